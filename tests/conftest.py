@@ -1,0 +1,24 @@
+"""What every test stands on: no screen needed, and the user's own folders out of reach."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+
+import pytest
+from hypothesis import settings
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+settings.register_profile("tundish", deadline=None)  # a busy machine is no fault of the code
+settings.load_profile("tundish")
+
+
+@pytest.fixture(autouse=True, scope="session")
+def own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Jobs, settings and papers of the tests go to a folder that is thrown away."""
+    home = tmp_path_factory.mktemp("home")
+    names = ("HOME", "USERPROFILE", "APPDATA", "LOCALAPPDATA", "XDG_CONFIG_HOME", "XDG_DATA_HOME", "XDG_STATE_HOME", "XDG_CACHE_HOME")
+    with pytest.MonkeyPatch.context() as patch:
+        for name in names:
+            patch.setenv(name, str(home))
+        yield
