@@ -1,0 +1,76 @@
+"""The reference book an estimate is worked with: items, roles, kits, offers, stock, and the dated rule figures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.errors import TundishError
+from tundish.figure import Figure, Known
+
+
+@dataclass(frozen=True, slots=True)
+class RuleFigure:
+    """One figure of the rule book: value, unit, who says so and since when. `changed` is the day the trader overruled it."""
+
+    key: str
+    value: float
+    unit: str
+    label: str
+    source: str
+    valid_from: str
+    supplied: float
+    changed: str = ""
+
+    def figure(self) -> Figure:
+        """It as a figure: a rule, or the trader's own rate once changed."""
+        known = Known.TYPED if self.changed else Known.RULE
+        return Figure(self.value, self.value, self.value, self.unit, self.label, known, note=self.source, when=self.valid_from)
+
+
+class NotInBookError(TundishError):
+    """The book was asked for something it does not hold."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(f"the catalogue and rule book do not hold {what}")
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Book:
+    """Everything that is looked up and not typed. Two books are the same only when they are the same object."""
+
+    items: Mapping[str, Item]
+    roles: Mapping[str, str]
+    kits: Mapping[str, tuple[KitPart, ...]]
+    suppliers: Mapping[str, Supplier]
+    offers: Mapping[str, tuple[Offer, ...]]
+    figures: Mapping[str, RuleFigure]
+    stock: Mapping[str, float] = field(default_factory=dict)
+    rack: tuple[RackPiece, ...] = ()
+    date: str = ""
+
+    def item(self, code: str) -> Item:
+        """The item with this code."""
+        found = self.items.get(code)
+        if found is None:
+            raise NotInBookError(f"an item {code}")
+        return found
+
+    def role(self, role: str) -> Item:
+        """The item that fills a role, such as "strut" or "grout"."""
+        code = self.roles.get(role)
+        if code is None:
+            raise NotInBookError(f"anything for '{role}'")
+        return self.item(code)
+
+    def of_kind(self, *kinds: str) -> tuple[Item, ...]:
+        """All items of these kinds, by name."""
+        return tuple(sorted((each for each in self.items.values() if each.kind in kinds), key=lambda each: each.name))
+
+    def figure(self, key: str) -> Figure:
+        """A figure of the rule book."""
+        found = self.figures.get(key)
+        if found is None:
+            raise NotInBookError(f"a rule figure {key}")
+        return found.figure()

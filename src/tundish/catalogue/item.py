@@ -1,0 +1,112 @@
+"""What can be bought: items with their makers' sizes and typed ends, what kits hold, and who sells them at what price."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from tundish.errors import TundishError
+from tundish.figure import Figure, Known
+
+Unit = Literal["each", "mm", "m", "m²", "kg", "ml", "day", "visit"]
+"""What an item is counted in. Bars (strut, timber, pipe, trim, tape) are in mm, sheets each."""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One open end of a part. `diameter` is the real outside diameter in mm of the pipe it takes or is; threads name their size.
+
+    `system`: push-fit, solvent, compression, soil, copper, thread, pan, seal… `gender`: male goes into female.
+    """
+
+    system: str
+    nominal: str
+    diameter: float
+    gender: Literal["male", "female"]
+    standard: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One thing that can be bought. `sizes` are the maker's, by name, with their units (see kinds.toml for what a kind must say)."""
+
+    code: str
+    name: str
+    kind: str
+    group: str
+    unit: Unit
+    sizes: Mapping[str, tuple[float, str]]
+    ends: tuple[End, ...] = ()
+    words: Mapping[str, str] = ()  # type: ignore[assignment]  # the loader always gives one
+    sheet: str = ""
+
+    def size(self, name: str) -> Figure:
+        """A size from the maker's sheet, as a figure."""
+        if name not in self.sizes:
+            raise NoSuchSizeError(self.code, name)
+        value, unit = self.sizes[name]
+        label = f"{self.name}, {name.replace('_', ' ')}"
+        return Figure(value, value, value, unit, label, Known.MAKER, note=self.sheet)
+
+    def has(self, name: str) -> bool:
+        """Whether the maker's sheet gives this size."""
+        return name in self.sizes
+
+
+@dataclass(frozen=True, slots=True)
+class KitPart:
+    """So many of an item inside a kit, in the item's own unit."""
+
+    item: str
+    amount: float
+
+
+@dataclass(frozen=True, slots=True)
+class Supplier:
+    """Who sells. Carriage is charged unless the order reaches `free_above`."""
+
+    key: str
+    name: str
+    phone: str
+    address: str
+    account: str
+    carriage: Decimal
+    free_above: Decimal
+    lead_days: int
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One supplier's price, without VAT, for one pack. `pack` is in the item's unit; bars and sheets are offered by the piece.
+
+    For a bar `length` is its length; for a sheet `length` and `width`. `valid_from` is an ISO date.
+    """
+
+    item: str
+    supplier: str
+    code: str
+    pack: float
+    price: Decimal
+    valid_from: str
+    length: float = 0.0
+    width: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class RackPiece:
+    """An offcut that is kept: usable length (and width for a sheet), and where it lies."""
+
+    key: str
+    item: str
+    length: float
+    width: float = 0.0
+    place: str = "van"
+
+
+class NoSuchSizeError(TundishError):
+    """A size was asked for that the kind does not declare: a fault of the program or its catalogue."""
+
+    def __init__(self, code: str, name: str) -> None:
+        super().__init__(f"the catalogue gives no {name.replace('_', ' ')} for {code}")

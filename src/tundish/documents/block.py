@@ -1,0 +1,136 @@
+"""What a paper is made of: blocks in reading order, without any file format."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from tundish.documents.drawing import Drawing
+
+CellKind = Literal["text", "length", "count", "number", "area", "metres", "hours", "percent", "money", "tick", "blank"]
+"""How a cell is shown: length whole mm, metres and area 2 places, hours in halves, money 2 places, tick an empty box."""
+
+Value = str | int | float | Decimal | None
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: its head, how its cells are shown, its share of the width, and whether it stands out or stays back."""
+
+    head: str
+    kind: CellKind = "text"
+    share: float = 1.0
+    tone: Literal["plain", "strong", "quiet"] = "plain"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of cells, as many as there are columns. `tbc` marks it to be confirmed; `group` makes it a heading across."""
+
+    cells: tuple[Value, ...]
+    tbc: bool = False
+    group: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows under columns. `totals` names the columns (by index) a total row adds up; spreadsheets write it as a formula."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[Row, ...]
+    totals: tuple[int, ...] = ()
+    total_label: str = "Total"
+    title: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading; level 1 is the paper's own."""
+
+    text: str
+    level: int = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Running text. `tone` "caution" is set in a ruled box, "note" smaller."""
+
+    text: str
+    tone: Literal["plain", "note", "caution", "strong"] = "plain"
+
+
+@dataclass(frozen=True, slots=True)
+class Points:
+    """A short list under a title."""
+
+    title: str
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sums:
+    """Money set at the right: label and amount each; the last is the one that is paid."""
+
+    rows: tuple[tuple[str, Decimal], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Labels with values beside them, in columns: (heading, lines) each."""
+
+    columns: tuple[tuple[str, tuple[str, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sketch:
+    """A drawing with a caption. `scale` 0 fits the width at a round scale that is stated; `share` is its part of the width."""
+
+    drawing: Drawing
+    caption: str = ""
+    scale: int = 0
+    share: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class SideBySide:
+    """Blocks set next to one another, left to right, in equal columns."""
+
+    left: tuple[Block, ...]
+    right: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FillIn:
+    """A ruled box to be filled in by hand: a title, sentences, and labels each followed by a line to write on."""
+
+    title: str
+    sentences: tuple[str, ...]
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RulerCheck:
+    """A 50 mm ruler: shows whether the print was scaled."""
+
+
+Block = Heading | Paragraph | Points | Sums | Facts | Table | Sketch | SideBySide | FillIn | RulerCheck
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """One paper. `name` is its file name without ending; `number` and `subtitle` stand at the top right."""
+
+    key: str
+    title: str
+    number: str
+    subtitle: str
+    sender: str
+    trade: str
+    name: str
+    foot: str
+    blocks: tuple[Block, ...]
+    demo: bool = False
+    tables_only: bool = False
+    """Whether a spreadsheet of it makes sense (order lists, cut lists, materials)."""

@@ -1,0 +1,7 @@
+"""The one family of exceptions: raised for faults of the program or the machine, never for what a user may have typed."""
+
+from __future__ import annotations
+
+
+class TundishError(Exception):
+    """Any exception of the program's own; its message is a sentence a user can read."""

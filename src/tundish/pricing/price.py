@@ -1,0 +1,55 @@
+"""What the client pays and what the trader keeps, stage by stage. Money is Decimal, rounded half up to the penny, here only."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tundish.figure import Figure
+from tundish.rules.rule import Stage
+
+
+@dataclass(frozen=True, slots=True)
+class StagePrice:
+    """One stage as the client sees it, and what is behind it. `hours` is a figure; money is without VAT."""
+
+    stage: Stage
+    name: str
+    materials: Decimal
+    mark_up: Decimal
+    hours: Figure
+    labour: Decimal
+    contingency: Decimal
+    price: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Payment:
+    """One payment, with VAT; they add up to what the client pays."""
+
+    when: str
+    percent: float
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """The price of a job. `not_priced` names lines without a price: they never count as nothing.
+
+    `labour_priced` is False while no labour rate is known: the price is then of materials only.
+    """
+
+    stages: tuple[StagePrice, ...]
+    carriage: Decimal
+    before_vat: Decimal
+    vat_rate: Decimal
+    vat: Decimal
+    total: Decimal
+    payments: tuple[Payment, ...]
+    not_priced: tuple[str, ...]
+    labour_priced: bool
+    materials_cost: Decimal
+    hours: Figure
+    kept: Decimal
+    kept_an_hour: Decimal | None
+    days: int

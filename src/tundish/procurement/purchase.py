@@ -1,0 +1,69 @@
+"""Where each line comes from: kits, the rack, stock, and what has to be bought from whom."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from tundish.catalogue.item import Item, Offer, Supplier
+from tundish.figure import Figure
+from tundish.takeoff.line import Line
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """So many packs (or bars, or sheets) of one offer."""
+
+    offer: Offer
+    packs: int
+
+    @property
+    def cost(self) -> Decimal:
+        """What it costs, without VAT."""
+        return self.offer.price * self.packs
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `short`: what nobody sells a price for."""
+
+    line: Line
+    from_kits: Figure
+    from_rack: Figure
+    from_stock: Figure
+    to_buy: Figure
+    picks: tuple[Pick, ...]
+    priced: bool = True
+
+    @property
+    def cost(self) -> Decimal:
+        """What buying it costs, without VAT."""
+        return sum((pick.cost for pick in self.picks), Decimal(0))
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What one supplier is asked for."""
+
+    supplier: Supplier
+    rows: tuple[tuple[Purchase, Pick], ...]
+    goods: Decimal
+    carriage: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOver:
+    """What a kit or a pack holds and the job does not use."""
+
+    item: Item
+    amount: float
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """The whole of procurement: every line met, one order a supplier, and what is left over."""
+
+    purchases: tuple[Purchase, ...]
+    orders: tuple[Order, ...]
+    left_over: tuple[LeftOver, ...]

@@ -1,0 +1,44 @@
+"""Pipes that are there already: the stack, the supplies, and what comes out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tundish.field import Entry, amount, choice, flag, length, text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stack:
+    """The soil stack that the new branches run to."""
+
+    pipe: str = choice("Pipe", ("plastic 110", "cast iron 100"), "Outside diameter and material of the stack.")
+    from_left: Entry | None = length("Centre from left wall", usual=150, likely=(60, 6_000), help="To the plaster, not to the skirting.")
+    from_wall: Entry | None = length("Centre from wall A", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting.")
+    branch_invert: Entry | None = length(
+        "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
+        help="Height above the bare floor of the bottom of the bore, where the water runs: not the bottom of the pipe.",
+    )  # fmt: skip
+    condition: str = choice("Condition", ("sound", "to be looked at", "poor"))
+    shared: bool = flag("Shared stack", "Others above or below use it: agree times, and nobody flushes while it is open.")
+    note: str = text("Note")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Water:
+    """Where hot and cold come into the void, along the wall, at floor level."""
+
+    cold_from_left: Entry | None = length("Cold from left wall", usual=300)
+    hot_from_left: Entry | None = length("Hot from left wall", usual=350)
+    pressure: Entry | None = amount("Standing pressure", "bar", most=16, likely=(0.5, 6), usual=3, help="With a gauge on the nearest tap, everything shut.")
+    stop_valve: str = text("Stop valve", "Where it is and whether it holds.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Existing:
+    """What is taken out first."""
+
+    appliances: Entry | None = amount("Appliances to take out", "each", most=50, usual=0, whole=True)
+    tiles_off_m2: Entry | None = amount("Tiles to take off", "m²", most=500, usual=0)
+    other_waste_m3: Entry | None = amount("Other waste", "m³", most=50, usual=0, help="Boxing, plaster, floor: as it will lie in a heap.")
+    built: str = choice("Built", ("not known", "before 2000", "2000 or later"), "Materials from before 2000 may hold asbestos.")
+    electrics: str = text("Electrics seen", "Cables, fan, light, socket near the wall.")
