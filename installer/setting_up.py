@@ -328,8 +328,9 @@ def why(output: str) -> str:
         if re.search(pattern, output, re.IGNORECASE):
             return sentence
     lines = [line.strip() for line in output.splitlines() if line.strip()]
+    raised = [line for line in lines if re.match(r"\w+Error: ", line)]
     errors = [line for line in lines if re.match(r"(error|e):", line, re.IGNORECASE)]
-    return f"It said: {(errors or lines or ['nothing'])[-1]}"
+    return f"It said: {(raised or errors or lines or ['nothing'])[-1]}"
 
 
 def disk_sentence(fault: OSError) -> str:
