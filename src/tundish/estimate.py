@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
-from tundish import pricing, procurement, takeoff
 from tundish.catalogue.book import Book
-from tundish.cutting.plan import CutPlan
+from tundish.cutting.plan import Effort
+from tundish.cutting.plans import CutPlan, plans
 from tundish.field import Problem, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
+from tundish.layout.work_out import work_out
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
+from tundish.pricing.work_out import price
+from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
-from tundish.rules.rule import Caution, Decision, Finding
+from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
 from tundish.takeoff.line import Line
+from tundish.takeoff.run import RoomTake, merge, run_room
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,3 +63,44 @@ class Estimate:
     buying: Buying
     price: Price
     problems: tuple[Problem, ...]
+
+
+def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
+    """Work the whole job out; trouble is in `findings` and `problems`, never an exception.
+
+    With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds.
+    """
+    worked = tuple(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms))
+    rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
+    lines = merge(takes, book)
+    cuts = plans(lines, book, effort)
+    buying = choose(lines, cuts, book)
+    hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
+    return Estimate(
+        job, book, rooms, lines,
+        tuple(each for take in takes for each in take.findings),
+        tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
+        tuple(each for take in takes for each in take.decisions),
+        cuts, buying, price(hours, buying, job.terms),
+        tuple(each for room in rooms for each in room.problems) + tuple(each for take in takes for each in take.problems),
+    )  # fmt: skip
+
+
+MOST_REMEMBERED: Final = 512
+_REMEMBERED: Final[dict[tuple[int, int, str], tuple[RoomPlan, Book, Room, RoomTake]]] = {}
+
+
+def _worked(plan: RoomPlan, book: Book, path: str) -> tuple[Room, RoomTake]:
+    """A room worked out and taken off, remembered: an edit in one room of a hundred works one room again.
+
+    Plans and books never change, so the same objects give the same answer; holding them keeps their identity from being reused.
+    """
+    key = (id(plan), id(book), path)
+    held = _REMEMBERED.get(key)
+    if held is None or held[0] is not plan or held[1] is not book:
+        room = work_out(plan, book, path)
+        held = (plan, book, room, run_room(room, book))
+        while len(_REMEMBERED) >= MOST_REMEMBERED:
+            _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
+        _REMEMBERED[key] = held
+    return held[2], held[3]

@@ -1,0 +1,1 @@
+"""What the job costs and what the client pays."""

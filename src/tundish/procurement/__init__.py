@@ -1,0 +1,1 @@
+"""Where every line comes from: kits, rack, stock, suppliers."""

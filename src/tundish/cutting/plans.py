@@ -1,0 +1,91 @@
+"""The cut plans of a job: for every line that is cut from bars or sheets, what is cut from what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item, Offer, RackPiece
+from tundish.cutting.bars import plan_bars
+from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
+from tundish.cutting.sheets import plan_sheets
+from tundish.rules.rule import Cut
+from tundish.takeoff.line import Line
+
+
+@dataclass(frozen=True, slots=True)
+class CutPlan:
+    """How one item is cut. `cuts` stands beside `plan.pieces` and `sources` beside `plan.stock`, place for place."""
+
+    item: Item
+    cuts: tuple[Cut, ...]
+    sources: tuple[Offer | RackPiece, ...]
+    plan: BarPlan | SheetPlan
+
+    @property
+    def too_long(self) -> tuple[Cut, ...]:
+        """Pieces that no stock is large enough for, or that nobody offers stock for."""
+        return tuple(self.cuts[place] for place in dict.fromkeys(self.plan.unplaced))
+
+
+def plans(lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK) -> tuple[CutPlan, ...]:
+    """One plan for every line with pieces to cut, in the order of the lines.
+
+    A piece whose length may still change is planned at its longest. Pieces without length are left out.
+    """
+    return tuple(_plan(line, book, effort) for line in lines if line.cuts)
+
+
+def _plan(line: Line, book: Book, effort: Effort) -> CutPlan:
+    cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
+    sheets = any(cut.width is not None for cut in cuts)
+    sources = _sources(line.item, book, sheets=sheets)
+    pieces = tuple(_piece(cut) for cut in cuts)
+    plan: BarPlan | SheetPlan
+    if sheets:
+        kerf = book.figure("cutting.sheet_kerf").value
+        plan = _sheets(pieces, tuple(_sheet(source) for source in sources), kerf, effort)
+    else:
+        kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
+        plan = _bars(pieces, tuple(_bar(source) for source in sources), kerf, keep, effort)
+    return CutPlan(line.item, cuts, sources, plan)
+
+
+@lru_cache(maxsize=512)
+def _bars(pieces: tuple[Piece, ...], stock: tuple[Bar, ...], kerf: float, keep: float, effort: Effort) -> BarPlan:
+    return plan_bars(pieces, stock, kerf, keep, effort)
+
+
+@lru_cache(maxsize=512)
+def _sheets(pieces: tuple[Piece, ...], stock: tuple[Sheet, ...], kerf: float, effort: Effort) -> SheetPlan:
+    return plan_sheets(pieces, stock, kerf=kerf, effort=effort)
+
+
+def _sources(item: Item, book: Book, *, sheets: bool) -> tuple[Offer | RackPiece, ...]:
+    """The rack first, then the cheapest offer of each size."""
+    rack = [piece for piece in book.rack if piece.item == item.code and bool(piece.width) == sheets]
+    cheapest: dict[tuple[float, float], Offer] = {}
+    for offer in book.offers.get(item.code, ()):
+        size = (offer.length, offer.width)
+        if offer.length and bool(offer.width) == sheets and (size not in cheapest or offer.price < cheapest[size].price):
+            cheapest[size] = offer
+    return (*rack, *(cheapest[size] for size in sorted(cheapest)))
+
+
+def _piece(cut: Cut) -> Piece:
+    # Marks and places stay in `cuts`: equal pieces then make equal questions, and a plan already found is found again.
+    width = 0.0 if cut.width is None else cut.width.high
+    return Piece("", cut.length.high, width=width, turn=cut.turn, tbc=not cut.length.settled)
+
+
+def _bar(source: Offer | RackPiece) -> Bar:
+    if isinstance(source, RackPiece):
+        return Bar(source.length, 0, 1, source.key, offcut=True)
+    return Bar(source.length, int(source.price * 100), None, source.code)
+
+
+def _sheet(source: Offer | RackPiece) -> Sheet:
+    if isinstance(source, RackPiece):
+        return Sheet(source.length, source.width, 0, 1, source.key, offcut=True)
+    return Sheet(source.length, source.width, int(source.price * 100), None, source.code)

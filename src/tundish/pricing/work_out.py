@@ -1,0 +1,110 @@
+"""The price of a job, stage by stage: bought cost, mark-up, hours at the rate, contingency, carriage, VAT, payments.
+
+Amounts are rounded half up to the penny where they are made, so that every column adds up as it is printed.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from decimal import ROUND_HALF_UP, Decimal
+
+from tundish.field import must_read
+from tundish.figure import Figure, number, round_up, total
+from tundish.pricing.price import Payment, Price, StagePrice
+from tundish.pricing.terms import Terms
+from tundish.procurement.purchase import Buying, Purchase
+from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
+
+PENNY = Decimal("0.01")
+VAT_RATES = {"registered, 20 %": Decimal(20), "not registered": Decimal(0)}
+CURING_DAYS = 1
+
+
+def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
+    """Price the hours and the buying on the terms; what has no price is named, never nothing."""
+    costs = _stage_costs(buying)
+    by_stage = {stage: _stage_hours(stage, hours, terms) for stage in STAGES}
+    stages = tuple(_stage(stage, costs[stage], by_stage[stage], terms) for stage in STAGES if _wanted(costs[stage], by_stage[stage]))
+    carriage = sum((order.carriage for order in buying.orders), Decimal(0))
+    before = sum((each.price for each in stages), carriage)
+    rate = VAT_RATES[terms.vat]
+    vat = penny(before * rate / 100)
+    materials = sum((each.materials for each in stages), Decimal(0))
+    all_hours = total([each.hours for each in stages], "Hours on site", "h")
+    kept = before - materials - carriage
+    return Price(
+        stages, carriage, before, rate, vat, before + vat, _payments(before + vat, terms),
+        tuple(each.line.item.name for each in buying.purchases if not each.priced), terms.labour_rate is not None,
+        materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
+        _days(all_hours, stages, terms),
+    )  # fmt: skip
+
+
+def penny(amount: Decimal) -> Decimal:
+    """Money rounded half up to the penny."""
+    return amount.quantize(PENNY, ROUND_HALF_UP)
+
+
+def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:
+    """An amount split in proportion, to the penny; the last takes what rounding leaves, so that the parts add up."""
+    whole = math.fsum(parts)
+    if whole <= 0:
+        return (*(Decimal(0) for _ in parts[1:]), amount)
+    given = [penny(amount * Decimal(str(part)) / Decimal(str(whole))) for part in parts[:-1]]
+    return (*given, amount - sum(given, Decimal(0)))
+
+
+def _stage_costs(buying: Buying) -> dict[Stage, Decimal]:
+    costs: dict[Stage, Decimal] = defaultdict(Decimal)
+    for purchase in buying.purchases:
+        for stage, part in _split(purchase):
+            costs[stage] += part
+    return costs
+
+
+def _split(purchase: Purchase) -> tuple[tuple[Stage, Decimal], ...]:
+    amounts: dict[Stage, float] = defaultdict(float)
+    for need in purchase.line.needs:
+        amounts[need.stage] += need.amount.value
+    return tuple(zip(amounts, shared(purchase.cost, tuple(amounts.values())), strict=True))
+
+
+def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
+    plain = total([need.amount for need in hours if need.stage == stage], f"{STAGE_NAMES[stage]}, by norms", "h")
+    harder = must_read(terms, "difficulty", "terms")
+    factor = (number(1, "", "as the norms") + _per_one(harder)).named("Harder than usual")
+    return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
+
+
+def _stage(stage: Stage, cost: Decimal, hours: Figure, terms: Terms) -> StagePrice:
+    mark_up = penny(cost * _percent(terms, "mark_up"))
+    labour = penny(Decimal(str(hours.value)) * (terms.labour_rate or Decimal(0)))
+    contingency = penny((cost + mark_up + labour) * _percent(terms, "contingency"))
+    whole = cost + mark_up + labour + contingency
+    return StagePrice(stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, whole)
+
+
+def _wanted(cost: Decimal, hours: Figure) -> bool:
+    return bool(cost) or hours.high > 0
+
+
+def _payments(whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
+    shares = (("With your acceptance", "deposit"), ("When the wall is boarded", "boarded"))
+    asked = [Payment(when, float(must_read(terms, name).value), penny(whole * _percent(terms, name))) for when, name in shares]
+    rest = whole - sum((each.amount for each in asked), Decimal(0))
+    last = Payment("When it is finished and shown", 100 - sum(each.percent for each in asked), rest)
+    return tuple(each for each in (*asked, last) if each.amount)
+
+
+def _days(hours: Figure, stages: tuple[StagePrice, ...], terms: Terms) -> int:
+    cures = any(each.stage == "boarding" for each in stages)
+    return math.ceil(hours.value / must_read(terms, "hours_a_day").value) + (CURING_DAYS if cures else 0)
+
+
+def _percent(terms: Terms, name: str) -> Decimal:
+    return Decimal(str(must_read(terms, name).value)) / 100
+
+
+def _per_one(percent: Figure) -> Figure:
+    return (percent / number(100, "%")).named(percent.label)
