@@ -1,0 +1,114 @@
+"""The open job and its history: edit, undo, redo, by name. No window, no disk.
+
+Every step holds a whole frozen job; steps share what they did not change, so two hundred of them are small.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Final
+
+from tundish import plain
+from tundish.estimate import Job
+from tundish.field import NoSuchInputError, Problem, added, describe, get, put, removed
+
+MOST_STEPS: Final = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One named step: the job before and after it, and the input or place it acted on."""
+
+    label: str
+    before: Job
+    after: Job
+    path: str
+
+
+@dataclass(slots=True)
+class Session:
+    """One open job. Listeners are told after each change with the step that was done, undone or redone."""
+
+    job: Job
+    done: list[Step] = field(default_factory=list)
+    undone: list[Step] = field(default_factory=list)
+    listeners: list[Callable[[Step], None]] = field(default_factory=list)
+
+    def set(self, path: str, value: object, *, joined: bool = False) -> tuple[Problem, ...]:
+        """Set one input from a plain or typed value; what cannot be taken comes back as problems and nothing changes.
+
+        `joined`: the change belongs to the step before it when that was of the same input (typing on, one drag).
+        """
+        try:
+            declared = describe(Job, path)
+            before = get(self.job, path)
+        except NoSuchInputError as missing:
+            return (Problem(path, str(missing)),)
+        if declared.kind in {"record", "records"}:
+            return (Problem(path, f"{declared.label} is a group: set the inputs inside it"),)
+        taken, problems = plain.check(declared, value, path)
+        if problems:
+            return problems
+        if taken != before:
+            self.edit(f"{_verb(taken)} {declared.label}", put(self.job, path, taken), path, joined=joined)
+        return ()
+
+    def add(self, path: str, one: object, label: str) -> str:
+        """Add a record at the end of a list; gives the path of the new one."""
+        place = len(get(self.job, path))
+        self.edit(label, added(self.job, path, one), f"{path}.{place}")
+        return f"{path}.{place}"
+
+    def remove(self, path: str, place: int, label: str) -> None:
+        """Take one record out of a list."""
+        self.edit(label, removed(self.job, path, place), path)
+
+    def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> None:
+        """Replace the job by another, as one named step."""
+        if after == self.job:
+            return
+        step = Step(label, self.job, after, path)
+        if joined and self.done and not self.undone and self.done[-1].path == path:
+            step = Step(label, self.done.pop().before, after, path)
+        self.done.append(step)
+        del self.done[:-MOST_STEPS]
+        self.undone.clear()
+        self._become(after, step)
+
+    def undo(self) -> Step | None:
+        """Take the last step back; None when there is none."""
+        if not self.done:
+            return None
+        step = self.done.pop()
+        self.undone.append(step)
+        self._become(step.before, step)
+        return step
+
+    def redo(self) -> Step | None:
+        """Do the step again that was taken back last; None when there is none."""
+        if not self.undone:
+            return None
+        step = self.undone.pop()
+        self.done.append(step)
+        self._become(step.after, step)
+        return step
+
+    @property
+    def undo_label(self) -> str:
+        """What undo would take back, or nothing."""
+        return self.done[-1].label if self.done else ""
+
+    @property
+    def redo_label(self) -> str:
+        """What redo would do again, or nothing."""
+        return self.undone[-1].label if self.undone else ""
+
+    def _become(self, job: Job, step: Step) -> None:
+        self.job = job
+        for listener in tuple(self.listeners):
+            listener(step)
+
+
+def _verb(value: object) -> str:
+    return "clear" if value in (None, "") else "set"

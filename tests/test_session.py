@@ -1,0 +1,121 @@
+"""The open job and its history."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tundish.estimate import Job
+from tundish.field import Entry
+from tundish.layout.design import Appliance, RoomPlan
+from tundish.session import MOST_STEPS, Session, Step
+
+WIDTH = "rooms.0.survey.room.width"
+
+
+def opened() -> Session:
+    return Session(Job(number="7", rooms=(RoomPlan(name="Cloakroom"),)))
+
+
+def test_setting_an_input_makes_a_named_step() -> None:
+    session = opened()
+    assert session.set(WIDTH, 1740) == ()
+    assert session.job.rooms[0].survey.room.width == Entry(1740)
+    assert session.undo_label == "set Width along wall A"
+
+
+def test_what_cannot_be_taken_comes_back_and_nothing_changes() -> None:
+    session = opened()
+    (problem,) = session.set(WIDTH, "wide")
+    assert problem.path == WIDTH
+    assert session.job.rooms[0].survey.room.width is None
+    assert session.undo_label == ""
+
+
+def test_paths_that_name_no_input_or_a_group_are_answered_with_words() -> None:
+    session = opened()
+    assert "no input" in session.set("rooms.0.survey.roof", 1)[0].text
+    assert "no input" in session.set("rooms.4.name", "x")[0].text
+    assert "group" in session.set("rooms.0.survey", {})[0].text
+
+
+def test_setting_the_same_value_is_no_step() -> None:
+    session = opened()
+    session.set("number", "7")
+    assert session.done == []
+
+
+def test_joined_changes_of_one_input_are_one_step() -> None:
+    session = opened()
+    for width in (1700, 1710, 1720):
+        session.set(WIDTH, width, joined=True)
+    assert len(session.done) == 1
+    session.undo()
+    assert session.job.rooms[0].survey.room.width is None
+
+
+def test_adding_and_removing_can_be_taken_back() -> None:
+    session = opened()
+    path = session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1")
+    assert path == "rooms.0.design.appliances.0"
+    session.remove("rooms.0.design.appliances", 0, "remove WC 1")
+    assert session.job.rooms[0].design.appliances == ()
+    session.undo()
+    assert session.job.rooms[0].design.appliances[0].name == "WC 1"
+    session.undo()
+    assert session.redo_label == "add WC 1"
+    session.redo()
+    assert session.job.rooms[0].design.appliances[0].name == "WC 1"
+
+
+def test_nothing_to_undo_or_redo_says_so() -> None:
+    session = opened()
+    assert session.undo() is None
+    assert session.redo() is None
+    assert session.redo_label == ""
+
+
+def test_a_new_step_forgets_what_was_taken_back() -> None:
+    session = opened()
+    session.set(WIDTH, 1700)
+    session.undo()
+    session.set(WIDTH, 1800)
+    assert session.redo() is None
+
+
+def test_listeners_hear_each_step() -> None:
+    session = opened()
+    heard: list[Step] = []
+    session.listeners.append(heard.append)
+    session.set(WIDTH, 1700)
+    session.undo()
+    assert [step.label for step in heard] == ["set Width along wall A"] * 2
+
+
+def test_clearing_says_clear() -> None:
+    session = opened()
+    session.set(WIDTH, 1700)
+    session.set(WIDTH, None)
+    assert session.undo_label == "clear Width along wall A"
+
+
+@given(st.lists(st.tuples(st.sampled_from([WIDTH, "rooms.0.survey.room.depth", "number", "title"]), st.integers(400, 9000)), max_size=30))
+def test_undoing_every_step_gives_the_first_job_and_redoing_the_last(edits: list[tuple[str, int]]) -> None:
+    session = opened()
+    first = session.job
+    for path, value in edits:
+        session.set(path, value if "room" in path else str(value))
+    last = session.job
+    while session.undo():
+        pass
+    assert session.job == first
+    while session.redo():
+        pass
+    assert session.job == last
+
+
+def test_only_the_last_two_hundred_steps_are_kept() -> None:
+    session = opened()
+    for width in range(400, 400 + MOST_STEPS + 5):
+        session.set(WIDTH, width)
+    assert len(session.done) == MOST_STEPS
