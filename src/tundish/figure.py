@@ -7,10 +7,10 @@ interval arithmetic: whatever each term turns out to be inside its own range, th
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from functools import lru_cache
+from functools import lru_cache, reduce
 from typing import Final
 
 from tundish.errors import TundishError
@@ -121,28 +121,21 @@ def between(value: float, low: float, high: float, unit: str = "mm", label: str 
     for each in (value, low, high):
         _finite(each)
     if not low <= value <= high:
-        message = f"{label or 'a figure'}: {value} is not between {low} and {high}"
-        raise NoFigureError(message)
+        raise NoFigureError(f"{label or 'a figure'}: {value} is not between {low} and {high}")
     return Figure(float(value), float(low), float(high), unit, label, Known.ASSUMED, tbc=True)
 
 
-def total(figures: tuple[Figure, ...] | list[Figure], label: str = "", unit: str = "mm") -> Figure:
+def total(figures: Sequence[Figure], label: str = "", unit: str = "mm") -> Figure:
     """The sum of any number of figures, each kept as one line; nothing at all is zero of `unit`."""
     if not figures:
         return number(0.0, unit, label)
-    first = figures[0]
     for each in figures:
-        if each.unit != first.unit:
-            raise UnitsDifferError(first, each)
-    return Figure(
-        _tidy(math.fsum(each.value for each in figures)),
-        _tidy(math.fsum(each.low for each in figures)),
-        _tidy(math.fsum(each.high for each in figures)),
-        first.unit,
-        label,
-        tbc=any(each.tbc for each in figures),
-        terms=tuple(Term("+", each) for each in figures),
-    )
+        if each.unit != figures[0].unit:
+            raise UnitsDifferError(figures[0], each)
+    value = reduce(_plus, (each.value for each in figures))
+    ends = (reduce(_plus, (each.low for each in figures)), reduce(_plus, (each.high for each in figures)))
+    terms = tuple(Term("+", each) for each in figures)
+    return Figure(*_spread(value, ends), figures[0].unit, label, tbc=any(each.tbc for each in figures), terms=terms)
 
 
 def largest(*figures: Figure, label: str = "") -> Figure:
@@ -159,27 +152,24 @@ def round_up(figure: Figure, step: float | Figure, label: str = "") -> Figure:
     """The figure rounded up to a whole number of steps (packs, bars, halves of an hour); step must be above zero."""
     by = step if isinstance(step, Figure) else number(step, figure.unit)
     if by.low <= 0:
-        message = f"{figure.label or 'a figure'} cannot be rounded up to steps of {by.value}"
-        raise NoFigureError(message)
+        raise NoFigureError(f"{figure.label or 'a figure'} cannot be rounded up to steps of {by.low}")
     if by.unit != figure.unit:
         raise UnitsDifferError(figure, by)
-    corners = [_up(value, size) for value in (figure.low, figure.high) for size in (by.low, by.high)]
-    # Rounding up is not monotonic in the step, but lies between the amount itself and the amount plus one step.
-    low = corners[0] if by.low == by.high else figure.low
-    high = max(corners) if by.low == by.high else figure.high + by.high
+    # A step that may still change moves the answer both ways, but never below the figure or a whole step above it.
+    ends = (_up(figure.low, by.low), _up(figure.high, by.low)) if by.low == by.high else (figure.low, figure.high + by.high)
     terms = (Term("+", figure), Term("packs of", by))
-    return Figure(_up(figure.value, by.value), low, high, figure.unit, label, tbc=figure.tbc or by.tbc, terms=terms)
+    return Figure(*_spread(_up(figure.value, by.value), ends), figure.unit, label, tbc=figure.tbc or by.tbc, terms=terms)
 
 
 def converted(figure: Figure, unit: str, label: str = "") -> Figure:
     """The figure in another unit of the same kind: mm to m, mm² to m², kg to kN and back."""
+    if unit == figure.unit:
+        return figure.named(label or figure.label)
     factor = _FACTORS.get((figure.unit, unit))
     if factor is None:
         raise UnitsDifferError(figure, number(0, unit, "what it is turned into"))
-    scale = Figure(factor, factor, factor, _unit_of(unit, figure.unit, -1), "", Known.RULE)
-    values = (_tidy(figure.value * factor), _tidy(figure.low * factor), _tidy(figure.high * factor))
-    terms = (Term("+", figure), Term("×", scale))
-    return Figure(*values, unit, label or figure.label, tbc=figure.tbc, terms=terms, note=figure.note)
+    scaled = _product(figure, number(factor, times_units(unit, figure.unit, -1), known=Known.RULE), "×")
+    return replace(scaled, label=label or figure.label, note=figure.note)
 
 
 def where_from(figure: Figure) -> Reason:
@@ -191,15 +181,24 @@ def worked_again(figure: Figure) -> float:
     """The value its terms give when worked again from them: equal to `value` for every figure that has terms."""
     if not figure.terms:
         return figure.value
-    value = figure.terms[0].figure.value
-    for term in figure.terms[1:]:
-        value = _STEPS[term.sign](value, term.figure.value)
-    return _tidy(value)
+    return reduce(
+        lambda value, term: _STEPS[term.sign](value, term.figure.value),
+        figure.terms[1:],
+        figure.terms[0].figure.value,
+    )
 
 
+@lru_cache(maxsize=512)
 def times_units(one: str, other: str, power: int = 1) -> str:
     """The unit of a product (power 1) or a quotient (power −1): "m" and "m" give "m²", "mm" over "m" gives "mm/m"."""
-    return _unit_of(one, other, power)
+    powers = _powers(one)
+    for symbol, exponent in _powers(other).items():
+        powers[symbol] = powers.get(symbol, 0) + power * exponent
+    # In one order, so that a load by its arm and an arm by its load are of one unit.
+    top = [_raised(symbol, exponent) for symbol, exponent in sorted(powers.items()) if exponent > 0]
+    bottom = [_raised(symbol, -exponent) for symbol, exponent in sorted(powers.items()) if exponent < 0]
+    shown = "·".join(top or (["1"] if bottom else []))
+    return shown + "/" + "·".join(bottom) if bottom else shown
 
 
 _FACTORS: Final = {
@@ -207,11 +206,17 @@ _FACTORS: Final = {
     ("m", "mm"): 1000.0,
     ("mm²", "m²"): 1e-6,
     ("m²", "mm²"): 1e6,
-    ("mm", "mm"): 1.0,
+    ("ml", "l"): 0.001,
+    ("l", "ml"): 1000.0,
+    ("N", "kN"): 0.001,
+    ("kN", "N"): 1000.0,
+    ("%", ""): 0.01,
+    ("", "%"): 100.0,
     ("kg", "kN"): 9.80665e-3,  # standard acceleration of free fall, ISO 80000-3
     ("kN", "kg"): 1 / 9.80665e-3,
 }
-_TIDY_PLACES: Final = 9
+_DIGITS: Final = 13
+_POWERS: Final = "⁰¹²³⁴⁵⁶⁷⁸⁹"
 
 
 def _reason(sign: str, figure: Figure) -> Reason:
@@ -222,37 +227,29 @@ def _sum(one: Figure, other: Figure | float, sign: str) -> Figure:
     second = other if isinstance(other, Figure) else number(other, one.unit)
     if one.unit != second.unit:
         raise UnitsDifferError(one, second)
-    if sign == "+":
-        values = (one.value + second.value, one.low + second.low, one.high + second.high)
-    else:
-        values = (one.value - second.value, one.low - second.high, one.high - second.low)
-    value, low, high = (_tidy(each) for each in values)
-    # An unnamed sum is only a step on the way: its lines are laid open, so that a receipt reads as one column.
-    opened = one.terms if one.terms and not one.label and one.terms[-1].sign in "+−" else (Term("+", one),)
-    terms = (*opened, Term(sign, second))
-    return Figure(value, low, high, one.unit, tbc=one.tbc or second.tbc, terms=terms)
+    step, ends = (_plus, (second.low, second.high)) if sign == "+" else (_minus, (second.high, second.low))
+    spread = _spread(step(one.value, second.value), (step(one.low, ends[0]), step(one.high, ends[1])))
+    return Figure(*spread, one.unit, tbc=one.tbc or second.tbc, terms=(*_opened(one, "+−"), Term(sign, second)))
 
 
 def _product(one: Figure, other: Figure, sign: str) -> Figure:
-    if sign == "÷":
-        if other.low <= 0 <= other.high:
-            message = f"{one.label or 'a figure'} cannot be divided by {other.label or 'a figure'}, which may be zero"
-            raise NoFigureError(message)
-        corners = [a / b for a in (one.low, one.high) for b in (other.low, other.high)]
-        value, unit = one.value / other.value, _unit_of(one.unit, other.unit, -1)
-    else:
-        corners = [a * b for a in (one.low, one.high) for b in (other.low, other.high)]
-        value, unit = one.value * other.value, _unit_of(one.unit, other.unit, 1)
-    opened = one.terms if one.terms and not one.label and one.terms[-1].sign in "×÷" else (Term("+", one),)
-    terms = (*opened, Term(sign, other))
-    low, high = _tidy(min(corners)), _tidy(max(corners))
-    return Figure(_tidy(value), low, high, unit, tbc=one.tbc or other.tbc, terms=terms)
+    if sign == "÷" and other.low <= 0 <= other.high:
+        raise NoFigureError(f"{one.label or 'a figure'} cannot be divided by {other.label or 'a figure'}, which may be zero")
+    step, power = (_times, 1) if sign == "×" else (_over, -1)
+    corners = [step(a, b) for a in (one.low, one.high) for b in (other.low, other.high)]
+    unit = times_units(one.unit, other.unit, power)
+    terms = (*_opened(one, "×÷"), Term(sign, other))
+    return Figure(*_spread(step(one.value, other.value), corners), unit, tbc=one.tbc or other.tbc, terms=terms)
+
+
+def _opened(figure: Figure, signs: str) -> tuple[Term, ...]:
+    """The lines of an unnamed figure of the same kind, which is only a step on the way: a receipt reads as one column."""
+    return figure.terms if figure.terms and not figure.label and figure.terms[-1].sign in signs else (Term("+", figure),)
 
 
 def _extreme(sign: str, figures: tuple[Figure, ...], label: str) -> Figure:
     if not figures:
-        message = f"{label or 'a figure'}: the {sign} nothing"
-        raise NoFigureError(message)
+        raise NoFigureError(f"{label or 'a figure'}: the {sign} nothing")
     for each in figures[1:]:
         if each.unit != figures[0].unit:
             raise UnitsDifferError(figures[0], each)
@@ -264,56 +261,64 @@ def _extreme(sign: str, figures: tuple[Figure, ...], label: str) -> Figure:
     return Figure(*values, figures[0].unit, label, tbc=any(each.tbc for each in decides), terms=terms)
 
 
+def _spread(value: float, ends: Iterable[float]) -> tuple[float, float, float]:
+    """Value, low and high; tidying may not push the value out of its own range."""
+    return value, min(value, *ends), max(value, *ends)
+
+
+def _plus(one: float, other: float) -> float:
+    return _tidy(one + other, one, other)
+
+
+def _minus(one: float, other: float) -> float:
+    return _tidy(one - other, one, other)
+
+
+def _times(one: float, other: float) -> float:
+    return _tidy(one * other)
+
+
+def _over(one: float, other: float) -> float:
+    return _tidy(one / other)
+
+
 def _up(value: float, step: float) -> float:
-    return _tidy(math.ceil(_tidy(value / step)) * step)
+    return _times(math.ceil(_over(value, step)), step)
 
 
-def _tidy(value: float) -> float:
-    """Take off what binary fractions leave behind, nine places down: 0.1 + 0.2 is 0.3."""
+def _tidy(value: float, *of: float) -> float:
+    """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
     _finite(value)
-    return round(value, _TIDY_PLACES)
+    size = max(abs(each) for each in (value, *of))
+    return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0
 
 
 def _finite(value: float) -> None:
     if not math.isfinite(value):
-        message = f"{value} is not a finite number"
-        raise NoFigureError(message)
+        raise NoFigureError(f"{value} is not a finite number")
 
 
 _STEPS: Final[Mapping[str, Callable[[float, float], float]]] = {
-    "+": lambda a, b: a + b,
-    "−": lambda a, b: a - b,
-    "×": lambda a, b: a * b,
-    "÷": lambda a, b: a / b,
-    "most of": lambda a, b: max(a, b),
-    "least of": lambda a, b: min(a, b),
+    "+": _plus,
+    "−": _minus,
+    "×": _times,
+    "÷": _over,
+    "most of": max,
+    "least of": min,
     "packs of": _up,
 }
-
-
-@lru_cache(maxsize=512)
-def _unit_of(one: str, other: str, power: int) -> str:
-    powers = _powers(one)
-    for symbol, exponent in _powers(other).items():
-        powers[symbol] = powers.get(symbol, 0) + power * exponent
-    top = [_shown(symbol, exponent) for symbol, exponent in powers.items() if exponent > 0]
-    bottom = [_shown(symbol, -exponent) for symbol, exponent in powers.items() if exponent < 0]
-    if not top and not bottom:
-        return ""
-    return "·".join(top or ["1"]) + ("/" + "·".join(bottom) if bottom else "")
 
 
 def _powers(unit: str) -> dict[str, int]:
     powers: dict[str, int] = {}
     for place, part in enumerate(unit.split("/")):
         for symbol in part.split("·"):
-            if not symbol or symbol == "1":
-                continue
-            bare = symbol.rstrip("²³")
-            exponent = {"²": 2, "³": 3}.get(symbol[len(bare) :], 1)
-            powers[bare] = powers.get(bare, 0) + (exponent if place == 0 else -exponent)
+            bare = symbol.rstrip(_POWERS)
+            if bare not in {"", "1"}:
+                exponent = int("".join(str(_POWERS.index(digit)) for digit in symbol[len(bare) :]) or 1)
+                powers[bare] = powers.get(bare, 0) + (exponent if place == 0 else -exponent)
     return powers
 
 
-def _shown(symbol: str, exponent: int) -> str:
-    return symbol + {1: "", 2: "²", 3: "³"}.get(exponent, f"^{exponent}")
+def _raised(symbol: str, exponent: int) -> str:
+    return symbol if exponent == 1 else symbol + "".join(_POWERS[int(digit)] for digit in str(exponent))
