@@ -1,0 +1,1 @@
+"""Reference: what can be bought, and the dated figures of the rule book."""

@@ -1,0 +1,1 @@
+"""Papers and drawings, described without any file format."""

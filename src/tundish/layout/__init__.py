@@ -1,0 +1,1 @@
+"""Choices, and a room worked out from them."""

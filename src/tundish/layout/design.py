@@ -25,7 +25,15 @@ class PreWall:
         "Wall to frame front", most=1_500, known=Known.AGREED, likely=(120, 400), usual=225,
         help="From the face of wall A to the front of the steel. About 225 lets a 110 soil pipe pass behind the frames.",
     )  # fmt: skip
-    top: Entry | None = length("Top of pre-wall", least=300, most=6_000, known=Known.AGREED, likely=(900, 1_400), usual=1_200, help="Above the finished floor, tiled.")
+    top: Entry | None = length(
+        "Top of pre-wall",
+        least=300,
+        most=6_000,
+        known=Known.AGREED,
+        likely=(900, 1_400),
+        usual=1_200,
+        help="Above the finished floor, tiled.",
+    )
     strut: str = item("Strut", ("strut",), "For rails, uprights and ties.", "strut-41x21")
 
 

@@ -13,9 +13,19 @@ class Terms:
     """Rates, VAT, deposit and dates. A blank labour rate means labour is not priced."""
 
     labour_rate: Decimal | None = money("Labour rate, £ an hour", most=500)
-    mark_up: Entry | None = amount("Mark-up on materials", "%", most=500, usual=0, likely=(0, 60), help="On cost. 25 % mark-up is 20 % margin.")
+    mark_up: Entry | None = amount(
+        "Mark-up on materials", "%", most=500, usual=0, likely=(0, 60), help="On cost. 25 % mark-up is 20 % margin."
+    )
     contingency: Entry | None = amount("Contingency", "%", most=100, usual=0, likely=(0, 20), help="Added to materials and labour.")
-    difficulty: Entry | None = amount("Harder than usual by", "%", least=-50, most=200, usual=0, likely=(-10, 60), help="Old house, stairs, working alone: added to the hours.")
+    difficulty: Entry | None = amount(
+        "Harder than usual by",
+        "%",
+        least=-50,
+        most=200,
+        usual=0,
+        likely=(-10, 60),
+        help="Old house, stairs, working alone: added to the hours.",
+    )
     vat: str = choice("VAT", ("registered, 20 %", "not registered"))
     deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50))
     boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60))

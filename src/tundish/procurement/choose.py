@@ -122,4 +122,3 @@ def _order(key: str, rows: tuple[tuple[Purchase, Pick], ...], book: Book) -> Ord
     supplier = book.suppliers[key]
     goods = sum((pick.cost for _, pick in rows), Decimal(0))
     return Order(supplier, rows, goods, Decimal(0) if goods >= supplier.free_above else supplier.carriage)
-

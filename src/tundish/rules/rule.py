@@ -173,5 +173,3 @@ def judge(has: Figure, least: Figure | None, most: Figure | None, else_: State =
 
 
 _GRACE = 1e-6
-
-

@@ -1,0 +1,1 @@
+"""Facts: a room as it was found, measured on site."""

@@ -24,12 +24,12 @@ class Floor:
     """The floor along the wall: what the frames stand on."""
 
     kind: str = choice("Bare floor", ON_JOISTS + SOLID, "What the feet of the frames will stand on.")
-    joist_centres: Entry | None = length("Joists apart", most=900, likely=(300, 610), usual=400, help="Centre to centre; lift a board or find the screws.")
+    joist_centres: Entry | None = length(
+        "Joists apart", most=900, likely=(300, 610), usual=400, help="Centre to centre; lift a board or find the screws."
+    )
     joists_run: str = choice("Joists run", ("into the wall", "along the wall"), "Which way the joists go, seen from the pre-wall.")
     out_of_level: Entry | None = length(
         "Out of level", least=-200, most=200, likely=(-40, 60), usual=0,
         help="How much the floor drops from its highest place along the wall to its lowest. Heights are from the highest.",
     )  # fmt: skip
     build_up: tuple[Layer, ...] = records("Build-up, bottom first", Layer)
-
-

@@ -13,7 +13,9 @@ class Stack:
 
     pipe: str = choice("Pipe", ("plastic 110", "cast iron 100"), "Outside diameter and material of the stack.")
     from_left: Entry | None = length("Centre from left wall", usual=150, likely=(60, 6_000), help="To the plaster, not to the skirting.")
-    from_wall: Entry | None = length("Centre from wall A", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting.")
+    from_wall: Entry | None = length(
+        "Centre from wall A", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting."
+    )
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
         help="Height above the bare floor of the bottom of the bore, where the water runs: not the bottom of the pipe.",
@@ -29,7 +31,9 @@ class Water:
 
     cold_from_left: Entry | None = length("Cold from left wall", usual=300)
     hot_from_left: Entry | None = length("Hot from left wall", usual=350)
-    pressure: Entry | None = amount("Standing pressure", "bar", most=16, likely=(0.5, 6), usual=3, help="With a gauge on the nearest tap, everything shut.")
+    pressure: Entry | None = amount(
+        "Standing pressure", "bar", most=16, likely=(0.5, 6), usual=3, help="With a gauge on the nearest tap, everything shut."
+    )
     stop_valve: str = text("Stop valve", "Where it is and whether it holds.")
 
 

@@ -14,9 +14,20 @@ from tundish.survey.wall import Opening, Wall
 class Shell:
     """The room's own sizes, looking at wall A from inside."""
 
-    width: Entry | None = length("Width along wall A", least=300, most=40_000, likely=(700, 8_000), usual=1_800, help="Tape it twice, low and high; the smaller is used.")
-    depth: Entry | None = length("Depth from wall A", least=300, most=40_000, likely=(800, 8_000), usual=2_000, help="From wall A to the wall opposite.")
-    height: Entry | None = length("Height", least=300, most=10_000, likely=(1_900, 4_000), usual=2_400, help="From the bare floor to the ceiling at wall A.")
+    width: Entry | None = length(
+        "Width along wall A",
+        least=300,
+        most=40_000,
+        likely=(700, 8_000),
+        usual=1_800,
+        help="Tape it twice, low and high; the smaller is used.",
+    )
+    depth: Entry | None = length(
+        "Depth from wall A", least=300, most=40_000, likely=(800, 8_000), usual=2_000, help="From wall A to the wall opposite."
+    )
+    height: Entry | None = length(
+        "Height", least=300, most=10_000, likely=(1_900, 4_000), usual=2_400, help="From the bare floor to the ceiling at wall A."
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,10 +14,16 @@ SOLID_WALLS = ("brick", "block", "concrete")
 class Wall:
     """The wall that the pre-wall stands in front of (wall A)."""
 
-    construction: str = choice("Construction", (*STUD_WALLS, *SOLID_WALLS, "lath and plaster"), "Knock, drill a small hole, or look at a socket box.")
+    construction: str = choice(
+        "Construction", (*STUD_WALLS, *SOLID_WALLS, "lath and plaster"), "Knock, drill a small hole, or look at a socket box."
+    )
     thickness: Entry | None = length("Thickness", most=800, likely=(70, 450), usual=100)
-    stud_centres: Entry | None = length("Wall studs apart", most=900, likely=(300, 610), usual=400, help="Centre to centre, for stud walls.")
-    first_stud: Entry | None = length("First wall stud from the left", most=900, likely=(0, 610), usual=400, help="Centre of the first wall stud after the corner.")
+    stud_centres: Entry | None = length(
+        "Wall studs apart", most=900, likely=(300, 610), usual=400, help="Centre to centre, for stud walls."
+    )
+    first_stud: Entry | None = length(
+        "First wall stud from the left", most=900, likely=(0, 610), usual=400, help="Centre of the first wall stud after the corner."
+    )
     out_of_plumb: Entry | None = length(
         "Out of plumb", least=-100, most=100, likely=(-25, 25), usual=0,
         help="How much the wall leans, over the height of the pre-wall: plus when its top leans into the room.",

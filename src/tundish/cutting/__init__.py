@@ -1,0 +1,1 @@
+"""Cut lists: bars and sheets, cut with least waste."""

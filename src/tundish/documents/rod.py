@@ -1,0 +1,74 @@
+"""The storey rod: every height that is marked on the wall, from both floors, top down."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tundish.figure import Figure
+from tundish.layout.room import Placed, Room
+
+_MARKS = {
+    "wc": ("plate", "inlet", "top", "studs", "outlet"),
+    "basin": ("top", "studs", "supply", "waste"),
+    "bidet": ("top", "studs", "supply", "waste"),
+    "urinal": ("supply", "studs", "top", "waste"),
+}
+_WORDS = {
+    ("wc", "top"): "Top of pan",
+    ("wc", "studs"): "Fixing studs",
+    ("wc", "inlet"): "Flush inlet",
+    ("wc", "outlet"): "Outlet",
+    ("wc", "plate"): "Flush plate",
+    ("urinal", "top"): "Lip of urinal",
+    ("urinal", "supply"): "Flush inlet",
+}
+_PLAIN = {
+    "top": "Top",
+    "studs": "Fixing studs",
+    "supply": "Hot and cold",
+    "waste": "Waste",
+    "frame_top": "Frame top",
+    "plate": "Flush plate",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class RodMark:
+    """One height: what it is, from the bare floor, which piece it belongs to and the name of its figure."""
+
+    label: str
+    height: Figure
+    key: str
+    piece: str = ""
+    client: bool = False
+    """Whether it is one that the client feels and agrees."""
+
+
+def marks_of(placed: Placed) -> tuple[RodMark, ...]:
+    """The heights of one appliance that are marked on the wall, top down."""
+    made = [
+        RodMark(_words(placed, name), placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top")
+        for name in (*_MARKS[placed.kind], "frame_top")
+        if name in placed.figures
+    ]
+    return tuple(sorted(made, key=lambda mark: -mark.height.value))
+
+
+def rod(room: Room) -> tuple[RodMark, ...]:
+    """All the heights of a room, top down: the pre-wall, the datum, every appliance, both floors."""
+    own = [
+        RodMark("Top of pre-wall", room.top, "top_of_prewall", client=True),
+        RodMark("Top of steel" if room.plan.design.prewall.built_of == "steel" else "Top of studwork", room.top_of_steel, "top_of_steel"),
+        RodMark("Datum line", room.figures["datum"], "datum"),
+        RodMark("Finished floor", room.finished_floor, "finished_floor"),
+    ]
+    for placed in room.placed:
+        own += [mark for mark in marks_of(placed) if not mark.key.endswith(".frame_top")]
+    return tuple(sorted(own, key=lambda mark: -mark.height.value))
+
+
+def _words(placed: Placed, name: str) -> str:
+    words = _WORDS.get((placed.kind, name), _PLAIN[name])
+    if name == "top" and placed.kind in {"basin", "bidet"}:
+        return f"Top of {placed.kind}"
+    return words

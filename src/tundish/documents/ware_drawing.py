@@ -1,0 +1,77 @@
+"""Appliances drawn from their makers' sizes: from the front, from above, and where their studs and pipes are."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tundish.documents.drawing import Box, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.layout.room import Placed, Room
+
+_DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 300.0, "basin": 160.0, "urinal": 260.0}
+"""How far each kind hangs below its top where the maker's sheet gives no height: only the picture depends on it."""
+_CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
+
+
+def front(placed: Placed, room: Room) -> Iterator[Mark]:
+    """The appliance as the client sees it; dashed while its sizes are not confirmed."""
+    style: Style = "ware" if placed.choice.in_hand else "tbc"
+    half = placed.ware.size("width").value / 2
+    top = placed.figures["top"].value
+    bottom = top - height_of(placed)
+    x = placed.centre.value
+    if placed.kind == "urinal":
+        head = placed.figures["studs"].value + 60
+        yield Shape(((x - half, bottom + 60), *_bow(x, bottom + 60, half, 60), (x + half, head), (x - half, head)), style, placed.key)
+        yield Ellipse(x, top, half - 30, 18, style, placed.key, filled=False)
+    else:
+        curve = min(height_of(placed) * 0.55, half * 1.3)
+        yield Shape(
+            ((x - half, top), (x - half, bottom + curve), *_bow(x, bottom + curve, half, curve), (x + half, top)), style, placed.key
+        )
+    if "plate" in placed.figures and placed.choice.plate:
+        yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
+    words = placed.name if placed.choice.in_hand else f"{placed.name}, TBC"
+    yield Words(x, bottom + height_of(placed) * 0.25, words, 2.8, style, bold=True, piece=placed.key)
+    if placed.kind == "wc":
+        yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
+    if bottom < room.finished_floor.value:
+        yield Line(x - half, room.finished_floor.value, x + half, room.finished_floor.value, "fails", placed.key)
+
+
+def settings(placed: Placed) -> Iterator[Mark]:
+    """Where it is drilled and plumbed: stud crosses, outlet, inlet, waste, supplies."""
+    x, key = placed.centre.value, placed.key
+    apart = placed.ware.size("stud_spacing").value / 2
+    studs = placed.figures["studs"].value
+    for place in (x - apart, x + apart):
+        yield Line(place - 14, studs, place + 14, studs, "ink", key)
+        yield Line(place, studs - 14, place, studs + 14, "ink", key)
+    for name, radius in (("outlet", 50.0), ("inlet", 28.0), ("waste", 20.0)):
+        if name in placed.figures:
+            yield Ellipse(x, placed.figures[name].value, radius, radius, "hidden", key, filled=False)
+
+
+def above(placed: Placed, face: float) -> Iterator[Mark]:
+    """The appliance from above, hanging from the finished face; the plan's y runs down the page, into the room."""
+    style: Style = "ware" if placed.choice.in_hand else "tbc"
+    half = placed.ware.size("width").value / 2
+    out = placed.ware.size("projection").value
+    x, curve = placed.centre.value, min(out * 0.5, half * 1.2)
+    outline = ((x - half, -face), (x - half, -face - out + curve), *_bow(x, -face - out + curve, half, curve), (x + half, -face))
+    yield Shape(outline, style, placed.key)
+    yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
+    yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key)
+
+
+def height_of(placed: Placed) -> float:
+    """How far it hangs below its top."""
+    if placed.ware.has("height"):
+        return placed.ware.size("height").value
+    return _DEPTH_BELOW_TOP[placed.kind]
+
+
+def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float, float]]:
+    """Points of a half ellipse hanging below y, left to right."""
+    for angle in _CURVE:
+        yield x - half * math.cos(angle), y - depth * math.sin(angle)
