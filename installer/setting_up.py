@@ -24,7 +24,7 @@ STAMP = VENV / "set-up-stamp"
 LOG = VENV / "set-up.log"
 LEAST_PYTHON = (3, 11)
 LEAST_GLIBC = (2, 34)  # what the Qt wheels are built for
-LEAST_ROOM_MB = 1200  # the environment with its test tools takes about 700, and the wheels lie beside it for a moment
+LEAST_ROOM_MB = 1000  # the environment with its test tools takes about 550, and the wheels lie beside it for a moment
 
 # The shared libraries that Qt opens, and the Debian packages they come in: to draw at all, and to show a window.
 DRAWING = {
@@ -49,7 +49,7 @@ OFFLINE = (
 )
 FULL = "The disk is full. Make some room and run this again."
 CAUSES = (
-    (r"No space left on device|Errno 28|not enough (free )?space", FULL),
+    (r"No space left on device|Errno 28|(not |n.t have )enough (free )?space", FULL),
     (
         r"certificate.verify.failed",
         "The connection was not trusted. Behind an office network, ask for its certificate and name the file in PIP_CERT.",
@@ -259,10 +259,12 @@ def answers(python: Path) -> bool:
 def install_program(python: Path, extra: str) -> None:
     """Installs the program and its libraries, unless they are there as pyproject.toml now asks."""
     wanted = stamp((ROOT / "pyproject.toml").read_bytes(), ROOT, extra)
-    if is_current(STAMP.read_text(encoding="utf-8") if STAMP.exists() else "", wanted):
+    left = STAMP.read_text(encoding="utf-8") if STAMP.exists() else ""
+    if is_current(left, wanted):
         return
-    refuse(room_fault(shutil.disk_usage(VENV).free // 1_000_000))
-    say("Installing the program's libraries: about 200 MB to fetch the first time ...")
+    if not left:
+        refuse(room_fault(shutil.disk_usage(VENV).free // 1_000_000))
+    say("Installing the program's libraries: about 150 MB to fetch the first time ...")
     command = [
         str(python),
         "-m",
