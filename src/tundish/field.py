@@ -7,8 +7,9 @@ line and undo all work from these declarations; a new input is one line where th
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Iterator, Mapping
+from collections.abc import Hashable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Final, Literal, TypeVar, cast
 
 from tundish.errors import TundishError
@@ -66,120 +67,97 @@ class NoSuchInputError(TundishError):
         super().__init__(f"there is no input called {path}")
 
 
-def length(label: str, least: float = 0, most: float = 20_000, **more: Any) -> Any:  # noqa: ANN401 - a dataclass default
+def length(label: str, least: float = 0, most: float = 20_000, **more: Any) -> Any:
     """A length in millimetres: an Entry, or None while it is blank."""
     return _declared(Field("number", label, unit="mm", least=least, most=most, **more), None)
 
 
-def amount(label: str, unit: str, least: float = 0, most: float = 1_000_000, **more: Any) -> Any:  # noqa: ANN401
+def amount(label: str, unit: str, least: float = 0, most: float = 1_000_000, **more: Any) -> Any:
     """A number in any other unit: an Entry, or None while it is blank."""
     return _declared(Field("number", label, unit=unit, least=least, most=most, **more), None)
 
 
-def text(label: str, help: str = "", default: str = "") -> Any:  # noqa: A002, ANN401 - the declaration's own word
+def text(label: str, help: str = "", default: str = "") -> Any:  # noqa: A002 - the declaration's own word
     """Words as typed."""
     return _declared(Field("text", label, help), default)
 
 
-def choice(label: str, options: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002, ANN401
+def choice(label: str, options: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002
     """One of the options; the first unless `default` says otherwise."""
     return _declared(Field("choice", label, help, options=options), default or options[0])
 
 
-def item(label: str, kinds: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002, ANN401
+def item(label: str, kinds: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002
     """The code of a catalogue item of one of `kinds`; empty for none."""
     return _declared(Field("item", label, help, options=kinds), default)
 
 
-def flag(label: str, help: str = "", *, default: bool = False) -> Any:  # noqa: A002, ANN401
+def flag(label: str, help: str = "", *, default: bool = False) -> Any:  # noqa: A002
     """Yes or no."""
     return _declared(Field("flag", label, help), default)
 
 
-def date(label: str, help: str = "") -> Any:  # noqa: A002, ANN401
+def date(label: str, help: str = "") -> Any:  # noqa: A002
     """A day as ISO text, or empty."""
     return _declared(Field("date", label, help), "")
 
 
-def money(label: str, help: str = "", most: float = 1_000_000) -> Any:  # noqa: A002, ANN401
+def money(label: str, help: str = "", most: float = 1_000_000) -> Any:  # noqa: A002
     """Pounds as a Decimal, or None while it is blank."""
     return _declared(Field("money", label, help, unit="£", least=0, most=most), None)
 
 
-def record(label: str, of: type[Any]) -> Any:  # noqa: ANN401
+def record(label: str, of: type[Any]) -> Any:
     """A record within the record."""
     return dataclasses.field(default_factory=of, metadata={"field": Field("record", label, of=of)})
 
 
-def records(label: str, of: type[Any]) -> Any:  # noqa: ANN401
+def records(label: str, of: type[Any]) -> Any:
     """A list of records, in order."""
     return _declared(Field("records", label, of=of), ())
 
 
 def fields_of(cls: type[Any]) -> Mapping[str, Field]:
     """The inputs that a record declares, by name, in the order of declaration."""
-    known = _FIELDS.get(cls)
-    if known is None:
-        known = {each.name: each.metadata["field"] for each in dataclasses.fields(cls) if "field" in each.metadata}
-        _FIELDS[cls] = known
-    return known
+    return _fields_of(cast("Hashable", cls))
 
 
 def describe(cls: type[Any], path: str) -> Field:
     """The declaration behind a path such as "rooms.0.survey.stack.from_left"; list places are numbers."""
-    found: Field | None = None
-    here: type[Any] | None = cls
+    found = Field("record", "", of=cls)
     for word in path.split("."):
-        if found is not None and found.kind == "records" and word.isdecimal():
+        if found.kind == "records" and _is_place(word):
             found = Field("record", found.label, of=found.of)
-            continue
-        if here is None or word not in fields_of(here):
+        elif found.kind == "record" and found.of is not None and word in fields_of(found.of):
+            found = fields_of(found.of)[word]
+        else:
             raise NoSuchInputError(path)
-        found = fields_of(here)[word]
-        here = found.of
-    if found is None:
-        raise NoSuchInputError(path)
     return found
 
 
-def get(root: object, path: str) -> Any:  # noqa: ANN401 - as many kinds as there are inputs
+def get(root: object, path: str) -> Any:
     """What stands at a path."""
     here: Any = root
     for word in path.split("."):
-        if isinstance(here, tuple):
-            if not word.isdecimal() or int(word) >= len(here):
-                raise NoSuchInputError(path)
-            here = here[int(word)]
-        elif dataclasses.is_dataclass(here) and word in fields_of(type(here)):
-            here = getattr(here, word)
-        else:
-            raise NoSuchInputError(path)
+        here = _below(here, word, path)
     return here
 
 
 def put(root: R, path: str, value: object) -> R:
     """The same record with another value at a path; what stands beside it is the same object as before."""
-    word, _, rest = path.partition(".")
-    if isinstance(root, tuple):
-        if not word.isdecimal() or int(word) >= len(root):
-            raise NoSuchInputError(path)
-        place = int(word)
-        changed = put(root[place], rest, value) if rest else value
-        return cast("R", (*root[:place], changed, *root[place + 1 :]))
-    if not dataclasses.is_dataclass(root) or word not in fields_of(type(root)):
-        raise NoSuchInputError(path)
-    changed = put(getattr(root, word), rest, value) if rest else value
-    return cast("R", dataclasses.replace(cast("Any", root), **{word: changed}))
+    return cast("R", _put(root, path.split("."), value, path))
 
 
 def added(root: R, path: str, one: object) -> R:
     """The same record with one more at the end of the list at a path."""
-    return put(root, path, (*get(root, path), one))
+    return put(root, path, (*_list_at(root, path), one))
 
 
 def removed(root: R, path: str, place: int) -> R:
     """The same record without the one at `place` of the list at a path."""
-    rows = get(root, path)
+    rows = _list_at(root, path)
+    if not 0 <= place < len(rows):
+        raise NoSuchInputError(f"{path}.{place}")
     return put(root, path, (*rows[:place], *rows[place + 1 :]))
 
 
@@ -199,9 +177,11 @@ def walk(root: object, path: str = "") -> Iterator[tuple[str, Field, Any]]:
 
 def read(record_: object, name: str, path: str = "") -> Figure | None:
     """An input as a figure that remembers how it is known; a blank one is its usual size, assumed, or None without one."""
-    declared = fields_of(type(record_))[name]
-    entry: Entry | None = getattr(record_, name)
     where = f"{path}.{name}" if path else name
+    declared = fields_of(type(record_)).get(name)
+    if declared is None or declared.kind != "number":
+        raise NoSuchInputError(where)
+    entry: Entry | None = getattr(record_, name)
     if entry is None:
         if declared.usual is None:
             return None
@@ -218,12 +198,47 @@ def must_read(record_: object, name: str, path: str = "") -> Figure:
     """As `read`, for an input that declares a usual size and so is never missing."""
     found = read(record_, name, path)
     if found is None:
-        raise NoSuchInputError(f"{path}.{name}")
+        raise NoSuchInputError(f"{path}.{name}" if path else name)
     return found
 
 
-_FIELDS: Final[dict[type[Any], dict[str, Field]]] = {}
+@cache
+def _fields_of(cls: Hashable) -> Mapping[str, Field]:
+    declared = dataclasses.fields(cast("type[Any]", cls))
+    return {each.name: each.metadata["field"] for each in declared if "field" in each.metadata}
 
 
-def _declared(declared: Field, default: object) -> Any:  # noqa: ANN401
+def _below(here: object, word: str, path: str) -> object:
+    """What a word of a path names inside a record or a list."""
+    if isinstance(here, tuple) and _is_place(word) and int(word) < len(here):
+        return here[int(word)]
+    if dataclasses.is_dataclass(here) and word in fields_of(type(here)):
+        return getattr(here, word)
+    raise NoSuchInputError(path)
+
+
+def _put(here: object, words: list[str], value: object, path: str) -> object:
+    first, *rest = words
+    old = _below(here, first, path)
+    new = _put(old, rest, value, path) if rest else value
+    if isinstance(here, tuple):
+        return (*here[: int(first)], new, *here[int(first) + 1 :])
+    return dataclasses.replace(cast("Any", here), **{first: new})
+
+
+def _list_at(root: object, path: str) -> tuple[Any, ...]:
+    rows = get(root, path)
+    if not isinstance(rows, tuple):
+        raise NoSuchInputError(path)
+    return rows
+
+
+def _is_place(word: str) -> bool:
+    return len(word) <= _PLACE_DIGITS and word.isascii() and word.isdecimal()
+
+
+_PLACE_DIGITS: Final = 9
+
+
+def _declared(declared: Field, default: object) -> Any:
     return dataclasses.field(default=default, metadata={"field": declared})

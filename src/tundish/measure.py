@@ -238,7 +238,10 @@ _KINDS: Final = (
     _Kind("an area", dict.fromkeys(("m²", "sqm", "sq m"), Fraction(1))),
     _Kind("a weight", {"g": Fraction(1), "kg": Fraction(1000)}),
     _Kind("a volume", {"ml": Fraction(1)} | dict.fromkeys(("l", "litre", "litres"), Fraction(1000))),
-    _Kind("a time", dict.fromkeys(("min", "mins", "minutes"), Fraction(1)) | dict.fromkeys(("h", "hr", "hrs", "hours"), Fraction(60))),
+    _Kind(
+        "a time",
+        dict.fromkeys(("min", "mins", "minute", "minutes"), Fraction(1)) | dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), Fraction(60)),
+    ),
     _Kind("an amount of money", {"p": Fraction(1), "£": Fraction(100)}),
     _Kind("a percentage", dict.fromkeys(("%", "percent", "per cent"), Fraction(1))),
 )

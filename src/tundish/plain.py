@@ -7,24 +7,31 @@ from __future__ import annotations
 
 import dataclasses
 import math
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from datetime import date
-from decimal import Decimal, InvalidOperation
-from typing import Any, Final, TypeVar, cast
+from decimal import Decimal
+from functools import cache
+from typing import Any, Final, TypeAlias, TypeVar, cast
 
 from tundish.field import Entry, Field, Problem, fields_of
 from tundish.figure import Known
+from tundish.measure import show_money, show_number
 
-Plain = None | bool | int | float | str | list["Plain"] | dict[str, "Plain"]
+Plain: TypeAlias = "bool | int | float | str | list[Plain] | dict[str, Plain] | None"
+Checked: TypeAlias = tuple[object, tuple[Problem, ...]]
 R = TypeVar("R")
-Checked = tuple[object, tuple[Problem, ...]]
 MOST_ROWS: Final = 2_000
 MOST_WORDS: Final = 20_000
 
 
-def check(declared: Field, value: object, path: str) -> tuple[object, tuple[Problem, ...]]:
+def check(declared: Field, value: object, path: str) -> Checked:
     """A plain value as the typed value an input holds, with what is wrong with it; the value is None where it cannot be used."""
-    return _CHECKS[declared.kind](declared, value, path)
+    if declared.kind not in {"record", "records"}:
+        return _CHECKS[declared.kind](declared, value, path)
+    made, problems, unknown = _read(declared, value, path)
+    problems = (*problems, *(Problem(where, "is not known here") for where in unknown))
+    return (None if problems else made), problems
 
 
 def from_plain(cls: type[R], plain: object, path: str = "") -> tuple[R | None, tuple[Problem, ...], dict[str, object]]:
@@ -37,20 +44,13 @@ def from_plain(cls: type[R], plain: object, path: str = "") -> tuple[R | None, t
     values: dict[str, object] = {}
     problems: list[Problem] = []
     unknown: dict[str, object] = {}
-    declared = fields_of(cast("type[Any]", cls))
+    declared = fields_of(cls)
     for name, given in plain.items():
         here = f"{path}.{name}" if path else str(name)
         if name not in declared:
             unknown[here] = given
             continue
-        each = declared[name]
-        if each.kind == "record":
-            value, found, more = from_plain(cast("type[Any]", each.of), given, here)
-        elif each.kind == "records":
-            value, found, more = _rows(each, given, here)
-        else:
-            (value, found), more = check(each, given, here), {}
-        values[name] = value
+        values[name], found, more = _read(declared[name], given, here)
         problems += found
         unknown |= more
     return (None if problems else cls(**values)), tuple(problems), unknown
@@ -59,6 +59,7 @@ def from_plain(cls: type[R], plain: object, path: str = "") -> tuple[R | None, t
 def to_plain(root: object) -> dict[str, Plain]:
     """A record as plain data; what is blank or as declared is left out."""
     plain: dict[str, Plain] = {}
+    usual = _defaults(cast("Hashable", type(root)))
     for name, declared in fields_of(type(root)).items():
         value = getattr(root, name)
         if declared.kind == "record":
@@ -68,7 +69,7 @@ def to_plain(root: object) -> dict[str, Plain]:
         elif declared.kind == "records":
             if value:
                 plain[name] = [to_plain(row) for row in value]
-        elif value != _default(type(root), name):
+        elif value != usual[name]:
             plain[name] = _plain(value)
     return plain
 
@@ -80,6 +81,19 @@ def schema(cls: type[Any]) -> dict[str, object]:
 
 
 _ENTRY_FIELDS: Final = {each.name: each for each in dataclasses.fields(Entry)}
+_ENTRY_WORDS: Final = (Field("text", "note"), Field("date", "when"), Field("text", "typed"), Field("flag", "tbc"))
+_SHORT: Final = 40
+_WHOLE: Final = 1e15  # beyond this a float no longer holds every whole number
+_UNWRITABLE: Final = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")  # no file format takes these
+_POUNDS: Final = "-?[0-9]{1,20}([.][0-9]{1,40})?"
+
+
+def _read(declared: Field, given: object, path: str) -> tuple[object, tuple[Problem, ...], dict[str, object]]:
+    if declared.kind == "record":
+        return from_plain(cast("type[object]", declared.of), given, path)
+    if declared.kind == "records":
+        return _rows(declared, given, path)
+    return *check(declared, given, path), {}
 
 
 def _rows(declared: Field, given: object, path: str) -> tuple[tuple[object, ...], tuple[Problem, ...], dict[str, object]]:
@@ -125,13 +139,10 @@ def _entry(declared: Field, given: Mapping[str, object], path: str) -> Checked:
     if "known" in given:
         values["known"], found = _known(given["known"], f"{path}.known")
         problems += found
-    for name in ("note", "when", "typed"):
-        if name in given:
-            values[name], found = _words(Field("text", name), given[name], f"{path}.{name}")
+    for each in _ENTRY_WORDS:
+        if each.label in given:
+            values[each.label], found = check(each, given[each.label], f"{path}.{each.label}")
             problems += found
-    if "tbc" in given:
-        values["tbc"], found = _flag(Field("flag", "tbc"), given["tbc"], f"{path}.tbc")
-        problems += found
     if "readings" in given:
         values["readings"], found = _readings(given["readings"], f"{path}.readings")
         problems += found
@@ -143,21 +154,29 @@ def _entry(declared: Field, given: Mapping[str, object], path: str) -> Checked:
 
 
 def _within(declared: Field, entry: Entry, path: str) -> Checked:
-    problems = []
+    problems: list[Problem] = []
     for name, value in (("", entry.value), (".low", entry.low), (".high", entry.high)):
-        if value is None:
-            continue
-        if declared.least is not None and value < declared.least:
-            problems.append(Problem(path + name, f"{declared.label}: {value:g} is under the least, {declared.least:g} {declared.unit}".rstrip()))
-        if declared.most is not None and value > declared.most:
-            problems.append(Problem(path + name, f"{declared.label}: {value:g} is over the most, {declared.most:g} {declared.unit}".rstrip()))
-        if declared.whole and value != int(value):
-            problems.append(Problem(path + name, f"{declared.label}: {value:g} should be a whole number"))
+        if value is not None:
+            problems += (Problem(path + name, f"{declared.label}: {fault}") for fault in _faults(declared, value))
     low = entry.value if entry.low is None else entry.low
     high = entry.value if entry.high is None else entry.high
-    if not low <= entry.value <= high:
-        problems.append(Problem(path, f"{declared.label}: {entry.value:g} is not between {low:g} and {high:g}"))
+    if not problems and not low <= entry.value <= high:
+        ends = f"{show_number(low, None)} and {show_number(high, None)}"
+        problems.append(Problem(path, f"{declared.label}: {show_number(entry.value, None)} is not between {ends}"))
     return (None, tuple(problems)) if problems else (entry, ())
+
+
+def _faults(declared: Field, value: float) -> Iterator[str]:
+    if not math.isfinite(value):
+        yield f"{value} is not a number that can be measured"
+        return
+    shown = f"{show_number(value, None)} {declared.unit}".rstrip()
+    if declared.least is not None and value < declared.least:
+        yield f"{shown} is under the least, {show_number(declared.least, None)} {declared.unit}".rstrip()
+    if declared.most is not None and value > declared.most:
+        yield f"{shown} is over the most, {show_number(declared.most, None)} {declared.unit}".rstrip()
+    if declared.whole and not float(value).is_integer():
+        yield f"{shown} should be a whole number"
 
 
 def _finite(given: object, path: str) -> tuple[float | None, tuple[Problem, ...]]:
@@ -166,7 +185,7 @@ def _finite(given: object, path: str) -> tuple[float | None, tuple[Problem, ...]
     try:
         value = float(given)
     except OverflowError:
-        return None, (Problem(path, "is far too large a number"),)
+        value = math.inf
     if not math.isfinite(value):
         return None, (Problem(path, f"{value} is not a number that can be measured"),)
     return value, ()
@@ -191,6 +210,9 @@ def _words(declared: Field, given: object, path: str) -> Checked:
         return None, (Problem(path, f"{declared.label} should be words, not {_said(given)}"),)
     if len(given) > MOST_WORDS:
         return None, (Problem(path, f"{declared.label} is {len(given):,} characters long; at most {MOST_WORDS:,}"),)
+    odd = _UNWRITABLE.search(given)
+    if odd:
+        return None, (Problem(path, f"{declared.label} holds a character that cannot be written, at place {odd.start() + 1:,}"),)
     return given, ()
 
 
@@ -218,15 +240,22 @@ def _date(declared: Field, given: object, path: str) -> Checked:
 def _money(declared: Field, given: object, path: str) -> Checked:
     if given is None:
         return None, ()
-    try:
-        value = Decimal(str(given))
-    except InvalidOperation:
+    value = _pounds(given)
+    if value is None:
         return None, (Problem(path, f"{declared.label}: {_said(given)} is not an amount of money such as 38.50"),)
-    if isinstance(given, bool) or not value.is_finite():
-        return None, (Problem(path, f"{declared.label}: {_said(given)} is not an amount of money such as 38.50"),)
-    if value < Decimal(str(declared.least or 0)) or value > Decimal(str(declared.most)):
-        return None, (Problem(path, f"{declared.label}: £{value} is not between £{declared.least:g} and £{declared.most:g}"),)
+    least, most = (Decimal(str(limit or 0)) for limit in (declared.least, declared.most))
+    if not least <= value <= most:
+        return None, (Problem(path, f"{declared.label}: {_said(given)} is not between {show_money(least)} and {show_money(most)}"),)
     return value, ()
+
+
+def _pounds(given: object) -> Decimal | None:
+    if isinstance(given, bool) or not isinstance(given, int | float | str | Decimal):
+        return None
+    if isinstance(given, str) and not re.fullmatch(_POUNDS, given):
+        return None
+    value = Decimal(repr(given)) if isinstance(given, float) else Decimal(given)
+    return value if value.is_finite() else None
 
 
 def _said(given: object) -> str:
@@ -237,26 +266,31 @@ def _said(given: object) -> str:
         return "a group"
     if isinstance(given, list | tuple):
         return "a list"
+    if isinstance(given, int) and abs(given) >= 10**_SHORT:
+        return "a number that long"
     words = str(given)
-    return f"\"{words[:40]}…\"" if len(words) > 40 else f"\"{words}\""  # noqa: PLR2004
+    return f'"{words[:_SHORT]}…"' if len(words) > _SHORT else f'"{words}"'
 
 
-def _default(cls: type[Any], name: str) -> object:
-    return next(each.default for each in dataclasses.fields(cls) if each.name == name)
+@cache
+def _defaults(cls: Hashable) -> Mapping[str, object]:
+    return {each.name: each.default for each in dataclasses.fields(cast("type[Any]", cls))}
 
 
 def _plain(value: object) -> Plain:
     match value:
         case Entry():
-            pairs = {name: _plain(getattr(value, name)) for name, each in _ENTRY_FIELDS.items()}
-            bare = {name: _plain(each.default) for name, each in _ENTRY_FIELDS.items() if name not in {"value", "known"}}
-            return {name: one for name, one in pairs.items() if name not in bare or one != bare[name]}
+            named = {name: getattr(value, name) for name in _ENTRY_FIELDS}
+            always = {"value", "known"}
+            return {name: _plain(one) for name, one in named.items() if name in always or one != _ENTRY_FIELDS[name].default}
         case Decimal():
+            return f"{value:f}"
+        case Known():
             return str(value)
         case tuple():
             return [_plain(one) for one in value]
         case float():
-            return int(value) if value.is_integer() and abs(value) < 1e15 else value
+            return int(value) if value.is_integer() and abs(value) < _WHOLE else value
         case _:
             return cast("Plain", value)
 
@@ -265,26 +299,14 @@ def _schema_of(declared: Field) -> dict[str, object]:
     made: dict[str, object] = {"title": declared.label}
     if declared.help:
         made["description"] = declared.help
-    match declared.kind:
-        case "record":
-            return made | schema(cast("type[Any]", declared.of))
-        case "records":
-            return made | {"type": "array", "maxItems": MOST_ROWS, "items": schema(cast("type[Any]", declared.of))}
-        case "number":
-            return made | {"anyOf": [_number_schema(declared), _entry_schema(declared), {"type": "null"}]}
-        case "choice":
-            return made | {"enum": list(declared.options)}
-        case "flag":
-            return made | {"type": "boolean"}
-        case "money":
-            return made | {"type": ["string", "number", "null"]}
-        case "date":
-            return made | {"type": "string", "anyOf": [{"format": "date"}, {"const": ""}]}
-        case _:
-            return made | {"type": "string", "maxLength": MOST_WORDS}
+    return made | _SCHEMAS[declared.kind](declared)
 
 
 def _number_schema(declared: Field) -> dict[str, object]:
+    return {"anyOf": [_bare_schema(declared), _entry_schema(declared), {"type": "null"}]}
+
+
+def _bare_schema(declared: Field) -> dict[str, object]:
     made: dict[str, object] = {"type": "integer" if declared.whole else "number"}
     if declared.unit:
         made["description"] = f"in {declared.unit}"
@@ -296,22 +318,39 @@ def _number_schema(declared: Field) -> dict[str, object]:
 
 
 def _entry_schema(declared: Field) -> dict[str, object]:
-    one = _number_schema(declared)
-    words = {"type": "string", "maxLength": MOST_WORDS}
+    one = _bare_schema(declared)
     properties = {
         "value": one,
-        "low": one,
-        "high": one,
+        "low": {"anyOf": [one, {"type": "null"}]},
+        "high": {"anyOf": [one, {"type": "null"}]},
         "known": {"enum": [str(each) for each in Known]},
         "tbc": {"type": "boolean"},
-        "note": words,
-        "when": words,
-        "typed": words,
+        "note": _WORDS_SCHEMA,
+        "when": _DATE_SCHEMA,
+        "typed": _WORDS_SCHEMA,
         "readings": {"type": "array", "items": {"type": "number"}, "maxItems": MOST_ROWS},
     }
     return {"type": "object", "required": ["value"], "additionalProperties": False, "properties": properties}
 
 
+def _money_schema(declared: Field) -> dict[str, object]:
+    limits = {"minimum": declared.least or 0, "maximum": declared.most or 0}
+    return {"type": ["string", "number", "null"], "pattern": f"^{_POUNDS}$", **limits}
+
+
+_WORDS_SCHEMA: Final[Mapping[str, object]] = {"type": "string", "maxLength": MOST_WORDS}
+_DATE_SCHEMA: Final[Mapping[str, object]] = {"type": "string", "anyOf": [{"format": "date"}, {"const": ""}]}
+_SCHEMAS: Final[Mapping[str, Callable[[Field], dict[str, object]]]] = {
+    "record": lambda declared: schema(cast("type[Any]", declared.of)),
+    "records": lambda declared: {"type": "array", "maxItems": MOST_ROWS, "items": schema(cast("type[Any]", declared.of))},
+    "number": _number_schema,
+    "choice": lambda declared: {"enum": list(declared.options)},
+    "flag": lambda _: {"type": "boolean"},
+    "money": _money_schema,
+    "date": lambda _: dict(_DATE_SCHEMA),
+    "text": lambda _: dict(_WORDS_SCHEMA),
+    "item": lambda _: dict(_WORDS_SCHEMA),
+}
 _CHECKS: Final[Mapping[str, Callable[[Field, object, str], Checked]]] = {
     "number": _number,
     "text": _words,
