@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.catalogue.trader import Trader
 from tundish.errors import TundishError
 from tundish.figure import Figure, Known
 
@@ -49,6 +50,7 @@ class Book:
     stock: Mapping[str, float] = field(default_factory=dict)
     rack: tuple[RackPiece, ...] = ()
     date: str = ""
+    trader: Trader = field(default_factory=Trader)
 
     def item(self, code: str) -> Item:
         """The item with this code."""

@@ -1,0 +1,19 @@
+"""Whose name is on the paper."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tundish.field import text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trader:
+    """The trader's own details, as they are printed."""
+
+    name: str = text("Your name", "As it stands at the head of every paper.")
+    trade: str = text("Your trade", default="Plumbing and bathrooms")
+    address: str = text("Address", "One line each, postcode last.")
+    phone: str = text("Phone")
+    email: str = text("Email")
+    vat_number: str = text("VAT number", "Printed only where you are registered.")

@@ -1,0 +1,89 @@
+"""Cut plans drawn: bars to scale, longest piece first; sheets as they lie, with what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from tundish import measure
+from tundish.cutting.plan import BarPlan, SheetCut, SheetPlan
+from tundish.cutting.plans import CutPlan
+from tundish.documents.drawing import Box, Drawing, Mark, Style, Words
+
+BAR: Final = 120.0
+GAP: Final = 60.0
+STYLES: Final = {"timber": "timber", "pipe": "soil", "strut": "steel"}
+
+
+def bars(plan: CutPlan, keep: float) -> Drawing:
+    """Every bar of a plan, one under the other; offcuts worth keeping are dashed, scrap is hatched."""
+    if not isinstance(plan.plan, BarPlan):
+        raise TypeError(plan.item.code)
+    longest = max((plan.plan.stock[cut.bar].length for cut in plan.plan.cuts), default=1000.0)
+    marks: list[Mark] = []
+    for row, cut in enumerate(plan.plan.cuts):
+        y = -row * (BAR + GAP) - BAR
+        stock = plan.plan.stock[cut.bar]
+        marks.append(Words(-40, y + BAR / 2 - 25, bar_name(plan, row), 2.6, anchor="end"))
+        x = 0.0
+        for place in cut.pieces:
+            length = plan.plan.pieces[place].length
+            marks += _piece(plan, place, (x, y, length, BAR))
+            x += length + plan.plan.kerf
+        if cut.remainder > 0:
+            style: Style = "keep" if cut.remainder >= keep else "hatch"
+            marks.append(Box(stock.length - cut.remainder, y, cut.remainder, BAR, style))
+            word = f"{'keep' if style == 'keep' else 'scrap'} {measure.show_length(cut.remainder)}"
+            marks.append(Words(longest + 40, y + BAR / 2 - 25, word, 2.6, anchor="start"))
+    height = len(plan.plan.cuts) * (BAR + GAP)
+    return Drawing(
+        plan.item.name,
+        tuple(marks),
+        (-900, -height, longest + 1500, height),
+        tuple((cut.mark, f"{cut.what} {cut.mark}") for cut in plan.cuts),
+    )
+
+
+def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
+    """One sheet of a plan with its pieces and remainders."""
+    if not isinstance(plan.plan, SheetPlan):
+        raise TypeError(plan.item.code)
+    size = plan.plan.stock[cut.sheet]
+    marks: list[Mark] = [Box(0, 0, size.length, size.width, "ink", filled=False)]
+    marks += [Box(rest.x, rest.y, rest.length, rest.width, "keep") for rest in cut.remainders]
+    for place in cut.places:
+        marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width))
+    title = f"{plan.item.name}, sheet {row + 1}"
+    return Drawing(title, tuple(marks), (-20, -20, size.length + 40, size.width + 40))
+
+
+def bar_name(plan: CutPlan, row: int) -> str:
+    """What a bar is called on the list: a new one with its length, or the offcut of the rack."""
+    if not isinstance(plan.plan, BarPlan):
+        raise TypeError(plan.item.code)
+    stock = plan.plan.stock[plan.plan.cuts[row].bar]
+    length = measure.show_length(stock.length)
+    if stock.offcut:
+        return f"Rack {stock.name} · {length}"
+    new = sum(not plan.plan.stock[cut.bar].offcut for cut in plan.plan.cuts[: row + 1])
+    return f"New {new} · {length}"
+
+
+def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float]) -> Iterator[Mark]:
+    cut = plan.cuts[place]
+    style: Style = "tbc" if cut.length.tbc else _style(plan)
+    x, y, length, high = box
+    yield Box(x, y, length, high, style, piece=cut.mark)
+    words = cut.mark if cut.width is None and length < 350 else f"{cut.mark}  {measure.show_length(cut.length.value)}"  # noqa: PLR2004
+    if cut.width is not None:
+        words += f" × {measure.show_length(cut.width.value)}"
+    yield Words(x + length / 2, y + high / 2 - 25, words, 2.4, bold=True, piece=cut.mark)
+
+
+def _style(plan: CutPlan) -> Style:
+    kind = plan.item.kind
+    if "timber" in kind or "noggin" in kind:
+        return "timber"
+    if "soil" in kind or "waste" in kind:
+        return "soil"
+    return "steel"

@@ -1,0 +1,74 @@
+"""The order list: what one supplier is asked for."""
+
+from __future__ import annotations
+
+from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
+from tundish.documents.paper import lines_of, paper
+from tundish.estimate import Estimate
+from tundish.procurement.purchase import Order
+
+_COLUMNS = (
+    Column("Code", "text", 1.3),
+    Column("Item", "text", 3.4),
+    Column("Packs", "count", 0.7),
+    Column("Pack of", "text", 1.0),
+    Column("Each, £", "money", 0.9),
+    Column("Line, £", "money", 1.0),
+    Column("In", "tick", 0.4),
+)
+
+
+def build_all(estimate: Estimate) -> tuple[Document, ...]:
+    """One order list a supplier, in the order of the suppliers' keys."""
+    return tuple(build(estimate, order) for order in estimate.buying.orders)
+
+
+def build(estimate: Estimate, order: Order) -> Document:
+    """The order list for one supplier."""
+    supplier, job = order.supplier, estimate.job
+    rows = tuple(
+        Row(
+            (
+                pick.offer.code,
+                purchase.line.item.name,
+                pick.packs,
+                pack_words(purchase.line.item.unit, pick.offer),
+                pick.offer.price,
+                pick.cost,
+            ),
+            tbc,
+        )
+        for purchase, pick in order.rows
+        for tbc in (purchase.line.amount.tbc,)
+    )
+    rows = tuple(Row((*row.cells, ""), row.tbc) for row in rows)
+    needed = job.terms.start or "to be agreed"
+    head = Facts(
+        (
+            ("To", (supplier.name, *lines_of(supplier.address), supplier.phone)),
+            ("Account", (supplier.account or "–",)),
+            ("Deliver to", (job.client.name, *lines_of(job.client.address))),
+            ("Needed by", (needed,)),
+        )
+    )
+    vat = (order.goods + order.carriage) * estimate.price.vat_rate / 100
+    carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
+    blocks = (
+        head,
+        Table(_COLUMNS, rows, totals=(5,), total_label="Goods, without VAT"),
+        Sums(((carriage, order.carriage), ("Without VAT", order.goods + order.carriage))),
+        Paragraph(f"VAT as charged by the supplier; at 20 % it would be £{vat:.2f}." if vat else "Prices are without VAT.", "note"),
+        Paragraph("Ask before sending anything else in place of an item: sizes and connections were worked out with these.", "strong"),
+        FillIn("Goods in", ("Checked against this list, shortages marked.",), ("By", "Date")),
+    )
+    return paper(estimate, f"order-{supplier.key}", f"Order list, {supplier.name}", blocks, tables_only=True)
+
+
+def pack_words(unit: str, offer: object) -> str:
+    """What one pack holds, in words: "3,000 mm", "20 kg", "100", "1,200 × 2,400"."""
+    length, width, pack = (getattr(offer, name) for name in ("length", "width", "pack"))
+    if width:
+        return f"{length:,.0f} × {width:,.0f}"
+    if length:
+        return f"{length:,.0f} mm"
+    return f"{pack:,g}" if unit == "each" else f"{pack:,g} {unit}"

@@ -1,0 +1,35 @@
+"""What every paper has: its head, its foot and its name."""
+
+from __future__ import annotations
+
+from tundish.documents.block import Block, Document
+from tundish.estimate import Estimate
+
+
+def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *, foot: str = "", tables_only: bool = False) -> Document:
+    """A document with the trader's head and the job's number and client."""
+    job, trader = estimate.job, estimate.book.trader
+    subtitle = ", ".join(word for word in (f"Job {job.number}" if job.number else "", surname(job.client.name), job.title) if word)
+    return Document(
+        key=key,
+        title=title,
+        number=job.number,
+        subtitle=subtitle,
+        sender=trader.name or "Your name here",
+        trade=trader.trade,
+        name=" ".join(word for word in (title, job.number, surname(job.client.name)) if word),
+        foot=foot or f"{title} · {subtitle}",
+        blocks=blocks,
+        demo=bool(job.demo),
+        tables_only=tables_only,
+    )
+
+
+def surname(name: str) -> str:
+    """The last word of a name, for file names and heads."""
+    return name.rsplit(maxsplit=1)[-1] if name.split() else ""
+
+
+def lines_of(text: str) -> tuple[str, ...]:
+    """The lines of a typed text that say something."""
+    return tuple(line.strip() for line in text.splitlines() if line.strip())

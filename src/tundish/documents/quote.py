@@ -1,0 +1,123 @@
+"""The quote a client signs: what is done, what it costs, what is not in it, what is still open."""
+
+from __future__ import annotations
+
+from tundish import measure
+from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
+from tundish.documents.paper import lines_of, paper
+from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
+from tundish.estimate import Estimate
+from tundish.field import must_read
+from tundish.layout.room import Room
+from tundish.rules.rule import Stage
+
+_IN_IT: dict[Stage, str] = {
+    "strip out": "Floors and stairs covered; what is there now taken out and away",
+    "first fix": "New branches into the stack, wastes, hot and cold with a valve to each, tested",
+    "frames": "Steel frames that carry the ware, fixed to floor and wall, and the false wall round them",
+    "boarding": "Boards, waterproofing, tiles, grout and trim",
+    "second fix": "Ware hung, connected, sealed and tried",
+    "making good": "Made good, swept, shown to you working",
+}
+_KINDS = {"wc": "WC", "basin": "basin", "bidet": "bidet", "urinal": "urinal"}
+
+
+def build(estimate: Estimate) -> Document:
+    """The quote of a job; hours, costs and mark-up never reach it."""
+    price, terms = estimate.price, estimate.job.terms
+    stages = tuple(Row((each.name, _in_it(each.stage, estimate), each.price)) for each in price.stages)
+    carriage = (Row(("Delivery", "Suppliers' carriage", price.carriage)),) if price.carriage else ()
+    table = Table((Column("Work", "text", 2.2), Column("What is in it", "text", 3.2), Column("Price, £", "money", 1)), (*stages, *carriage))
+    sums = [("Total before VAT", price.before_vat)] if price.vat_rate else []
+    if price.vat_rate:
+        sums.append((f"VAT at {price.vat_rate.normalize():f} %", price.vat))
+    payments = tuple(f"{each.when}, {measure.show_percent(each.percent)}: {measure.show_money(each.amount)}" for each in price.payments)
+    below = SideBySide((Points("When you pay", payments),), (Sums((*sums, ("You pay", price.total))),))
+    notes = SideBySide((Points("Not in this price", _not_in_it(estimate)),), (Points("Still to be confirmed", _still_open(estimate)),))
+    accept = FillIn(
+        "Accepted",
+        (f"I accept quote {estimate.job.number} at {measure.show_money(price.total)}{_vat_words(estimate)}.",),
+        ("Signed", "Name", "Date"),
+    )
+    valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
+    binding = Paragraph(
+        f"{valid}A quotation: the price holds for the work described; what is found on opening up is agreed before it is done.", "note"
+    )
+    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, notes, binding, *_caution(estimate), accept)
+    return paper(estimate, "quote", "Quote", blocks)
+
+
+def described(room: Room) -> str:
+    """One plain paragraph on what is built in a room."""
+    design = room.plan.design
+    height = "a full-height" if design.prewall.height == "full" else "a part-height"
+    ware = _and([f"the {_KINDS[each.kind]}" for each in room.placed])
+    shelf = ", with a tiled shelf on top" if design.prewall.height == "part" else ""
+    return (
+        f"I will build {height} false wall, {measure.show_length(round(room.figures['finished_face'].value))} mm deep"
+        f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."
+        f" It hides the pipes and the steel frames that carry {ware or 'the ware'}, which hang clear of the floor."
+    )
+
+
+def _facts(estimate: Estimate) -> Facts:
+    job, trader = estimate.job, estimate.book.trader
+    sender = (*lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word))
+    vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and estimate.price.vat_rate else ()
+    start = (f"Start {measure.show_date(job.terms.start)}",) if job.terms.start else ()
+    days = (f"{estimate.price.days} working days",) if estimate.price.hours.value else ()
+    return Facts((("For", (job.client.name, *lines_of(job.client.address))), ("From", (*sender, *vat)), ("Planned", (*start, *days))))
+
+
+def _rooms(estimate: Estimate) -> tuple[Block, ...]:
+    blocks: list[Block] = []
+    for room in estimate.rooms:
+        names = _and([_KINDS[each.kind] for each in room.placed])
+        heights = _and(
+            [f"{each.name} {measure.show_length(each.figures['top'].value - room.finished_floor.value)} mm" for each in room.placed]
+        )
+        agreed = Paragraph(f"Heights of the tops, above the finished floor: {heights}.") if heights else None
+        blocks.append(Heading(f"{room.name}: wall-hung {names} on a new pre-wall" if names else room.name))
+        words: tuple[Block, ...] = (Paragraph(described(room)), *((agreed,) if agreed else ()))
+        blocks.append(SideBySide(words, (Sketch(elevation(room, CLIENT_VIEW), "What you will see"),)))
+    return tuple(blocks)
+
+
+def _in_it(stage: Stage, estimate: Estimate) -> str:
+    names = [placed.ware.name for room in estimate.rooms for placed in room.placed]
+    if stage == "second fix" and names:
+        return f"{', '.join(dict.fromkeys(names))}; all hung, connected, sealed and tried"
+    return _IN_IT[stage]
+
+
+def _not_in_it(estimate: Estimate) -> tuple[str, ...]:
+    own = tuple(f"{line.item.name}, which you supply" for line in estimate.lines if line.own)
+    found = ("Repairs to joists, walls or old pipe found when opening up: I stop, show you and agree a price first",)
+    labour = () if estimate.price.labour_priced else ("Labour: not priced yet",)
+    unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
+    return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
+
+
+def _still_open(estimate: Estimate) -> tuple[str, ...]:
+    rows = []
+    for room in estimate.rooms:
+        if room.finished_floor.tbc:
+            reach = measure.show_range(room.finished_floor.low, room.finished_floor.high)
+            rows.append(f"{room.name}: finished floor {reach} mm above the floor as it is")
+        rows += [
+            f"{each.name}: sizes and height to be confirmed" for each in room.placed if not each.choice.in_hand or each.figures["top"].tbc
+        ]
+    return tuple(rows) or ("Nothing: everything this price rests on is settled",)
+
+
+def _caution(estimate: Estimate) -> tuple[Block, ...]:
+    failing = [each.title for each in estimate.findings if each.state == "fails"]
+    return (Paragraph(f"Checks not passed yet: {'; '.join(failing)}. Not to be signed before they are.", "caution"),) if failing else ()
+
+
+def _vat_words(estimate: Estimate) -> str:
+    return " including VAT" if estimate.price.vat_rate else ""
+
+
+def _and(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}" if words else ""

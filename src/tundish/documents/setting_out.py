@@ -1,0 +1,119 @@
+"""The setting-out sheet: what is taken to the wall. Every height from both floors, every width from the left wall."""
+
+from __future__ import annotations
+
+from tundish import measure
+from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Row, RulerCheck, SideBySide, Sketch, Table
+from tundish.documents.paper import paper
+from tundish.documents.rod import RodMark, marks_of
+from tundish.documents.wall_drawing import elevation
+from tundish.estimate import Estimate
+from tundish.figure import Figure
+from tundish.layout.room import Placed, Room
+
+_COLUMNS = (
+    Column("Mark", "text", 2.0),
+    Column("Left wall", "text", 1.3),
+    Column("Bare floor", "length", 0.9),
+    Column("Finished", "length", 0.9),
+    Column("Datum", "text", 0.8),
+    Column("Where from", "text", 2.4),
+    Column("Done", "tick", 0.5),
+)
+
+
+def build(estimate: Estimate) -> Document:
+    """One sheet a room, each with its elevation to scale."""
+    blocks: list[Block] = []
+    for room in estimate.rooms:
+        blocks += _room(estimate, room)
+    blocks.append(RulerCheck())
+    return paper(estimate, "setting-out", "Setting-out sheet", tuple(blocks), foot="Figures marked TBC are not for drilling")
+
+
+def _room(estimate: Estimate, room: Room) -> tuple[Block, ...]:
+    floor = measure.show_length(room.finished_floor.value)
+    stand = f"Stand on: bare floor. Heights in bold are above the bare floor. The finished floor is {floor} higher. All in mm."
+    rows = [row for placed in room.placed for row in _placed(placed, room)]
+    rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
+    falls = tuple(FillIn("Prove the fall before boarding", (words,), ("Read, mm", "By")) for words in _falls(estimate, room))
+    check = FillIn(
+        "Check this sheet on the wall first",
+        (f"Room width should tape {measure.show_length(room.width.value)}.", f"Bare to finished floor should be {floor}."),
+        ("Width", "Floor"),
+    )
+    return (
+        Heading(f"{room.name}, wall A"),
+        Paragraph(stand, "strong"),
+        Sketch(elevation(room), "Running from the left wall, plaster face"),
+        Table(_COLUMNS, tuple(rows)),
+        *((SideBySide(falls, (check,)),) if falls else (check,)),
+    )
+
+
+def _placed(placed: Placed, room: Room) -> list[Row]:
+    heading = placed.name if placed.choice.in_hand else f"{placed.name}: sizes not confirmed, do not drill"
+    rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
+    rows += [_height(mark, _left(placed, mark), room) for mark in marks_of(placed)]
+    feet = placed.figures["feet"]
+    rows.append(Row(("Feet out", "", feet.value, None, "", _because(feet), ""), feet.tbc))
+    if placed.tie_rod is not None:
+        reach = placed.figures["reach"]
+        rows.append(Row(("Tie rod", placed.tie_rod.name, reach.value, None, "", _because(reach), ""), reach.tbc, note="reach"))
+    return rows
+
+
+def _own_rows(room: Room) -> list[Row]:
+    keys = (
+        ("stack_invert", "Branch invert at stack", "stack"),
+        ("top_of_steel", "Top of steel", ""),
+        ("top_of_prewall", "Top of pre-wall", ""),
+    )
+    rows = []
+    for key, words, at in keys:
+        if key in room.figures:
+            left = room.figures["stack"].value if at else None
+            rows.append(_height(RodMark(words, room.figures[key], key), "–" if left is None else measure.show_length(left), room))
+    for pipe in room.pipes_of("waste"):
+        boss = room.figures.get(f"{pipe.serves}.boss")
+        if boss is not None:
+            rows.append(_height(RodMark(f"Boss, {pipe.what}", boss, pipe.key), measure.show_length(room.figures["stack"].value), room))
+    return rows
+
+
+def _height(mark: RodMark, left: str, room: Room) -> Row:
+    bare = mark.height.value
+    finished = bare - room.finished_floor.value
+    off_datum = bare - room.figures["datum"].value
+    datum = "on it" if off_datum == 0 else measure.show_length(off_datum, sign=True)
+    return Row((mark.label, left, bare, finished, datum, _because(mark.height), ""), mark.height.tbc)
+
+
+def _left(placed: Placed, mark: RodMark) -> str:
+    x = placed.centre.value
+    if mark.key.endswith(".studs"):
+        half = placed.ware.size("stud_spacing").value / 2
+        return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
+    if mark.key.endswith(".supply") and placed.ware.has("supply_spacing"):
+        half = placed.ware.size("supply_spacing").value / 2
+        return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
+    if mark.key.endswith(".frame_top"):
+        return f"{measure.show_length(placed.left)} to {measure.show_length(placed.right)}"
+    return measure.show_length(x)
+
+
+def _because(figure: Figure) -> str:
+    """The working of a height in one short line: 420 − 95 + 28."""
+    if not figure.terms:
+        return str(figure.known)
+    parts = [f"{'' if place == 0 else f' {term.sign} '}{measure.show_length(term.figure.value)}" for place, term in enumerate(figure.terms)]
+    return "".join(parts)
+
+
+def _falls(estimate: Estimate, room: Room) -> list[str]:
+    words = []
+    for pipe in room.pipes_of("soil"):
+        if pipe.rise is not None:
+            needs = pipe.run.value / 1000 * estimate.book.figure("drainage.wc_fall_least").value
+            words.append(f"{pipe.what}: expect {measure.show_fall(pipe.rise.value, pipe.run.value)}. Needs {needs:.1f} at least.")
+    return words
