@@ -1,0 +1,1 @@
+"""The papers in the formats that are printed, sent and opened elsewhere."""

@@ -1,0 +1,99 @@
+"""A paper as PDF: A4 upright, the same head and foot on every page, the same bytes for the same document."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from pathlib import Path
+from typing import Final
+
+from tundish.documents.block import Document
+from tundish.writers.pdf_blocks import strips_of
+from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, Placed, pages
+from tundish.writers.pdf_pen import HAIRLINE, RULE, Pen, Stroke
+from tundish.writers.pdf_type import MM, Type
+from tundish.writers.safe import one_line, write_whole
+
+NAME: Final = Type("SemiBold", 13)
+UNDER: Final = Type("Regular", 8.7, "ink2")
+FOOT: Final = Type("Regular", 8, "ink2")
+DEMO: Final = Type("Bold", 190)
+_RIGHT: Final = PAGE[0] - MARGIN
+_NAME_LINE: Final = PAGE[1] - 15.2 * MM
+_UNDER_LINE: Final = PAGE[1] - 19.8 * MM
+_RULE: Final = PAGE[1] - 23 * MM
+_FOOT_LINE: Final = MARGIN + 1
+_MARK: Final = Stroke("ink", 1.1)
+
+
+def write_pdf(document: Document, path: Path, printed: str) -> None:
+    """Write the paper to a file; `printed` is the time that stands at its foot.
+
+    Raises:
+        CouldNotWriteError: the file could not be written; what was there is untouched.
+    """
+    write_whole(path, pdf_bytes(document, printed))
+
+
+def pdf_bytes(document: Document, printed: str) -> bytes:
+    """The paper as the bytes of a PDF."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    kept = BytesIO()
+    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB")
+    canvas.setTitle(one_line(f"{document.title} {document.number}"))
+    canvas.setAuthor(one_line(document.sender))
+    canvas.setSubject(one_line(document.subtitle))
+    canvas.setCreator("Tundish")
+    canvas.setProducer("Tundish")
+    pen = Pen(canvas)
+    dealt = pages(strips_of(document.blocks, WIDTH))
+    for number, page in enumerate(dealt, start=1):
+        _page(pen, document, page, f"Page {number} of {len(dealt)}", printed)
+        canvas.showPage()
+        pen.forget()
+    canvas.save()
+    return kept.getvalue()
+
+
+def _page(pen: Pen, document: Document, page: tuple[Placed, ...], number: str, printed: str) -> None:
+    _head(pen, document)
+    for placed in page:
+        placed.strip.draw(pen, MARGIN, placed.top)
+    _foot(pen, document.foot, number, printed)
+    if document.demo:
+        _demo(pen)
+
+
+def _head(pen: Pen, document: Document) -> None:
+    _funnel(pen, MARGIN, _UNDER_LINE + 1.5)
+    left = MARGIN + 24
+    title = f"{document.title} {document.number}".strip()
+    room = _RIGHT - left - 12
+    most = max(room / 2, room - max(NAME.width(document.sender), UNDER.width(document.trade)))
+    title, under = NAME.cut(title, most), UNDER.cut(document.subtitle, most)
+    pen.text(_RIGHT, _NAME_LINE, title, NAME, "end")
+    pen.text(_RIGHT, _UNDER_LINE, under, UNDER, "end")
+    pen.text(left, _NAME_LINE, NAME.cut(document.sender, room - NAME.width(title)), NAME)
+    pen.text(left, _UNDER_LINE, UNDER.cut(document.trade, room - UNDER.width(under)), UNDER)
+    pen.line(MARGIN, _RULE, _RIGHT, _RULE, RULE)
+
+
+def _foot(pen: Pen, foot: str, number: str, printed: str) -> None:
+    pen.line(MARGIN, BOTTOM - 8, _RIGHT, BOTTOM - 8, HAIRLINE)
+    right = FOOT.cut(f"Printed {printed} · {number}" if printed else number, WIDTH * 0.6)
+    pen.text(_RIGHT, _FOOT_LINE, right, FOOT, "end")
+    pen.text(MARGIN, _FOOT_LINE, FOOT.cut(foot, WIDTH - FOOT.width(right) - 12), FOOT)
+
+
+def _funnel(pen: Pen, left: float, low: float) -> None:
+    """The program's sign: a tundish."""
+    points = ((2, 17), (16, 17), (10.7, 9.5), (10.7, 5.5), (7.3, 5.5), (7.3, 9.5))
+    pen.shape([(left + x - 2, low + y) for x, y in points], stroke=_MARK)
+    pen.lines(((left + 5, low + 10, left + 9, low + 10), (left + 7, low + 3.2, left + 7, low)), _MARK)
+
+
+def _demo(pen: Pen) -> None:
+    """DEMO across the page, over everything and seen through."""
+    with pen.turned(PAGE[0] / 2, PAGE[1] / 2, 52):
+        pen.canvas.setFillAlpha(0.09)
+        pen.text(0, -DEMO.size * 0.34, "DEMO", DEMO, "middle")

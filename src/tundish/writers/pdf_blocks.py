@@ -1,0 +1,126 @@
+"""The blocks of a paper as strips: one function a block. All in points."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from itertools import chain
+from typing import Any, Final
+
+from tundish.documents.block import (
+    Block,
+    Facts,
+    FillIn,
+    Heading,
+    Paragraph,
+    Points,
+    RulerCheck,
+    SideBySide,
+    Sketch,
+    Sums,
+    Table,
+)
+from tundish.writers.pdf_facts import BODY, QUIET, STRONG, facts_strips, sums_strips
+from tundish.writers.pdf_fill_in import fill_in_strips
+from tundish.writers.pdf_flow import ROOM, Strip, beside, kept, stacked, text_strips
+from tundish.writers.pdf_pen import EDGE, RULE, Pen
+from tundish.writers.pdf_sketch import sketch_strip
+from tundish.writers.pdf_table import table_strips
+from tundish.writers.pdf_type import MM, Type
+
+POINT: Final = Type("Regular", 8.7)
+GUTTER: Final = 8 * MM
+"""Between two blocks side by side."""
+_HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
+_TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}
+_MOST_LINES: Final = 45
+_DASH: Final = 9.0
+
+
+def strips_of(blocks: Sequence[Block], width: float) -> tuple[Strip, ...]:
+    """All strips of the blocks, in reading order."""
+    return tuple(chain.from_iterable(_BLOCKS[type(block)](block, width) for block in blocks))
+
+
+def _heading(heading: Heading, width: float) -> Iterator[Strip]:
+    kind = _HEADINGS.get(heading.level, STRONG)
+    yield from kept(text_strips(kind.lines(heading.text, width), kind, gap=kind.size))
+
+
+def _paragraph(paragraph: Paragraph, width: float) -> Iterator[Strip]:
+    kind = _TONES[paragraph.tone]
+    if paragraph.tone != "caution":
+        yield from text_strips(kind.lines(paragraph.text, width), kind, gap=6)
+        return
+    lines = kind.lines(paragraph.text, width - 20)
+    for start in range(0, len(lines), _MOST_LINES):
+        yield _boxed(lines[start : start + _MOST_LINES], kind, width)
+
+
+def _boxed(lines: Sequence[str], kind: Type, width: float) -> Strip:
+    height = len(lines) * kind.leading + 11
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.box(left, top - height, width, height, stroke=EDGE, radius=3)
+        pen.box(left + 4, top - height + 4, 2, height - 8, fill="ink2")
+        for number, line in enumerate(lines):
+            pen.text(left + 12, top - 5 - kind.size - number * kind.leading, line, kind)
+
+    return Strip(height, draw, 8)
+
+
+def _points(points: Points, width: float) -> Iterator[Strip]:
+    gap = 9.0
+    if points.title:
+        yield from kept(text_strips(STRONG.lines(points.title, width), STRONG, gap=gap))
+        gap = 2.5
+    for item in points.items:
+        for place, strip in enumerate(text_strips(POINT.lines(item, width - _DASH), POINT, gap=gap, indent=_DASH)):
+            yield strip if place else _dashed(strip)
+        gap = 1.0
+
+
+def _dashed(strip: Strip) -> Strip:
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.text(left, top - POINT.size, "–", POINT)
+        strip.draw(pen, left, top)
+
+    return Strip(strip.height, draw, strip.gap, strip.keep)
+
+
+def _side_by_side(both: SideBySide, width: float) -> Iterator[Strip]:
+    """Two halves as one strip, or one after the other where together they would not stand on a page."""
+    half = (width - GUTTER) / 2
+    left, right = strips_of(both.left, half), strips_of(both.right, half)
+    pair = beside(stacked(left), stacked(right), half + GUTTER)
+    if pair.height <= ROOM:
+        yield pair
+    else:
+        yield from strips_of((*both.left, *both.right), width)
+
+
+def _sketch(sketch: Sketch, width: float) -> Iterator[Strip]:
+    yield sketch_strip(sketch, width)
+
+
+def _ruler(_: RulerCheck, __: float) -> Iterator[Strip]:
+    def draw(pen: Pen, left: float, top: float) -> None:
+        y = top - 7
+        pen.line(left, y, left + 50 * MM, y)
+        pen.lines(((left + each * MM, y - 3.5, left + each * MM, y + 3.5) for each in range(0, 51, 10)), RULE)
+        pen.text(left + 50 * MM + 7, y - 3, "50 mm: if your ruler disagrees, the print was scaled", QUIET)
+
+    yield Strip(14, draw, 10)
+
+
+_BLOCKS: Final[dict[type[Block], Callable[[Any, float], Iterator[Strip]]]] = {
+    Heading: _heading,
+    Paragraph: _paragraph,
+    Points: _points,
+    Sums: sums_strips,
+    Facts: facts_strips,
+    Table: table_strips,
+    Sketch: _sketch,
+    SideBySide: _side_by_side,
+    FillIn: fill_in_strips,
+    RulerCheck: _ruler,
+}

@@ -1,0 +1,102 @@
+"""Facts in columns, and sums of money at the right. All in points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from tundish.documents.block import Facts, Sums
+from tundish.writers.cell import pounds
+from tundish.writers.pdf_flow import Strip
+from tundish.writers.pdf_pen import RULE, Pen
+from tundish.writers.pdf_type import MM, Type
+
+BODY: Final = Type("Regular", 9.5)
+STRONG: Final = Type("SemiBold", 9.5)
+QUIET: Final = Type("Regular", 8.5, "ink2")
+PAID: Final = Type("SemiBold", 11)
+FIGURE: Final = Type("SemiBold", 14)
+BETWEEN: Final = 5 * MM
+"""Between two columns of facts."""
+RULED: Final = 78 * MM
+"""How long the rule over what is paid is."""
+AMOUNT: Final = 34 * MM
+"""How wide the column of amounts is."""
+_EDGE: Final = 6.0
+_FLUSH: Final = 3
+"""Of so many columns of facts the last stands at the right edge."""
+_MOST_LABEL: Final = 6
+_TOGETHER: Final = 12
+
+
+def facts_strips(facts: Facts, width: float) -> Iterator[Strip]:
+    """A heading and lines in each column, the first line of the first one strong."""
+    step = (width + BETWEEN) / max(len(facts.columns), 1)
+    heads = [QUIET.lines(head, step - BETWEEN) for head, _ in facts.columns]
+    bodies = [[part for line in lines for part in BODY.lines(line, step - BETWEEN - _EDGE)] for _, lines in facts.columns]
+    rows = [(QUIET, QUIET, cells) for cells in _across(heads)]
+    rows += [(BODY if place else STRONG, BODY, cells) for place, cells in enumerate(_across(bodies))]
+    for place, (first, rest, cells) in enumerate(rows):
+        keep = place < len(rows) - 1 and len(rows) <= _TOGETHER
+        yield _line(cells, (first, rest), (step, width), gap=0 if place else 6, keep=keep)
+
+
+def sums_strips(sums: Sums, width: float) -> Iterator[Strip]:
+    """Labels and amounts; the last, under a rule, is what is paid."""
+    last = len(sums.rows) - 1
+    for place, (label, amount) in enumerate(sums.rows):
+        gap = 3.0 if place else 8.0
+        yield _paid(label, pounds(amount), width, gap) if place == last else _sum(label, pounds(amount, sign=False), width, gap)
+
+
+def _across(columns: Sequence[Sequence[str]]) -> Iterator[list[str]]:
+    """The first lines of all columns, then the second, and so on."""
+    for row in range(max(map(len, columns), default=0)):
+        yield [column[row] if row < len(column) else "" for column in columns]
+
+
+def _line(cells: Sequence[str], kinds: tuple[Type, Type], widths: tuple[float, float], *, gap: float, keep: bool) -> Strip:
+    first, rest = kinds
+    step, width = widths
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        for number, words in enumerate(cells):
+            kind = rest if number else first
+            if number == len(cells) - 1 and len(cells) >= _FLUSH:
+                pen.text(left + width, top - rest.size, words, kind, "end")
+            else:
+                pen.text(left + number * step, top - rest.size, words, kind)
+
+    return Strip(rest.leading, draw, gap, keep)
+
+
+def _sum(label: str, amount: str, width: float, gap: float) -> Strip:
+    lines = BODY.lines(label, width - _column(amount, STRONG, width))[:_MOST_LABEL]
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        _set(pen, left + width - _column(amount, STRONG, width), top - BODY.size, lines, BODY)
+        pen.text(left + width - _EDGE, top - BODY.size, amount, STRONG, "end")
+
+    return Strip(len(lines) * BODY.leading + 2, draw, gap, keep=True)
+
+
+def _paid(label: str, amount: str, width: float, gap: float) -> Strip:
+    lines = PAID.lines(label, width - _column(amount, FIGURE, width))[:_MOST_LABEL]
+    height = max(len(lines) * PAID.leading, FIGURE.leading) + 7
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.line(left + max(width - RULED, 0), top, left + width, top, RULE)
+        _set(pen, left + width - _column(amount, FIGURE, width), top - FIGURE.size - 5, lines, PAID)
+        pen.text(left + width - _EDGE, top - FIGURE.size - 5, amount, FIGURE, "end")
+
+    return Strip(height, draw, gap)
+
+
+def _column(amount: str, kind: Type, width: float) -> float:
+    """How much of the width the amount takes."""
+    return max(min(AMOUNT, width / 2), kind.width(amount) + 2 * _EDGE)
+
+
+def _set(pen: Pen, right: float, baseline: float, lines: Sequence[str], kind: Type) -> None:
+    for number, line in enumerate(lines):
+        pen.text(right, baseline - number * kind.leading, line, kind, "end")

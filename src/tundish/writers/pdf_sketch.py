@@ -1,0 +1,67 @@
+"""A drawing as a strip: at a round scale that is stated, never split. In points; the drawing itself in millimetres."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from tundish.documents.block import Sketch
+from tundish.documents.drawing import Drawing
+from tundish.writers.pdf_drawing import At, bounds, paint
+from tundish.writers.pdf_flow import ROOM, Strip
+from tundish.writers.pdf_pen import Pen
+from tundish.writers.pdf_type import MM, Type
+
+SCALES: Final = (10, 12.5, 15, 16, 20, 25, 40, 50)
+"""The scales a fitter can follow, largest picture first; past them, the next round one that fits."""
+SMALLEST: Final = 100_000
+TALLEST: Final = 0.6 * ROOM
+CAPTION: Final = Type("Regular", 8.5, "ink2")
+_BELOW: Final = 4.0
+
+
+def sketch_strip(sketch: Sketch, width: float) -> Strip:
+    """The drawing and its caption as one strip, centred."""
+    drawing = sketch.drawing
+    scale = scale_of(drawing, sketch.scale, width * min(max(sketch.share, 0.1), 1.0))
+    left, low, right, high = _bounds(drawing, scale)
+    stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
+    caption = CAPTION.lines(stated, width)[:4]
+    picture = high - low + _BELOW
+
+    def draw(pen: Pen, edge: float, top: float) -> None:
+        paint(pen, drawing.marks, At(edge + (width - right - left) / 2, top - high, MM / scale))
+        for number, line in enumerate(caption):
+            pen.text(edge + width / 2, top - picture - CAPTION.size - number * CAPTION.leading, line, CAPTION, "middle")
+
+    return Strip(picture + len(caption) * CAPTION.leading, draw, 8)
+
+
+def scale_of(drawing: Drawing, wanted: float, width: float) -> float:
+    """The scale (1 to so much) a drawing is set at: the one wanted if it fits, or else the largest picture that does."""
+    if wanted > 0 and _fits(drawing, wanted, width, ROOM - 60):
+        return wanted
+    return next((scale for scale in _scales(wanted) if _fits(drawing, scale, width, TALLEST)), SMALLEST)
+
+
+def _scales(over: float) -> Iterator[float]:
+    yield from (scale for scale in SCALES if scale > over)
+    tens = 100
+    while tens < SMALLEST:
+        yield from (tens * times for times in (1, 2, 5) if tens * times > over)
+        tens *= 10
+
+
+def _fits(drawing: Drawing, scale: float, width: float, tallest: float) -> bool:
+    left, low, right, high = _bounds(drawing, scale)
+    return right - left <= width and high - low <= tallest
+
+
+def _bounds(drawing: Drawing, scale: float) -> tuple[float, float, float, float]:
+    """What is seen, with the words that stand out of it: left, bottom, right, top in points from the drawing's origin."""
+    each = MM / scale
+    x, y, width, height = drawing.extent
+    seen = (x * each, y * each, (x + width) * each, (y + height) * each)
+    boxes = [seen, *(box for mark in drawing.marks if (box := bounds(mark, each)))]
+    lefts, lows, rights, highs = zip(*boxes, strict=True)
+    return min(lefts), min(lows), max(rights), max(highs)

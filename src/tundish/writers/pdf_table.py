@@ -1,0 +1,187 @@
+"""A table on paper: a tray-coloured head that repeats, hairlines, figures at the right, rows that never break. All in points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from tundish.documents.block import Row, Table
+from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, shown, total_cells, total_column
+from tundish.writers.pdf_columns import BOX, HEAD, NOTE, PAD, PLAIN, QUIET, STRONG, TITLE, TONES, Grid, Place, grid_of, tag_words
+from tundish.writers.pdf_flow import Strip, kept, text_strips
+from tundish.writers.pdf_pen import EDGE, HAIRLINE, RULE, Pen, Stroke, tag_width
+from tundish.writers.pdf_type import Type
+
+MOST_LINES: Final = 45
+"""A row with more lines than this cannot stand on one page and is dealt out over several."""
+STEP: Final = PLAIN.leading
+_FIRM: Final = Stroke("ink2", 0.8)
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """The lines of one cell and how they are set."""
+
+    lines: tuple[str, ...]
+    kind: Type
+    place: Place
+
+
+def table_strips(table: Table, width: float) -> Iterator[Strip]:
+    """The strips of a table: title, head, rows, total."""
+    if not table.columns:
+        return
+    grid = grid_of(table, width)
+    gap = 9.0
+    if table.title:
+        yield from kept(text_strips(TITLE.lines(table.title, width), TITLE, gap=gap))
+        gap = 3.0
+    head = _head(grid)
+    yield replace(head, gap=gap, keep=True)
+    if not table.rows:
+        yield _words_across(grid, NOTHING, QUIET)
+    last = len(table.rows) - 1
+    for place, row in enumerate(table.rows):
+        strips = _group(grid, row) if row.group else _row(grid, row)
+        for strip in strips:
+            yield replace(strip, head=head, keep=bool(row.group) or (bool(table.totals) and place == last))
+    if table.totals:
+        yield replace(_total(grid), head=head)
+
+
+def _head(grid: Grid) -> Strip:
+    settings = [
+        Setting(HEAD.lines(column.head, place.room), HEAD, place) for column, place in zip(grid.table.columns, grid.places, strict=True)
+    ]
+    height = _deep(settings) * HEAD.leading + 9
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.box(left, top - height, grid.width, height, fill="tray")
+        _set(pen, left, top - 4.5 - HEAD.size + 0.5, settings)
+
+    return Strip(height, draw)
+
+
+def _row(grid: Grid, row: Row) -> Iterator[Strip]:
+    """One strip, unless a cell holds more than a page can."""
+    settings = _settings(grid, row)
+    for start in range(0, _deep(settings), MOST_LINES):
+        part = [replace(each, lines=each.lines[start : start + MOST_LINES]) for each in settings]
+        last = start + MOST_LINES >= _deep(settings)
+        yield _row_strip(grid, replace(row, tbc=row.tbc and not start, note=row.note if last or row.tbc else ""), part)
+
+
+def _settings(grid: Grid, row: Row) -> list[Setting]:
+    settings = []
+    for number, (column, place, value) in enumerate(zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True)):
+        kind = TONES[column.tone]
+        room = place.room - (tag_width(tag_words(row)) + PAD if row.tbc and number == grid.tagged else 0)
+        settings.append(Setting(kind.lines(shown(value, column.kind), max(room, 2 * PAD)), kind, place))
+    return settings
+
+
+def _row_strip(grid: Grid, row: Row, settings: list[Setting]) -> Strip:
+    note = NOTE.lines(_note(row), grid.width - 2 * PAD)[:MOST_LINES] if _note(row) else ()
+    deep = _deep(settings) * STEP
+    height = deep + 2 * grid.above + len(note) * NOTE.leading
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        baseline = top - grid.above - PLAIN.size + 0.4
+        _set(pen, left, baseline, settings)
+        if row.tbc:
+            _tag(pen, left, baseline, settings[grid.tagged], tag_words(row))
+        for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True):
+            if column.kind == "tick":
+                _ticks(pen, left + place.at, baseline, boxes(value))
+            elif column.kind == "blank":
+                pen.line(left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2, EDGE)
+        for number, line in enumerate(note):
+            pen.text(left + PAD, top - grid.above - deep - NOTE.size - number * NOTE.leading + 1, line, NOTE)
+        pen.line(left, top - height, left + grid.width, top - height, HAIRLINE)
+
+    return Strip(height, draw)
+
+
+def _group(grid: Grid, row: Row) -> Iterator[Strip]:
+    """A heading across, with its own sums at the right where it has any."""
+    sums = [
+        (place, shown(value, column.kind))
+        for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True)
+        if is_number(column.kind) and value not in {"", None}
+    ]
+    tag, note = tag_words(row) if row.tbc else "", _note(row)
+    room = min((place.left for place, _ in sums), default=grid.width) - 2 * PAD
+    lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0))[:6]
+    notes = NOTE.lines(note, grid.width - 2 * PAD)[:MOST_LINES] if note else ()
+    height = len(lines) * STEP + 2 * grid.above + 1 + len(notes) * NOTE.leading
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        baseline = top - grid.above - PLAIN.size - 0.4
+        for number, line in enumerate(lines):
+            pen.text(left + PAD, baseline - number * STEP, line, STRONG)
+        if tag:
+            pen.tag(left + PAD + STRONG.width(lines[0]) + 7, baseline, tag)
+        for place, words in sums:
+            pen.text(left + place.at, baseline, words, STRONG, "end")
+        for number, line in enumerate(notes):
+            pen.text(left + PAD, baseline - len(lines) * STEP - number * NOTE.leading + 1, line, NOTE)
+        pen.line(left, top - height, left + grid.width, top - height, _FIRM)
+
+    yield Strip(height, draw)
+
+
+def _note(row: Row) -> str:
+    """The note that is not in the tag."""
+    return "" if row.tbc and tag_words(row) != "TBC" else row.note
+
+
+def _total(grid: Grid) -> Strip:
+    label = total_column(grid.table)
+    cells = total_cells(grid.table)
+    first = min((place for place in grid.table.totals if place > label), default=label + 1)
+    room = sum(place.width for place in grid.places[label:first]) - 2 * PAD
+    height = STEP + 2 * grid.above + 2
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.line(left, top, left + grid.width, top, RULE)
+        for number, (words, place) in enumerate(zip(cells, grid.places, strict=True)):
+            if number == label:
+                pen.text(left + place.left + PAD, top - grid.above - PLAIN.size - 0.6, STRONG.cut(words, room), STRONG)
+            else:
+                pen.text(left + place.at, top - grid.above - PLAIN.size - 0.6, words, STRONG, place.anchor)
+
+    return Strip(height, draw)
+
+
+def _words_across(grid: Grid, words: str, kind: Type) -> Strip:
+    height = STEP + 2 * grid.above
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        pen.text(left + PAD, top - grid.above - PLAIN.size + 0.4, words, kind)
+        pen.line(left, top - height, left + grid.width, top - height, HAIRLINE)
+
+    return Strip(height, draw)
+
+
+def _deep(settings: Sequence[Setting]) -> int:
+    return max((len(each.lines) for each in settings), default=1)
+
+
+def _set(pen: Pen, left: float, baseline: float, settings: Sequence[Setting]) -> None:
+    for each in settings:
+        for number, line in enumerate(each.lines):
+            if line:
+                pen.text(left + each.place.at, baseline - number * STEP, line, each.kind, each.place.anchor)
+
+
+def _tag(pen: Pen, left: float, baseline: float, beside: Setting, words: str) -> None:
+    """The words to be confirmed, after the first line of the cell."""
+    wide = beside.kind.width(beside.lines[0])
+    at = beside.place.at + wide + PAD if beside.place.anchor == "start" else beside.place.at - wide - PAD - tag_width(words)
+    pen.tag(left + at, baseline, words)
+
+
+def _ticks(pen: Pen, right: float, baseline: float, count: int) -> None:
+    for number in range(count):
+        pen.box(right - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX, stroke=EDGE, radius=2)

@@ -1,0 +1,131 @@
+"""Type on paper: the faces, how wide their words are, and how words break into lines. All in points."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import Final, Literal
+
+from tundish.resources import resource
+from tundish.writers.safe import legible
+
+Weight = Literal["Regular", "Medium", "SemiBold", "Bold"]
+MM: Final = 72 / 25.4
+"""Points in a millimetre."""
+LEADING: Final = 1.32
+"""Line to line, as a multiple of the size."""
+_FAMILY: Final = "AtkinsonHyperlegibleNextTabular"
+_NEAR: Final = str.maketrans({"′": "'", "″": '"', "⌀": "Ø", "→": "->", "\u2011": "-", "\u2009": " ", "\u202f": "\xa0"})
+"""Signs the faces do not draw, and what says the same."""
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One weight of the type, ready to be set: its name in the PDF and how wide each character is, in thousandths of the size."""
+
+    name: str
+    widths: Mapping[str, float]
+    otherwise: float
+
+    def width(self, text: str, size: float) -> float:
+        """How wide the drawable text is."""
+        widths = self.widths
+        try:
+            return sum([widths[character] for character in text]) * size / 1000
+        except KeyError:
+            return sum(widths.get(character, self.otherwise) for character in text) * size / 1000
+
+
+@dataclass(frozen=True, slots=True)
+class Type:
+    """How words are set: weight, size, colour."""
+
+    weight: Weight = "Regular"
+    size: float = 9.5
+    colour: str = "ink"
+
+    @property
+    def leading(self) -> float:
+        """Line to line."""
+        return self.size * LEADING
+
+    def width(self, text: str) -> float:
+        """How wide the text is on one line."""
+        return face(self.weight).width(drawable(text), self.size)
+
+    def lines(self, text: str, width: float) -> tuple[str, ...]:
+        """The text broken into lines no wider than the width; a word wider than that is broken too."""
+        kept = drawable(text)
+        if "\n" not in kept and face(self.weight).width(kept, self.size) <= width:
+            return (kept,)
+        return tuple(line for part in kept.split("\n") for line in _wrapped(part, self, width))
+
+    def cut(self, text: str, width: float) -> str:
+        """The text on one line, cut short with … where it is too wide."""
+        kept = drawable(text).replace("\n", " ")
+        if self.width(kept) <= width:
+            return kept
+        return kept[: _fitting(kept, self, width - self.width("…"))].rstrip() + "…"
+
+
+@cache
+def face(weight: Weight) -> Face:
+    """The face of a weight, read once; it is embedded in every PDF that uses it."""
+    from reportlab.pdfbase.pdfmetrics import registerFont
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    font = TTFont(f"{_FAMILY}-{weight}", str(resource("fonts", f"{_FAMILY}-{weight}.ttf")))
+    registerFont(font)
+    widths = {chr(code): wide for code, wide in font.face.charWidths.items()}
+    return Face(font.fontName, widths, font.face.defaultWidth)
+
+
+def drawable(text: str) -> str:
+    """The text as the faces can draw it; what they lack is drawn as a crossed box."""
+    return text if text.isascii() and text.isprintable() else _drawable(text)
+
+
+@lru_cache(maxsize=2_000)
+def _drawable(text: str) -> str:
+    near = legible(text).translate(_NEAR)
+    return "".join(character for character in near if unicodedata.category(character) != "Cf")
+
+
+def _wrapped(text: str, kind: Type, width: float) -> Iterator[str]:
+    setting, space = face(kind.weight), kind.width(" ")
+    line: list[str] = []
+    left = width
+    for word in text.split(" "):
+        wide = setting.width(word, kind.size)
+        if line and wide + space > left:
+            yield " ".join(line)
+            line, left = [], width
+        if wide > width:
+            *full, word = _broken(word, kind, width)  # noqa: PLW2901
+            yield from full
+            wide = setting.width(word, kind.size)
+        left -= wide + space if line else wide
+        line.append(word)
+    yield " ".join(line)
+
+
+def _broken(word: str, kind: Type, width: float) -> Iterator[str]:
+    """One word in pieces no wider than the width."""
+    start = 0
+    while start < len(word):
+        most = max(_fitting(word, kind, width, start), 1)
+        yield word[start : start + most]
+        start += most
+
+
+def _fitting(text: str, kind: Type, width: float, start: int = 0) -> int:
+    """How many characters from the start fit the width."""
+    setting = face(kind.weight)
+    left = width * 1000 / kind.size
+    for place in range(start, len(text)):
+        left -= setting.widths.get(text[place], setting.otherwise)
+        if left < 0:
+            return place - start
+    return len(text) - start
