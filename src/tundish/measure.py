@@ -214,7 +214,7 @@ _PLAIN: Final = re.compile(rf"[-+]?\s*{_N}")
 _PART: Final = re.compile(
     rf"(?:(?P<feet>{_N})\s*(?:'|ft|foot|feet)\s*(?=[0-9.]))?"
     rf"(?:(?:(?P<whole>{_N})\s+)?(?P<top>[0-9]+)\s*/\s*(?P<bottom>[0-9]+)|(?P<only>{_N}))"
-    r"\s*(?P<unit>[^\s0-9.,/].*)?",
+    r"\s*(?P<unit>[^\s0-9.,/+*-][^+*-]*)?",
     re.IGNORECASE,
 )
 _TO: Final = re.compile(r"\s*(?:(?<![a-z])to(?![a-z])|…|\.{2,3}|–)\s*", re.IGNORECASE)
@@ -282,8 +282,8 @@ def _read(text: str, unit: str) -> Reading[Fraction]:
     typed = " ".join(text.split())
     if typed in {"", BLANK}:
         return Reading()
-    words = _TIMES.sub("*", typed.translate(_SIGNS).replace("''", '"')).strip()
-    words = _POUND_SIGN.sub("", words) if unit == "£" else words
+    words = typed.translate(_SIGNS).replace("''", '"').strip()
+    words = _TIMES.sub("*", _POUND_SIGN.sub("", words) if unit == "£" else words)
     kind = next((kind for kind in _KINDS if unit in kind.scales), _Kind("a number", {unit.lower(): Fraction(1)}))
     try:
         value = _worked(words, kind, kind.scales.get(unit, Fraction(1)))
