@@ -1,0 +1,113 @@
+"""The tables of the database. Jobs are JSON by revision with a few columns to find them by; the rest are rows."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import sqlalchemy as sa
+
+META: Final = sa.MetaData(
+    naming_convention={
+        "pk": "pk_%(table_name)s",
+        "fk": "fk_%(table_name)s_%(column_0_name)s_%(referred_table_name)s",
+        "ix": "ix_%(table_name)s_%(column_0_name)s",
+        "uq": "uq_%(table_name)s_%(column_0_name)s",
+    }
+)
+
+jobs = sa.Table(
+    "jobs",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("number", sa.Text, nullable=False, index=True),
+    sa.Column("client", sa.Text, nullable=False),
+    sa.Column("title", sa.Text, nullable=False),
+    sa.Column("revision", sa.Integer, nullable=False),
+    sa.Column("touched", sa.Text, nullable=False),
+    sa.Column("put_away", sa.Boolean, nullable=False, default=False),
+    sa.Column("place", sa.Text, nullable=False, default=""),
+)
+revisions = sa.Table(
+    "revisions",
+    META,
+    sa.Column("job", sa.ForeignKey("jobs.id", ondelete="CASCADE"), primary_key=True),
+    sa.Column("revision", sa.Integer, primary_key=True),
+    sa.Column("from_revision", sa.Integer, nullable=False),
+    sa.Column("label", sa.Text, nullable=False),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("body", sa.LargeBinary, nullable=False),
+)
+items = sa.Table(
+    "items",
+    META,
+    sa.Column("code", sa.Text, primary_key=True),
+    sa.Column("kind", sa.Text, nullable=False, index=True),
+    sa.Column("body", sa.JSON, nullable=False),
+)
+roles = sa.Table("roles", META, sa.Column("role", sa.Text, primary_key=True), sa.Column("item", sa.Text, nullable=False))
+kits = sa.Table(
+    "kits",
+    META,
+    sa.Column("kit", sa.Text, primary_key=True),
+    sa.Column("item", sa.Text, primary_key=True),
+    sa.Column("amount", sa.Float, nullable=False),
+)
+suppliers = sa.Table("suppliers", META, sa.Column("key", sa.Text, primary_key=True), sa.Column("body", sa.JSON, nullable=False))
+offers = sa.Table(
+    "offers",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("item", sa.Text, nullable=False, index=True),
+    sa.Column("supplier", sa.Text, nullable=False),
+    sa.Column("code", sa.Text, nullable=False),
+    sa.Column("pack", sa.Float, nullable=False),
+    sa.Column("price", sa.Text, nullable=False),
+    sa.Column("valid_from", sa.Text, nullable=False),
+    sa.Column("length", sa.Float, nullable=False),
+    sa.Column("width", sa.Float, nullable=False),
+)
+movements = sa.Table(
+    "movements",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("item", sa.Text, nullable=False, index=True),
+    sa.Column("amount", sa.Float, nullable=False),
+    sa.Column("what", sa.Text, nullable=False),
+    sa.Column("place", sa.Text, nullable=False),
+    sa.Column("job", sa.Text, nullable=False, default=""),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("note", sa.Text, nullable=False, default=""),
+)
+rack = sa.Table(
+    "rack",
+    META,
+    sa.Column("key", sa.Text, primary_key=True),
+    sa.Column("item", sa.Text, nullable=False),
+    sa.Column("length", sa.Float, nullable=False),
+    sa.Column("width", sa.Float, nullable=False),
+    sa.Column("place", sa.Text, nullable=False),
+    sa.Column("job", sa.Text, nullable=False, default=""),
+    sa.Column("made", sa.Text, nullable=False),
+)
+overruled = sa.Table(
+    "overruled",
+    META,
+    sa.Column("key", sa.Text, primary_key=True),
+    sa.Column("value", sa.Float, nullable=False),
+    sa.Column("changed", sa.Text, nullable=False),
+)
+papers = sa.Table(
+    "papers",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("job", sa.ForeignKey("jobs.id", ondelete="CASCADE"), nullable=False, index=True),
+    sa.Column("revision", sa.Integer, nullable=False),
+    sa.Column("key", sa.Text, nullable=False),
+    sa.Column("name", sa.Text, nullable=False),
+    sa.Column("format", sa.Text, nullable=False),
+    sa.Column("book_date", sa.Text, nullable=False),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("text", sa.Text, nullable=False),
+    sa.Column("body", sa.LargeBinary, nullable=False),
+)
+settings = sa.Table("settings", META, sa.Column("key", sa.Text, primary_key=True), sa.Column("body", sa.JSON, nullable=False))
