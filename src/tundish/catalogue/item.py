@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
@@ -39,7 +39,7 @@ class Item:
     unit: Unit
     sizes: Mapping[str, tuple[float, str]]
     ends: tuple[End, ...] = ()
-    words: Mapping[str, str] = ()  # type: ignore[assignment]  # the loader always gives one
+    words: Mapping[str, str] = field(default_factory=dict)
     sheet: str = ""
 
     def size(self, name: str) -> Figure:

@@ -1,0 +1,53 @@
+"""`tundish papers JOB --to DIR`: every paper of a job as PDF, and as a spreadsheet where it is a table."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from tundish.catalogue.book import Book
+from tundish.cli.job_named import job_named
+from tundish.cutting.plan import Effort
+from tundish.documents.index import build_all
+from tundish.estimate import Estimate, Job, estimate
+
+
+def declare(commands: Any) -> None:
+    """The words of the command."""
+    made: argparse.ArgumentParser = commands.add_parser("papers", help="write every paper of a job")
+    made.add_argument("job", help="a job file, or the number of a job")
+    made.add_argument("--to", required=True, type=Path, metavar="DIR", help="the folder they are written to")
+    made.set_defaults(run=run)
+
+
+def run(asked: argparse.Namespace) -> int:
+    """Write them; 1 when a check fails, with the papers written and marked."""
+    job, book = job_named(asked.job)
+    return write_papers(job, book, asked.to)
+
+
+def write_papers(job: Job, book: Book, folder: Path) -> int:
+    """Write every paper of one job, say where, and give the exit code."""
+    from tundish.writers.index import write
+
+    worked = estimate(job, book, Effort.BEST)
+    folder.mkdir(parents=True, exist_ok=True)
+    printed = datetime.now().strftime("%Y-%m-%d %H:%M")
+    for document in build_all(worked):
+        formats = ("pdf", "xlsx") if document.tables_only else ("pdf",)
+        for path in write(document, folder, formats, printed):
+            print(path)
+    return verdict(worked)
+
+
+def verdict(worked: Estimate) -> int:
+    """0, or 1 with the failing checks and problems said on the error stream."""
+    failing = [finding for finding in worked.findings if finding.state == "fails"]
+    for problem in worked.problems:
+        print(f"{problem.path}: {problem.text}", file=sys.stderr)
+    for finding in failing:
+        print(f"fails: {finding.place}: {finding.title}. {finding.message}", file=sys.stderr)
+    return 1 if failing else 0

@@ -1,0 +1,83 @@
+"""`tundish set JOB PATH=VALUE… [--out FILE]`: change inputs of a job by path, as typed in the window."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from pathlib import Path
+from typing import Any
+
+from tundish import measure
+from tundish.cli.job_named import BadInputError, job_named
+from tundish.estimate import Job
+from tundish.field import Field, NoSuchInputError, Problem, describe
+from tundish.session import Session
+from tundish.store.codec import write_job
+from tundish.writers.safe import write_whole
+
+
+def declare(commands: Any) -> None:
+    """The words of the command."""
+    made: argparse.ArgumentParser = commands.add_parser("set", help="change inputs of a job")
+    made.add_argument("job", help="a job file, or the number of a job")
+    made.add_argument(
+        "changes",
+        nargs="+",
+        metavar="PATH=VALUE",
+        help='such as rooms.0.survey.stack.branch_invert=176, or ="2.38 m", or ={"value": 28, "tbc": true}',
+    )
+    made.add_argument("--out", type=Path, metavar="FILE", help="the job file to write; without it the job is printed")
+    made.set_defaults(run=run)
+
+
+def run(asked: argparse.Namespace) -> int:
+    """Change them all, or none when one cannot be."""
+    job, _ = job_named(asked.job)
+    session = Session(job)
+    problems = [problem for words in asked.changes for problem in _change(session, words)]
+    if problems:
+        raise BadInputError(asked.job, problems)
+    if asked.out:
+        write_whole(asked.out, write_job(session.job))
+        print(asked.out)
+    else:
+        print(write_job(session.job).decode(), end="")
+    return 0
+
+
+def _change(session: Session, words: str) -> tuple[Problem, ...]:
+    path, sign, given = words.partition("=")
+    if not sign:
+        return (Problem(words, "should be PATH=VALUE"),)
+    try:
+        declared = describe(Job, path)
+    except NoSuchInputError as missing:
+        return (Problem(path, str(missing)),)
+    value, problem = _value(declared, given)
+    return (Problem(path, problem),) if problem else session.set(path, value)
+
+
+def _value(declared: Field, given: str) -> tuple[object, str]:
+    """What was typed, as the plain value of an input, or the words that say why not; nothing typed clears a number."""
+    if declared.kind == "flag":
+        return {"true": True, "yes": True, "false": False, "no": False}.get(given.lower(), given), ""
+    if declared.kind not in {"number", "money"}:
+        return given, ""
+    if not given:
+        return None, ""
+    return _with_state(given) if given.startswith("{") else _read(declared, given)
+
+
+def _with_state(given: str) -> tuple[object, str]:
+    try:
+        return json.loads(given), ""
+    except ValueError:
+        return None, f"{given[:40]} is not a number with what is known of it"
+
+
+def _read(declared: Field, given: str) -> tuple[object, str]:
+    if declared.kind == "money":
+        money = measure.read_money(given)
+        return money.value, money.problem
+    read = measure.read_length(given) if declared.unit == "mm" else measure.read_number(given, declared.unit)
+    return read.value, read.problem

@@ -1,0 +1,136 @@
+"""`tundish show JOB [--json]`: everything worked out, for a person or for another program."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from typing import Any
+
+from tundish import measure
+from tundish.cli.job_named import job_named
+from tundish.cli.papers import verdict
+from tundish.cutting.plan import BarPlan, Effort
+from tundish.cutting.plans import CutPlan
+from tundish.documents import index
+from tundish.estimate import Estimate, estimate
+from tundish.figure import Figure
+from tundish.rules.rule import Finding
+
+
+def declare(commands: Any) -> None:
+    """The words of the command."""
+    made: argparse.ArgumentParser = commands.add_parser("show", help="say what was worked out")
+    made.add_argument("job", help="a job file, or the number of a job")
+    made.add_argument("--json", action="store_true", help="as one JSON object")
+    made.set_defaults(run=run)
+
+
+def run(asked: argparse.Namespace) -> int:
+    """Print it; 1 when a check fails."""
+    job, book = job_named(asked.job)
+    worked = estimate(job, book, Effort.BEST)
+    if asked.json:
+        print(json.dumps(as_plain(worked), ensure_ascii=False, indent=1))
+    else:
+        from tundish.writers.text import as_text
+
+        for key in ("setting-out", "materials", "quote"):
+            for document in index.build(key, worked):
+                print(as_text(document))
+        for finding in worked.findings:
+            print(f"{finding.state}: {finding.place}: {finding.title} {finding.message}".rstrip())
+    return verdict(worked)
+
+
+def as_plain(worked: Estimate) -> dict[str, Any]:
+    """An estimate as plain data, as documented for other programs; money as text."""
+    return {
+        "job": {"number": worked.job.number, "title": worked.job.title, "client": worked.job.client.name},
+        "rooms": [{"name": room.name, "figures": {name: _figure(each) for name, each in room.figures.items()}} for room in worked.rooms],
+        "problems": [{"path": each.path, "text": each.text} for each in worked.problems],
+        "findings": [_finding(each) for each in worked.findings],
+        "cautions": [{"title": each.title, "words": each.words} for each in worked.cautions],
+        "decisions": [{"key": each.key, "title": each.title, "by": each.by} for each in worked.decisions],
+        "lines": [
+            {
+                "item": line.item.code,
+                "name": line.item.name,
+                "group": line.item.group,
+                **_figure(line.amount),
+                "own": line.own,
+                "because": [{"rule": need.rule, "why": need.why, "amount": need.amount.value} for need in line.needs],
+            }
+            for line in worked.lines
+        ],
+        "cuts": [_cuts(plan) for plan in worked.cuts],
+        "purchases": [
+            {
+                "item": each.line.item.code,
+                "from_kits": each.from_kits.value,
+                "from_rack": each.from_rack.value,
+                "from_stock": each.from_stock.value,
+                "priced": each.priced,
+                "cost": str(each.cost),
+                "picks": [
+                    {"supplier": pick.offer.supplier, "code": pick.offer.code, "packs": pick.packs, "cost": str(pick.cost)}
+                    for pick in each.picks
+                ],
+            }
+            for each in worked.buying.purchases
+        ],
+        "price": _price(worked),
+    }
+
+
+def _figure(figure: Figure) -> dict[str, Any]:
+    return {"value": figure.value, "low": figure.low, "high": figure.high, "unit": figure.unit, "tbc": figure.tbc}
+
+
+def _finding(finding: Finding) -> dict[str, Any]:
+    made: dict[str, Any] = {
+        "rule": finding.rule,
+        "title": finding.title,
+        "place": finding.place,
+        "state": finding.state,
+        "tbc": finding.tbc,
+    }
+    for name, figure in (("has", finding.has), ("least", finding.least), ("most", finding.most)):
+        made[name] = None if figure is None else _figure(figure)
+    return made | {"set_by": finding.set_by, "source": finding.source, "message": finding.message}
+
+
+def _cuts(plan: CutPlan) -> dict[str, Any]:
+    done = plan.plan
+    made: dict[str, Any] = {
+        "item": plan.item.code,
+        "pieces": [{"mark": cut.mark, "length": cut.length.value, "tbc": cut.length.tbc} for cut in plan.cuts],
+    }
+    if isinstance(done, BarPlan):
+        made["plan"] = [
+            {"stock": done.stock[cut.bar].name, "length": done.stock[cut.bar].length, "cuts": list(cut.pieces)} for cut in done.cuts
+        ]
+    else:
+        made["plan"] = [
+            {"stock": done.stock[cut.sheet].name, "places": [[one.piece, one.x, one.y, one.length, one.width] for one in cut.places]}
+            for cut in done.cuts
+        ]
+    return made | {"cost_pence": done.cost_pence, "bound_pence": done.bound_pence, "proven": done.proven, "unplaced": list(done.unplaced)}
+
+
+def _price(worked: Estimate) -> dict[str, Any]:
+    price = worked.price
+    stages = [
+        {
+            "stage": each.name,
+            "materials": str(each.materials),
+            "mark_up": str(each.mark_up),
+            "hours": each.hours.value,
+            "labour": str(each.labour),
+        }
+        | {"contingency": str(each.contingency), "price": str(each.price)}
+        for each in price.stages
+    ]
+    money = {name: str(getattr(price, name)) for name in ("carriage", "before_vat", "vat_rate", "vat", "total", "materials_cost", "kept")}
+    payments = [{"when": each.when, "percent": measure.show_percent(each.percent), "amount": str(each.amount)} for each in price.payments]
+    rest = {"not_priced": list(price.not_priced), "labour_priced": price.labour_priced, "hours": price.hours.value, "days": price.days}
+    return {"stages": stages, "payments": payments} | money | rest

@@ -1,0 +1,295 @@
+"""The store: jobs by revision, the book, stock movements, the trader's changes and issued papers, each change on disk at once."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TYPE_CHECKING, Any, Final, TypeVar
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.load import supplied_book
+from tundish.catalogue.trader import Trader
+from tundish.estimate import Job
+from tundish.field import Problem
+from tundish.plain import to_plain
+from tundish.resources import resource
+from tundish.store import shelf
+from tundish.store.codec import ENDING, Opened, read_job, write_job
+from tundish.store.database import CannotOpenError, open_engine
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+MOST_REVISIONS: Final = 200
+"""How many revisions of a job are kept besides those that a paper was issued from."""
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class JobRow:
+    """A job in the list: `touched` is ISO date and time; `place` is where its user last was."""
+
+    id: int
+    number: str
+    client: str
+    title: str
+    revision: int
+    touched: str
+    put_away: bool
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """Where a job was kept. `clash`: somebody else had saved it meanwhile, so it was kept as a job of its own."""
+
+    id: int
+    revision: int
+    clash: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """An issued paper: the bytes as they were printed, and the revision they were made from."""
+
+    key: str
+    name: str
+    format: str
+    revision: int
+    made: str
+    text: str
+    body: bytes
+
+
+class Store:
+    """An open database."""
+
+    def __init__(self, url: str = "") -> None:
+        """Open it, at `url` or in the user's folder; a new one gets the demonstration catalogue and jobs."""
+        self._engine = open_engine(url)
+        self._work(_first_start)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._engine.dispose()
+
+    def jobs(self) -> tuple[JobRow, ...]:
+        """Every job, last touched first."""
+
+        def work(connection: Connection) -> tuple[JobRow, ...]:
+            from sqlalchemy import select
+
+            from tundish.store.tables import jobs
+
+            rows = connection.execute(select(jobs).order_by(jobs.c.touched.desc(), jobs.c.id.desc()))
+            return tuple(JobRow(**row._asdict()) for row in rows)
+
+        return self._work(work)
+
+    def find(self, number: str) -> int | None:
+        """The id of the job with this number, the last touched of several."""
+        return next((row.id for row in self.jobs() if row.number == number), None)
+
+    def open(self, job_id: int) -> tuple[Opened, int]:
+        """A job and its revision; revision 0 says there is no such job."""
+
+        def work(connection: Connection) -> tuple[Opened, int]:
+            from sqlalchemy import select
+
+            from tundish.store.tables import jobs, revisions
+
+            query = select(revisions.c.body, jobs.c.revision).join(
+                jobs, (revisions.c.job == jobs.c.id) & (revisions.c.revision == jobs.c.revision)
+            )
+            row = connection.execute(query.where(jobs.c.id == job_id)).first()
+            if row is None:
+                return Opened(None, (Problem("", "there is no such job here"),)), 0
+            return read_job(row.body), row.revision
+
+        return self._work(work)
+
+    def add(self, job: Job) -> Saved:
+        """Keep a new job."""
+        return self._work(lambda connection: _add(connection, job))
+
+    def save(self, job_id: int, job: Job, from_revision: int, label: str) -> Saved:
+        """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own."""
+
+        def work(connection: Connection) -> Saved:
+            from sqlalchemy import select, update
+
+            from tundish.store.tables import jobs
+
+            now = connection.execute(select(jobs.c.revision).where(jobs.c.id == job_id)).scalar()
+            if now != from_revision:
+                made = _add(connection, job)
+                return Saved(made.id, made.revision, clash=True)
+            revision = from_revision + 1
+            connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
+            _add_revision(connection, (job_id, revision, from_revision), job, label)
+            _thin_out(connection, job_id, revision)
+            return Saved(job_id, revision)
+
+        return self._work(work)
+
+    def put_away(self, job_id: int, *, away: bool) -> None:
+        """Put a job away, or take it out again."""
+        self._change("jobs", job_id, put_away=away)
+
+    def remember_place(self, job_id: int, place: str) -> None:
+        """Keep where the user was in a job, to start there again."""
+        self._change("jobs", job_id, place=place)
+
+    def book(self) -> Book:
+        """The book as it is now."""
+        return self._work(lambda connection: shelf.read(connection, supplied_book().figures, _now()[:10]))
+
+    def overrule(self, key: str, value: float | None) -> None:
+        """Change a rule figure to the trader's own; None puts the supplied one back."""
+
+        def work(connection: Connection) -> None:
+            from sqlalchemy import delete, insert
+
+            from tundish.store.tables import overruled
+
+            connection.execute(delete(overruled).where(overruled.c.key == key))
+            if value is not None:
+                connection.execute(insert(overruled), [{"key": key, "value": value, "changed": _now()[:10]}])
+
+        self._work(work)
+
+    def move(self, item: str, amount: float, what: str, *, place: str = "van", note: str = "") -> None:
+        """Add a movement of stock: goods in, used, returned, stock-take; what is on hand is their sum."""
+
+        def work(connection: Connection) -> None:
+            from sqlalchemy import insert
+
+            from tundish.store.tables import movements
+
+            row = {"item": item, "amount": amount, "what": what, "place": place, "job": "", "made": _now(), "note": note}
+            connection.execute(insert(movements), [row])
+
+        self._work(work)
+
+    def issue(self, job_id: int, paper: Paper) -> None:
+        """Keep a paper as it was issued."""
+
+        def work(connection: Connection) -> None:
+            from sqlalchemy import insert
+
+            from tundish.store.tables import papers
+
+            row = {"job": job_id, "revision": paper.revision, "key": paper.key, "name": paper.name, "format": paper.format}
+            row |= {"book_date": _now()[:10], "made": paper.made, "text": paper.text, "body": paper.body}
+            connection.execute(insert(papers), [row])
+
+        self._work(work)
+
+    def issued(self, job_id: int) -> tuple[Paper, ...]:
+        """The papers issued for a job, oldest first."""
+
+        def work(connection: Connection) -> tuple[Paper, ...]:
+            from sqlalchemy import select
+
+            from tundish.store.tables import papers
+
+            rows = connection.execute(select(papers).where(papers.c.job == job_id).order_by(papers.c.id))
+            return tuple(Paper(row.key, row.name, row.format, row.revision, row.made, row.text, row.body) for row in rows)
+
+        return self._work(work)
+
+    def setting(self, key: str) -> Any:
+        """A setting as it was kept, or None."""
+        return self._work(lambda connection: shelf.setting(connection, key))
+
+    def keep_setting(self, key: str, body: object) -> None:
+        """Keep a setting."""
+        self._work(lambda connection: shelf.keep_setting(connection, key, body))
+
+    def keep_trader(self, trader: Trader) -> None:
+        """Keep the trader's own details."""
+        self.keep_setting("trader", to_plain(trader))
+
+    def _change(self, table: str, row: int, **values: object) -> None:
+        def work(connection: Connection) -> None:
+            from sqlalchemy import update
+
+            from tundish.store.tables import META
+
+            there = META.tables[table]
+            connection.execute(update(there).where(there.c.id == row).values(**values))
+
+        self._work(work)
+
+    def _work(self, work: Callable[[Connection], T]) -> T:
+        """Do one thing in one transaction: wholly, or not at all with a sentence that says why."""
+        from sqlalchemy.exc import SQLAlchemyError
+
+        try:
+            with self._engine.begin() as connection:
+                return work(connection)
+        except SQLAlchemyError as fault:
+            raise CannotKeepError(str(getattr(fault, "orig", fault))) from fault
+
+
+class CannotKeepError(CannotOpenError):
+    """Something could not be read from or written to the database; nothing was half done."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__("The database", why)
+
+
+def demo_jobs() -> tuple[Job, ...]:
+    """The demonstration jobs as supplied."""
+    files = sorted(resource("jobs").glob(f"*{ENDING}"))
+    opened = (read_job(file.read_bytes()) for file in files)
+    return tuple(each.job for each in opened if each.job is not None)
+
+
+def _first_start(connection: Connection) -> None:
+    if shelf.is_filled(connection):
+        return
+    shelf.fill(connection, supplied_book(), _now()[:10])
+    for job in reversed(demo_jobs()):
+        _add(connection, job)
+
+
+def _add(connection: Connection, job: Job) -> Saved:
+    from sqlalchemy import insert
+
+    from tundish.store.tables import jobs
+
+    row = connection.execute(insert(jobs).values(revision=1, touched=_now(), put_away=False, place="", **_columns(job)))
+    job_id = int(row.inserted_primary_key[0]) if row.inserted_primary_key else 0
+    _add_revision(connection, (job_id, 1, 0), job, "new")
+    return Saved(job_id, 1)
+
+
+def _add_revision(connection: Connection, place: tuple[int, int, int], job: Job, label: str) -> None:
+    from sqlalchemy import insert
+
+    from tundish.store.tables import revisions
+
+    job_id, revision, before = place
+    row = {"job": job_id, "revision": revision, "from_revision": before, "label": label, "made": _now(), "body": write_job(job)}
+    connection.execute(insert(revisions), [row])
+
+
+def _thin_out(connection: Connection, job_id: int, revision: int) -> None:
+    """Let old revisions go, but for those that a paper was issued from."""
+    from sqlalchemy import delete, select
+
+    from tundish.store.tables import papers, revisions
+
+    issued = select(papers.c.revision).where(papers.c.job == job_id)
+    old = (revisions.c.job == job_id) & (revisions.c.revision <= revision - MOST_REVISIONS) & revisions.c.revision.not_in(issued)
+    connection.execute(delete(revisions).where(old))
+
+
+def _columns(job: Job) -> dict[str, str]:
+    return {"number": job.number, "client": job.client.name, "title": job.title}
+
+
+def _now() -> str:
+    return datetime.now().isoformat(timespec="seconds")

@@ -1,0 +1,147 @@
+"""The catalogue, offers, stock and the trader's own changes in the database, and the book made of them."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections import defaultdict
+from collections.abc import Mapping
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any, cast
+
+from tundish.catalogue.book import Book, RuleFigure
+from tundish.catalogue.item import End, Item, KitPart, Offer, RackPiece, Supplier, Unit
+from tundish.catalogue.trader import Trader
+from tundish.plain import from_plain
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+
+def fill(connection: Connection, book: Book, day: str) -> None:
+    """Put a whole supplied book into empty tables, its stock as the first movements."""
+    from sqlalchemy import insert
+
+    from tundish.store import tables
+
+    rows: list[tuple[Any, list[dict[str, Any]]]] = [
+        (tables.items, [{"code": one.code, "kind": one.kind, "body": _item_body(one)} for one in book.items.values()]),
+        (tables.roles, [{"role": role, "item": code} for role, code in book.roles.items()]),
+        (tables.kits, [{"kit": kit, "item": part.item, "amount": part.amount} for kit, parts in book.kits.items() for part in parts]),
+        (tables.suppliers, [{"key": one.key, "body": _supplier_body(one)} for one in book.suppliers.values()]),
+        (tables.offers, [_offer_row(one) for offers in book.offers.values() for one in offers]),
+        (tables.movements, [_first(code, amount, day) for code, amount in book.stock.items()]),
+        (tables.rack, [{**dataclasses.asdict(one), "made": day} for one in book.rack]),
+    ]
+    for table, values in rows:
+        if values:
+            connection.execute(insert(table), values)
+
+
+def is_filled(connection: Connection) -> bool:
+    """Whether there is a catalogue."""
+    from sqlalchemy import select
+
+    from tundish.store import tables
+
+    return connection.execute(select(tables.items.c.code).limit(1)).first() is not None
+
+
+def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str) -> Book:
+    """The book as the database has it now: supplied rule figures with the trader's changes, prices, stock and rack."""
+    from sqlalchemy import func, select
+
+    from tundish.store import tables
+
+    run = connection.execute
+    kits: dict[str, list[KitPart]] = defaultdict(list)
+    for row in run(select(tables.kits).order_by(tables.kits.c.kit, tables.kits.c.item)):
+        kits[row.kit].append(KitPart(row.item, row.amount))
+    offers: dict[str, list[Offer]] = defaultdict(list)
+    for row in run(select(tables.offers).order_by(tables.offers.c.id)):
+        offers[row.item].append(
+            Offer(row.item, row.supplier, row.code, row.pack, Decimal(row.price), row.valid_from, row.length, row.width)
+        )
+    on_hand = select(tables.movements.c.item, func.sum(tables.movements.c.amount).label("amount")).group_by(tables.movements.c.item)
+    trader, _, _ = from_plain(Trader, setting(connection, "trader") or {})
+    return Book(
+        items={row.code: _item(row.code, row.kind, row.body) for row in run(select(tables.items).order_by(tables.items.c.code))},
+        roles={row.role: row.item for row in run(select(tables.roles))},
+        kits={kit: tuple(parts) for kit, parts in kits.items()},
+        suppliers={row.key: _supplier(row.key, row.body) for row in run(select(tables.suppliers).order_by(tables.suppliers.c.key))},
+        offers={item: tuple(rows) for item, rows in offers.items()},
+        figures=_overruled(connection, figures),
+        stock={row.item: row.amount for row in run(on_hand) if row.amount > 0},
+        rack=tuple(
+            RackPiece(row.key, row.item, row.length, row.width, row.place) for row in run(select(tables.rack).order_by(tables.rack.c.key))
+        ),
+        date=day,
+        trader=trader or Trader(),
+    )
+
+
+def setting(connection: Connection, key: str) -> Any:
+    """A setting as it was kept, or None."""
+    from sqlalchemy import select
+
+    from tundish.store import tables
+
+    return connection.execute(select(tables.settings.c.body).where(tables.settings.c.key == key)).scalar()
+
+
+def keep_setting(connection: Connection, key: str, body: object) -> None:
+    """Keep a setting in place of what it was."""
+    from sqlalchemy import delete, insert
+
+    from tundish.store import tables
+
+    connection.execute(delete(tables.settings).where(tables.settings.c.key == key))
+    connection.execute(insert(tables.settings), [{"key": key, "body": body}])
+
+
+def _overruled(connection: Connection, figures: Mapping[str, RuleFigure]) -> dict[str, RuleFigure]:
+    from sqlalchemy import select
+
+    from tundish.store import tables
+
+    made = dict(figures)
+    for row in connection.execute(select(tables.overruled)):
+        if row.key in made:
+            made[row.key] = dataclasses.replace(made[row.key], value=row.value, changed=row.changed)
+    return made
+
+
+def _item_body(item: Item) -> dict[str, Any]:
+    ends = [dataclasses.asdict(end) for end in item.ends]
+    sizes = {name: list(size) for name, size in item.sizes.items()}
+    return {
+        "name": item.name,
+        "group": item.group,
+        "unit": item.unit,
+        "sizes": sizes,
+        "ends": ends,
+        "words": dict(item.words),
+        "sheet": item.sheet,
+    }
+
+
+def _item(code: str, kind: str, body: Mapping[str, Any]) -> Item:
+    sizes = {name: (float(value), str(unit)) for name, (value, unit) in body["sizes"].items()}
+    ends = tuple(End(**end) for end in body["ends"])
+    return Item(code, body["name"], kind, body["group"], cast("Unit", body["unit"]), sizes, ends, body["words"], body["sheet"])
+
+
+def _supplier_body(supplier: Supplier) -> dict[str, Any]:
+    body = dataclasses.asdict(supplier)
+    return {**body, "carriage": str(supplier.carriage), "free_above": str(supplier.free_above)}
+
+
+def _supplier(key: str, body: Mapping[str, Any]) -> Supplier:
+    return Supplier(**{**body, "key": key, "carriage": Decimal(body["carriage"]), "free_above": Decimal(body["free_above"])})
+
+
+def _offer_row(offer: Offer) -> dict[str, Any]:
+    return {**dataclasses.asdict(offer), "price": str(offer.price)}
+
+
+def _first(code: str, amount: float, day: str) -> dict[str, Any]:
+    return {"item": code, "amount": amount, "what": "stock-take", "place": "van", "job": "", "made": day, "note": "first stock"}
