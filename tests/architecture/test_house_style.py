@@ -50,7 +50,7 @@ def function_faults(node: Function) -> Iterator[str]:
 
 def public(body: list[ast.stmt]) -> Iterator[Function | ast.ClassDef]:
     for node in body:
-        if isinstance(node, Function | ast.ClassDef) and not node.name.startswith("_") and not is_overload(node):
+        if isinstance(node, Function | ast.ClassDef) and not node.name.startswith("_") and not is_overload(node) and not is_of_qt(node):
             yield node
             if isinstance(node, ast.ClassDef):
                 yield from public(node.body)
@@ -58,6 +58,11 @@ def public(body: list[ast.stmt]) -> Iterator[Function | ast.ClassDef]:
 
 def is_overload(node: Function | ast.ClassDef) -> bool:
     return any(isinstance(mark, ast.Name) and mark.id == "overload" for mark in node.decorator_list)
+
+
+def is_of_qt(node: Function | ast.ClassDef) -> bool:
+    """Whether it is one of Qt's own virtual methods, which Qt's documentation describes: only they are in camel case."""
+    return isinstance(node, Function) and node.name != node.name.lower()
 
 
 def drawers(name: str) -> list[str]:
