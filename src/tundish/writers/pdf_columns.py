@@ -21,10 +21,15 @@ CLOSE: Final = 2.7
 """Between a row's edge and its first line, and the same below: rows to write in, rows of a short table, of a long one."""
 SHORT: Final = 10
 LONGEST_TAG: Final = 32
+"""A note of so many letters stands in the dashed box; in a heading, of twice as many."""
 LEAST_TEXT: Final = 34.0
 """A column of words is at least this wide when there is room."""
 WIDEST_FIGURE: Final = 130.0
 """A column of figures holds words of this width before they are broken."""
+WIDEST_WORD: Final = 60.0
+"""A word in a head is held together up to this width."""
+_HAIR: Final = 0.1
+"""What keeps a cell from breaking where it just fits."""
 HEAD: Final = Type("SemiBold", 8.5)
 PLAIN: Final = Type("Regular", 9)
 STRONG: Final = Type("SemiBold", 9)
@@ -80,7 +85,7 @@ def grid_of(table: Table, width: float) -> Grid:
 def tag_words(row: Row) -> str:
     """TBC, with the row's note where it is short."""
     note = one_line(row.note).rstrip(".")
-    return f"TBC: {note}" if 0 < len(note) <= LONGEST_TAG else "TBC"
+    return f"TBC: {note}" if 0 < len(note) <= LONGEST_TAG * (2 if row.group else 1) else "TBC"
 
 
 def _tagged(columns: Sequence[Column], widths: Sequence[float]) -> int:
@@ -126,7 +131,8 @@ def _needs(table: Table) -> list[tuple[float, float]]:
         cells = max(cells, STRONG.width(totals[place]) if place in table.totals else 0.0)
         least = min(cells, LEAST_TEXT) if column.kind == "text" else min(cells, WIDEST_FIGURE)
         word = max(map(HEAD.width, column.head.split()), default=0.0)
-        needs.append((max(cells, HEAD.width(column.head)) + 2 * PAD, max(least, min(word, LEAST_TEXT)) + 2 * PAD))
+        edges = 2 * PAD + _HAIR
+        needs.append((max(cells, HEAD.width(column.head)) + edges, max(least, min(word, WIDEST_WORD)) + edges))
     tag = max((tag_width(tag_words(row)) + PAD for row in table.rows if row.tbc and not row.group), default=0.0)
     tagged = _tagged(table.columns, [need for need, _ in needs])
     return [(need + tag, least + tag) if place == tagged else (need, least) for place, (need, least) in enumerate(needs)]

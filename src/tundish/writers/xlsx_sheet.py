@@ -1,0 +1,269 @@
+"""One sheet of a workbook: title rows, a table under a frozen head, sums as formulas, and the print set-up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil
+from typing import TYPE_CHECKING, Final, TypeAlias, cast
+
+from tundish.documents.block import CellKind, Row, Table, Value
+from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, rounded, shown, total_column
+from tundish.writers.safe import for_spreadsheet
+
+if TYPE_CHECKING:
+    from openpyxl.cell.cell import Cell, MergedCell
+    from openpyxl.styles import Alignment, Border, Font, PatternFill
+    from openpyxl.worksheet.header_footer import HeaderFooterItem
+    from openpyxl.worksheet.properties import PageSetupProperties
+    from openpyxl.worksheet.worksheet import Worksheet
+
+AnyCell: TypeAlias = "Cell | MergedCell"
+FORMATS: Final[dict[CellKind, str]] = {
+    "length": "#,##0",
+    "count": "#,##0",
+    "number": "General",
+    "area": "#,##0.00",
+    "metres": "#,##0.00",
+    "hours": "#,##0.0",
+    "percent": 'General" %"',
+    "money": "#,##0.00",
+}
+FACE: Final = "Calibri"
+WIDEST: Final = 60
+"""Characters a column is wide at most; longer words wrap."""
+NARROWEST: Final = 6
+WORDS_ACROSS: Final = 105
+TITLE_HEIGHT: Final = 21
+SUM_ACROSS: Final = 11
+"""Characters a sum is taken to have: it is worked out by the program that opens the book."""
+_TBC: Final = "To be confirmed"
+_LANDSCAPE: Final = 110
+"""Characters across from which a sheet is printed sideways."""
+_TRAY: Final = "FFE7E3D9"
+_EDGE: Final = "FF777367"
+_INK: Final = "FF1A2124"
+_TITLE_LETTER: Final = 1.5
+_EMPTY_COLUMN: Final = 8.4
+_MARGIN: Final = 12 / 25.4
+_LONGEST_FOOT: Final = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """What stands over a sheet's table and at the foot of its pages."""
+
+    title: str
+    lines: tuple[str, ...]
+    foot: str
+
+
+@dataclass(frozen=True, slots=True)
+class Looks:
+    """The few styles of a sheet."""
+
+    plain: Font
+    strong: Font
+    title: Font
+    tray: PatternFill
+    under: Border
+    over: Border
+    words: Alignment
+    across: Alignment
+    figures: Alignment
+
+
+def fill_sheet(sheet: Worksheet, table: Table, head: Head) -> None:
+    """The table under its head."""
+    looks = _looks()
+    extra = [name for name, wanted in ((_TBC, any(row.tbc for row in table.rows)), ("Note", any(row.note for row in table.rows))) if wanted]
+    _title(sheet, head, looks)
+    first = len(head.lines) + 3
+    for place, words in enumerate([*(column.head for column in table.columns), *extra], start=1):
+        cell = _write(sheet, first, place, words, looks)
+        cell.font, cell.fill = looks.strong, looks.tray
+        if place <= len(table.columns) and is_number(table.columns[place - 1].kind):
+            cell.alignment = looks.figures
+    last = _rows(sheet, table, first, extra, looks)
+    if table.totals:
+        last += 1
+        _totals(sheet, table, (first + 1, last), looks)
+    columns = max(len(table.columns) + len(extra), 1)
+    _columns(sheet, (first, last), columns)
+    sheet.freeze_panes = f"A{first + 1}"
+    _print(sheet, head, first, f"A1:{_letter(_titled(sheet, head, columns))}{last}")
+
+
+def fill_words(sheet: Worksheet, lines: Sequence[str], head: Head) -> None:
+    """Lines of text under a head, each in a cell of its own."""
+    looks = _looks(face="Courier New")
+    _title(sheet, head, _looks())
+    first = len(head.lines) + 3
+    for number, line in enumerate(lines, start=first):
+        _write(sheet, number, 1, line, looks)
+    sheet.column_dimensions["A"].width = WORDS_ACROSS
+    _print(sheet, head, 0, f"A1:A{max(sheet.max_row, first)}")
+
+
+def _title(sheet: Worksheet, head: Head, looks: Looks) -> None:
+    for row, words in enumerate((head.title, *head.lines), start=1):
+        cell = _write(sheet, row, 1, words, looks)
+        cell.font = looks.title if row == 1 else looks.plain
+        cell.alignment = looks.across
+    sheet.row_dimensions[1].height = TITLE_HEIGHT
+
+
+def _rows(sheet: Worksheet, table: Table, first: int, extra: Sequence[str], looks: Looks) -> int:
+    """The rows under the head; gives the last one."""
+    if not table.rows:
+        _write(sheet, first + 1, 1, NOTHING, looks)
+        return first + 1
+    for number, row in enumerate(table.rows, start=first + 1):
+        if row.group:
+            _group(sheet, number, (table, row), looks)
+        else:
+            for place, (column, value) in enumerate(zip(table.columns, cells_of(table, row), strict=True), start=1):
+                _value(sheet, (number, place), value, column.kind, looks)
+        for place, name in enumerate(extra, start=len(table.columns) + 1):
+            words = ("TBC" if row.tbc else "") if name == _TBC else row.note
+            _write(sheet, number, place, words, looks).border = looks.under
+    _group_sums(sheet, table, first, looks)
+    return first + len(table.rows)
+
+
+def _value(sheet: Worksheet, at: tuple[int, int], value: Value, kind: CellKind, looks: Looks) -> None:
+    number = rounded(value, kind)
+    if number is None:
+        words = "☐ " * boxes(value) if kind == "tick" else shown(value, kind)
+        cell = _write(sheet, *at, words.strip(), looks)
+    else:
+        cell = sheet.cell(*at, float(number))
+        cell.font, cell.number_format = looks.plain, FORMATS[kind]
+    cell.alignment = looks.figures if is_number(kind) else looks.words
+    cell.border = looks.under
+
+
+def _group(sheet: Worksheet, number: int, group: tuple[Table, Row], looks: Looks) -> None:
+    table, row = group
+    for place in range(1, len(table.columns) + 1):
+        sheet.cell(number, place).border = looks.under
+    cell = _write(sheet, number, 1, row.group, looks)
+    cell.font, cell.alignment = looks.strong, looks.across
+
+
+def _group_sums(sheet: Worksheet, table: Table, first: int, looks: Looks) -> None:
+    """Where a heading across carries a number, the sum of the rows under it."""
+    starts = [place for place, row in enumerate(table.rows) if row.group]
+    for start, end in pairwise((*starts, len(table.rows))):
+        for place, (column, value) in enumerate(zip(table.columns, cells_of(table, table.rows[start]), strict=True), start=1):
+            number = rounded(value, column.kind)
+            summed = place - 1 in table.totals
+            if number is None or (summed and end == start + 1):
+                continue
+            letter = _letter(place)
+            formula = f"=SUBTOTAL(9,{letter}{first + 2 + start}:{letter}{first + end})"
+            cell = sheet.cell(first + 1 + start, place, formula if summed else float(number))
+            cell.font, cell.number_format, cell.alignment = looks.strong, FORMATS[column.kind], looks.figures
+
+
+def _totals(sheet: Worksheet, table: Table, rows: tuple[int, int], looks: Looks) -> None:
+    """The total row: SUM, or SUBTOTAL where headings across carry sums, which leaves those out."""
+    first, number = rows
+    label = total_column(table)
+    for place, column in enumerate(table.columns):
+        cell = sheet.cell(number, place + 1)
+        if place in table.totals:
+            letter = _letter(place + 1)
+            carried = any(rounded(value, column.kind) is not None for value in _carried(table, place))
+            cell.value = f"={'SUBTOTAL(9,' if carried else 'SUM('}{letter}{first}:{letter}{number - 1})"
+            cell.number_format, cell.alignment = FORMATS[column.kind], looks.figures
+        elif place == label:
+            cell = _write(sheet, number, place + 1, table.total_label, looks)
+        cell.font, cell.border = looks.strong, looks.over
+
+
+def _carried(table: Table, column: int) -> Iterable[Value]:
+    return (cells_of(table, row)[column] for row in table.rows if row.group)
+
+
+def _write(sheet: Worksheet, row: int, column: int, words: str, looks: Looks) -> AnyCell:
+    """Words as words, whatever they begin with."""
+    cell = sheet.cell(row, column)
+    cell.value = for_spreadsheet(words)
+    cell.data_type = "s"
+    cell.quotePrefix = words[:1] in tuple("=+-@'")
+    cell.font, cell.alignment = looks.plain, looks.words
+    return cell
+
+
+def _columns(sheet: Worksheet, rows: tuple[int, int], columns: int) -> None:
+    """Each as wide as what is in it from the head down, headings across and title rows left out."""
+    first, last = rows
+    for place in range(1, columns + 1):
+        widest = max(_length(sheet.cell(row, place)) for row in range(first, last + 1) if not _across(sheet, row, place))
+        sheet.column_dimensions[_letter(place)].width = min(max(widest + 3, NARROWEST), WIDEST)
+
+
+def _titled(sheet: Worksheet, head: Head, columns: int) -> int:
+    """How many columns are printed: as many as are in use, and as the title needs."""
+    across = sum(sheet.column_dimensions[_letter(place)].width for place in range(1, columns + 1))
+    short = min(len(head.title) * _TITLE_LETTER, WORDS_ACROSS) - across
+    return columns + max(ceil(short / _EMPTY_COLUMN), 0)
+
+
+def _across(sheet: Worksheet, row: int, place: int) -> bool:
+    return place == 1 and bool(sheet.cell(row, 1).alignment.wrap_text is False)
+
+
+def _length(cell: AnyCell) -> int:
+    """Characters a cell shows; a formula is as long as a large sum."""
+    if cell.data_type == "f":
+        return SUM_ACROSS
+    if isinstance(cell.value, float):
+        return len(f"{cell.value:,.2f}" if "." in cell.number_format else f"{cell.value:,.10g}")
+    return max((len(line) for line in str(cell.value or "").split("\n")), default=0)
+
+
+def _print(sheet: Worksheet, head: Head, repeat: int, area: str) -> None:
+    """A4 at the width of the page, the head repeated, the foot with page n of n."""
+    across = sum(dimension.width for dimension in sheet.column_dimensions.values())
+    sheet.page_setup.paperSize = 9
+    sheet.page_setup.orientation = "landscape" if across > _LANDSCAPE else "portrait"
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.sheet_properties.pageSetUpPr = _fitted()
+    sheet.page_margins.left = sheet.page_margins.right = _MARGIN
+    foot = cast("HeaderFooterItem", sheet.oddFooter)
+    foot.left.text = for_spreadsheet(head.foot)[:_LONGEST_FOOT].replace("&", "&&")
+    foot.right.text = "Page &P of &N"
+    sheet.print_area = area
+    if repeat:
+        sheet.print_title_rows = f"{repeat}:{repeat}"
+
+
+def _fitted() -> PageSetupProperties:
+    from openpyxl.worksheet.properties import PageSetupProperties
+
+    return PageSetupProperties(fitToPage=True)
+
+
+def _letter(column: int) -> str:
+    from openpyxl.utils import get_column_letter
+
+    return get_column_letter(column)
+
+
+def _looks(face: str = FACE) -> Looks:
+    from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
+
+    return Looks(
+        plain=Font(face, 10),
+        strong=Font(face, 10, bold=True),
+        title=Font(face, 14, bold=True),
+        tray=PatternFill("solid", _TRAY),
+        under=Border(bottom=Side("hair", _EDGE)),
+        over=Border(top=Side("thin", _INK)),
+        words=Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1),
+        across=Alignment(horizontal="left", vertical="top", wrap_text=False, indent=1),
+        figures=Alignment(horizontal="right", vertical="top"),
+    )
