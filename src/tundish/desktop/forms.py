@@ -1,0 +1,333 @@
+"""Forms: rows of label, source mark, box, unit and note, with what is wrong under the box; grouped under heads, in one scroll."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+
+from tundish.desktop import icons, look
+from tundish.desktop.boxes import Box, NoteBox, TickBox
+from tundish.desktop.chooser import Chooser
+from tundish.desktop.painted import line, panel, pen, width_of, write
+
+AnyBox = Box | Chooser | TickBox | NoteBox
+
+LABEL: Final = 192
+"""Room for the label, pixels at 100 %; the mark and the box come after it."""
+MARK: Final = 24
+EDGE: Final = 14
+_SPOKEN_UNITS: Final = {
+    "mm": "millimetres",
+    "m": "metres",
+    "m²": "square metres",
+    "kg": "kilograms",
+    "%": "per cent",
+    "£": "pounds",
+    "h": "hours",
+}
+_WRAPPED: Final = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
+
+
+class FormRow(QWidget):
+    """One input of a form, known by the path of the fact it fills. It paints all but its box."""
+
+    taken = Signal(str, str)
+    stepped = Signal(str, int)
+    put_back = Signal(str)
+    entered = Signal(str)
+    tbc_asked = Signal(str)
+
+    def __init__(self, path: str, label: str, box: AnyBox, *, unit: str = "", note: str = "", box_wide: int = 84) -> None:
+        super().__init__()
+        self.path, self.label, self.box, self.unit = path, label, box, unit
+        self._note, self._box_wide = note, box_wide
+        self._source, self._tag, self._tag_tone = "", "", "tbc"
+        self._under, self._under_tone = "", "fails"
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        box.setParent(self)
+        self._listen()
+        self._say()
+
+    def show_value(self, text: str) -> None:
+        """Show the fact as text; in a chooser, choose it."""
+        if isinstance(self.box, Chooser):
+            self.box.choose(text)
+        else:
+            self.box.show_value(text)
+
+    def set_source(self, source: str) -> None:
+        """Show how the fact is known, by the spoken word of its mark ("measured"), or nothing."""
+        self._source = source
+        self._changed()
+
+    def set_note(self, note: str) -> None:
+        """Words after the unit: from where it is measured, by whom."""
+        self._note = note
+        self._changed()
+
+    def set_tag(self, words: str, tone: str = "tbc") -> None:
+        """A tag at the right, "TBC" or "TBC by client"; "" takes it away."""
+        self._tag, self._tag_tone = words, tone
+        self._changed()
+
+    def show_error(self, words: str) -> None:
+        """Say under the box why its text cannot be used; the text is kept."""
+        self._under, self._under_tone = words, "fails"
+        if isinstance(self.box, Box | Chooser):
+            self.box.show_bad(bad=bool(words))
+        self._changed()
+
+    def show_question(self, words: str) -> None:
+        """Ask under the box about a value that is kept though it is unlikely."""
+        self.show_error("")
+        self._under, self._under_tone = words, "tbc"
+        self._changed()
+
+    def sizeHint(self) -> QSize:
+        return QSize(look.now().px(LABEL + MARK + self._box_wide + 100), self._line_high() + self._under_high())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        px, high = look.now().px, self._line_high()
+        write(painter, QRect(px(EDGE), 0, px(LABEL), look.now().row(36)), self.label, "body")
+        if self._source:
+            side = px(15)
+            tone = "tbc" if self._source == "assumed" else "ink2"
+            icons.draw(painter, QRect(px(EDGE + LABEL), (high - side) // 2, side, side), icons.SOURCES[self._source], tone)
+        right = self._paint_tag(painter, high)
+        left = self.box.geometry().right() + px(8)
+        if self.unit:
+            write(painter, QRect(left, 0, max(right - left, 0), high), self.unit, "body", "ink2")
+            left += width_of(self.unit, "body") + px(6)
+        write(painter, QRect(left, 0, max(right - left, 0), high), self._note, "table", "ink2")
+        painter.setFont(look.font("note"))
+        painter.setPen(look.colour(self._under_tone))
+        painter.drawText(self._under_room(), _WRAPPED, self._under)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._place()
+        if self._under:
+            self.updateGeometry()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._changed()
+            self._place()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A press on the label goes to the box."""
+        super().mousePressEvent(event)
+        self.box.setFocus(Qt.FocusReason.MouseFocusReason)
+
+    def event(self, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.ToolTip:
+            self.setToolTip(self._source)
+        return super().event(event)
+
+    def _listen(self) -> None:
+        self.box.taken.connect(self._box_taken)
+        self.box.entered.connect(self._box_entered)
+        if isinstance(self.box, Box):
+            self.box.stepped.connect(self._box_stepped)
+            self.box.tbc_asked.connect(self._box_tbc)
+        if isinstance(self.box, Box | NoteBox):
+            self.box.put_back.connect(self._box_put_back)
+
+    def _box_taken(self, text: str) -> None:
+        self.taken.emit(self.path, text)
+
+    def _box_entered(self) -> None:
+        self.entered.emit(self.path)
+
+    def _box_stepped(self, steps: int) -> None:
+        self.stepped.emit(self.path, steps)
+
+    def _box_tbc(self) -> None:
+        self.tbc_asked.emit(self.path)
+
+    def _box_put_back(self) -> None:
+        self.show_error("")
+        self.put_back.emit(self.path)
+
+    def _changed(self) -> None:
+        self._say()
+        self.updateGeometry()
+        self.update()
+
+    def _say(self) -> None:
+        unit = _SPOKEN_UNITS.get(self.unit, self.unit)
+        self.box.setAccessibleName(", ".join(part for part in (self.label, unit, self._note) if part))
+        tag = "To be confirmed" if self._tag.startswith("TBC") else self._tag
+        parts = (self._source.capitalize(), tag, self._under)
+        self.box.setAccessibleDescription(". ".join(part for part in parts if part))
+
+    def _place(self) -> None:
+        px = look.now().px
+        left = px(EDGE + LABEL + MARK)
+        high = self.box.sizeHint().height()
+        wide = self.width() - left - px(EDGE) if self._box_wide == 0 else px(self._box_wide)
+        self.box.setGeometry(left, max((look.now().row(36) - high) // 2, px(3)), wide, high)
+
+    def _line_high(self) -> int:
+        px = look.now().px
+        return max(look.now().row(36), self.box.sizeHint().height() + px(6))
+
+    def _under_room(self) -> QRect:
+        px = look.now().px
+        left = px(EDGE + LABEL + MARK)
+        return QRect(left, self._line_high() - px(2), max(self.width() - left - px(EDGE), px(120)), self._under_high())
+
+    def _under_high(self) -> int:
+        if not self._under:
+            return 0
+        px = look.now().px
+        room = max(self.width() - px(EDGE + LABEL + MARK + EDGE), px(120))
+        return QFontMetrics(look.font("note")).boundingRect(0, 0, room, 10_000, _WRAPPED, self._under).height() + px(4)
+
+    def _paint_tag(self, painter: QPainter, high: int) -> int:
+        """Paint the tag at the right; gives where the room before it ends."""
+        px = look.now().px
+        right = self.width() - px(EDGE)
+        if not self._tag:
+            return right
+        wide, tall = width_of(self._tag, "noteStrong") + px(16), px(20)
+        box = QRectF(right - wide, (high - tall) / 2, wide, tall)
+        edge = pen(self._tag_tone, dashed=self._tag_tone == "tbc")
+        panel(painter, box, fill=look.colour(f"{self._tag_tone}Wash"), edge=edge)
+        painter.setFont(look.font("noteStrong"))
+        painter.setPen(look.colour(self._tag_tone))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, self._tag)
+        return right - wide - px(8)
+
+
+class GroupHead(QWidget):
+    """The head of a group of rows, with a note at the right."""
+
+    def __init__(self, title: str, note: str = "") -> None:
+        super().__init__()
+        self.title, self._note = title, note
+        self.setAccessibleName(title)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def set_note(self, note: str) -> None:
+        """Show another note."""
+        self._note = note
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(look.now().px(200), look.now().px(28))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter, px = QPainter(self), look.now().px
+        painter.fillRect(self.rect(), look.colour("tray"))
+        room = self.rect().adjusted(px(EDGE), 0, -px(EDGE), 0)
+        write(painter, room, self.title, "tableStrong")
+        room.setLeft(room.left() + width_of(self.title, "tableStrong") + px(12))
+        write(painter, room, self._note, "note", "ink2", right=True)
+
+
+class Sum(QWidget):
+    """A line of a form that is worked out: its label, its figure and unit under a rule, and a tag."""
+
+    def __init__(self, label: str) -> None:
+        super().__init__()
+        self._label, self._figure, self._unit = label, "–", ""
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def show_value(self, figure: str, unit: str) -> None:
+        """Show the figure."""
+        self._figure, self._unit = figure, unit
+        self.setAccessibleName(f"{self._label} {figure} {unit}".strip())
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        return QSize(look.now().px(300), look.now().row(32))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter, px = QPainter(self), look.now().px
+        line(painter, QPointF(px(EDGE), 0.5), QPointF(self.width() - px(EDGE), 0.5), "edge")
+        write(painter, QRect(px(EDGE), 0, px(LABEL), self.height()), self._label, "bodyStrong")
+        left, wide = px(EDGE + LABEL + MARK), px(84)
+        write(painter, QRect(left, 0, wide - px(9), self.height()), self._figure, "bodyStrong", right=True)
+        write(painter, QRect(left + wide + px(8), 0, px(80), self.height()), self._unit, "body", "ink2")
+
+
+class Form(QScrollArea):
+    """Rows under heads, in one scroll; whatever happens in a box is told with the path of its row."""
+
+    taken = Signal(str, str)
+    stepped = Signal(str, int)
+    put_back = Signal(str)
+    entered = Signal(str)
+    tbc_asked = Signal(str)
+
+    def __init__(self, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._rows: dict[str, FormRow] = {}
+        self._heads: dict[str, GroupHead] = {}
+        body = QWidget()
+        body.setProperty("kind", "clear")
+        self._column = QVBoxLayout(body)
+        self._column.setContentsMargins(0, 0, 0, 8)
+        self._column.setSpacing(0)
+        self._column.addStretch(1)
+        self.setWidget(body)
+
+    def add_group(self, title: str, note: str = "") -> GroupHead:
+        """Begin a group of rows."""
+        head = GroupHead(title, note)
+        self._heads[title] = head
+        self.add_part(head)
+        return head
+
+    def add(self, row: FormRow) -> FormRow:
+        """Add a row to the group begun last."""
+        self._rows[row.path] = row
+        row.taken.connect(self.taken)
+        row.stepped.connect(self.stepped)
+        row.put_back.connect(self.put_back)
+        row.entered.connect(self.entered)
+        row.tbc_asked.connect(self.tbc_asked)
+        self.add_part(row)
+        return row
+
+    def add_part(self, part: QWidget) -> None:
+        """Add anything else that belongs between the rows: a table, a sum, a note."""
+        self._column.insertWidget(self._column.count() - 1, part)
+
+    def clear(self) -> None:
+        """Take every row and head away."""
+        while (item := self._column.takeAt(0)) is not None:
+            if (part := item.widget()) is not None:
+                part.hide()
+                part.deleteLater()
+        self._column.addStretch(1)
+        self._rows.clear()
+        self._heads.clear()
+
+    def row(self, path: str) -> FormRow:
+        """The row of a path."""
+        return self._rows[path]
+
+    def rows(self) -> tuple[FormRow, ...]:
+        """Every row, in reading order."""
+        return tuple(self._rows.values())
+
+    def show_group(self, title: str) -> None:
+        """Bring a group to the top of the view, with the keyboard in its first box."""
+        head = self._heads[title]
+        self.verticalScrollBar().setValue(head.y())
+        after = next((row for row in self._rows.values() if row.y() > head.y()), None)
+        if after is not None:
+            after.box.setFocus(Qt.FocusReason.TabFocusReason)

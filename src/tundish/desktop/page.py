@@ -1,0 +1,80 @@
+"""The base of every page: its title, the question it answers, its tools in one row, then one part that stretches."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from tundish.desktop import look
+from tundish.desktop.stops import first_stop, stops
+from tundish.desktop.words import CutLabel, label
+
+
+class Page(QWidget):
+    """A page. It asks where a figure is from by the figure's id, and asks the window for other pages by key."""
+
+    figure_asked = Signal(str)
+    page_asked = Signal(str)
+    help_sentences: tuple[str, ...] = ()
+    """Shown in Where from while there is no figure to ask about."""
+
+    def __init__(self, title: str, question: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.title = title
+        self.setAccessibleName(title)
+        self._ordered = False
+        self._tools = QHBoxLayout()
+        self._tools.setSpacing(6)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(8, 0, 8, 4)
+        self._column.setSpacing(8)
+        self._column.addLayout(self._head(title, question))
+        self._body: QWidget | None = None
+        self._rows: list[QWidget] = []
+        self._tool_list: list[QWidget] = []
+
+    def add_tool(self, tool: QWidget) -> None:
+        """Add a control at the right of the head row."""
+        self._tools.addWidget(tool)
+        self._tool_list.append(tool)
+        self._ordered = False
+
+    def add_row(self, row: QWidget) -> None:
+        """Add a part of fixed height under the head: filters, chips, boxes."""
+        self._column.addWidget(row)
+        self._rows.append(row)
+
+    def set_body(self, body: QWidget) -> None:
+        """Set the part that stretches; there is one, and it comes last."""
+        self._body = body
+        self._column.addWidget(body, 1)
+
+    def first_box(self) -> QWidget | None:
+        """Where the keyboard starts: a page that knows its first unanswered box says so."""
+        return first_stop(self._body) if self._body is not None else None
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if not self._ordered:
+            self._ordered = True
+            self._order_focus()
+
+    def _head(self, title: str, question: str) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setContentsMargins(8, 7, 4, 0)
+        row.setSpacing(12)
+        row.addWidget(label(title, "title"))
+        row.addWidget(CutLabel("table", "ink2", question))
+        row.addStretch(1)
+        row.addLayout(self._tools)
+        row.addStrut(look.now().px(37) - 1)
+        return row
+
+    def _order_focus(self) -> None:
+        """Boxes first, then the tools: the order in which a page is filled in."""
+        parts = [*self._rows, self._body, *self._tool_list]
+        for before, after in pairwise(stop for part in parts if part is not None for stop in stops(part)):
+            QWidget.setTabOrder(before, after)

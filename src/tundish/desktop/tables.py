@@ -1,0 +1,214 @@
+"""The program's tables: rows that are ready to show, groups that fold, whole rows as targets, and the keyboard throughout."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout, QWidget
+
+from tundish.desktop import icons, look
+from tundish.desktop.cells import Column, Group, Row
+from tundish.desktop.painted import ENTER, width_of, write
+from tundish.desktop.table_model import TableModel
+from tundish.desktop.table_paint import CellPainter, Head
+
+ROW: Final = 28
+TWO_LINES: Final = 39
+
+
+class Table(QTableView):
+    """A list of rows to choose from. Everything is told by the id of the row."""
+
+    row_chosen = Signal(str)
+    row_opened = Signal(str)
+    row_ticked = Signal(str)
+    add_asked = Signal()
+    remove_asked = Signal(str)
+
+    def __init__(self, name: str, columns: Sequence[Column], *, row_high: int = ROW, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(name)
+        self._row_high = row_high
+        self._empty: tuple[str, str, str] = ("", "", "")
+        self.table_model = TableModel(columns, self)
+        self.setHorizontalHeader(Head(self))
+        self.setItemDelegate(CellPainter(self))
+        self.setModel(self.table_model)
+        self._behave()
+        self._take_look()
+        self.selectionModel().currentRowChanged.connect(self._row_changed)
+
+    def set_groups(self, groups: Sequence[Group]) -> None:
+        """Show these groups; the chosen row stays chosen where it is still there, and the list does not jump."""
+        kept = self.chosen()
+        scrolled = self.verticalScrollBar().value()
+        self.table_model.set_groups(groups)
+        self._restore(kept, scrolled)
+
+    def set_rows(self, rows: Sequence[Row]) -> None:
+        """Show rows without groups."""
+        self.set_groups((Group("", "", tuple(rows)),))
+
+    def set_empty(self, title: str, sentence: str, glyph: str = "") -> None:
+        """What to say where there are no rows."""
+        self._empty = (title, sentence, glyph)
+        self.viewport().update()
+
+    def chosen(self) -> str:
+        """The id of the chosen row or group, "" where none is."""
+        index = self.currentIndex()
+        return self.table_model.entry(index.row()).id if index.isValid() else ""
+
+    def choose(self, row_id: str) -> None:
+        """Choose a row, and open its group and bring it into sight for that; an unknown one changes nothing."""
+        if self.table_model.place(row_id) < 0 and (group := self.table_model.group_of(row_id)):
+            self._fold(group, folded=False)
+        if (place := self.table_model.place(row_id)) >= 0:
+            self._go_to(place)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        entry = self._entry()
+        match event.key():
+            case Qt.Key.Key_Insert:
+                self.add_asked.emit()
+            case Qt.Key.Key_Left | Qt.Key.Key_Right if isinstance(entry, Group):
+                self._fold(entry.id, folded=event.key() == Qt.Key.Key_Left)
+            case Qt.Key.Key_Space if isinstance(entry, Group):
+                self._fold(entry.id, folded=not self.table_model.folded(entry.id))
+            case Qt.Key.Key_Space if entry is not None:
+                self.row_ticked.emit(entry.id)
+            case Qt.Key.Key_Delete if isinstance(entry, Row):
+                self.remove_asked.emit(entry.id)
+            case key if Qt.Key(key) in ENTER:
+                self._open()
+            case _:
+                super().keyPressEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        super().mousePressEvent(event)
+        index = self.indexAt(event.position().toPoint())
+        entry = self.table_model.entry(index.row()) if index.isValid() else None
+        if isinstance(entry, Group):
+            self._fold(entry.id, folded=not self.table_model.folded(entry.id))
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._take_look()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if not self.table_model.rowCount() and self._empty[0]:
+            self._paint_empty(QPainter(self.viewport()))
+
+    def _behave(self) -> None:
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.verticalHeader().hide()
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.verticalHeader().setMinimumSectionSize(1)
+
+    def _take_look(self) -> None:
+        self.verticalHeader().setDefaultSectionSize(look.now().row(self._row_high))
+        head = self.horizontalHeader()
+        head.setMinimumSectionSize(look.now().px(24))
+        for place, column in enumerate(self.table_model.columns):
+            mode = QHeaderView.ResizeMode.Fixed if column.width else QHeaderView.ResizeMode.Stretch
+            head.setSectionResizeMode(place, mode)
+            if column.width:
+                self.setColumnWidth(place, look.now().px(column.width))
+        self._lay_out_heads()
+
+    def _lay_out_heads(self) -> None:
+        """A group's title runs across the columns up to its first subtotal."""
+        self.clearSpans()
+        high = look.now().row(ROW)
+        for place, entry in enumerate(self.table_model.entries()):
+            if isinstance(entry, Group):
+                first = min((column for column, _ in entry.subtotals), default=len(self.table_model.columns))
+                if first > 1:
+                    self.setSpan(place, 0, 1, first)
+                if self._row_high != ROW:
+                    self.setRowHeight(place, high)
+
+    def _fold(self, group: str, *, folded: bool) -> None:
+        kept = self.chosen()
+        scrolled = self.verticalScrollBar().value()
+        foldable = any(isinstance(each, Group) and each.id == group and each.folds for each in self.table_model.entries())
+        if foldable:
+            self.table_model.fold(group, folded=folded)
+            self._restore(kept if self.table_model.place(kept) >= 0 else group, scrolled)
+
+    def _restore(self, kept: str, scrolled: int) -> None:
+        self._lay_out_heads()
+        place = self.table_model.place(kept) if kept else -1
+        if place >= 0:
+            blocked = self.selectionModel().blockSignals(True)
+            self._go_to(place)
+            self.selectionModel().blockSignals(blocked)
+        self.verticalScrollBar().setValue(scrolled)
+
+    def _go_to(self, place: int) -> None:
+        index = self.table_model.index(place, 0)
+        chosen = QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
+        self.selectionModel().setCurrentIndex(index, chosen)
+
+    def _row_changed(self, current: QModelIndex, _before: QModelIndex) -> None:
+        if current.isValid():
+            entry = self.table_model.entry(current.row())
+            if isinstance(entry, Row):
+                self.row_chosen.emit(entry.id)
+
+    def _entry(self) -> Row | Group | None:
+        index = self.currentIndex()
+        return self.table_model.entry(index.row()) if index.isValid() else None
+
+    def _open(self) -> None:
+        entry = self._entry()
+        if isinstance(entry, Group):
+            self._fold(entry.id, folded=not self.table_model.folded(entry.id))
+        elif entry is not None:
+            self.row_opened.emit(entry.id)
+
+    def _paint_empty(self, painter: QPainter) -> None:
+        title, sentence, glyph = self._empty
+        px = look.now().px
+        room = self.viewport().rect()
+        wide = max(width_of(title, "bodyStrong"), width_of(sentence, "table"))
+        left, top = room.center().x() - wide // 2, px(48)
+        if glyph:
+            icons.draw(painter, QRect(left - px(40), top + px(8), px(24), px(24)), glyph, "ink2")
+        write(painter, QRect(left, top, wide + 1, px(20)), title, "bodyStrong")
+        write(painter, QRect(left, top + px(20), wide + 1, px(20)), sentence, "table", "ink2")
+
+
+class TableCard(QFrame):
+    """A table on a card, with room for a strip of totals at its foot."""
+
+    def __init__(self, table: Table, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("kind", "card")
+        self.table = table
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(1, 1, 1, 4)
+        self._column.setSpacing(0)
+        self._column.addWidget(table, 1)
+
+    def set_foot(self, foot: QWidget) -> None:
+        """Put a strip below the rows."""
+        foot.setProperty("kind", "foot")
+        self._column.setContentsMargins(1, 1, 1, 1)
+        self._column.addWidget(foot)
+
+    def sizeHint(self) -> QSize:
+        return QSize(look.now().px(600), look.now().px(300))

@@ -1,0 +1,119 @@
+"""Labels and push buttons in the program's text roles."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QWidget
+
+from tundish.desktop import icons, look
+from tundish.desktop.painted import ENTER, fitted, panel, pen, width_of
+
+
+def label(text: str, role: str = "body", tone: str = "", *, wrap: bool = False) -> QLabel:
+    """A label in a text role and a token's colour; plain text, never markup."""
+    made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    made.setProperty("role", role)
+    if tone:
+        made.setProperty("tone", tone)
+    made.setWordWrap(wrap)
+    return made
+
+
+def tag(text: str, tone: str = "tbc") -> Tag:
+    """A small tag that says a state: dashed for what is to be confirmed, solid for settled and fails."""
+    return Tag(text, tone)
+
+
+def button(text: str, glyph: str = "", *, main: bool = False) -> PushButton:
+    """A push button with a glyph before its words; the main one of a page is filled."""
+    made = PushButton(text)
+    made.setAccessibleName(text)
+    if main:
+        made.setProperty("kind", "main")
+    if glyph:
+        made.setIcon(icons.icon(glyph, "onChalk" if main else "ink"))
+        made.setIconSize(_glyph_room())
+    return made
+
+
+class PushButton(QPushButton):
+    """A push button that Enter presses as well as Space, and whose glyph grows with the text."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in ENTER:
+            self.click()
+        else:
+            super().keyPressEvent(event)
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self.setIconSize(_glyph_room())
+
+
+def retone(widget: QWidget, name: str, value: str) -> None:
+    """Give a widget another value of a property that the style sheet looks at, and style it again."""
+    if (widget.property(name) or "") != value:
+        widget.setProperty(name, value)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+
+
+class Tag(QLabel):
+    """A state in a word on its wash; its dashed edge means "to be confirmed", so that colour alone says nothing."""
+
+    def __init__(self, text: str, tone: str, parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self._tone = tone
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def set_state(self, text: str, tone: str) -> None:
+        """Say another state."""
+        self._tone = tone
+        self.setText(text)
+
+    def sizeHint(self) -> QSize:
+        px = look.now().px
+        return QSize(width_of(self.text(), "noteStrong") + px(16), px(20))
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        edge = pen(self._tone, dashed=self._tone == "tbc")
+        panel(painter, QRectF(self.rect()), fill=look.colour(f"{self._tone}Wash"), edge=edge)
+        painter.setFont(look.font("noteStrong"))
+        painter.setPen(look.colour(self._tone))
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, self.text())
+
+
+class CutLabel(QLabel):
+    """A one-line label that may be made narrower than its text: the text is then cut with … and whole in the tool tip."""
+
+    def __init__(self, role: str, tone: str, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setProperty("role", role)
+        self.setProperty("tone", tone)
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(look.now().px(24), super().minimumSizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        shown = fitted(self.text(), self.font(), self.width())
+        self.setToolTip(self.text() if shown != self.text() else "")
+        painter = QPainter(self)
+        painter.setFont(self.font())
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, shown)
+
+
+def _glyph_room() -> QSize:
+    """Room for a glyph and the gap after it."""
+    return QSize(look.now().px(24), look.now().px(18))
