@@ -1,0 +1,277 @@
+"""What Where from shows for anything that can be asked about, by its id.
+
+Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MARK`, `check:N`, `stage:STAGE`, `price`. A term of a
+figure is asked for by its place behind a slash: `figure:wc-1.studs/0/1`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from typing import Final
+
+from tundish import measure
+from tundish.desktop.job_line import FINISH
+from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
+from tundish.desktop.workspace import Workspace
+from tundish.documents.materials import buy_words
+from tundish.estimate import Estimate, Job
+from tundish.field import NoSuchInputError, describe, get, read
+from tundish.figure import Figure, Known
+from tundish.rules.rule import Finding
+
+MOST_MOVED: Final = 7
+OF_HEIGHT: Final = (
+    "top",
+    "studs",
+    "outlet",
+    "inlet",
+    "waste",
+    "supply",
+    "plate",
+    "frame_top",
+    "bracket",
+    "boss",
+    "datum",
+    "finished_floor",
+    "invert",
+)
+STATE_TAGS: Final = {
+    "passes": ("Passes", "settled"),
+    "look": ("To look at", "tbc"),
+    "fails": ("Fails", "fails"),
+    "cannot tell": ("Cannot tell", "tbc"),
+}
+
+
+def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFromView | None:
+    """The view of what an id names, or None where there is no such thing (any more)."""
+    whole, *steps = asked.split("/")
+    kind, _, name = whole.partition(":")
+    estimate = workspace.estimate
+    if estimate is None:
+        return None
+    if kind == "line":
+        return _line(name, estimate)
+    if kind == "check":
+        return _check(name, estimate)
+    if kind == "price":
+        return _price(estimate)
+    figure = _figure(kind, name, workspace, estimate)
+    for step in steps:
+        if figure is None or not step.isdecimal() or int(step) >= len(figure.terms):
+            return None
+        figure = figure.terms[int(step)].figure
+    return figure_view(figure, asked, workspace, came_from) if figure else None
+
+
+def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str = "") -> WhereFromView:
+    """A figure with the column that adds up to it and what it moves."""
+    lines = tuple(_lines(figure, asked))
+    if len(lines) > 1:
+        lines = (*lines, ReceiptLine("worked out", figure.label or "Together", _amount(figure), is_subtotal=True, tbc=figure.tbc))
+    reach = "" if figure.low == figure.high else f"may be {measure.show_range(figure.low, figure.high, figure.unit)}"
+    return WhereFromView(
+        title=figure.label or "A step on the way",
+        value=_amount(figure),
+        unit=figure.unit,
+        floor=_floor(figure, asked, workspace),
+        under_title=reach,
+        tag="TBC" if figure.tbc else "",
+        came_from=came_from,
+        lines=lines or (_own_line(figure),),
+        note=_help(figure),
+        sections=tuple(each for each in (_moves(figure, workspace),) if each.lines),
+        warning="Still to be confirmed: settle it before first fix." if figure.tbc else "",
+        actions=_actions(figure),
+    )
+
+
+def _figure(kind: str, name: str, workspace: Workspace, estimate: Estimate) -> Figure | None:
+    if kind == "figure":
+        return workspace.room.figures.get(name) if workspace.room else None
+    if kind == "input":
+        return _input(name, workspace)
+    if kind == "piece":
+        code, _, mark = name.rpartition(":")
+        cuts = (cut for plan in estimate.cuts if plan.item.code == code for cut in plan.cuts)
+        return next((cut.length.named(f"{cut.what} {cut.mark}") for cut in cuts if cut.mark == mark), None)
+    if kind == "stage":
+        return next((each.hours for each in estimate.price.stages if each.stage == name), None)
+    return None
+
+
+def _input(path: str, workspace: Workspace) -> Figure | None:
+    try:
+        declared = describe(Job, path)
+        if declared.kind != "number":
+            return None
+        parent, _, name = path.rpartition(".")
+        return read(get(workspace.job, parent), name, parent)
+    except NoSuchInputError:
+        return None
+
+
+def _lines(figure: Figure, asked: str) -> Iterator[ReceiptLine]:
+    places = measure.places_that_add_up([term.figure.value for term in figure.terms], figure.value) if figure.terms else 0
+    for place, term in enumerate(figure.terms):
+        of = term.figure
+        sign = "" if place == 0 and term.sign == "+" else f"{term.sign} "
+        shown = measure.show_number(of.value, places) if of.unit == "mm" else measure.show_amount(of.value, of.unit)
+        note = ", ".join(
+            word for word in (of.note, measure.show_date(of.when, with_year=False) if len(of.when) == len("2026-01-01") else "") if word
+        )
+        link = f"{asked}/{place}" if of.terms or of.path else ""
+        yield ReceiptLine(str(of.known), of.label or _step_words(of), f"{sign}{shown}", note, tbc=of.tbc, link=link)
+
+
+def _own_line(figure: Figure) -> ReceiptLine:
+    words = {
+        Known.MEASURED: "Tape, by you",
+        Known.MAKER: "Maker's sheet",
+        Known.AGREED: "Agreed with the client",
+        Known.RULE: "Rule",
+        Known.RATE: "Your own rate",
+        Known.TYPED: "Typed by you",
+        Known.WORKED_OUT: "Worked out",
+        Known.ASSUMED: "Usual size, assumed",
+    }
+    when = measure.show_date(figure.when, with_year=False) if len(figure.when) == len("2026-01-01") else ""
+    return ReceiptLine(str(figure.known), words[figure.known], when, figure.note, tbc=figure.tbc)
+
+
+def _moves(figure: Figure, workspace: Workspace) -> Section:
+    room = workspace.room
+    moved = []
+    for key, other in room.figures.items() if room else ():
+        if other != figure and other.label and _rests_on(other, figure):
+            moved.append(ReceiptLine("", other.label, _amount(other), tbc=other.tbc, link=f"figure:{key}"))
+    return Section("What it moves", tuple(moved[:MOST_MOVED]))
+
+
+def _rests_on(figure: Figure, on: Figure) -> bool:
+    return any(term.figure == on or _rests_on(term.figure, on) for term in figure.terms)
+
+
+def _actions(figure: Figure) -> tuple[Action, ...]:
+    if figure.path:
+        settle = (
+            Action(f"settle:{figure.path}", "Settle it", "s_agreed")
+            if figure.tbc
+            else Action(f"open:{figure.path}", "To be confirmed", "half")
+        )
+        return (Action(f"change:{figure.path}", "Change it", "pencil", main=True), settle)
+    open_ = next(_open_inputs(figure), None)
+    return (Action(f"change:{open_.path}", "Settle it", "s_agreed", main=True),) if open_ else ()
+
+
+def _open_inputs(figure: Figure) -> Iterator[Figure]:
+    if figure.tbc and figure.path:
+        yield figure
+    for term in figure.terms:
+        yield from _open_inputs(term.figure)
+
+
+def _line(code: str, estimate: Estimate) -> WhereFromView | None:
+    purchase = next((each for each in estimate.buying.purchases if each.line.item.code == code), None)
+    if purchase is None:
+        return None
+    line, unit = purchase.line, purchase.line.amount.unit
+    rows = [
+        ReceiptLine("rule", need.why, measure.show_amount(need.amount.value, unit), need.place, tbc=need.amount.tbc) for need in line.needs
+    ]
+    rows.append(ReceiptLine("worked out", "Needed", measure.show_amount(line.amount.value, unit), is_subtotal=True, tbc=line.amount.tbc))
+    for words, figure in (("From kits", purchase.from_kits), ("From the rack", purchase.from_rack), ("From stock", purchase.from_stock)):
+        if figure.value:
+            rows.append(ReceiptLine("measured", words, measure.show_number(-figure.value, 0 if unit == "mm" else None)))
+    rows.append(ReceiptLine("own rate", "Buy", buy_words(purchase), measure.show_money(purchase.cost)))
+    rules = tuple(dict.fromkeys(need.rule for need in line.needs if need.rule))
+    section = Section("The rules behind it", tuple(ReceiptLine("rule", rule) for rule in rules))
+    value = measure.show_amount(line.amount.value, unit)
+    return WhereFromView(line.item.name, value, unit, lines=tuple(rows), sections=(section,), tag="TBC" if line.amount.tbc else "")
+
+
+def _check(place: str, estimate: Estimate) -> WhereFromView | None:
+    if not place.isdecimal() or int(place) >= len(estimate.findings):
+        return None
+    finding = estimate.findings[int(place)]
+    words, tone = STATE_TAGS[finding.state]
+    if finding.state == "passes" and finding.tbc:
+        words, tone = "Passes, TBC", "tbc"
+    has = finding.has
+    lines = tuple(_lines(has, f"check:{place}")) if has else ()
+    lines = tuple(ReceiptLine(each.source, each.label, each.amount, each.note, tbc=each.tbc) for each in lines)
+    ways = tuple(Action(f"way:{place}:{n}", way.words, "pencil") for n, way in enumerate(finding.ways_out[:2]))
+    needs = tuple(_limit(name, figure) for name, figure in (("At least", finding.least), ("At most", finding.most)) if figure)
+    set_by = ReceiptLine("rule", finding.set_by, "", finding.source)
+    return WhereFromView(
+        title=finding.title,
+        value=_amount(has) if has else "–",
+        unit=has.unit if has else "",
+        under_title=finding.place,
+        tag=words,
+        tag_tone=tone,
+        lines=(*lines, *((ReceiptLine("worked out", "Has", _amount(has), is_subtotal=bool(lines), tbc=has.tbc),) if has else ())),
+        sections=(Section("It needs", (*needs, set_by)), *_room_to_move(finding)),
+        note=finding.message,
+        note_glyph="drop",
+        warning="Worked out, not proven. Prove it on site before boarding." if finding.group == "Falls" else "",
+        actions=ways,
+    )
+
+
+def _limit(name: str, figure: Figure) -> ReceiptLine:
+    return ReceiptLine(str(figure.known), name, measure.show_amount(figure.value, figure.unit), figure.note or figure.label, tbc=figure.tbc)
+
+
+def _room_to_move(finding: Finding) -> tuple[Section, ...]:
+    if finding.spare is None or finding.has is None:
+        return ()
+    words = "Room to spare" if finding.spare >= 0 else "Short by"
+    tone = "settled" if finding.spare >= 0 else "fails"
+    return (Section("Room to move", (ReceiptLine("", words, measure.show_amount(abs(finding.spare), finding.has.unit), tone=tone),)),)
+
+
+def _price(estimate: Estimate) -> WhereFromView:
+    price = estimate.price
+    rows = [ReceiptLine("worked out", each.name, _money(each.price), link=f"stage:{each.stage}") for each in price.stages]
+    if price.carriage:
+        rows.append(ReceiptLine("own rate", "Carriage", _money(price.carriage)))
+    rows.append(ReceiptLine("worked out", "Before VAT", _money(price.before_vat), is_subtotal=True))
+    if price.vat_rate:
+        rows.append(ReceiptLine("rule", f"VAT at {price.vat_rate.normalize():f} %", _money(price.vat)))
+        rows.append(ReceiptLine("worked out", "You charge", _money(price.total), is_subtotal=True))
+    warning = "" if price.labour_priced else "Materials only: labour is not priced until a rate is typed on Pricing."
+    if price.not_priced:
+        warning = f"Not priced, and not in it: {', '.join(price.not_priced[:3])}."
+    return WhereFromView("Price", _money(price.total), "£", under_title="what the client pays", lines=tuple(rows), warning=warning)
+
+
+def _money(amount: Decimal) -> str:
+    return measure.show_money(amount, sign=False)
+
+
+def _amount(figure: Figure) -> str:
+    return measure.show_length(figure.value) if figure.unit == "mm" else measure.show_amount(figure.value, figure.unit)
+
+
+def _floor(figure: Figure, asked: str, workspace: Workspace) -> str:
+    name = asked.split("/", maxsplit=1)[0].rpartition(".")[2].rpartition(":")[2]
+    if figure.unit != "mm" or "/" in asked or not asked.startswith("figure:") or not any(word in name for word in OF_HEIGHT):
+        return ""
+    room = workspace.room
+    if room is None or workspace.floor != FINISH:
+        return "above bare floor"
+    return f"above bare floor; {measure.show_length(figure.value - room.finished_floor.value)} above finished"
+
+
+def _step_words(figure: Figure) -> str:
+    if figure.terms:
+        return " ".join(f"{'' if n == 0 else term.sign + ' '}{_amount(term.figure)}" for n, term in enumerate(figure.terms))
+    return "as it is"
+
+
+def _help(figure: Figure) -> str:
+    if not figure.path:
+        return ""
+    return describe(Job, figure.path).help

@@ -1,0 +1,195 @@
+"""The window joined to the workspace: what the regions show, and what they ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from importlib import import_module
+from typing import Final
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtWidgets import QWidget
+
+from tundish.desktop import standing
+from tundish.desktop.main_window import MainWindow
+from tundish.desktop.reasons import reason_of
+from tundish.desktop.workspace import Workspace
+from tundish.documents.paper import lines_of
+from tundish.estimate import Estimate
+from tundish.session import Step
+
+PAGES: Final = (
+    ("jobs", "Jobs", "JobsPage"),
+    ("survey", "Survey", "SurveyPage"),
+    ("setting_out", "Setting out", "SettingOutPage"),
+    ("checks", "Checks", "ChecksPage"),
+    ("materials", "Materials", "MaterialsPage"),
+    ("cutting", "Cutting", "CuttingPage"),
+    ("ordering", "Ordering", "OrderingPage"),
+    ("pricing", "Pricing", "PricingPage"),
+    ("paper", "Paper", "PaperPage"),
+    ("closing", "Before closing", "ClosingPage"),
+    ("stock", "Stock", "StockPage"),
+    ("rates", "Rates and rules", "RatesPage"),
+    ("settings", "Settings", "SettingsPage"),
+)
+"""Key (and module), title and class of every page; each is imported and made when it is first shown."""
+
+
+class Shell(QObject):
+    """Keeps the job line, the Run, the Tally and Where from true, and passes on what they ask for."""
+
+    def __init__(self, window: MainWindow, workspace: Workspace) -> None:
+        super().__init__(window)
+        self.window, self.workspace = window, workspace
+        self._trail: list[str] = []
+        for key, title, name in PAGES:
+            window.add_page(key, title, self._maker(key, name))
+        self._connect()
+        window.installEventFilter(self)
+
+    def start(self, *, demo: bool = False) -> None:
+        """Show the jobs; or with `demo` open the newest demonstration job on its setting out."""
+        self.window.run.set_job_open(open_job=False)
+        self.window.show_page("jobs")
+        if demo:
+            row = next((each for each in self.workspace.store.jobs() if not each.put_away), None)
+            if row is not None:
+                self.workspace.open(row.id)
+                self.window.show_page("setting_out")
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.window and event.type() == QEvent.Type.Close:
+            self.workspace.close()
+        return super().eventFilter(watched, event)
+
+    def _maker(self, key: str, name: str) -> Callable[[], QWidget]:
+        def make() -> QWidget:
+            page: QWidget = getattr(import_module(f"tundish.desktop.pages.{key}"), name)(self.workspace)
+            return page
+
+        return make
+
+    def _connect(self) -> None:
+        window, workspace, line = self.window, self.workspace, self.window.job_line
+        workspace.job_opened.connect(self._opened)
+        workspace.job_closed.connect(self._closed)
+        workspace.job_changed.connect(self._changed)
+        workspace.estimate_ready.connect(self._worked_out)
+        workspace.saved.connect(self._saved)
+        workspace.said.connect(self._said)
+        workspace.room_changed.connect(self._show_job)
+        workspace.floor_changed.connect(self._show_floor)
+        line.room_asked.connect(workspace.choose_room)
+        line.floor_asked.connect(workspace.choose_floor)
+        line.undo_asked.connect(workspace.undo)
+        line.redo_asked.connect(workspace.redo)
+        line.print_asked.connect(self._print)
+        window.figure_asked.connect(self._ask)
+        window.page_shown.connect(self._page_shown)
+        window.where_from.link_asked.connect(self._follow)
+        window.where_from.back_asked.connect(self._back)
+        window.where_from.button.connect(self._pressed)
+        window.tally.price_asked.connect(self._ask_price)
+
+    def _opened(self) -> None:
+        self.window.run.set_job_open(open_job=True)
+        self._show_job()
+        self.window.job_line.set_saved("Saved")
+
+    def _closed(self) -> None:
+        self.window.run.set_job_open(open_job=False)
+        self.window.job_line.set_job("", "")
+        self.window.set_title("")
+        self.window.show_page("jobs")
+
+    def _changed(self, _step: Step) -> None:
+        self._show_job()
+
+    def _show_job(self) -> None:
+        job, line = self.workspace.job, self.window.job_line
+        address = lines_of(job.client.address)
+        line.set_job(job.client.name, " · ".join(word for word in (address[0] if address else "", f"Job {job.number}") if word))
+        line.set_rooms(tuple(room.name for room in job.rooms), self.workspace.room_place)
+        session = self.workspace.session
+        line.set_undo(session.undo_label if session and session.undo_label else None)
+        line.set_redo(session.redo_label if session and session.redo_label else None)
+        self.window.set_title(f"{job.client.name}, {job.title}")
+
+    def _worked_out(self, estimate: Estimate) -> None:
+        for key, words, tone, glyph in standing.joints(self.workspace, estimate):
+            self.window.run.set_state(key, words, tone, glyph)
+        self.window.run.set_closing(*standing.closing(self.workspace, estimate))
+        self.window.tally.set_amounts(list(standing.amounts(estimate)))
+        self.window.tally.set_price(*standing.price(estimate))
+        self._show_floor()
+        if self._trail:
+            self._show_reason()
+
+    def _show_floor(self) -> None:
+        room = self.workspace.room
+        self.window.job_line.set_floor(self.workspace.floor, room.finished_floor.value if room else None)
+
+    def _saved(self, words: str, bad: bool) -> None:
+        self.window.job_line.set_saved(words, bad=bad)
+
+    def _said(self, words: str) -> None:
+        self.window.announce(words)
+        self.window.tally.set_working(words, None)
+
+    def _page_shown(self, key: str) -> None:
+        self._trail = []
+        self.workspace.cut_list_in_use = key == "cutting"
+        self.window.tally.set_working("", None)
+        self.workspace.remember_place(key)
+
+    def _ask(self, asked: str) -> None:
+        self._trail = [asked]
+        self._show_reason()
+
+    def _follow(self, link: str) -> None:
+        self._trail.append(link)
+        self._show_reason()
+
+    def _back(self) -> None:
+        if len(self._trail) > 1:
+            self._trail.pop()
+            self._show_reason()
+
+    def _ask_price(self) -> None:
+        self._ask("price")
+
+    def _show_reason(self) -> None:
+        came_from = ""
+        if len(self._trail) > 1:
+            before = reason_of(self._trail[-2], self.workspace)
+            came_from = before.title if before else ""
+        view = reason_of(self._trail[-1], self.workspace, came_from)
+        if view is not None:
+            self.window.where_from.show_figure(view)
+
+    def _pressed(self, asked: str) -> None:
+        act, _, rest = asked.partition(":")
+        if act == "change":
+            self._go_to(rest)
+        elif act in {"settle", "open"}:
+            standing.set_open(self.workspace, rest, still_open=act == "open")
+        elif act == "way":
+            self._take_way_out(rest)
+
+    def _go_to(self, path: str) -> None:
+        """Show the page that has the input's box, with the keyboard in it."""
+        key = "pricing" if path.startswith("terms.") else "survey"
+        self.window.show_page(key)
+        page = self.window.page(key)
+        if page is not None:
+            page.go_to(path)  # type: ignore[attr-defined]  # both pages are forms
+
+    def _take_way_out(self, rest: str) -> None:
+        check, _, way = rest.partition(":")
+        estimate = self.workspace.estimate
+        if estimate is not None and int(check) < len(estimate.findings):
+            chosen = estimate.findings[int(check)].ways_out[int(way)]
+            self.workspace.set(chosen.path, chosen.value)
+
+    def _print(self) -> None:
+        self.window.show_page("paper")

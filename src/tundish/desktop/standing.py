@@ -1,0 +1,120 @@
+"""Where the job stands, in a word for each page, the closing card and the Tally."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Final
+
+from tundish import measure
+from tundish.desktop.workspace import Workspace
+from tundish.documents.rod import rod
+from tundish.estimate import Estimate, Job
+from tundish.field import Entry, describe, get, walk
+from tundish.figure import Known
+from tundish.rules.rule import Decision
+from tundish.survey.settled import Settled
+
+TALLIED: Final = (("Strut", "strut", "m"), ("Soil 110", "soil pipe", "m"), ("Boards", "board", "sheets"), ("Wall tiles", "tile", "each"))
+CHOSEN: Final = frozenset({"settled", "not needed"})
+
+
+def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str, str, str]]:
+    """Key, words, tone and glyph of every page's state."""
+    open_inputs = sum(1 for _ in unsettled(workspace.job))
+    yield ("survey", *_tbc(open_inputs, "tick"))
+    marks = sum(mark.height.tbc for room in estimate.rooms for mark in rod(room))
+    yield ("setting_out", *_tbc(marks, ""))
+    yield ("checks", *_checks(estimate))
+    yield ("materials", *_tbc(sum(line.amount.tbc for line in estimate.lines), ""))
+    yield ("cutting", *_tbc(sum(cut.length.tbc for plan in estimate.cuts for cut in plan.cuts), ""))
+    orders = len(estimate.buying.orders)
+    yield ("ordering", f"{orders} to send" if orders else "", "ink2", "")
+    unpriced = len(estimate.price.not_priced) + (not estimate.price.labour_priced)
+    yield ("pricing", f"{unpriced} not priced" if unpriced else "", "tbc", "")
+    yield ("paper", "", "ink2", "")
+
+
+def unsettled(job: Job) -> Iterator[str]:
+    """The paths of the inputs that are assumed or still to be confirmed, of those that were given at all."""
+    for path, declared, value in walk(job):
+        if (
+            declared.kind == "number"
+            and isinstance(value, Entry)
+            and (value.tbc or value.known is Known.ASSUMED or value.low not in {None, value.value})
+        ):
+            yield path
+
+
+def closing(workspace: Workspace, estimate: Estimate) -> tuple[str, tuple[str, ...], str]:
+    """Words, a box for each decision, and the due date, for the closing card."""
+    states = [state_of(decision, workspace.job) for decision in estimate.decisions]
+    still = sum(state not in CHOSEN for state in states)
+    words = f"{still} of {len(states)} still open" if still else "All settled" if states else "Nothing to settle yet"
+    boarding = workspace.job.terms.boarding
+    due = f"Boarding {measure.show_date(boarding, with_year=False)}" if boarding else "No boarding date yet"
+    order = {"settled": 0, "not needed": 0, "asked": 1, "open": 2}
+    boxes = {0: "full", 1: "half", 2: "ring"}
+    return words, tuple(boxes[order[state]] for state in sorted(states, key=lambda each: order[each])), due
+
+
+def state_of(decision: Decision, job: Job) -> str:
+    """The state of a decision; one that was settled for something else since changed is open again."""
+    record = record_of(decision, job)
+    if record is None:
+        return "open"
+    if record.state in CHOSEN and record.rests_on != decision.rests_on:
+        return "open"
+    return record.state
+
+
+def record_of(decision: Decision, job: Job) -> Settled | None:
+    """The job's record of a decision."""
+    return next((each for each in job.settled if each.decision == decision.key), None)
+
+
+def amounts(estimate: Estimate) -> Iterator[tuple[str, str]]:
+    """The Tally's amounts: names and values."""
+    for name, kind, unit in TALLIED:
+        found = [purchase for purchase in estimate.buying.purchases if purchase.line.item.kind == kind]
+        if not found:
+            continue
+        if unit == "m":
+            yield name, f"{measure.show_metres(sum(each.line.amount.value for each in found))} m"
+        elif unit == "sheets":
+            yield name, measure.show_number(sum(pick.packs for each in found for pick in each.picks))
+        else:
+            yield name, measure.show_number(sum(each.line.amount.value for each in found))
+    yield "Materials", measure.show_money(estimate.price.materials_cost)
+    yield "Labour", f"{measure.show_hours(estimate.price.hours.value)} h"
+
+
+def price(estimate: Estimate) -> tuple[str, str]:
+    """The Tally's price: its name and the amount."""
+    name = "Price inc. VAT" if estimate.price.vat_rate else "Price"
+    if not estimate.price.labour_priced:
+        name = "Materials only"
+    more = f" + {len(estimate.price.not_priced)} not priced" if estimate.price.not_priced else ""
+    return name, measure.show_money(estimate.price.total) + more
+
+
+def set_open(workspace: Workspace, path: str, *, still_open: bool) -> None:
+    """Mark an input as to be confirmed, or as settled at the value it has; a blank one is settled at its usual size."""
+    declared, entry = describe(Job, path), get(workspace.job, path)
+    if entry is None:
+        entry = Entry(float(declared.usual or 0), declared.known)
+    known = declared.known if entry.known is Known.ASSUMED and not still_open else entry.known
+    low, high = (entry.low, entry.high) if still_open else (None, None)
+    workspace.set(path, replace(entry, tbc=still_open, known=known, low=low, high=high))
+
+
+def _tbc(count: int, glyph: str) -> tuple[str, str, str]:
+    return (f"{count} TBC", "tbc", "") if count else ("", "settled" if glyph else "ink2", glyph)
+
+
+def _checks(estimate: Estimate) -> tuple[str, str, str]:
+    fails = sum(finding.state == "fails" for finding in estimate.findings)
+    look = sum(finding.state in {"look", "cannot tell"} for finding in estimate.findings)
+    if fails:
+        return f"{fails} fail" if fails > 1 else "1 fails", "fails", "fails"
+    return (str(look), "tbc", "warn") if look else ("", "settled", "tick")

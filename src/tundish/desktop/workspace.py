@@ -1,0 +1,235 @@
+"""What the window works on: the store, the open job with its history, the book, and the estimate as it comes.
+
+Pages read from here and change the job through `set`, `add`, `remove` and `edit`; they hear of every change by its signals.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QObject, Signal
+
+from tundish.desktop.job_line import BARE
+from tundish.desktop.recalculate import Recalculate
+from tundish.errors import TundishError
+from tundish.estimate import Estimate, Job
+from tundish.field import Problem
+from tundish.layout.room import Room
+from tundish.session import Session, Step
+
+if TYPE_CHECKING:
+    from tundish.catalogue.book import Book
+    from tundish.store.codec import Opened
+    from tundish.store.keep import Store
+
+OPEN_JOB: Final = "open job"
+"""The setting that says which job is open; it is cleared when the window is closed as it should be."""
+
+
+class Workspace(QObject):
+    """One open job over one store."""
+
+    job_opened = Signal()
+    job_closed = Signal()
+    job_changed = Signal(object)
+    """The `Step` that was done, undone or redone."""
+    estimate_ready = Signal(object)
+    """The `Estimate` to show; also stored as `estimate`."""
+    better_offered = Signal(object)
+    """An `Estimate` with cheaper cut plans, while the cut list is in use."""
+    working = Signal(bool)
+    saved = Signal(str, bool)
+    floor_changed = Signal(str)
+    room_changed = Signal(int)
+    jobs_changed = Signal()
+    said = Signal(str)
+
+    def __init__(self, store: Store, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.store = store
+        self.book: Book = store.book()
+        self.session: Session | None = None
+        self.estimate: Estimate | None = None
+        self.job_id = 0
+        self.room_place = 0
+        self.floor = BARE
+        self.cut_list_in_use = False
+        self._revision = 0
+        self._recalculate = Recalculate(self)
+        self._recalculate.ready.connect(self._show)
+        self._recalculate.better.connect(self._show_better)
+
+    @property
+    def job(self) -> Job:
+        """The open job, or an empty one."""
+        return self.session.job if self.session else Job()
+
+    @property
+    def room(self) -> Room | None:
+        """The chosen room as worked out, when it has been."""
+        if self.estimate is None or self.room_place >= len(self.estimate.rooms):
+            return None
+        return self.estimate.rooms[self.room_place]
+
+    @property
+    def room_path(self) -> str:
+        """The path of the chosen room's inputs, such as "rooms.0"."""
+        return f"rooms.{self.room_place}"
+
+    @property
+    def busy(self) -> bool:
+        """Whether figures are being worked out."""
+        return self._recalculate.busy
+
+    def open(self, job_id: int) -> tuple[Problem, ...]:
+        """Open a job of the store; the problems are what stopped it, or nothing."""
+        opened, revision = self.store.open(job_id)
+        if opened.job is None:
+            return opened.problems
+        self._become(opened.job, job_id, revision)
+        self._say_notes(opened)
+        return ()
+
+    def take_in(self, job: Job) -> None:
+        """Keep a job that came from a file or was just started, and open it."""
+        kept = self.store.add(job)
+        self.jobs_changed.emit()
+        self._become(job, kept.id, kept.revision)
+
+    def open_file(self, data: bytes) -> tuple[Problem, ...]:
+        """Open a job file: a new job of the store, or the problems that stopped it."""
+        from tundish.store.codec import read_job
+
+        opened = read_job(data)
+        if opened.job is None:
+            return opened.problems
+        self.take_in(opened.job)
+        self._say_notes(opened)
+        return ()
+
+    def close_job(self) -> None:
+        """Leave the job; it is on disk already."""
+        self.session = None
+        self.estimate = None
+        self.job_id = 0
+        self._keep_open_job(0)
+        self.job_closed.emit()
+
+    def set(self, path: str, value: object, *, joined: bool = False) -> tuple[Problem, ...]:
+        """Set one input of the open job; what cannot be taken comes back in words."""
+        return self.session.set(path, value, joined=joined) if self.session else ()
+
+    def add(self, path: str, one: object, label: str) -> str:
+        """Add a record to a list of the open job."""
+        return self.session.add(path, one, label) if self.session else ""
+
+    def remove(self, path: str, place: int, label: str) -> None:
+        """Take a record out of a list of the open job."""
+        if self.session:
+            self.session.remove(path, place, label)
+
+    def edit(self, label: str, job: Job, path: str = "") -> None:
+        """Replace the job by another as one named step."""
+        if self.session:
+            self.session.edit(label, job, path)
+
+    def undo(self) -> None:
+        """Take the last step back."""
+        step = self.session.undo() if self.session else None
+        if step:
+            self.said.emit(f"Undone: {step.label}")
+
+    def redo(self) -> None:
+        """Do the last step again that was taken back."""
+        step = self.session.redo() if self.session else None
+        if step:
+            self.said.emit(f"Done again: {step.label}")
+
+    def choose_room(self, place: int) -> None:
+        """Work on another room."""
+        if place != self.room_place:
+            self.room_place = place
+            self.room_changed.emit(place)
+
+    def choose_floor(self, floor: str) -> None:
+        """Show heights from the other floor."""
+        if floor != self.floor:
+            self.floor = floor
+            self.floor_changed.emit(floor)
+
+    def use_better(self, estimate: Estimate) -> None:
+        """Take the better cut plans that were offered."""
+        self._show(estimate)
+
+    def book_has_changed(self) -> None:
+        """Read the book again after prices, stock, rules or the trader's details changed, and work the job out with it."""
+        self.book = self.store.book()
+        self._ask()
+
+    def remember_place(self, place: str) -> None:
+        """Keep where the user is in the job, to start there again."""
+        if self.job_id:
+            self.store.remember_place(self.job_id, place)
+
+    def close(self) -> None:
+        """Leave everything as it should be: the worker ended, the database closed."""
+        self._recalculate.stop()
+        self._keep_open_job(0)
+        self.store.close()
+
+    def _become(self, job: Job, job_id: int, revision: int) -> None:
+        self.session = Session(job)
+        self.session.listeners.append(self._changed)
+        self.job_id, self._revision = job_id, revision
+        self.room_place = 0
+        self.estimate = None
+        self._keep_open_job(job_id)
+        self.job_opened.emit()
+        self._ask()
+
+    def _changed(self, step: Step) -> None:
+        self._save(step)
+        if self.room_place >= len(self.job.rooms):
+            self.room_place = max(len(self.job.rooms) - 1, 0)
+        self.job_changed.emit(step)
+        self._ask()
+
+    def _save(self, step: Step) -> None:
+        now = datetime.now().strftime("%H:%M")
+        try:
+            kept = self.store.save(self.job_id, self.job, self._revision, step.label)
+        except TundishError as fault:
+            self.saved.emit(f"Not saved since {now}", True)
+            self.said.emit(str(fault))
+            return
+        if kept.clash:
+            self.said.emit("Somebody else saved this job meanwhile: both are kept, and you go on in yours.")
+            self.jobs_changed.emit()
+        self.job_id, self._revision = kept.id, kept.revision
+        self.saved.emit(f"Saved {now}", False)
+
+    def _ask(self) -> None:
+        if self.session:
+            self.working.emit(True)
+            self._recalculate.ask(self.job, self.book)
+
+    def _show(self, estimate: Estimate) -> None:
+        self.estimate = estimate
+        self.working.emit(False)
+        self.estimate_ready.emit(estimate)
+
+    def _show_better(self, estimate: Estimate) -> None:
+        now = self.estimate
+        if now is None or not self.cut_list_in_use or estimate.price.total == now.price.total:
+            self._show(estimate)
+        else:
+            self.better_offered.emit(estimate)
+
+    def _keep_open_job(self, job_id: int) -> None:
+        self.store.keep_setting(OPEN_JOB, job_id)
+
+    def _say_notes(self, opened: Opened) -> None:
+        if opened.notes:
+            paths = ", ".join(note.path for note in opened.notes[:3])
+            self.said.emit(f"Kept, but not known to this version: {paths}")
