@@ -1,0 +1,51 @@
+"""How a piece is held: pressed and dragged with the mouse, or picked up with Space so that nothing need be dragged."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtCore import QPointF
+
+FAR_ENOUGH: Final = 4
+"""Pixels the pointer must go before a press is a drag."""
+
+
+class Grip:
+    """The state of holding: nothing, pressed, dragging, or picked up."""
+
+    def __init__(self) -> None:
+        self.held = False
+        self._pressed_at: QPointF | None = None
+        self._from_mm = QPointF()
+        self._dragging = False
+
+    def pressed(self, at: QPointF, mm: QPointF) -> None:
+        """A piece was pressed at a point of the view and of the drawing."""
+        self._pressed_at, self._from_mm, self._dragging = at, mm, False
+
+    def moved(self, at: QPointF, mm: QPointF) -> tuple[float, float] | None:
+        """The pointer moved: how far the piece is dragged, in mm, or None while it is not."""
+        if self._pressed_at is None:
+            return None
+        self._dragging = self._dragging or (at - self._pressed_at).manhattanLength() > FAR_ENOUGH
+        return self._way(mm) if self._dragging else None
+
+    def released(self, mm: QPointF) -> tuple[float, float] | None:
+        """The button was let go: how far the piece was dragged in all, or None if it was only pressed."""
+        way = self._way(mm) if self._dragging else None
+        self._pressed_at, self._dragging = None, False
+        return way
+
+    def pick_up_or_put_down(self) -> None:
+        """Space: hold the piece so that a press places it, or leave it where it is."""
+        self.held = not self.held
+
+    def let_go(self) -> bool:
+        """Let go of everything; says whether something was held or dragged."""
+        was = self.held or self._dragging
+        self.held, self._pressed_at, self._dragging = False, None, False
+        return was
+
+    def _way(self, mm: QPointF) -> tuple[float, float]:
+        way = mm - self._from_mm
+        return way.x(), way.y()

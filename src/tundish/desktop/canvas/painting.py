@@ -1,0 +1,202 @@
+"""Paints a drawing's marks: one function a kind of mark, in the window's pixels, from millimetres with y upwards."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPolygonF
+
+from tundish.desktop import look
+from tundish.desktop.canvas import inks
+from tundish.desktop.painted import panel
+from tundish.desktop.painted import pen as plain_pen
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+
+HATCH: Final = 6
+"""Pixels between the lines of a hatch."""
+TICK: Final = 5
+HANDLE: Final = 10
+AROUND: Final = 5
+"""Pixels between a chosen piece and the dashed box round it."""
+_ANCHORS: Final = {"start": 0.0, "middle": 0.5, "end": 1.0}
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Where millimetres fall on the screen: pixels a millimetre, and where the drawing's origin is."""
+
+    scale: float
+    left: float
+    base: float
+
+    def point(self, x: float, y: float) -> QPointF:
+        """A point of the drawing in pixels."""
+        return QPointF(self.left + x * self.scale, self.base - y * self.scale)
+
+    def box(self, x: float, y: float, width: float, height: float) -> QRectF:
+        """A rectangle by its lower left corner and size, in pixels."""
+        return QRectF(self.point(x, y + height), QSizeF(width * self.scale, height * self.scale))
+
+
+def fitted(extent: tuple[float, float, float, float], room: QRectF, margin: float = 12) -> Placed:
+    """The largest scale at which an extent (x, y, width, height) can be seen whole, in the middle of the room."""
+    x, y, width, height = extent
+    inner = room.adjusted(margin, margin, -margin, -margin)
+    scale = max(min(inner.width() / max(width, 1.0), inner.height() / max(height, 1.0)), 1e-6)
+    middle = inner.center()
+    return Placed(scale, middle.x() - (x + width / 2) * scale, middle.y() + (y + height / 2) * scale)
+
+
+def paint_drawing(painter: QPainter, drawing: Drawing, placed: Placed, chosen: str = "") -> None:
+    """Paint every mark in its order; words of the chosen piece are written in chalk."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for mark in drawing.marks:
+        paint_mark(painter, mark, placed, chosen=bool(chosen) and mark.piece == chosen)
+
+
+def paint_chosen(painter: QPainter, drawing: Drawing, placed: Placed, piece: str) -> None:
+    """Paint what shows a piece as chosen: chalk over its outlines, a dashed box, three handles and its centre line."""
+    paths = [outline(mark, placed) for mark in drawing.marks if mark.piece == piece and isinstance(mark, Box | Shape | Ellipse)]
+    lines = [mark for mark in drawing.marks if mark.piece == piece and isinstance(mark, Line)]
+    box = QRectF()
+    for path in paths:
+        box = box.united(path.boundingRect())
+    for line in lines:
+        box = box.united(QRectF(placed.point(line.x1, line.y1), placed.point(line.x2, line.y2)).normalized())
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.setPen(plain_pen("chalk", 2))
+    for path in paths[:1]:
+        painter.drawPath(path)
+    _centre_line(painter, drawing, placed, box.center().x())
+    around = box.adjusted(-AROUND, -AROUND, AROUND, AROUND)
+    painter.setPen(plain_pen("chalk", 1, dashed=True))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(around)
+    middle = around.center()
+    for at in (QPointF(around.left(), middle.y()), QPointF(around.right(), middle.y()), QPointF(middle.x(), around.top())):
+        handle = QRectF(at.x() - HANDLE / 2, at.y() - HANDLE / 2, HANDLE, HANDLE)
+        panel(painter, handle, fill=look.colour("sheet"), edge=plain_pen("chalk", 2), radius=2)
+
+
+def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = False) -> None:
+    """Paint one mark."""
+    match mark:
+        case Line():
+            painter.setPen(inks.pen(mark.style))
+            painter.drawLine(QLineF(placed.point(mark.x1, mark.y1), placed.point(mark.x2, mark.y2)))
+        case Words():
+            _words(painter, mark, placed, chosen=chosen)
+        case Dimension():
+            _dimension(painter, mark, placed, chosen=chosen)
+        case _:
+            fill_outline(painter, outline(mark, placed), mark.style, filled=mark.filled)
+
+
+def outline(mark: Box | Shape | Ellipse, placed: Placed) -> QPainterPath:
+    """The closed outline of a mark in pixels."""
+    path = QPainterPath()
+    match mark:
+        case Box():
+            path.addRect(placed.box(mark.x, mark.y, mark.width, mark.height))
+        case Shape():
+            path.addPolygon(QPolygonF([placed.point(x, y) for x, y in mark.points]))
+            path.closeSubpath()
+        case Ellipse():
+            path.addEllipse(placed.point(mark.x, mark.y), mark.half_width * placed.scale, mark.half_height * placed.scale)
+    return path
+
+
+def fill_outline(painter: QPainter, path: QPainterPath, style: Style, *, filled: bool) -> None:
+    """Fill an outline with the wash and hatch of its style, and draw its edge."""
+    wash = inks.wash(style) if filled else None
+    if wash is not None:
+        painter.fillPath(path, wash)
+    if filled and inks.INKS[style].hatched:
+        _hatch(painter, path, style)
+        if style == "wall":
+            return
+    painter.setPen(inks.pen(style))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPath(path)
+
+
+def words_box(mark: Words, placed: Placed) -> QRectF:
+    """The room that words take, in pixels."""
+    metrics = QFontMetricsF(inks.words_font(mark.size, bold=mark.bold))
+    wide, high = metrics.horizontalAdvance(mark.text), metrics.height()
+    at, along = placed.point(mark.x, mark.y), _ANCHORS[mark.anchor]
+    if mark.turned:
+        return QRectF(at.x() - high / 2, at.y() - wide * (1 - along), high, wide)
+    return QRectF(at.x() - wide * along, at.y() - high / 2, wide, high)
+
+
+def dimension_box(mark: Dimension, placed: Placed) -> QRectF:
+    """The room that a dimension's text takes, in pixels; beside its line where it does not fit into it."""
+    metrics = QFontMetricsF(inks.words_font(inks.PAPER_MM, bold=False))
+    wide, high = metrics.horizontalAdvance(mark.text) + 6, metrics.height()
+    start, end = placed.point(mark.x1, mark.y1), placed.point(mark.x2, mark.y2)
+    middle = (start + end) / 2
+    length = math.hypot(end.x() - start.x(), end.y() - start.y())
+    aside = high * 0.9 if length < wide + 2 * TICK else 0.0
+    if abs(end.x() - start.x()) >= abs(end.y() - start.y()):
+        return QRectF(middle.x() - wide / 2, middle.y() - high / 2 - aside, wide, high)
+    return QRectF(middle.x() - high / 2 - aside, middle.y() - wide / 2, high, wide)
+
+
+def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, x: float) -> None:
+    _, y, _, high = drawing.extent
+    painter.setPen(inks.pen("datum"))
+    painter.drawLine(QLineF(x, placed.point(0, y).y(), x, placed.point(0, y + high).y()))
+
+
+def _words(painter: QPainter, mark: Words, placed: Placed, *, chosen: bool) -> None:
+    painter.setFont(inks.words_font(mark.size, bold=mark.bold or chosen))
+    painter.setPen(look.colour("chalk" if chosen else inks.words_tone(mark.style)))
+    _write(painter, words_box(mark, placed), mark.text, turned=mark.turned)
+
+
+def _dimension(painter: QPainter, mark: Dimension, placed: Placed, *, chosen: bool) -> None:
+    tone = "chalk" if chosen else "tbc" if mark.tbc else "ink"
+    start, end = placed.point(mark.x1, mark.y1), placed.point(mark.x2, mark.y2)
+    painter.setPen(plain_pen(tone))
+    painter.drawLine(QLineF(start, end))
+    for at in (start, end):
+        painter.drawLine(QLineF(at.x() - TICK, at.y() + TICK, at.x() + TICK, at.y() - TICK))
+    box = dimension_box(mark, placed)
+    ground = QColor(look.colour("tbcWash" if mark.tbc else "sheet"))
+    panel(painter, box, fill=ground, edge=plain_pen("tbc", dashed=True) if mark.tbc else None, radius=3)
+    painter.setFont(inks.words_font(inks.PAPER_MM, bold=chosen))
+    painter.setPen(look.colour(tone))
+    _write(painter, box, mark.text, turned=box.height() > box.width() and abs(start.y() - end.y()) > abs(start.x() - end.x()))
+
+
+def _write(painter: QPainter, box: QRectF, text: str, *, turned: bool) -> None:
+    if not turned:
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, text)
+        return
+    painter.save()
+    painter.translate(box.center())
+    painter.rotate(-90)
+    across = QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width())
+    painter.drawText(across, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, text)
+    painter.restore()
+
+
+def _hatch(painter: QPainter, path: QPainterPath, style: Style) -> None:
+    """Lines at 45 degrees, a fixed number of pixels apart at any scale."""
+    seen = path.boundingRect().intersected(QRectF(painter.viewport()))
+    high = seen.height()
+    first = math.floor((seen.left() + seen.top()) / HATCH)
+    last = math.ceil((seen.right() + seen.bottom()) / HATCH)
+    lines = [
+        QLineF(place * HATCH - seen.bottom(), seen.bottom(), place * HATCH - seen.bottom() + high, seen.top())
+        for place in range(first, last)
+    ]
+    painter.save()
+    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
+    painter.setPen(plain_pen("tileLine" if style == "wall" else "edge", 0.75))
+    painter.drawLines(lines)
+    painter.restore()
