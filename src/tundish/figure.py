@@ -77,7 +77,9 @@ class Figure:
 
     def named(self, label: str, note: str = "") -> Figure:
         """The same figure under a name of its own; a named figure stays one line in the working of others."""
-        return replace(self, label=label, note=note or self.note)
+        return Figure(
+            self.value, self.low, self.high, self.unit, label, self.known, self.tbc, self.terms, note or self.note, self.when, self.path
+        )
 
     def __add__(self, other: Figure | float) -> Figure:
         return _sum(self, other, "+")
@@ -216,6 +218,8 @@ _FACTORS: Final = {
     ("kN", "kg"): 1 / 9.80665e-3,
 }
 _DIGITS: Final = 13
+_WHOLE: Final = 1e12
+"""Whole numbers up to here have nothing behind them to take off."""
 _POWERS: Final = "⁰¹²³⁴⁵⁶⁷⁸⁹"
 
 
@@ -289,7 +293,9 @@ def _up(value: float, step: float) -> float:
 def _tidy(value: float, *of: float) -> float:
     """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
     _finite(value)
-    size = max(abs(each) for each in (value, *of))
+    size = max(map(abs, (value, *of)))
+    if value % 1 == 0 and size < _WHOLE:
+        return value + 0.0
     return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import Entry, choice, flag, item, length, record, records, text
+from tundish.field import Entry, amount, choice, flag, item, length, record, records, text
 from tundish.figure import Known
 from tundish.survey.survey import Survey
 
@@ -42,7 +42,7 @@ class Finish:
     """What covers the pre-wall."""
 
     board: str = item("Board", ("board",), default="board-cement-12")
-    layers: Entry | None = length("Layers of board", least=1, most=3, usual=1, known=Known.AGREED, whole=True)
+    layers: Entry | None = amount("Layers of board", "", least=1, most=3, usual=1, known=Known.AGREED, whole=True)
     tile: str = item("Tile", ("tile",), default="tile-600x300-white")
     joint: Entry | None = length("Tile joint", least=1, most=20, usual=2, known=Known.AGREED, likely=(1.5, 5))
     tanking: bool = flag("Tanked", "Waterproof coating under the tiles.", default=True)

@@ -17,7 +17,11 @@ from tundish.layout.design import Appliance, RoomPlan
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """One piece of steel or timber. `x`, `z` is its lower left corner in elevation; `along` says how it lies."""
+    """One piece of steel or timber. `x`, `z` is its lower left corner in elevation, `y` its back; `along` says how it lies.
+
+    `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; floor noggin.
+    `mark`: by its first letter, U T F W S N K; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
+    """
 
     mark: str
     what: str
@@ -28,7 +32,7 @@ class Member:
     y: float
     z: float
     section: tuple[float, float]
-    """Its size across: (in the elevation's plane, in depth), mm."""
+    """Its size across, mm: (in the elevation's plane, in depth); of one that lies along y: (along the wall, upwards)."""
     where: str = ""
 
 
@@ -63,9 +67,11 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class PipeRun:
-    """One run of pipe in the void, from an appliance to where it enters or comes from.
+    """One run of pipe in the void.
 
-    `run` is its length along the wall, `drop` its fall over that (waste) or its rise (supply); points are (x, z) in order.
+    `run` is its length along the wall, `rise` its fall over that (waste) or how far it rises (supply), `fall` that by the metre.
+    `enters` is the invert at which a discharge enters the stack, where it is known. `lengths` are the pieces of pipe to cut.
+    Points are (x, z) the way the water goes: from the appliance to the stack, from where a supply comes in to the draw-off.
     """
 
     key: str
@@ -79,11 +85,22 @@ class PipeRun:
     fall: Figure | None
     lengths: tuple[Figure, ...]
     points: tuple[tuple[float, float], ...]
+    enters: Figure | None = None
+
+    @property
+    def pieces(self) -> tuple[tuple[str, Figure], ...]:
+        """The pieces to cut with a mark each: P1; or H1a and H1b where a run takes more than one."""
+        if len(self.lengths) == 1:
+            return ((self.mark, self.lengths[0]),)
+        return tuple((f"{self.mark}{chr(ord('a') + place)}", length) for place, length in enumerate(self.lengths))
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One rectangular piece of board: width along the face, height up it, where it goes."""
+    """One rectangular piece of board: width along the face, height up it (across it on the shelf), where it goes.
+
+    `x`, `z` is its lower left corner: from the left wall and the bare floor; from the wall at its back on a shelf or a return.
+    """
 
     mark: str
     width: Figure
@@ -95,7 +112,10 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """One surface of the pre-wall: front, shelf or a return. Sizes as boarded; `tiled_*` as tiled."""
+    """One surface of the pre-wall: front, shelf, return-left or return-right. Sizes as boarded; `tiled_*` as tiled.
+
+    Returns stand at free ends only. The boards are those of every layer.
+    """
 
     key: str
     name: str
@@ -109,7 +129,11 @@ class Face:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A room worked out. `figures` names every figure a user may ask about, such as "wc-1.studs"."""
+    """A room worked out. `figures` names every figure a user may ask about, such as "wc-1.studs".
+
+    `supports` are the centres of everything that boards are fixed to, from the left wall; `at_wall` says of the left and the
+    right end whether it stands at a side wall or is free; `wall_studs` are the studs of wall A, none where it is solid.
+    """
 
     plan: RoomPlan
     path: str
@@ -131,6 +155,9 @@ class Room:
     strut: Item
     figures: Mapping[str, Figure]
     problems: tuple[Problem, ...]
+    supports: tuple[Figure, ...] = ()
+    at_wall: tuple[bool, bool] = (True, True)
+    wall_studs: tuple[float, ...] = ()
 
     def of_kind(self, *kinds: str) -> tuple[Placed, ...]:
         """The appliances of these kinds, left to right."""

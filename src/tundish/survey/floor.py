@@ -25,7 +25,7 @@ class Floor:
 
     kind: str = choice("Bare floor", ON_JOISTS + SOLID, "What the feet of the frames will stand on.")
     joist_centres: Entry | None = length(
-        "Joists apart", most=900, likely=(300, 610), usual=400, help="Centre to centre; lift a board or find the screws."
+        "Joists apart", least=100, most=900, likely=(300, 610), usual=400, help="Centre to centre; lift a board or find the screws."
     )
     joists_run: str = choice("Joists run", ("into the wall", "along the wall"), "Which way the joists go, seen from the pre-wall.")
     out_of_level: Entry | None = length(

@@ -19,7 +19,7 @@ class Wall:
     )
     thickness: Entry | None = length("Thickness", most=800, likely=(70, 450), usual=100)
     stud_centres: Entry | None = length(
-        "Wall studs apart", most=900, likely=(300, 610), usual=400, help="Centre to centre, for stud walls."
+        "Wall studs apart", least=100, most=900, likely=(300, 610), usual=400, help="Centre to centre, for stud walls."
     )
     first_stud: Entry | None = length(
         "First wall stud from the left", most=900, likely=(0, 610), usual=400, help="Centre of the first wall stud after the corner."

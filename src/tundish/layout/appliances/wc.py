@@ -1,0 +1,43 @@
+"""A wall-hung WC: a pan on a frame with a concealed cistern."""
+
+from __future__ import annotations
+
+from tundish.figure import Figure
+from tundish.layout.appliances.kind import Hung, Kind
+from tundish.layout.makers import size
+
+
+def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
+    """Outlet and flush inlet by their fixed distances from the studs (EN 33), the seat, the plate, the cistern's supply, what is cut."""
+    ware, frame, name, studs = hung.ware, hung.frame, hung.name, shared["studs"]
+    thickness = hung.outline.covering.thickness
+    made = {
+        "outlet": (studs - size(ware, "studs_to_outlet", "Studs down to outlet")).named(f"Outlet, {name}"),
+        "inlet": (studs + size(ware, "studs_to_inlet", "Studs up to flush inlet")).named(f"Flush inlet, {name}"),
+        "plate": hung.height("plate_at", "Flush plate"),
+        "supply": hung.height("cistern_inlet_at", "Cistern inlet"),
+        "outlet_cut": (
+            thickness + size(frame, "outlet_socket", "Into the frame's bend") + size(ware, "outlet_insertion", "Into the pan's outlet")
+        ).named(f"Outlet piece, {name}"),
+        "inlet_cut": (
+            thickness + size(frame, "inlet_socket", "Into the flush bend") + size(ware, "inlet_insertion", "Into the pan's inlet")
+        ).named(f"Flush piece, {name}"),
+    }
+    if hung.seat is not None:
+        made["seat"] = (shared["top"] + size(hung.seat, "thickness", "Seat")).named(f"Seat, {name}")
+    return made
+
+
+KIND = Kind(
+    key="wc",
+    title="WC",
+    ware="wc pan",
+    frame="wc frame",
+    top="Top of pan",
+    studs="Fixing studs",
+    ends=("soil", "cold"),
+    own=figures,
+    ware_sizes=("studs_to_outlet", "studs_to_inlet", "outlet_insertion", "inlet_insertion"),
+    frame_sizes=("plate_at", "cistern_inlet_at", "outlet_socket", "inlet_socket"),
+    extras=(("seat", "seat"), ("plate", "flush plate")),
+)

@@ -1,0 +1,105 @@
+"""What carries the frames behind and beneath: wall struts over the studs of wall A, and noggins between the joists."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, number
+from tundish.layout.inputs import Inputs
+from tundish.layout.makers import size
+from tundish.layout.outline import Outline
+from tundish.layout.room import Member, Placed
+from tundish.survey.floor import ON_JOISTS
+
+
+@dataclass(frozen=True, slots=True)
+class WallStuds:
+    """The studs of wall A: `places` are their centres from the left wall, one at each corner of the room among them."""
+
+    first: Figure
+    apart: Figure
+    width: Figure
+    places: tuple[float, ...]
+
+
+def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
+    """The studs of wall A, or None where it is solid."""
+    if not outline.on_wall_studs:
+        return None
+    wall, width = outline.plan.survey.wall, outline.width
+    apart, first = inputs.sure(wall, "stud_centres", "survey.wall"), inputs.sure(wall, "first_stud", "survey.wall")
+    count = max(0, int((width.value - first.value) // apart.value) + 1)
+    between = [first.value + place * apart.value for place in range(count)]
+    return WallStuds(first, apart, width, (0.0, *(each for each in between if 0 < each < width.value), width.value))
+
+
+def wall_struts(outline: Outline, placed: Sequence[Placed], studs: WallStuds | None, book: Book) -> Iterator[Member]:
+    """One strut for each frame, behind its brackets, from wall stud to wall stud."""
+    if studs is None:
+        return
+    face, depth = outline.strut.sizes["face"][0], outline.strut.sizes["depth"][0]
+    over = book.figure("prewall.strut_overhang")
+    for count, each in enumerate(placed, 1):
+        x, length = _reaching(studs, each, over)
+        z = each.figures["bracket"].value - face / 2
+        where = f"on the wall, behind {each.name}"
+        yield Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {each.name}"), "x", x, 0.0, z, (face, depth), where)
+
+
+def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> Iterator[Member]:
+    """A noggin under each foot of each frame, where the floor lies on joists."""
+    floor = outline.plan.survey.floor
+    if floor.kind not in ON_JOISTS or not placed:
+        return
+    length = (inputs.sure(floor, "joist_centres", "survey.floor") - book.figure("prewall.joist_width")).named("Floor noggin")
+    item = book.role("floor noggin")
+    across, up = size(item, "face", "Thickness of noggin").value, size(item, "depth", "Depth of noggin").value
+    into_wall = floor.joists_run == "into the wall"
+    count = 0
+    for each in placed:
+        for foot, x in enumerate(_feet(each), 1):
+            count += 1
+            y = outline.depth.value - each.frame.sizes["depth"][0] / 2
+            where = f"under foot {foot} of {each.name}"
+            if into_wall:
+                place = (x - length.value / 2, y - across / 2)
+                yield Member(f"K{count}", "floor noggin", "floor noggin", length, "x", *place, -up, (up, across), where)
+            else:
+                place = (x - across / 2, y - length.value / 2)
+                yield Member(f"K{count}", "floor noggin", "floor noggin", length, "y", *place, -up, (across, up), where)
+
+
+def _reaching(studs: WallStuds, placed: Placed, over: Figure) -> tuple[float, Figure]:
+    """Left end and length of a strut that reaches from one wall stud to another past both brackets, cut back to the room."""
+    half = placed.frame.sizes["bracket_spacing"][0] / 2
+    places = studs.places
+    left = min(max(0, bisect_right(places, placed.centre.value - half) - 1), len(places) - 2)
+    right = min(max(left + 1, bisect_left(places, placed.centre.value + half)), len(places) - 1)
+    start, end = places[left] - over.value, places[right] + over.value
+    if start > 0 and end < studs.width.value:
+        return start, _bays(studs, right - left) + over + over
+    first = _stud(studs, left) - over if start > 0 else number(0, label="Left-hand corner")
+    last = _stud(studs, right) + over if end < studs.width.value else studs.width
+    return max(start, 0.0), last - first
+
+
+def _stud(studs: WallStuds, place: int) -> Figure:
+    """The centre of one of the wall studs between the corners."""
+    along = round((studs.places[place] - studs.first.value) / studs.apart.value)
+    return studs.first + _bays(studs, along) if along else studs.first
+
+
+def _bays(studs: WallStuds, count: int) -> Figure:
+    return (studs.apart * number(count, "", "Bays between wall studs")).named(f"Wall studs apart, {count} times")
+
+
+def _feet(placed: Placed) -> list[float]:
+    """Where the feet stand: under the legs, and evenly between where there are more."""
+    count = int(placed.frame.sizes["feet"][0])
+    out = placed.frame.sizes["width"][0] / 2 - placed.frame.sizes["leg"][0] / 2
+    if count < 2:  # noqa: PLR2004 - a single foot stands under the middle
+        return [placed.centre.value] * count
+    return [placed.centre.value - out + 2 * out * place / (count - 1) for place in range(count)]

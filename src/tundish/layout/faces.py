@@ -1,0 +1,54 @@
+"""The surfaces of a pre-wall: front, shelf, returns at free ends; as boarded and as tiled."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, converted, largest, number
+from tundish.layout.boards import Lay, lay, sheet_of
+from tundish.layout.depths import finished_face
+from tundish.layout.outline import Outline
+from tundish.layout.room import Face, Piece
+
+
+def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Face, ...]:
+    """Every surface of one pre-wall with its pieces of board, B1, B2… through all of them."""
+    sheet = sheet_of(outline.board, book)
+    count = 0
+    made = []
+    for face, on, corner in _surfaces(outline, supports, book):
+        boards = []
+        for layer in range(1, outline.covering.layers + 1):
+            where = face.name if outline.covering.layers == 1 else f"{face.name}, layer {layer}"
+            for piece in lay(Lay(face.width, face.height, corner[0]), sheet, on):
+                count += 1
+                boards.append(Piece(f"B{count}", piece.width, piece.height, where, piece.x, corner[1] + piece.z))
+        made.append(replace(face, boards=tuple(boards)))
+    return tuple(made)
+
+
+def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Iterator[tuple[Face, Sequence[Figure], tuple[Figure, float]]]:
+    """Each surface, what joints in it land on, and its lower left corner."""
+    run, gap = outline.run, book.figure("boards.floor_gap")
+    length = run.length
+    height = _least_nought((outline.tops.steel - gap).named("Height of boards"))
+    tiled = _least_nought(outline.tops.above_floor)
+    yield _face("front", "Front", (length, height), (length, tiled)), supports, (run.start, gap.value)
+    deep = finished_face(outline.depth, outline.covering.thickness)
+    if outline.shelf:
+        yield _face("shelf", "Shelf", (length, outline.depth), (length, deep)), supports, (run.start, 0.0)
+    for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
+        if free:
+            face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
+            yield face, (), (number(0, label="Face of wall A"), gap.value)
+
+
+def _face(key: str, name: str, boarded: tuple[Figure, Figure], tiled: tuple[Figure, Figure]) -> Face:
+    area = converted(tiled[0] * tiled[1], "m²", f"{name}, tiled")
+    return Face(key, name, *boarded, *tiled, area, ())
+
+
+def _least_nought(height: Figure) -> Figure:
+    return height if height.low >= 0 else largest(height, number(0, label="None"), label=height.label)

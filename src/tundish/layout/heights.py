@@ -1,0 +1,64 @@
+"""The chain of heights of a pre-wall, from the bare floor: finished floor, datum, its top, the top of its steel."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tundish import measure
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, total
+from tundish.layout.depths import Covering
+from tundish.layout.design import PreWall
+from tundish.layout.inputs import Inputs
+from tundish.survey.floor import Floor
+
+
+@dataclass(frozen=True, slots=True)
+class Tops:
+    """The top of the pre-wall as tiled, the top of its frame of steel or timber, and how much of it is tiled above the finished floor."""
+
+    prewall: Figure
+    steel: Figure
+    above_floor: Figure
+
+
+def finished_floor(floor: Floor, inputs: Inputs) -> Figure:
+    """The sum of the layers that will lie on the bare floor."""
+    layers = [
+        inputs.sure(layer, "thickness", f"survey.floor.build_up.{place}").named(layer.what or f"Layer {place + 1}")
+        for place, layer in enumerate(floor.build_up)
+    ]
+    return total(layers, "Floor build-up")
+
+
+def datum(floor: Figure, book: Book) -> Figure:
+    """The line snapped on the wall at a whole height above the finished floor."""
+    return (floor + book.figure("layout.datum")).named("Datum line")
+
+
+def part_height(prewall: PreWall, floor: Figure, height: Figure, covering: Covering, inputs: Inputs) -> Tops:
+    """The tops of a pre-wall with a shelf: the shelf's tiles, bed and boards lie on the steel."""
+    wanted = inputs.sure(prewall, "top", "design.prewall").named("Top of pre-wall, finished floor")
+    reached, above_floor = floor + wanted, wanted
+    if reached.value > height.value:
+        shown = measure.show_length(reached.value), measure.show_length(height.value)
+        inputs.tell(
+            "design.prewall.top", f"The pre-wall would reach {shown[0]} above the bare floor, the ceiling is at {shown[1]}: lower its top"
+        )
+        reached, above_floor = total([height]), _above(height, floor)
+    steel = reached - covering.tile - covering.bed - covering.boards
+    return Tops(reached.named("Top of pre-wall"), steel.named(_name(prewall)), above_floor)
+
+
+def full_height(prewall: PreWall, floor: Figure, height: Figure, book: Book) -> Tops:
+    """The tops of a pre-wall that goes to the ceiling, its steel short of it by a gap."""
+    steel = (height - book.figure("prewall.ceiling_gap")).named(_name(prewall))
+    return Tops(total([height], "Top of pre-wall"), steel, _above(height, floor))
+
+
+def _above(height: Figure, floor: Figure) -> Figure:
+    return (height - floor).named("Ceiling above finished floor")
+
+
+def _name(prewall: PreWall) -> str:
+    return "Top of studwork" if prewall.built_of == "timber" else "Top of steel"

@@ -1,0 +1,138 @@
+"""Hanging the appliances on the pre-wall: their items found, their figures worked, their tie rods chosen."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from tundish import measure
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.field import put
+from tundish.figure import Figure, Known
+from tundish.layout.appliances.kind import Hung, Kind, figures_of
+from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.design import Appliance
+from tundish.layout.inputs import Inputs
+from tundish.layout.outline import Outline
+from tundish.layout.room import Placed
+
+
+@dataclass(frozen=True, slots=True)
+class _Site:
+    outline: Outline
+    book: Book
+    inputs: Inputs
+    tie_rods: tuple[Item, ...]
+
+
+def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
+    """Every appliance that can be hung, left to right; the others are left out and told."""
+    site = _Site(outline, book, inputs, book.of_kind("tie rod"))
+    keys: set[str] = set()
+    seen: Counter[str] = Counter()
+    placed = []
+    for number, choice in enumerate(outline.plan.design.appliances):
+        where = f"design.appliances.{number}"
+        kind = KINDS.get(choice.kind)
+        if kind is None:
+            inputs.tell(f"{where}.kind", f"'{choice.kind}' is not a kind of appliance: choose {', '.join(KINDS)}")
+            continue
+        seen[kind.key] += 1
+        name = choice.name.strip() or f"{kind.title} {seen[kind.key]}"
+        key = _slug(name) or f"{kind.key}-{seen[kind.key]}"
+        if key in keys:
+            inputs.tell(f"{where}.name", f"Another appliance is called {name}: give each a name of its own")
+            key = next(other for count in range(2, len(keys) + 3) if (other := f"{key}-{count}") not in keys)
+        keys.add(key)
+        found = _items(kind, choice, where, site)
+        if found is not None and (centre := _centre(name, where, choice, found[1], site)) is not None:
+            placed.append(_hung(kind, Placed(key, f"{inputs.path}.{where}", choice, name, kind.key, *found, centre, {}, None), site))
+    return tuple(sorted(placed, key=lambda each: each.centre.value))
+
+
+def tie_rod(reach: Figure, tie_rods: Sequence[Item]) -> Item | None:
+    """The shortest tie rod that serves whatever the reach turns out to be; the longest where none does."""
+    known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
+    serves = [each for each in known if each.sizes["reach_least"][0] <= reach.low and reach.high <= each.sizes["reach_most"][0]]
+    if serves:
+        return min(serves, key=_reaches)
+    return max(known, key=_reaches, default=None)
+
+
+def _reaches(rod: Item) -> float:
+    return rod.sizes["reach_most"][0]
+
+
+def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
+    where = found.path.removeprefix(f"{site.inputs.path}.")
+    choice, seat = _extras(kind, found.choice, where, site)
+    wanted = _wanted(kind, choice, where, site)
+    hung = Hung(found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book)
+    figures = figures_of(kind, hung)
+    return replace(found, choice=choice, figures=figures, tie_rod=tie_rod(figures["reach"], site.tie_rods))
+
+
+def _items(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Item, Item] | None:
+    ware = site.inputs.item(site.book, choice.ware, (kind.ware,), f"{where}.ware")
+    frame = site.inputs.item(site.book, choice.frame, (kind.frame,), f"{where}.frame")
+    if ware is None or frame is None:
+        return None
+    known = (
+        site.inputs.complete(ware, kind.all_ware_sizes, f"{where}.ware"),
+        site.inputs.complete(frame, kind.all_frame_sizes, f"{where}.frame"),
+    )
+    return (ware, frame) if all(known) else None
+
+
+def _centre(name: str, where: str, choice: Appliance, frame: Item, site: _Site) -> Figure | None:
+    """Where it stands, or None, told, where there is no pre-wall to carry it."""
+    run = site.outline.run
+    centre = site.inputs.sure(choice, "centre", where).named(f"{name} from left wall")
+    wide, left, right = frame.sizes["width"][0], run.start.value, run.end.value
+    if wide > run.length.value:
+        shown = measure.show_length(wide), measure.show_length(run.length.value)
+        site.inputs.tell(f"{where}.frame", f"{name}: its frame is {shown[0]} wide, the pre-wall {shown[1]}; it is left out")
+        return None
+    if not left <= centre.value <= right:
+        shown = measure.show_length(centre.value), f"{measure.show_length(left)} to {measure.show_length(right)}"
+        site.inputs.tell(f"{where}.centre", f"{name}: its centre at {shown[0]} is not on the pre-wall, {shown[1]}; it is left out")
+        return None
+    least, most = left + wide / 2, right - wide / 2
+    if not least <= centre.value <= most:
+        shown = measure.show_length(least), measure.show_length(most)
+        site.inputs.tell(
+            f"{where}.centre", f"{name}: its frame stands past the end of the pre-wall; set its centre from {shown[0]} to {shown[1]}"
+        )
+    return centre
+
+
+def _extras(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Appliance, Item | None]:
+    """The choice without the seat, plate or tap that there is not, and the seat."""
+    seat: Item | None = None
+    for name, item_kind in kind.extras:
+        code: str = getattr(choice, name)
+        if not code:
+            continue
+        found = site.inputs.item(site.book, code, (item_kind,), f"{where}.{name}")
+        if found is not None and name == "seat" and not site.inputs.complete(found, ("thickness",), f"{where}.seat"):
+            found = None
+        if found is None:
+            choice = put(choice, name, "")
+        elif name == "seat":
+            seat = found
+    return choice, seat
+
+
+def _wanted(kind: Kind, choice: Appliance, where: str, site: _Site) -> Figure:
+    wanted = site.inputs.number(choice, "top", where)
+    if wanted is None:
+        usual = site.book.figure(f"heights.{kind.key}")
+        path = f"{site.inputs.path}.{where}.top"
+        wanted = replace(usual, known=Known.ASSUMED, tbc=True, path=path, note=f"usual height; {usual.note}")
+    return wanted.named(f"{kind.top}, finished floor")
+
+
+def _slug(name: str) -> str:
+    return "-".join("".join(letter if letter.isalnum() else " " for letter in name.lower()).split())

@@ -1,0 +1,43 @@
+"""The members of a pre-wall of strut. Rails lie flat; uprights stand with their face to the room."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure
+from tundish.layout import framing
+from tundish.layout.framing import Stuff
+from tundish.layout.makers import size
+from tundish.layout.outline import Outline
+from tundish.layout.rails import longest_bar
+from tundish.layout.room import Member
+from tundish.layout.supports import CLOSEST, Stand
+
+
+def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], book: Book) -> tuple[Member, ...]:
+    """Uprights U, top rail T, floor rails F and wall ties W, each numbered from the left."""
+    face, depth = outline.strut.sizes["face"][0], size(outline.strut, "depth", "Depth of strut")
+    upright, rail = (face, depth.value), (depth.value, face)
+    stuff = Stuff(outline, "strut", depth, upright, rail, longest_bar(outline.strut, book))
+    standing = tuple(framing.uprights(stuff, stands, "upright"))
+    return (
+        *standing,
+        *framing.top(stuff, supports, book, "top rail"),
+        *framing.floor(stuff, stands, supports, book, "floor rail"),
+        *_ties(stuff, standing, book),
+    )
+
+
+def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Member]:
+    """As many to an upright as its height wants; the topmost lies against its head, under the top rail."""
+    foot, top = book.figure("prewall.tie_foot"), stuff.outline.tops.steel.value
+    length = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
+    if length.value <= 0:
+        return
+    rows = math.ceil(round(top / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))
+    places = [(upright, row) for upright in uprights for row in range(1, rows + 1)]
+    for count, (upright, row) in enumerate(places, 1):
+        z = top * row / rows - 2 * stuff.flat.value
+        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", upright.x, foot.value, z, stuff.upright, f"at {upright.mark}")

@@ -1,0 +1,59 @@
+"""The members of a pre-wall of studwork: plates, studs, noggins, ties."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from tundish import measure
+from tundish.catalogue.book import Book
+from tundish.figure import Figure
+from tundish.layout import framing
+from tundish.layout.framing import Stuff
+from tundish.layout.makers import size
+from tundish.layout.outline import Outline
+from tundish.layout.rails import longest_bar
+from tundish.layout.room import Member
+from tundish.layout.supports import Stand
+
+ROLE = "timber stud"
+
+
+def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], book: Book) -> tuple[Member, ...]:
+    """Studs U, head plate T, sole plates F, noggins N and wall ties W, each numbered from the left."""
+    timber = book.role(ROLE)
+    face, depth = size(timber, "face", "Thickness of timber"), size(timber, "depth", "Depth of timber")
+    section = (face.value, depth.value)
+    stuff = Stuff(outline, ROLE, face, section, section, longest_bar(timber, book))
+    standing = tuple(framing.uprights(stuff, stands, "stud"))
+    return (
+        *standing,
+        *framing.top(stuff, supports, book, "head plate"),
+        *framing.floor(stuff, stands, supports, book, "sole plate"),
+        *_noggins(stuff, stands),
+        *_ties(stuff, standing, depth),
+    )
+
+
+def _noggins(stuff: Stuff, stands: Sequence[Stand]) -> Iterator[Member]:
+    """One row at half height, in every bay between two studs but not across a frame."""
+    face, y = stuff.flat.value, stuff.outline.depth.value - stuff.rail[1]
+    z, count = stuff.outline.tops.steel.value / 2 - face / 2, 0
+    for stand in stands:
+        if stand.step is None or stand.step.value <= face:
+            continue
+        length = (stand.step - stuff.flat).named("Noggin")
+        for stud in stand.uprights[:-1]:
+            count += 1
+            x = stud.value + face / 2
+            where = f"from {measure.show_length(x)} from left wall"
+            yield Member(f"N{count}", "noggin", stuff.role, length, "x", x, y, z, stuff.rail, where)
+
+
+def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Member]:
+    """One to a stud, of the same timber, from the wall to the back of the stud."""
+    length = (stuff.outline.depth - depth).named("Wall tie")
+    if length.value <= 0:
+        return
+    z = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
+    for count, stud in enumerate(studs, 1):
+        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", stud.x, 0.0, z, stuff.upright, f"at {stud.mark}")

@@ -1,0 +1,161 @@
+"""Where the pre-wall stands: the clear gaps between its frames, and the uprights in them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.figure import Figure, number
+from tundish.layout.makers import from_sheet, half
+from tundish.layout.room import Placed
+from tundish.layout.widths import Run
+
+
+@dataclass(frozen=True, slots=True)
+class FrameSpan:
+    """A frame along the wall: its edges and the centres of its two legs, from the left wall."""
+
+    left: Figure
+    left_leg: Figure
+    right_leg: Figure
+    right: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A clear stretch of the run; `after` and `before` are the frames at its ends, None where the run itself ends there."""
+
+    left: Figure
+    right: Figure
+    after: FrameSpan | None
+    before: FrameSpan | None
+
+    @property
+    def clear(self) -> float:
+        """How wide it is."""
+        return self.right.value - self.left.value
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """What stands in one gap: uprights to be cut, left to right, by their centres from the left wall, `step` apart.
+
+    `legs`: those of the frames at its ends, where no upright of its own stands beside them.
+    """
+
+    gap: Gap
+    uprights: tuple[Figure, ...]
+    legs: tuple[Figure, ...]
+    step: Figure | None
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """How uprights stand: half their face; how near one may stand to a leg; how far apart at most."""
+
+    middle: Figure
+    near: float
+    apart: float
+
+
+def limits_of(bar: Item, book: Book) -> Limits:
+    """The limits of the rule book, for uprights cut from this bar."""
+    middle = half(bar, "face", "Half the face of an upright")
+    return Limits(middle, book.figure("prewall.near").value, max(book.figure("prewall.upright_centres").value, CLOSEST))
+
+
+def frames_of(placed: Sequence[Placed]) -> tuple[FrameSpan, ...]:
+    """The frames along the wall, by their left edges."""
+    return tuple(_frame(each) for each in sorted(placed, key=lambda one: one.left))
+
+
+def gaps_of(run: Run, frames: Sequence[FrameSpan]) -> tuple[Gap, ...]:
+    """The clear stretches of the run, left to right; a frame fills its whole width."""
+    made = []
+    at, after = run.start, None
+    for each in frames:
+        if each.left.value > at.value:
+            made.append(Gap(at, each.left, after, each))
+        if each.right.value > at.value:
+            at, after = each.right, each
+    if run.end.value > at.value:
+        made.append(Gap(at, run.end, after, None))
+    return tuple(made)
+
+
+def in_steel(gap: Gap, limits: Limits) -> Stand:
+    """Uprights of strut: at an end of the run, and evenly from there, or from one frame's leg, to the next frame's leg."""
+    legs = _legs(gap)
+    ends = _ends(gap, legs, limits)
+    return _stand(gap, ends, legs, limits.apart)
+
+
+def in_timber(gap: Gap, limits: Limits) -> Stand:
+    """Studs: as uprights, but from a stud beside a frame, where there is room for one, instead of the frame's leg."""
+    face = 2 * limits.middle.value
+    left = gap.left + limits.middle if gap.after is not None and gap.clear >= face else None
+    right = gap.right - limits.middle if gap.before is not None and gap.clear >= (face if left is None else 2 * face) else None
+    after, before = _legs(gap)
+    legs = (after if left is None else None, before if right is None else None)
+    ends = _ends(gap, (left or legs[0], right or legs[1]), limits)
+    return _stand(gap, (ends[0] or left, ends[1] or right), legs, limits.apart)
+
+
+def supports_of(stands: Sequence[Stand], frames: Sequence[FrameSpan]) -> tuple[Figure, ...]:
+    """Everything that a joint between boards may land on, left to right."""
+    uprights = [upright for stand in stands for upright in stand.uprights]
+    legs = [leg for frame in frames for leg in (frame.left_leg, frame.right_leg)]
+    return tuple(sorted((*uprights, *legs), key=lambda each: each.value))
+
+
+CLOSEST: Final = 50.0
+"""However the rule book is overruled, uprights do not stand closer."""
+_Pair = tuple[Figure | None, Figure | None]
+_DIGITS: Final = 9
+
+
+def _frame(placed: Placed) -> FrameSpan:
+    frame, centre, name = placed.frame, placed.centre, placed.name
+    edge = half(frame, "width", "Half the frame's width")
+    leg = from_sheet(frame, edge.value - frame.sizes["leg"][0] / 2, "Centre of frame to its leg")
+    return FrameSpan(
+        (centre - edge).named(f"Left edge of frame, {name}"),
+        (centre - leg).named(f"Left leg of frame, {name}"),
+        (centre + leg).named(f"Right leg of frame, {name}"),
+        (centre + edge).named(f"Right edge of frame, {name}"),
+    )
+
+
+def _spaces(step: Figure, count: int) -> Figure:
+    return step if count == 1 else (step * number(count, "", "Spaces along")).named(f"{count} spaces")
+
+
+def _legs(gap: Gap) -> _Pair:
+    return (gap.after.right_leg if gap.after else None), (gap.before.left_leg if gap.before else None)
+
+
+def _ends(gap: Gap, beside: _Pair, limits: Limits) -> _Pair:
+    """The uprights at the ends of the run, but none within a hand's breadth of what stands there already."""
+    middle, (before, after) = limits.middle, (beside[1], beside[0])
+    left = right = None
+    if gap.after is None and (before is None or before.value - (gap.left.value + middle.value) > limits.near):
+        left = gap.left + middle
+    if gap.before is None and (after is None or (gap.right.value - middle.value) - after.value > limits.near):
+        right = gap.right - middle
+    return left, right
+
+
+def _stand(gap: Gap, ends: _Pair, legs: _Pair, apart: float) -> Stand:
+    first, last = ends[0] or legs[0], ends[1] or legs[1]
+    between: list[Figure] = []
+    step = None
+    if first is not None and last is not None:
+        spaces = math.ceil(round((last.value - first.value) / apart, _DIGITS))
+        step = last - first if spaces <= 1 else ((last - first) / number(spaces, "", "Even spaces")).named("Uprights apart")
+        between = [first + _spaces(step, place) for place in range(1, spaces)]
+    uprights = [each for each in (ends[0], *between, ends[1]) if each is not None]
+    return Stand(gap, tuple(uprights), tuple(leg for leg in legs if leg is not None), step)

@@ -1,0 +1,45 @@
+"""Where the pre-wall starts and ends along wall A, and whether its ends stand at a wall or are free."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from tundish import measure
+from tundish.figure import Figure, largest, number
+from tundish.layout.design import PreWall
+from tundish.layout.inputs import Inputs
+
+SHORTEST: Final = 300.0
+"""No pre-wall is shorter: nothing hangs on less."""
+_TOUCHES: Final = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall."""
+
+    start: Figure
+    length: Figure
+    end: Figure
+    at_wall: tuple[bool, bool]
+
+
+def run_of(prewall: PreWall, width: Figure, inputs: Inputs) -> Run:
+    """Start, length and end of the pre-wall; blank: to the right-hand wall."""
+    start = inputs.sure(prewall, "from_left", "design.prewall")
+    if start.value > width.value - SHORTEST:
+        shown = measure.show_length(start.value), measure.show_length(width.value)
+        inputs.tell("design.prewall.from_left", f"A pre-wall that starts at {shown[0]} has no room in {shown[1]}: start it further left")
+        start = number(0, label=start.label)
+    length = inputs.number(prewall, "run", "design.prewall")
+    if length is None:
+        length = _to_the_wall(width, start)
+        return Run(start, length, width, (start.value <= 0, True))
+    end = (start + length).named("Right-hand end of pre-wall")
+    return Run(start, length, end, (start.value <= 0, end.value >= width.value - _TOUCHES))
+
+
+def _to_the_wall(width: Figure, start: Figure) -> Figure:
+    left = (width - start).named("Length of run")
+    return left if left.low >= SHORTEST else largest(left, number(SHORTEST, label="Shortest pre-wall"), label="Length of run")

@@ -1,0 +1,143 @@
+"""A room worked out from its survey and design: the whole chain on one page. Pure, and quick enough for every keystroke."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure
+from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports
+from tundish.layout.design import RoomPlan
+from tundish.layout.faces import faces
+from tundish.layout.inputs import Inputs
+from tundish.layout.outline import Outline, outline_of
+from tundish.layout.pipes import Stack
+from tundish.layout.placing import place
+from tundish.layout.prewall_timber import ROLE as TIMBER
+from tundish.layout.room import Face, Member, PipeRun, Placed, Room
+from tundish.layout.supports import FrameSpan, Stand
+
+
+def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
+    """One room of a job, worked out. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
+    inputs = Inputs(path)
+    outline = outline_of(plan, book, inputs)
+    placed = place(outline, book, inputs)
+    stack, rises = pipes.stack_of(outline, inputs), feeds.rises_of(outline, inputs)
+    frames = supports.frames_of(placed)
+    stands = _stands(outline, frames, book)
+    lands_on = supports.supports_of(stands, frames)
+    studs = backing.wall_studs(outline, inputs)
+    frame = prewall_timber.members if outline.timber else prewall_steel.members
+    members = (
+        *frame(outline, stands, lands_on, book),
+        *backing.wall_struts(outline, placed, studs, book),
+        *backing.floor_noggins(outline, placed, inputs, book),
+    )
+    runs = (*pipes.discharges(placed, stack, book), *feeds.feeds(placed, rises, book))
+    surfaces = faces(outline, lands_on, book)
+    joint = inputs.sure(plan.design.finish, "joint", "design.finish")
+    return Room(
+        plan=plan,
+        path=path,
+        name=plan.name,
+        finished_floor=outline.finished_floor,
+        width=outline.width,
+        start=outline.run.start,
+        run=outline.run.length,
+        depth=outline.depth,
+        thickness=outline.covering.thickness,
+        top=outline.tops.prewall,
+        top_of_steel=outline.tops.steel,
+        placed=placed,
+        members=members,
+        pipes=runs,
+        faces=surfaces,
+        board=outline.board,
+        tile=outline.tile,
+        strut=outline.strut,
+        figures={
+            **_of_outline(outline, book),
+            **_of_services(stack, rises),
+            "joint": joint,
+            **dict(_of_placed(placed)),
+            **dict(_of_pipes(runs)),
+            **dict(_of_members(members, stands)),
+            **dict(_of_faces(surfaces)),
+        },
+        problems=inputs.problems,
+        supports=lands_on,
+        at_wall=outline.run.at_wall,
+        wall_studs=studs.places if studs is not None else (),
+    )
+
+
+def _stands(outline: Outline, frames: Sequence[FrameSpan], book: Book) -> tuple[Stand, ...]:
+    gaps = supports.gaps_of(outline.run, frames)
+    if outline.timber:
+        limits = supports.limits_of(book.role(TIMBER), book)
+        return tuple(supports.in_timber(gap, limits) for gap in gaps)
+    limits = supports.limits_of(outline.strut, book)
+    return tuple(supports.in_steel(gap, limits) for gap in gaps)
+
+
+def _of_outline(outline: Outline, book: Book) -> dict[str, Figure]:
+    return {
+        "width": outline.width,
+        "room_depth": outline.room_depth,
+        "height": outline.height,
+        "finished_floor": outline.finished_floor,
+        "datum": heights.datum(outline.finished_floor, book),
+        "start": outline.run.start,
+        "run": outline.run.length,
+        "depth": outline.depth,
+        "boards": outline.covering.boards,
+        "thickness": outline.covering.thickness,
+        "finished_face": depths.finished_face(outline.depth, outline.covering.thickness),
+        "top_of_prewall": outline.tops.prewall,
+        "top_of_steel": outline.tops.steel,
+    }
+
+
+def _of_services(stack: Stack, rises: feeds.Rises) -> dict[str, Figure]:
+    known = {"stack": stack.from_left, "stack_from_wall": stack.from_wall, "hot": rises.hot, "cold": rises.cold}
+    return known if stack.invert is None else known | {"branch_invert": stack.invert}
+
+
+def _of_placed(placed: Sequence[Placed]) -> Iterator[tuple[str, Figure]]:
+    return ((f"{each.key}.{name}", figure) for each in placed for name, figure in each.figures.items())
+
+
+def _of_pipes(runs: Sequence[PipeRun]) -> Iterator[tuple[str, Figure]]:
+    """A discharge's run, fall and boss under its appliance's key, and every piece of pipe under its mark."""
+    for each in runs:
+        if each.kind in {"soil", "waste"}:
+            yield f"{each.serves}.run", each.run
+            if each.rise is not None:
+                yield f"{each.serves}.fall", each.rise
+            if each.fall is not None:
+                yield f"{each.serves}.fall_rate", each.fall
+        if each.kind == "waste" and each.enters is not None:
+            yield f"{each.serves}.boss", each.enters
+        yield from each.pieces
+
+
+def _of_members(members: Sequence[Member], stands: Sequence[Stand]) -> Iterator[tuple[str, Figure]]:
+    """Every member's length under its mark, and how far the uprights stand from the left wall."""
+    for member in members:
+        yield member.mark, member.length
+    centres = [upright for stand in stands for upright in stand.uprights]
+    for count, centre in enumerate(centres, 1):
+        yield f"U{count}.from_left", centre.named(f"U{count} from left wall")
+
+
+def _of_faces(surfaces: Sequence[Face]) -> Iterator[tuple[str, Figure]]:
+    for face in surfaces:
+        yield f"{face.key}.width", face.width
+        yield f"{face.key}.height", face.height
+        yield f"{face.key}.tiled_width", face.tiled_width
+        yield f"{face.key}.tiled_height", face.tiled_height
+        yield f"{face.key}.tiled_area", face.tiled_area
+        for piece in face.boards:
+            yield f"{piece.mark}.width", piece.width
+            yield f"{piece.mark}.height", piece.height
