@@ -10,7 +10,7 @@ from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import strips_of
 from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, Placed, pages
 from tundish.writers.pdf_pen import HAIRLINE, RULE, Pen, Stroke
-from tundish.writers.pdf_type import MM, Type
+from tundish.writers.pdf_type import MM, Type, face
 from tundish.writers.safe import one_line, write_whole
 
 NAME: Final = Type("SemiBold", 13)
@@ -39,7 +39,7 @@ def pdf_bytes(document: Document, printed: str) -> bytes:
     from reportlab.pdfgen.canvas import Canvas
 
     kept = BytesIO()
-    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB")
+    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=face("Regular").name)
     canvas.setTitle(one_line(f"{document.title} {document.number}"))
     canvas.setAuthor(one_line(document.sender))
     canvas.setSubject(one_line(document.subtitle))
@@ -65,7 +65,7 @@ def _page(pen: Pen, document: Document, page: tuple[Placed, ...], number: str, p
 
 
 def _head(pen: Pen, document: Document) -> None:
-    _funnel(pen, MARGIN, _UNDER_LINE + 1.5)
+    _funnel(pen, MARGIN + 1, _UNDER_LINE + 1.5)
     left = MARGIN + 24
     title = f"{document.title} {document.number}".strip()
     room = _RIGHT - left - 12

@@ -117,7 +117,9 @@ def _shared(columns: Sequence[Column], limits: Sequence[tuple[float, float]], wi
         over = {place: limits[place][1] for place, share in shares.items() if share > limits[place][1]}
         if not short and not over:
             return [(given | shares)[place] for place in range(len(columns))]
-        given |= short or over
+        lacking = sum(limit - shares[place] for place, limit in short.items())
+        spare = sum(shares[place] - limit for place, limit in over.items())
+        given |= short if lacking >= spare else over
 
 
 def _needs(table: Table) -> list[tuple[float, float]]:

@@ -8,13 +8,17 @@ from typing import Final
 
 from tundish.documents.block import Row, Table
 from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, shown, total_cells, total_column
-from tundish.writers.pdf_columns import BOX, HEAD, NOTE, PAD, PLAIN, QUIET, STRONG, TITLE, TONES, Grid, Place, grid_of, tag_words
-from tundish.writers.pdf_flow import Strip, kept, text_strips
+from tundish.writers.pdf_columns import BOX, HEAD, NOTE, PAD, PLAIN, STRONG, TITLE, TONES, Grid, Place, grid_of, tag_words
+from tundish.writers.pdf_flow import Strip, kept, stacked, text_strips
 from tundish.writers.pdf_pen import EDGE, HAIRLINE, RULE, Pen, Stroke, tag_width
 from tundish.writers.pdf_type import Type
 
 MOST_LINES: Final = 45
 """A row with more lines than this cannot stand on one page and is dealt out over several."""
+MOST_HEAD: Final = 4
+"""A head or a heading across is cut short after so many lines."""
+MOST_NOTE: Final = 6
+"""A note with more lines than this may stand on the page after its row."""
 STEP: Final = PLAIN.leading
 _FIRM: Final = Stroke("ink2", 0.8)
 
@@ -40,7 +44,7 @@ def table_strips(table: Table, width: float) -> Iterator[Strip]:
     head = _head(grid)
     yield replace(head, gap=gap, keep=True)
     if not table.rows:
-        yield _words_across(grid, NOTHING, QUIET)
+        yield from _noted(grid, Strip(grid.above, lambda *_: None), NOTHING, HAIRLINE)
     last = len(table.rows) - 1
     for place, row in enumerate(table.rows):
         strips = _group(grid, row) if row.group else _row(grid, row)
@@ -52,13 +56,14 @@ def table_strips(table: Table, width: float) -> Iterator[Strip]:
 
 def _head(grid: Grid) -> Strip:
     settings = [
-        Setting(HEAD.lines(column.head, place.room), HEAD, place) for column, place in zip(grid.table.columns, grid.places, strict=True)
+        Setting(HEAD.lines(column.head, place.room)[:MOST_HEAD], HEAD, place)
+        for column, place in zip(grid.table.columns, grid.places, strict=True)
     ]
-    height = _deep(settings) * HEAD.leading + 9
+    height = _deep(settings) * STEP + 7
 
     def draw(pen: Pen, left: float, top: float) -> None:
         pen.box(left, top - height, grid.width, height, fill="tray")
-        _set(pen, left, top - 4.5 - HEAD.size + 0.5, settings)
+        _set(pen, left, top - 3.5 - HEAD.size, settings)
 
     return Strip(height, draw)
 
@@ -66,10 +71,38 @@ def _head(grid: Grid) -> Strip:
 def _row(grid: Grid, row: Row) -> Iterator[Strip]:
     """One strip, unless a cell holds more than a page can."""
     settings = _settings(grid, row)
-    for start in range(0, _deep(settings), MOST_LINES):
-        part = [replace(each, lines=each.lines[start : start + MOST_LINES]) for each in settings]
-        last = start + MOST_LINES >= _deep(settings)
-        yield _row_strip(grid, replace(row, tbc=row.tbc and not start, note=row.note if last or row.tbc else ""), part)
+    for start in range(MOST_LINES, _deep(settings), MOST_LINES):
+        part = [replace(each, lines=each.lines[start - MOST_LINES : start]) for each in settings]
+        yield _cells(grid, row if start == MOST_LINES else None, part)
+    start = (_deep(settings) - 1) // MOST_LINES * MOST_LINES
+    part = [replace(each, lines=each.lines[start:]) for each in settings] if start else settings
+    yield from _noted(grid, _cells(grid, None if start else row, part), _note(row), HAIRLINE)
+
+
+def _cells(grid: Grid, row: Row | None, settings: Sequence[Setting]) -> Strip:
+    """The words of a row; with the row, its tag and its boxes too."""
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        baseline = top - grid.above - PLAIN.size + 0.4
+        _set(pen, left, baseline, settings)
+        if row:
+            _boxes(pen, left, baseline, grid, row)
+        if row and row.tbc:
+            _tag(pen, left, baseline, settings[grid.tagged], tag_words(row))
+
+    return Strip(grid.above + _deep(settings) * STEP, draw)
+
+
+def _noted(grid: Grid, cells: Strip, note: str, stroke: Stroke) -> Iterator[Strip]:
+    """A row with its note and the line under it: one strip, unless the note is long."""
+    end = Strip(grid.above, lambda pen, left, top: pen.line(left, top - grid.above, left + grid.width, top - grid.above, stroke))
+    notes = tuple(text_strips(NOTE.lines(note, grid.width - 2 * PAD), NOTE, indent=PAD)) if note else ()
+    if len(notes) <= MOST_NOTE:
+        yield stacked((cells, *notes, end))
+        return
+    yield cells
+    yield from notes[:-1]
+    yield stacked((notes[-1], end))
 
 
 def _settings(grid: Grid, row: Row) -> list[Setting]:
@@ -81,40 +114,16 @@ def _settings(grid: Grid, row: Row) -> list[Setting]:
     return settings
 
 
-def _row_strip(grid: Grid, row: Row, settings: list[Setting]) -> Strip:
-    note = NOTE.lines(_note(row), grid.width - 2 * PAD)[:MOST_LINES] if _note(row) else ()
-    deep = _deep(settings) * STEP
-    height = deep + 2 * grid.above + len(note) * NOTE.leading
-
-    def draw(pen: Pen, left: float, top: float) -> None:
-        baseline = top - grid.above - PLAIN.size + 0.4
-        _set(pen, left, baseline, settings)
-        if row.tbc:
-            _tag(pen, left, baseline, settings[grid.tagged], tag_words(row))
-        for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True):
-            if column.kind == "tick":
-                _ticks(pen, left + place.at, baseline, boxes(value))
-            elif column.kind == "blank":
-                pen.line(left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2, EDGE)
-        for number, line in enumerate(note):
-            pen.text(left + PAD, top - grid.above - deep - NOTE.size - number * NOTE.leading + 1, line, NOTE)
-        pen.line(left, top - height, left + grid.width, top - height, HAIRLINE)
-
-    return Strip(height, draw)
-
-
 def _group(grid: Grid, row: Row) -> Iterator[Strip]:
     """A heading across, with its own sums at the right where it has any."""
     sums = [
         (place, shown(value, column.kind))
         for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True)
-        if is_number(column.kind) and value not in {"", None}
+        if is_number(column.kind) and value is not None and value != ""
     ]
-    tag, note = tag_words(row) if row.tbc else "", _note(row)
+    tag = tag_words(row) if row.tbc else ""
     room = min((place.left for place, _ in sums), default=grid.width) - 2 * PAD
-    lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0))[:6]
-    notes = NOTE.lines(note, grid.width - 2 * PAD)[:MOST_LINES] if note else ()
-    height = len(lines) * STEP + 2 * grid.above + 1 + len(notes) * NOTE.leading
+    lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0))[:MOST_HEAD]
 
     def draw(pen: Pen, left: float, top: float) -> None:
         baseline = top - grid.above - PLAIN.size - 0.4
@@ -124,11 +133,8 @@ def _group(grid: Grid, row: Row) -> Iterator[Strip]:
             pen.tag(left + PAD + STRONG.width(lines[0]) + 7, baseline, tag)
         for place, words in sums:
             pen.text(left + place.at, baseline, words, STRONG, "end")
-        for number, line in enumerate(notes):
-            pen.text(left + PAD, baseline - len(lines) * STEP - number * NOTE.leading + 1, line, NOTE)
-        pen.line(left, top - height, left + grid.width, top - height, _FIRM)
 
-    yield Strip(height, draw)
+    return _noted(grid, Strip(len(lines) * STEP + grid.above + 1, draw), _note(row), _FIRM)
 
 
 def _note(row: Row) -> str:
@@ -154,16 +160,6 @@ def _total(grid: Grid) -> Strip:
     return Strip(height, draw)
 
 
-def _words_across(grid: Grid, words: str, kind: Type) -> Strip:
-    height = STEP + 2 * grid.above
-
-    def draw(pen: Pen, left: float, top: float) -> None:
-        pen.text(left + PAD, top - grid.above - PLAIN.size + 0.4, words, kind)
-        pen.line(left, top - height, left + grid.width, top - height, HAIRLINE)
-
-    return Strip(height, draw)
-
-
 def _deep(settings: Sequence[Setting]) -> int:
     return max((len(each.lines) for each in settings), default=1)
 
@@ -182,6 +178,11 @@ def _tag(pen: Pen, left: float, baseline: float, beside: Setting, words: str) ->
     pen.tag(left + at, baseline, words)
 
 
-def _ticks(pen: Pen, right: float, baseline: float, count: int) -> None:
-    for number in range(count):
-        pen.box(right - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX, stroke=EDGE, radius=2)
+def _boxes(pen: Pen, left: float, baseline: float, grid: Grid, row: Row) -> None:
+    """Boxes to tick and lines to write on."""
+    for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True):
+        if column.kind == "tick":
+            for number in range(boxes(value)):
+                pen.box(left + place.at - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX, stroke=EDGE, radius=2)
+        elif column.kind == "blank":
+            pen.line(left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2, EDGE)

@@ -18,7 +18,7 @@ LONGEST_CELL: Final = 32_767
 """Characters a spreadsheet cell can hold."""
 _BYTES_IN_NAME: Final = 200
 _RESERVED: Final = frozenset(
-    {"CON", "PRN", "AUX", "NUL", *(f"COM{n}" for n in range(10)), *(f"LPT{n}" for n in range(10))},
+    {"CON", "PRN", "AUX", "NUL", *(f"{port}{n}" for port in ("COM", "LPT") for n in "0123456789¹²³")},
 )
 _DIRECTIONS: Final = frozenset(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))
 """Marks that turn the order of what follows: a name could hide what it is."""
@@ -85,8 +85,8 @@ def file_name(name: str) -> str:
     kept = _FORBIDDEN.sub(" ", one_line(name))
     kept = _shortened(" ".join(kept.split())).strip(". ")
     if kept.split(".")[0].strip().upper() in _RESERVED:
-        return f"Paper {kept}".strip()
-    return kept
+        return f"Paper {kept}"
+    return kept or "Paper"
 
 
 def write_whole(path: Path, content: bytes) -> None:

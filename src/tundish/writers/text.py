@@ -129,7 +129,7 @@ def _table(table: Table) -> Iterator[str]:
             yield from _filled(row.note, "  ", "  ")
     if table.totals:
         yield _GAP.join("-" * width for width in widths)
-        yield from _row(table, widths, total_cells(table))
+        yield from _row(table, widths, _sums_of(table))
 
 
 def _group(table: Table, widths: Sequence[int], row: Row) -> Iterator[str]:
@@ -163,10 +163,14 @@ def _words(table: Table, row: Row) -> list[str]:
     return words
 
 
+def _sums_of(table: Table) -> list[str]:
+    return [legible(words) for words in total_cells(table)]
+
+
 def _widths(table: Table) -> list[int]:
     """As wide as the widest cell; the widest columns of words give way where the line would be too long."""
     rows = [[legible(column.head) for column in table.columns], *(_words(table, row) for row in table.rows)]
-    rows += [list(total_cells(table))] if table.totals else []
+    rows += [_sums_of(table)] if table.totals else []
     widths = [max(1, *(len(line) for row in rows for line in row[place].split("\n"))) for place in range(len(table.columns))]
     spare = WIDTH - len(_GAP) * (len(widths) - 1)
     if any(row.tbc for row in table.rows):

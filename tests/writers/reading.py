@@ -1,0 +1,62 @@
+"""Reading a PDF back as a reader sees it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pypdfium2
+from pypdfium2 import raw
+
+MM = 72 / 25.4
+
+
+def texts(pdf: bytes) -> list[str]:
+    """The words of each page."""
+    with _opened(pdf) as book:
+        return [page.get_textpage().get_text_bounded() for page in book]
+
+
+def sizes(pdf: bytes) -> list[tuple[int, int]]:
+    """Width and height of each page, in millimetres."""
+    with _opened(pdf) as book:
+        return [(round(page.get_width() / MM), round(page.get_height() / MM)) for page in book]
+
+
+def darkness(pdf: bytes) -> list[float]:
+    """How much of each page is not white, as a part of it."""
+    with _opened(pdf) as book:
+        return [_inked(page.render(scale=0.5, grayscale=True).to_numpy()) for page in book]
+
+
+def paths(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
+    """Left, bottom, right, top of every line and box on a page, in millimetres."""
+    with _opened(pdf) as book:
+        found = book[page].get_objects(filter=[raw.FPDF_PAGEOBJ_PATH])
+        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]  # type: ignore[misc]
+
+
+def words_at(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
+    """Left, bottom, right, top of every run of words on a page, in millimetres."""
+    with _opened(pdf) as book:
+        found = book[page].get_objects(filter=[raw.FPDF_PAGEOBJ_TEXT])
+        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]  # type: ignore[misc]
+
+
+def said(pdf: bytes) -> dict[str, str]:
+    """What the PDF says of itself."""
+    with _opened(pdf) as book:
+        return dict(book.get_metadata_dict())
+
+
+@contextmanager
+def _opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
+    book = pypdfium2.PdfDocument(pdf)
+    try:
+        yield book
+    finally:
+        book.close()
+
+
+def _inked(pixels: object) -> float:
+    return float((pixels < 250).mean())  # type: ignore[operator]
