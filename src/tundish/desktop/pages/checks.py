@@ -1,0 +1,152 @@
+"""Checks: will it run, fit and hold?"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from tundish import measure
+from tundish.desktop.cells import Cell, Column, Gauge, Group, Row
+from tundish.desktop.page import Page
+from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.words import button, label
+from tundish.desktop.workspace import Workspace
+from tundish.estimate import Estimate
+from tundish.figure import Figure
+from tundish.rules.rule import Finding
+
+COLUMNS: Final = (
+    Column("", 28),
+    Column("Check"),
+    Column("Has", 110, right=True),
+    Column("Needs", 130),
+    Column("Room to spare", 140),
+    Column("", 84, right=True),
+    Column("Set by", 84, right=True),
+)
+GROUPS: Final = ("Falls", "Void", "Clearances", "Loads and tiles", "Water")
+GLYPHS: Final = {"passes": ("tick", "settled"), "look": ("warn", "tbc"), "fails": ("fails", "fails"), "cannot tell": ("dash", "ink2")}
+WORDS: Final = {"passes": "passes", "look": "to look at", "fails": "fails", "cannot tell": "cannot tell"}
+HALF: Final = 0.5
+
+
+class ChecksPage(Page):
+    """Every check of the job with what there is, what is needed and what is to spare."""
+
+    help_sentences = (
+        "A dark tick on the gauge is the need; a bar past it passes.",
+        "Choose a check to see how it was worked out and what would mend it.",
+    )
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Checks", "Will it run, fit and hold?")
+        self._workspace = workspace
+        self._only_look = False
+        self._only = button("Only what needs a look", "warn")
+        self._only.setCheckable(True)
+        self._only.toggled.connect(self._filter)
+        self.add_tool(self._only)
+        self.table = Table("Checks", COLUMNS)
+        self.table.row_chosen.connect(self.figure_asked)
+        self.table.set_empty("No checks yet", "Add a pan or a basin on Setting out, and they are made.", "checks")
+        card = TableCard(self.table)
+        self._foot = label("", "table")
+        card.set_foot(_foot(self._foot))
+        self.set_body(card)
+        workspace.estimate_ready.connect(self._show)
+        if workspace.estimate:
+            self._show(workspace.estimate)
+
+    def _filter(self, only: bool) -> None:
+        self._only_look = only
+        if self._workspace.estimate:
+            self._show(self._workspace.estimate)
+
+    def _show(self, estimate: Estimate) -> None:
+        several = len(estimate.rooms) > 1
+        rows: dict[str, list[Row]] = {group: [] for group in GROUPS}
+        for place, finding in enumerate(estimate.findings):
+            if not self._only_look or finding.state != "passes":
+                rows[finding.group].append(_row(place, finding, several=several))
+        self.table.set_groups(tuple(Group(group, group, tuple(rows[group])) for group in GROUPS if rows[group]))
+        self._foot.setText(summary(estimate.findings))
+
+
+def summary(findings: tuple[Finding, ...]) -> str:
+    """The checks counted, in words."""
+    tbc = sum(finding.state == "passes" and finding.tbc for finding in findings)
+    counts = [(sum(finding.state == "passes" for finding in findings) - tbc, "pass"), (tbc, "pass on TBC figures")]
+    counts += [
+        (sum(finding.state == state for finding in findings), words)
+        for state, words in (("look", "to look at"), ("fails", "fail"), ("cannot tell", "cannot tell"))
+    ]
+    return f"{len(findings)} checks: {', '.join(f'{count} {words}' for count, words in counts if count)}"
+
+
+def _row(place: int, finding: Finding, *, several: bool) -> Row:
+    glyph, tone = GLYPHS[finding.state]
+    words = WORDS[finding.state]
+    if finding.state == "passes" and finding.tbc:
+        glyph, tone, words = "half", "tbc", "passes on figures to be confirmed"
+    below = finding.place if several else ""
+    return Row(
+        f"check:{place}",
+        (
+            Cell(glyph=glyph, glyph_tone=tone, spoken=words),
+            Cell(finding.title, strong=True, below=below),
+            Cell(_amount(finding.has) if finding.has else "–", strong=True),
+            Cell(_needs(finding), tone="ink2"),
+            Cell(gauge=_gauge(finding, tone), spoken=words),
+            _spare(finding, tone),
+            Cell(finding.set_by, tone="ink2"),
+        ),
+    )
+
+
+def _needs(finding: Finding) -> str:
+    least, most = finding.least, finding.most
+    if least and most:
+        return f"{measure.show_amount(least.value, least.unit)} to {_amount(most)}"
+    if least:
+        return f"at least {_amount(least)}"
+    return f"at most {_amount(most)}" if most else "–"
+
+
+def _spare(finding: Finding, tone: str) -> Cell:
+    if finding.spare is None or finding.has is None:
+        return Cell("–", tone="ink2")
+    if finding.spare < 0:
+        return Cell(f"{measure.show_amount(-finding.spare, finding.has.unit)} short", tone=tone, strong=True)
+    if finding.least and finding.most:
+        return Cell("in range", strong=True)
+    return Cell(measure.show_amount(finding.spare, finding.has.unit), strong=True)
+
+
+def _gauge(finding: Finding, tone: str) -> Gauge | None:
+    has, least, most = finding.has, finding.least, finding.most
+    if has is None:
+        return None
+    if least and most and most.value > least.value:
+        span = (most.value - least.value) * 2
+        needle = min(max((has.value - least.value) / span + HALF / 2, 0.0), 1.0)
+        return Gauge(low=HALF / 2, high=1 - HALF / 2, needle=needle, tone=tone)
+    if least and least.value > 0:
+        return Gauge(met=max(has.value, 0.0) / least.value, tone=tone)
+    if most and most.value > 0:
+        return Gauge(met=most.value / has.value if has.value > 0 else 2.0, tone=tone)
+    return Gauge(met=2.0 if finding.state == "passes" else HALF, tone=tone)
+
+
+def _amount(figure: Figure) -> str:
+    return measure.show_amount(figure.value, figure.unit, with_unit=figure.unit != "mm")
+
+
+def _foot(words: QWidget) -> QWidget:
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(12, 6, 12, 6)
+    row.addWidget(label("Dark tick: what is needed. A bar past it passes.", "note", "ink2"))
+    row.addStretch(1)
+    row.addWidget(words)
+    return made

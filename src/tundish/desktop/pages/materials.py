@@ -1,0 +1,145 @@
+"""Materials: what do I need, and why?"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Final
+
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+
+from tundish import measure
+from tundish.desktop.cells import Cell, Column, Group, Row
+from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.page import Page
+from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.words import label
+from tundish.desktop.workspace import Workspace
+from tundish.documents.materials import buy_words, grouped, held
+from tundish.estimate import Estimate
+from tundish.procurement.purchase import Purchase
+
+COLUMNS: Final = (
+    Column("Item", 236),
+    Column("Because"),
+    Column("Need", 76, right=True),
+    Column("Kits, stock", 84, right=True),
+    Column("Buy", 150, right=True),
+    Column("Cost, £", 84, right=True),
+)
+FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and stock"), ("tbc", "TBC"), ("own", "Client's own"))
+
+
+class MaterialsPage(Page):
+    """Every line of the materials list, by group, with its reasons."""
+
+    help_sentences = ("Choose a line to see every reason for it.", "What kits and stock give is taken off before anything is bought.")
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Materials", "What do I need, and why?")
+        self._workspace = workspace
+        self._filters = ChipRow("Which lines")
+        self._filters.chosen.connect(self._again)
+        self._find = QLineEdit()
+        self._find.setPlaceholderText("Find a line")
+        self._find.setAccessibleName("Find a line")
+        self._find.setClearButtonEnabled(True)
+        self._find.textChanged.connect(self._again)
+        self.add_row(self._head())
+        self.table = Table("Materials", COLUMNS)
+        self.table.row_chosen.connect(self.figure_asked)
+        self.table.set_empty("Nothing needed", "Nothing here fits the filter.", "materials")
+        card = TableCard(self.table)
+        self._count, self._left, self._cost = label("", "table"), label("", "note", "ink2"), label("", "table")
+        card.set_foot(self._foot())
+        self.set_body(card)
+        workspace.estimate_ready.connect(self._show)
+        if workspace.estimate:
+            self._show(workspace.estimate)
+
+    def _head(self) -> QWidget:
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(8, 0, 4, 0)
+        row.addWidget(self._filters, 1)
+        row.addWidget(self._find)
+        return made
+
+    def _foot(self) -> QWidget:
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(12, 6, 12, 6)
+        row.addWidget(self._count)
+        row.addSpacing(16)
+        row.addWidget(self._left)
+        row.addStretch(1)
+        row.addWidget(self._cost)
+        return made
+
+    def _again(self) -> None:
+        if self._workspace.estimate:
+            self._show(self._workspace.estimate)
+
+    def _show(self, estimate: Estimate) -> None:
+        taken = self._filters.taken() or "all"
+        purchases = estimate.buying.purchases
+        self._filters.set_choices(
+            tuple(Choice(key, words, str(sum(_fits(each, key) for each in purchases))) for key, words in FILTERS), taken
+        )
+        wanted = self._find.text().strip().lower()
+        groups = []
+        for name, rows in grouped(estimate):
+            shown = [each for each in rows if _fits(each, taken) and _has(each, wanted)]
+            if shown:
+                groups.append(_group(name, shown))
+        self.table.set_groups(tuple(groups))
+        self._count.setText(f"{len(purchases)} lines, {len(grouped(estimate))} groups")
+        left = [f"{measure.show_amount(each.amount, each.item.unit)} {each.item.name.lower()}" for each in estimate.buying.left_over]
+        self._left.setText(f"Left over: {', '.join(left[:2])}{f' and {len(left) - 2} more' if len(left) > 2 else ''}" if left else "")  # noqa: PLR2004
+        unpriced = len(estimate.price.not_priced)
+        more = f" + {unpriced} not priced" if unpriced else ""
+        self._cost.setText(f"Cost, no VAT {measure.show_money(sum((each.cost for each in purchases), Decimal(0)))}{more}")
+
+
+def _fits(purchase: Purchase, key: str) -> bool:
+    return {
+        "all": True,
+        "buy": bool(purchase.picks) or not purchase.priced,
+        "held": held(purchase) > 0,
+        "tbc": purchase.line.amount.tbc,
+        "own": purchase.line.own,
+    }[key]
+
+
+def _has(purchase: Purchase, wanted: str) -> bool:
+    return not wanted or wanted in purchase.line.item.name.lower() or wanted in purchase.line.because.lower()
+
+
+def _group(name: str, rows: list[Purchase]) -> Group:
+    cost = sum((each.cost for each in rows), Decimal(0))
+    unpriced = sum(not each.priced for each in rows)
+    words = measure.show_money(cost) + (f" + {unpriced} not priced" if unpriced else "")
+    tbc = sum(each.line.amount.tbc for each in rows)
+    note = f"{len(rows)} {'line' if len(rows) == 1 else 'lines'}" + (f", {tbc} TBC" if tbc else "")
+    subtotals = ((len(COLUMNS) - 1, Cell(words, strong=True)),)
+    return Group(name, name, tuple(_row(each) for each in rows), note, "tbc" if tbc else "ink2", subtotals)
+
+
+def _row(purchase: Purchase) -> Row:
+    line, unit = purchase.line, purchase.line.amount.unit
+    from_held = held(purchase)
+    unpriced = not purchase.priced
+    none_to_buy = not purchase.picks and not unpriced and not line.own
+    return Row(
+        f"line:{line.item.code}",
+        (
+            Cell(line.item.name, strong=True, glyph="half" if line.amount.tbc else "", glyph_tone="tbc"),
+            Cell(line.because, tone="ink2"),
+            Cell(measure.show_amount(line.amount.value, unit, with_unit=unit not in {"each", "mm"}), strong=True),
+            Cell(measure.show_amount(from_held, unit) if from_held else "–", tone="settled" if from_held else "ink2"),
+            Cell(buy_words(purchase), glyph="tick" if none_to_buy else "", glyph_tone="settled", tone="tbc" if unpriced else "ink"),
+            Cell(
+                "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.picks else "–",
+                tone="tbc" if unpriced else "ink",
+            ),
+        ),
+    )
