@@ -72,7 +72,7 @@ def length(label: str, least: float = 0, most: float = 20_000, **more: Any) -> A
     return _declared(Field("number", label, unit="mm", least=least, most=most, **more), None)
 
 
-def amount(label: str, unit: str, least: float = 0, most: float = 1_000_000, **more: Any) -> Any:
+def amount(label: str, unit: str, least: float | None = 0, most: float | None = 1_000_000, **more: Any) -> Any:
     """A number in any other unit: an Entry, or None while it is blank."""
     return _declared(Field("number", label, unit=unit, least=least, most=most, **more), None)
 

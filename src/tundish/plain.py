@@ -30,7 +30,7 @@ def check(declared: Field, value: object, path: str) -> Checked:
     if declared.kind not in {"record", "records"}:
         return _CHECKS[declared.kind](declared, value, path)
     made, problems, unknown = _read(declared, value, path)
-    problems = (*problems, *(Problem(where, "is not known here") for where in unknown))
+    problems = (*problems, *(Problem(_cut(where), "is not known here") for where in unknown))
     return (None if problems else made), problems
 
 
@@ -128,7 +128,7 @@ def _number(declared: Field, given: object, path: str) -> Checked:
 def _entry(declared: Field, given: Mapping[str, object], path: str) -> Checked:
     values: dict[str, object] = {"known": declared.known}
     problems: list[Problem] = [
-        Problem(f"{path}.{name}", "is not known here; a number has value, known, low, high, tbc, note, when, typed, readings")
+        Problem(f"{path}.{_cut(str(name))}", "is not known here; a number has value, known, low, high, tbc, note, when, typed, readings")
         for name in given
         if name not in _ENTRY_FIELDS
     ]
@@ -161,8 +161,7 @@ def _within(declared: Field, entry: Entry, path: str) -> Checked:
     low = entry.value if entry.low is None else entry.low
     high = entry.value if entry.high is None else entry.high
     if not problems and not low <= entry.value <= high:
-        ends = f"{show_number(low, None)} and {show_number(high, None)}"
-        problems.append(Problem(path, f"{declared.label}: {show_number(entry.value, None)} is not between {ends}"))
+        problems.append(Problem(path, f"{declared.label}: {_shown(entry.value)} is not between {_shown(low)} and {_shown(high)}"))
     return (None, tuple(problems)) if problems else (entry, ())
 
 
@@ -170,11 +169,11 @@ def _faults(declared: Field, value: float) -> Iterator[str]:
     if not math.isfinite(value):
         yield f"{value} is not a number that can be measured"
         return
-    shown = f"{show_number(value, None)} {declared.unit}".rstrip()
+    shown = f"{_shown(value)} {declared.unit}".rstrip()
     if declared.least is not None and value < declared.least:
-        yield f"{shown} is under the least, {show_number(declared.least, None)} {declared.unit}".rstrip()
+        yield f"{shown} is under the least, {_shown(declared.least)} {declared.unit}".rstrip()
     if declared.most is not None and value > declared.most:
-        yield f"{shown} is over the most, {show_number(declared.most, None)} {declared.unit}".rstrip()
+        yield f"{shown} is over the most, {_shown(declared.most)} {declared.unit}".rstrip()
     if declared.whole and not float(value).is_integer():
         yield f"{shown} should be a whole number"
 
@@ -268,8 +267,16 @@ def _said(given: object) -> str:
         return "a list"
     if isinstance(given, int) and abs(given) >= 10**_SHORT:
         return "a number that long"
-    words = str(given)
-    return f'"{words[:_SHORT]}…"' if len(words) > _SHORT else f'"{words}"'
+    return f'"{_cut(str(given))}"'
+
+
+def _shown(value: float) -> str:
+    return _cut(show_number(value, None))
+
+
+def _cut(words: str) -> str:
+    """Words that can be written anywhere, cut short."""
+    return _UNWRITABLE.sub("�", words[:_SHORT]) + ("…" if len(words) > _SHORT else "")
 
 
 @cache
