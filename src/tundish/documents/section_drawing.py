@@ -1,0 +1,91 @@
+"""The section at the stack: wall A on the left, the room on the right, to scale; it follows the input being typed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from tundish import measure
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Words
+from tundish.documents.plan_drawing import whole_room
+from tundish.documents.wall_drawing import elevation
+from tundish.layout.room import Room
+
+WALL: Final = 60.0
+FLOOR: Final = 22.0
+BORE: Final = 104.0
+"""Bore of the branch that is drawn: only the picture depends on it."""
+PLAN_PATHS: Final = ("survey.room.width", "survey.room.depth", "survey.openings")
+ELEVATION_PATHS: Final = (
+    "design.appliances",
+    "design.finish",
+    "design.prewall.from_left",
+    "design.prewall.run",
+    "survey.water",
+    "survey.wall",
+)
+
+
+def follow(room: Room, path: str) -> Drawing:
+    """The drawing that shows an input best: plan, elevation or section; `path` is within the room."""
+    if path.startswith(PLAN_PATHS):
+        return whole_room(room)
+    if path.startswith(ELEVATION_PATHS):
+        return elevation(room)
+    return section(room, path)
+
+
+def section(room: Room, path: str = "") -> Drawing:
+    """Wall, stack, void, pre-wall and floor build-up; the input at `path` is dimensioned in chalk."""
+    deep = max(room.figures["finished_face"].value, room.figures["stack_from_wall"].value + 80) + 180
+    high = room.top.value + 100
+    marks: tuple[Mark, ...] = (*_structure(room, deep, high), *_stack(room, high), *_prewall(room), *_sizes(room, path, deep))
+    return Drawing("Section at the stack, wall A on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
+
+
+def _structure(room: Room, deep: float, high: float) -> Iterator[Mark]:
+    face = room.figures["finished_face"].value
+    yield Box(-WALL, -FLOOR - 40, WALL, high + FLOOR + 40, "wall")
+    yield Box(0, -FLOOR, deep, FLOOR, "timber")
+    if room.finished_floor.value > 0:
+        yield Box(face, 0, deep - face, room.finished_floor.value, "floor")
+    words = room.plan.survey.floor.kind
+    yield Words(deep - 10, -FLOOR - 34, words, 2.4, anchor="end")
+
+
+def _stack(room: Room, high: float) -> Iterator[Mark]:
+    centre = room.figures["stack_from_wall"].value
+    yield Box(centre - 55, -FLOOR - 40, 110, high + FLOOR + 40, "soil", "stack")
+    yield Line(centre, -FLOOR - 40, centre, high, "datum")
+    if "stack_invert" in room.figures:
+        invert = room.figures["stack_invert"].value
+        yield Ellipse(centre, invert + BORE / 2, BORE / 2 + 8, BORE / 2 + 8, "soil", "branch")
+        yield Ellipse(centre, invert + BORE / 2, BORE / 2, BORE / 2, "ware", "branch")
+
+
+def _prewall(room: Room) -> Iterator[Mark]:
+    depth, face = room.depth.value, room.figures["finished_face"].value
+    top, steel = room.top.value, room.top_of_steel.value
+    yield Box(depth - 41, 0, 41, max(steel, 1.0), "steel")
+    yield Box(depth, 0, face - depth, max(top, 1.0), "board")
+    if room.plan.design.prewall.height == "part":
+        yield Box(0, steel, face, max(top - steel, 1.0), "board")
+
+
+def _sizes(room: Room, path: str, deep: float) -> Iterator[Mark]:
+    """The sizes that are always shown, the one being typed named by its figure so that it is picked out."""
+    face = room.figures["finished_face"].value
+    low = room.top.value * 0.78
+    yield Dimension(0, low, room.depth.value, low, measure.show_length(room.depth.value), figure="depth", tbc=room.depth.tbc)
+    stack = room.figures["stack_from_wall"]
+    yield Dimension(0, low - 140, stack.value, low - 140, measure.show_length(stack.value), figure="stack_from_wall", tbc=stack.tbc)
+    if "stack_invert" in room.figures:
+        invert = room.figures["stack_invert"]
+        style = "chosen" if path.endswith("branch_invert") else "dimension"
+        yield Line(0, invert.value, face + 60, invert.value, style)
+        yield Dimension(face + 60, 0, face + 60, invert.value, measure.show_length(invert.value), figure="stack_invert", tbc=invert.tbc)
+        yield Words(face + 70, invert.value + 20, "branch invert", 2.4, style, "start", bold=style == "chosen")
+    if room.finished_floor.value > 0:
+        yield Words(
+            deep - 10, room.finished_floor.value + 12, f"finish + {measure.show_length(room.finished_floor.value)}", 2.4, anchor="end"
+        )
