@@ -55,7 +55,7 @@ class Chip(Painted):
         wide += px(18) if self.isChecked() or self._on_slate else 0
         wide += px(6) + width_of(self.choice.note, "note") if self.choice.note else 0
         wide += px(5) + px(16) if self.choice.glyph else 0
-        return QSize(wide, look.now().row(32 if self._on_slate else 30))
+        return QSize(wide, look.now().px(34) if self._on_slate else look.now().row(30))
 
     def nextCheckState(self) -> None:
         """A choice is taken by pressing it and let go by taking another."""

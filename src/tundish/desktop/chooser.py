@@ -54,7 +54,7 @@ class Chooser(QComboBox):
         role = "bodyStrong" if self._on_slate else "body"
         widest = max((width_of(self.itemText(place), role) for place in range(self.count())), default=0)
         widest = max(widest, self.minimumContentsLength() * width_of("n", role))
-        return QSize(widest + px(10) + px(30), look.now().row(32 if self._on_slate else 30))
+        return QSize(widest + px(10) + px(30), look.now().px(34) if self._on_slate else look.now().row(30))
 
     def minimumSizeHint(self) -> QSize:
         return QSize(look.now().px(64), self.sizeHint().height())

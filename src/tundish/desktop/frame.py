@@ -17,7 +17,7 @@ from tundish.desktop.where_from import WhereFrom
 
 STRIP: Final = 40
 """Width of Where from when it is folded, pixels at 100 %."""
-NARROWEST_PAGE: Final = 716
+NARROWEST_PAGE: Final = 800
 """A page is never made narrower than this by Where from, pixels at 100 %."""
 
 

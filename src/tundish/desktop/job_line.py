@@ -4,18 +4,52 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from tundish.desktop import look
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.chooser import Chooser
-from tundish.desktop.painted import IconButton
-from tundish.desktop.words import CutLabel, label, retone
+from tundish.desktop.painted import IconButton, Painted, panel, pen, width_of, write
+from tundish.desktop.words import CutLabel, label
 
 BARE: Final = "bare"
 FINISH: Final = "finish"
+
+
+class SavedWord(Painted):
+    """When the job was saved; in red lead, and a button, while it could not be."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("", parent)
+        self.bad = False
+        self.setProperty("ground", "slate")
+        self.show_word("", bad=False)
+
+    def show_word(self, text: str, *, bad: bool) -> None:
+        """Show the word."""
+        self.bad = bad
+        self.setText(text)
+        self.setAccessibleName(f"{text}. Save somewhere else" if bad else text)
+        self.setToolTip("Save somewhere else" if bad else "")
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus if bad else Qt.FocusPolicy.NoFocus)
+        self.updateGeometry()
+        self.update()
+
+    def measure(self) -> QSize:
+        px = look.now().px
+        return QSize(width_of(self.text(), self._role()) + (px(20) if self.bad else px(2)), px(30))
+
+    def show_on(self, painter: QPainter) -> None:
+        room = self.rect()
+        if self.bad:
+            panel(painter, QRectF(room), fill=look.colour("failsWash"), edge=pen("fails"))
+            room = room.adjusted(look.now().px(10), 0, 0, 0)
+        write(painter, room, self.text(), self._role(), "fails" if self.bad else "slateText2")
+
+    def _role(self) -> str:
+        return "tableStrong" if self.bad else "table"
 
 
 class JobLine(QWidget):
@@ -27,6 +61,7 @@ class JobLine(QWidget):
     redo_asked = Signal()
     find_asked = Signal()
     print_asked = Signal()
+    save_elsewhere_asked = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,7 +76,7 @@ class JobLine(QWidget):
         self._redo = IconButton("redo", "Nothing to do again", "slateText")
         self._find = IconButton("find", "Find anything (Ctrl+F)", "slateText")
         self._print = IconButton("print", "Print this page (Ctrl+P)", "slateText")
-        self._saved = label("", "table", "slateText2")
+        self._saved = SavedWord()
         self._lay_out()
         self._connect()
         self.set_undo(None)
@@ -76,9 +111,8 @@ class JobLine(QWidget):
         self._redo.set_words(f"Do again: {words} (Ctrl+Y)" if words is not None else "Nothing to do again")
 
     def set_saved(self, text: str, *, bad: bool = False) -> None:
-        """When it was saved ("Saved 19:41"), or loudly that it was not."""
-        self._saved.setText(text)
-        retone(self._saved, "tag", "fails" if bad else "")
+        """When it was saved ("Saved 19:41"), or loudly that it was not: then a press asks to save somewhere else."""
+        self._saved.show_word(text, bad=bad)
 
     def floor(self) -> str:
         """The floor that heights are shown from."""
@@ -86,6 +120,10 @@ class JobLine(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         QPainter(self).fillRect(self.rect(), look.colour("slate"))
+
+    def _save_elsewhere(self) -> None:
+        if self._saved.bad:
+            self.save_elsewhere_asked.emit()
 
     def _lay_out(self) -> None:
         row = QHBoxLayout(self)
@@ -111,6 +149,7 @@ class JobLine(QWidget):
         self._redo.clicked.connect(self.redo_asked)
         self._find.clicked.connect(self.find_asked)
         self._print.clicked.connect(self.print_asked)
+        self._saved.clicked.connect(self._save_elsewhere)
         for each in (self._undo, self._redo, self._find, self._print, self._rooms):
             each.setProperty("ground", "slate")
             each.setFocusPolicy(Qt.FocusPolicy.TabFocus)

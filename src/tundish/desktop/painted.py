@@ -63,7 +63,8 @@ class IconButton(Painted):
         self.set_words(words)
 
     def measure(self) -> QSize:
-        side = look.now().px(24) if self._small else look.now().control
+        on_slate = self._tone.startswith("slate")
+        side = look.now().px(24) if self._small else look.now().px(34) if on_slate else look.now().control
         return QSize(side, side)
 
     def set_words(self, words: str) -> None:

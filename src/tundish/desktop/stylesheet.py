@@ -19,14 +19,7 @@ def stylesheet(look: Look) -> str:
 def _words(look: Look) -> str:
     roles = "".join(_role(look, role) for role in ROLES)
     tones = "".join(f'QLabel[tone="{tone}"]{{color:{look.hex(tone)}}}' for tone in TONES)
-    return (
-        roles
-        + tones
-        + (
-            f'QLabel[tag="fails"]{{color:{look.hex("fails")};background:{look.hex("failsWash")};border:1px solid {look.hex("fails")};'
-            f"border-radius:4px;padding:2px {look.px(7)}px;font-weight:600}}"
-        )
-    )
+    return roles + tones
 
 
 def _role(look: Look, role: str) -> str:

@@ -76,7 +76,7 @@ class Head(QHeaderView):
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
 
     def sizeHint(self) -> QSize:
-        return QSize(super().sizeHint().width(), look.now().row(28))
+        return QSize(super().sizeHint().width(), look.now().px(28))
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         model = self.model()

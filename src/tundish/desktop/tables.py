@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout, QWidget
 
 from tundish.desktop import icons, look
@@ -17,6 +17,8 @@ from tundish.desktop.table_paint import CellPainter, Head
 
 ROW: Final = 28
 TWO_LINES: Final = 39
+NARROWEST: Final = 140
+"""What a column that takes the rest is never narrower than, pixels at 100 %; the table scrolls sideways before that."""
 
 
 class Table(QTableView):
@@ -94,6 +96,10 @@ class Table(QTableView):
         if isinstance(entry, Group):
             self._fold(entry.id, folded=not self.table_model.folded(entry.id))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._share_width()
+
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
         if event.type() == QEvent.Type.StyleChange:
@@ -122,12 +128,19 @@ class Table(QTableView):
         self.verticalHeader().setDefaultSectionSize(look.now().row(self._row_high))
         head = self.horizontalHeader()
         head.setMinimumSectionSize(look.now().px(24))
-        for place, column in enumerate(self.table_model.columns):
-            mode = QHeaderView.ResizeMode.Fixed if column.width else QHeaderView.ResizeMode.Stretch
-            head.setSectionResizeMode(place, mode)
-            if column.width:
-                self.setColumnWidth(place, look.now().px(column.width))
+        head.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self._share_width()
         self._lay_out_heads()
+
+    def _share_width(self) -> None:
+        """Columns of no width of their own share what is left, and stay wide enough to read."""
+        px = look.now().px
+        columns = self.table_model.columns
+        free = sum(not column.width for column in columns)
+        left = self.viewport().width() - sum(px(column.width) for column in columns)
+        for place, column in enumerate(columns):
+            wide = px(column.width) if column.width else max(left // free, px(NARROWEST))
+            self.setColumnWidth(place, wide)
 
     def _lay_out_heads(self) -> None:
         """A group's title runs across the columns up to its first subtotal."""

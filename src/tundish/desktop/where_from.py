@@ -66,7 +66,9 @@ class WhereFrom(QWidget):
         if shown == self._shown:
             return
         self._shown = shown
-        words = (label(sentence, "table", "ink2", wrap=True) for sentence in sentences)
+        words = [label(sentence, "table", "ink2", wrap=True) for sentence in sentences]
+        for each in words:
+            each.setContentsMargins(0, 6, 0, 0)
         self._show([label(title, "section", wrap=True), *words], ())
 
     def focus_first(self) -> None:
