@@ -57,8 +57,8 @@ def _stack(room: Room, high: float) -> Iterator[Mark]:
     centre = room.figures["stack_from_wall"].value
     yield Box(centre - 55, -FLOOR - 40, 110, high + FLOOR + 40, "soil", "stack")
     yield Line(centre, -FLOOR - 40, centre, high, "datum")
-    if "stack_invert" in room.figures:
-        invert = room.figures["stack_invert"].value
+    if "branch_invert" in room.figures:
+        invert = room.figures["branch_invert"].value
         yield Ellipse(centre, invert + BORE / 2, BORE / 2 + 8, BORE / 2 + 8, "soil", "branch")
         yield Ellipse(centre, invert + BORE / 2, BORE / 2, BORE / 2, "ware", "branch")
 
@@ -79,11 +79,11 @@ def _sizes(room: Room, path: str, deep: float) -> Iterator[Mark]:
     yield Dimension(0, low, room.depth.value, low, measure.show_length(room.depth.value), figure="depth", tbc=room.depth.tbc)
     stack = room.figures["stack_from_wall"]
     yield Dimension(0, low - 140, stack.value, low - 140, measure.show_length(stack.value), figure="stack_from_wall", tbc=stack.tbc)
-    if "stack_invert" in room.figures:
-        invert = room.figures["stack_invert"]
+    if "branch_invert" in room.figures:
+        invert = room.figures["branch_invert"]
         style = "chosen" if path.endswith("branch_invert") else "dimension"
         yield Line(0, invert.value, face + 60, invert.value, style)
-        yield Dimension(face + 60, 0, face + 60, invert.value, measure.show_length(invert.value), figure="stack_invert", tbc=invert.tbc)
+        yield Dimension(face + 60, 0, face + 60, invert.value, measure.show_length(invert.value), figure="branch_invert", tbc=invert.tbc)
         yield Words(face + 70, invert.value + 20, "branch invert", 2.4, style, "start", bold=style == "chosen")
     if room.finished_floor.value > 0:
         yield Words(

@@ -68,9 +68,9 @@ class OrderingPage(Page):
         self.table.set_groups(tuple(_group(order, self._workspace.job.terms.start) for order in estimate.buying.orders))
         goods = sum(order.goods for order in estimate.buying.orders)
         carriage = sum(order.carriage for order in estimate.buying.orders)
-        self._foot.setText(
-            f"{len(estimate.buying.orders)} orders: goods £{goods:,.2f}, carriage £{carriage:,.2f}, together £{goods + carriage:,.2f} before VAT"
-        )
+        count = len(estimate.buying.orders)
+        sums = f"goods £{goods:,.2f}, carriage £{carriage:,.2f}, together £{goods + carriage:,.2f} before VAT"
+        self._foot.setText(f"{count} orders: {sums}")
 
 
 def _group(order: Order, start: str) -> Group:
