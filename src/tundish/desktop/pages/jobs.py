@@ -1,0 +1,142 @@
+"""Jobs: where do I pick up?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtWidgets import QFileDialog
+
+from tundish import measure
+from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.page import Page
+from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.words import button, label
+from tundish.desktop.workspace import Workspace
+from tundish.estimate import Job
+from tundish.field import Problem
+from tundish.layout.design import RoomPlan
+
+COLUMNS: Final = (Column("Client"), Column("Job", 260), Column("Number", 80), Column("Got to", 130), Column("Last touched", 190))
+FILES: Final = "Job files (*.tundish)"
+PAGE_WORDS: Final = {"": "not opened yet", "setting_out": "Setting out", "closing": "Before closing", "rates": "Rates and rules"}
+MOST_SAID: Final = 6
+
+
+class JobsPage(Page):
+    """The list of jobs; Enter opens the chosen one where it was left."""
+
+    help_sentences = (
+        "Enter opens the chosen job where you left it.",
+        "The demonstration jobs are there to try things on: change the top of a pan, press F9, settle a floor.",
+        "Ctrl+N starts a survey of your own.",
+    )
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Jobs", "Where do I pick up?")
+        self._workspace = workspace
+        self._away: bool = False
+        self._add_tools()
+        self.table = Table("Jobs", COLUMNS, row_high=44)
+        self.table.row_opened.connect(self._open_row)
+        self.table.set_empty("Your own jobs will be listed here", "Start a survey, or open a job file.", "survey")
+        card = TableCard(self.table)
+        self._trouble = label("", "table", "fails", wrap=True)
+        self._trouble.setContentsMargins(12, 6, 12, 6)
+        self._trouble.hide()
+        card.set_foot(self._trouble)
+        self.set_body(card)
+        workspace.jobs_changed.connect(self._show)
+        workspace.job_opened.connect(self._show)
+        workspace.saved.connect(self._show)
+        self._show()
+
+    def _add_tools(self) -> None:
+        start = button("Start a survey", "add", main=True)
+        start.setShortcut("Ctrl+N")
+        start.clicked.connect(self._start)
+        open_file = button("Open from a file", "survey")
+        open_file.clicked.connect(self._open_file)
+        self._copy, self._put = button("Copy"), button("Put away")
+        self._copy.clicked.connect(self._copy_job)
+        self._put.clicked.connect(self._put_away)
+        self._shown = button("Show those put away")
+        self._shown.setCheckable(True)
+        self._shown.toggled.connect(self._show_away)
+        for tool in (self._shown, self._put, self._copy, open_file, start):
+            self.add_tool(tool)
+
+    def _show(self) -> None:
+        rows = [row for row in self._workspace.store.jobs() if row.put_away == self._away]
+        open_id = self._workspace.job_id
+        self.table.set_rows(
+            tuple(
+                Row(
+                    str(row.id),
+                    (
+                        Cell(
+                            row.client or "No name yet",
+                            strong=True,
+                            glyph="tick" if row.id == open_id else "",
+                            spoken=f"{row.client}, open" if row.id == open_id else "",
+                        ),
+                        Cell(row.title or "–"),
+                        Cell(row.number or "–"),
+                        Cell(PAGE_WORDS.get(row.place, row.place.capitalize()), tone="ink2"),
+                        Cell(f"{measure.show_date(row.touched[:10])} {row.touched[11:16]}", tone="ink2"),
+                    ),
+                )
+                for row in rows
+            )
+        )
+        if not self.table.chosen() and rows:
+            self.table.choose(str(rows[0].id))
+        self._put.setText("Take out again" if self._away else "Put away")
+
+    def _open_row(self, row: str) -> None:
+        job_id = int(row)
+        place = next((each.place for each in self._workspace.store.jobs() if each.id == job_id), "")
+        if self._say(self._workspace.open(job_id)):
+            self.page_asked.emit(place if place and place != "jobs" else "survey")
+
+    def _start(self) -> None:
+        numbers = [int(row.number) for row in self._workspace.store.jobs() if row.number.isdecimal()]
+        job = Job(number=f"{max(numbers, default=0) + 1:03d}", title="New job", rooms=(RoomPlan(),))
+        self._workspace.take_in(job)
+        self.page_asked.emit("survey")
+
+    def _open_file(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(self, "Open a job file", "", FILES)
+        if not name:
+            return
+        try:
+            data = Path(name).read_bytes()
+        except OSError as fault:
+            self._say((Problem("", f"{name} cannot be read: {fault.strerror}"),))
+            return
+        if self._say(self._workspace.open_file(data)):
+            self.page_asked.emit("survey")
+
+    def _copy_job(self) -> None:
+        if self.table.chosen():
+            opened, _ = self._workspace.store.open(int(self.table.chosen()))
+            if opened.job is not None:
+                self._workspace.take_in(opened.job)
+
+    def _put_away(self) -> None:
+        if self.table.chosen():
+            self._workspace.store.put_away(int(self.table.chosen()), away=not self._away)
+            self._show()
+
+    def _show_away(self, away: bool) -> None:
+        self._away = away
+        self._show()
+
+    def _say(self, problems: tuple[Problem, ...]) -> bool:
+        """Say what is wrong with a job, all of it; true when nothing is."""
+        words = [f"{each.path}: {each.text}" if each.path else each.text for each in problems[:MOST_SAID]]
+        if len(problems) > MOST_SAID:
+            words.append(f"and {len(problems) - MOST_SAID} more")
+        self._trouble.setText("It will not open. " + "; ".join(words) if words else "")
+        self._trouble.setVisible(bool(words))
+        return not words
