@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Any
 
-import pypdfium2
+import numpy as np
+import pypdfium2  # type: ignore[import-untyped]
 from pypdfium2 import raw
 
 MM = 72 / 25.4
@@ -33,14 +35,14 @@ def paths(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
     """Left, bottom, right, top of every line and box on a page, in millimetres."""
     with _opened(pdf) as book:
         found = book[page].get_objects(filter=[raw.FPDF_PAGEOBJ_PATH])
-        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]  # type: ignore[misc]
+        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]
 
 
 def words_at(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
     """Left, bottom, right, top of every run of words on a page, in millimetres."""
     with _opened(pdf) as book:
         found = book[page].get_objects(filter=[raw.FPDF_PAGEOBJ_TEXT])
-        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]  # type: ignore[misc]
+        return [tuple(edge / MM for edge in each.get_bounds()) for each in found]
 
 
 def said(pdf: bytes) -> dict[str, str]:
@@ -58,5 +60,5 @@ def _opened(pdf: bytes) -> Iterator[pypdfium2.PdfDocument]:
         book.close()
 
 
-def _inked(pixels: object) -> float:
-    return float((pixels < 250).mean())  # type: ignore[operator]
+def _inked(pixels: np.ndarray[Any, Any]) -> float:
+    return float((pixels < 250).mean())

@@ -147,6 +147,12 @@ def test_what_is_to_be_confirmed_carries_the_word() -> None:
     assert "250 TBC" in words
 
 
+def test_sums_of_groups_stand_beside_their_heading() -> None:
+    rows = (Row(("", Decimal(3)), group="First fix"), Row(("Pipe", Decimal(3))))
+    made = pdf_bytes(samples.paper(Table((Column("What"), Column("£", "money")), rows, (1,))), "")
+    assert re.search(r"First fix\s+3\.00\s+Pipe\s+3\.00\s+Total\s+3\.00", texts(made)[0])
+
+
 def test_demo_stands_across_every_page_and_only_when_it_is_one() -> None:
     demo = replace(samples.order(120), demo=True)
     assert all("DEMO" in words for words in texts(pdf_bytes(demo, samples.PRINTED)))

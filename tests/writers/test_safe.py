@@ -87,6 +87,7 @@ def test_a_cell_is_cut_to_what_a_spreadsheet_holds() -> None:
         ("", "Paper"),
         ("\x00\n ", "Paper"),
         ("Señor Müller", "Señor Müller"),
+        ("😀" * 90, "😀" * 50),
     ],
 )
 def test_a_file_name_suits_all_three_systems(name: str, kept: str) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from io import BytesIO
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import strips_of
@@ -39,7 +39,8 @@ def pdf_bytes(document: Document, printed: str) -> bytes:
     from reportlab.pdfgen.canvas import Canvas
 
     kept = BytesIO()
-    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=face("Regular").name)
+    own: Any = face("Regular").name  # the stubs take it for a number
+    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=own)
     canvas.setTitle(one_line(f"{document.title} {document.number}"))
     canvas.setAuthor(one_line(document.sender))
     canvas.setSubject(one_line(document.subtitle))
