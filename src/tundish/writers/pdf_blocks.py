@@ -60,8 +60,8 @@ def _boxed(lines: Sequence[str], kind: Type, width: float) -> Strip:
     height = len(lines) * kind.leading + 11
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        pen.box(left, top - height, width, height, stroke=EDGE, radius=3)
-        pen.box(left + 4, top - height + 4, 2, height - 8, fill="ink2")
+        pen.box((left, top - height, width, height), stroke=EDGE, radius=3)
+        pen.box((left + 4, top - height + 4, 2, height - 8), fill="ink2")
         for number, line in enumerate(lines):
             pen.text(left + 12, top - 5 - kind.size - number * kind.leading, line, kind)
 

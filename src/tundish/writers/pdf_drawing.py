@@ -144,11 +144,11 @@ def _box(pen: Pen, mark: Box, at: At) -> None:
     width, height = mark.width * at.each, mark.height * at.each
     if mark.filled and look.fill:
         with pen.seen_through(look.solid):
-            pen.box(x, y, width, height, fill=look.fill)
+            pen.box((x, y, width, height), fill=look.fill)
     if mark.filled and look.hatch:
         pen.lines(_hatching(x, y, x + width, y + height), look.hatch)
     if look.edge or not mark.filled:
-        pen.box(x, y, width, height, stroke=look.edge or _FINE)
+        pen.box((x, y, width, height), stroke=look.edge or _FINE)
 
 
 def _shape(pen: Pen, mark: Shape, at: At) -> None:
@@ -194,9 +194,9 @@ def _dimension(pen: Pen, mark: Dimension, at: At) -> None:
 def _write(pen: Pen, label: _Label) -> None:
     left, low, right, high = label.box
     if label.tbc:
-        pen.box(left, low, right - left, high - low, fill="tbcWash", stroke=TBC, radius=RADIUS)
+        pen.box((left, low, right - left, high - low), fill="tbcWash", stroke=TBC, radius=RADIUS)
     elif label.plate:
-        pen.box(left + 1, low + 1, right - left - 2, high - low - 2, fill="sheet")
+        pen.box((left + 1, low + 1, right - left - 2, high - low - 2), fill="sheet")
     drop = label.kind.size * _MIDDLE
     if not label.turned:
         pen.text(label.x, label.y - drop, label.text, label.kind, "middle")

@@ -44,7 +44,7 @@ def _box(words: tuple[Sequence[str], Sequence[str]], rows: Sequence[Sequence[Cel
     height = above + len(rows) * STEP + 2 * PAD - 2
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        pen.box(left, top - height, width, height, stroke=EDGE, radius=3.5)
+        pen.box((left, top - height, width, height), stroke=EDGE, radius=3.5)
         y = top - PAD + 2
         for line in title:
             pen.text(left + PAD, y - TITLE.size, line, TITLE)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from reportlab.pdfgen.pathobject import PDFPathObject
 
 Points = Iterable[tuple[float, float]]
+Box = tuple[float, float, float, float]
 Dash = tuple[float, ...]
 DASHED: Final[Dash] = (3, 2)
 RADIUS: Final = 2.5
@@ -72,15 +73,14 @@ class Pen:
         self.stroke(stroke)
         self.canvas.lines(list(ends))
 
-    def box(  # noqa: PLR0913
-        self, x: float, y: float, width: float, height: float, *, fill: str = "", stroke: Stroke | None = None, radius: float = 0
-    ) -> None:
-        """A rectangle by its lower left corner."""
+    def box(self, box: Box, *, fill: str = "", stroke: Stroke | None = None, radius: float = 0) -> None:
+        """A rectangle by its lower left corner, width and height."""
         self._ready(fill, stroke)
+        how = {"stroke": int(stroke is not None), "fill": int(bool(fill))}
         if radius:
-            self.canvas.roundRect(x, y, width, height, radius, stroke=int(stroke is not None), fill=int(bool(fill)))
+            self.canvas.roundRect(*box, radius, **how)
         else:
-            self.canvas.rect(x, y, width, height, stroke=int(stroke is not None), fill=int(bool(fill)))
+            self.canvas.rect(*box, **how)
 
     def ellipse(self, x: float, y: float, halves: tuple[float, float], *, fill: str = "", stroke: Stroke | None = None) -> None:
         """An ellipse by its centre and half axes."""
@@ -124,7 +124,7 @@ class Pen:
 
     def tag(self, x: float, baseline: float, text: str) -> None:
         """A dashed box with words saying that something is to be confirmed."""
-        self.box(x, baseline - 3.3, tag_width(text), 11.4, fill="tbcWash", stroke=TBC, radius=RADIUS)
+        self.box((x, baseline - 3.3, tag_width(text), 11.4), fill="tbcWash", stroke=TBC, radius=RADIUS)
         self.text(x + 4, baseline, text, TAG)
 
     def fill(self, colour: str) -> None:

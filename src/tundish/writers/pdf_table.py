@@ -62,7 +62,7 @@ def _head(grid: Grid) -> Strip:
     height = _deep(settings) * STEP + 7
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        pen.box(left, top - height, grid.width, height, fill="tray")
+        pen.box((left, top - height, grid.width, height), fill="tray")
         _set(pen, left, top - 3.5 - HEAD.size, settings)
 
     return Strip(height, draw)
@@ -183,6 +183,6 @@ def _boxes(pen: Pen, left: float, baseline: float, grid: Grid, row: Row) -> None
     for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True):
         if column.kind == "tick":
             for number in range(boxes(value)):
-                pen.box(left + place.at - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX, stroke=EDGE, radius=2)
+                pen.box((left + place.at - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX), stroke=EDGE, radius=2)
         elif column.kind == "blank":
             pen.line(left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2, EDGE)
