@@ -13,11 +13,11 @@ from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 
 _COLUMNS = (
-    Column("Piece", "text", 0.7),
+    Column("Piece", "text", 0.7, "strong"),
     Column("What", "text", 2.0),
     Column("Where", "text", 2.2),
-    Column("Length", "length", 0.9),
-    Column("Width", "length", 0.9),
+    Column("Length", "length", 0.9, "strong"),
+    Column("Width", "length", 0.9, "strong"),
     Column("From", "text", 1.5),
     Column("Cut", "tick", 0.5),
 )

@@ -11,10 +11,10 @@ from tundish.procurement.purchase import Purchase
 
 _COLUMNS = (
     Column("Item", "text", 2.6),
-    Column("Because", "text", 2.6),
+    Column("Because", "text", 2.6, "quiet"),
     Column("Need", "text", 0.9),
     Column("Kits and stock", "text", 1.0),
-    Column("Buy", "text", 1.3),
+    Column("Buy", "text", 1.3, "strong"),
     Column("Cost, £", "money", 0.9),
 )
 

@@ -10,7 +10,7 @@ from tundish.procurement.purchase import Order
 _COLUMNS = (
     Column("Code", "text", 1.3),
     Column("Item", "text", 3.4),
-    Column("Packs", "count", 0.7),
+    Column("Packs", "count", 0.7, "strong"),
     Column("Pack of", "text", 1.0),
     Column("Each, £", "money", 0.9),
     Column("Line, £", "money", 1.0),

@@ -13,11 +13,11 @@ from tundish.layout.room import Placed, Room
 
 _COLUMNS = (
     Column("Mark", "text", 2.0),
-    Column("Left wall", "text", 1.3),
-    Column("Bare floor", "length", 0.9),
-    Column("Finished", "length", 0.9),
-    Column("Datum", "text", 0.8),
-    Column("Where from", "text", 2.4),
+    Column("Left wall", "length", 1.3, "strong"),
+    Column("Bare floor", "length", 0.9, "strong"),
+    Column("Finished", "length", 0.9, "quiet"),
+    Column("Datum", "length", 0.8, "quiet"),
+    Column("Where from", "text", 2.4, "quiet"),
     Column("Done", "tick", 0.5),
 )
 
