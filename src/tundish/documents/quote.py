@@ -19,6 +19,11 @@ _IN_IT: dict[Stage, str] = {
     "second fix": "Ware hung, connected, sealed and tried",
     "making good": "Made good, swept, shown to you working",
 }
+_COLUMNS = (
+    Column("Work", "text", 2.2, "strong"),
+    Column("What is in it", "text", 3.2, "quiet"),
+    Column("Price, £", "money", 1, "strong"),
+)
 _KINDS = {"wc": "WC", "basin": "basin", "bidet": "bidet", "urinal": "urinal"}
 
 
@@ -27,8 +32,7 @@ def build(estimate: Estimate) -> Document:
     price, terms = estimate.price, estimate.job.terms
     stages = tuple(Row((each.name, _in_it(each.stage, estimate), each.price)) for each in price.stages)
     carriage = (Row(("Delivery", "Suppliers' carriage", price.carriage)),) if price.carriage else ()
-    columns = (Column("Work", "text", 2.2, "strong"), Column("What is in it", "text", 3.2, "quiet"), Column("Price, £", "money", 1, "strong"))
-    table = Table(columns, (*stages, *carriage))
+    table = Table(_COLUMNS, (*stages, *carriage))
     sums = [("Total before VAT", price.before_vat)] if price.vat_rate else []
     if price.vat_rate:
         sums.append((f"VAT at {price.vat_rate.normalize():f} %", price.vat))
