@@ -24,7 +24,7 @@ def bars(plan: CutPlan, keep: float) -> Drawing:
     for row, cut in enumerate(plan.plan.cuts):
         y = -row * (BAR + GAP) - BAR
         stock = plan.plan.stock[cut.bar]
-        marks.append(Words(-40, y + BAR / 2 - 25, bar_name(plan, row), 2.6, anchor="end"))
+        marks.append(Words(-40, y + BAR / 2, bar_name(plan, row), 2.6, anchor="end"))
         x = 0.0
         for place in cut.pieces:
             length = plan.plan.pieces[place].length
@@ -34,7 +34,7 @@ def bars(plan: CutPlan, keep: float) -> Drawing:
             style: Style = "keep" if cut.remainder >= keep else "hatch"
             marks.append(Box(stock.length - cut.remainder, y, cut.remainder, BAR, style))
             word = f"{'keep' if style == 'keep' else 'scrap'} {measure.show_length(cut.remainder)}"
-            marks.append(Words(longest + 40, y + BAR / 2 - 25, word, 2.6, anchor="start"))
+            marks.append(Words(longest + 40, y + BAR / 2, word, 2.6, anchor="start"))
     height = len(plan.plan.cuts) * (BAR + GAP)
     return Drawing(
         plan.item.name,
@@ -77,7 +77,7 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float]) ->
     words = cut.mark if cut.width is None and length < 350 else f"{cut.mark}  {measure.show_length(cut.length.value)}"  # noqa: PLR2004
     if cut.width is not None:
         words += f" × {measure.show_length(cut.width.value)}"
-    yield Words(x + length / 2, y + high / 2 - 25, words, 2.4, bold=True, piece=cut.mark)
+    yield Words(x + length / 2, y + high / 2, words, 2.4, bold=True, piece=cut.mark)
 
 
 def _style(plan: CutPlan) -> Style:
