@@ -72,7 +72,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
     """
     worked = tuple(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
-    lines = merge(takes, book)
+    lines = merge(takes)
     cuts = plans(lines, book, effort)
     buying = choose(lines, cuts, book)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)

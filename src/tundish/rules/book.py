@@ -1,10 +1,110 @@
-"""The rule book: every rule there is, by family. A new rule is a file, one line of import and one line in the list."""
+"""The rule book: every rule there is, by family and name. A new rule is a file, one line of import and one line in the list."""
 
 from __future__ import annotations
 
 from typing import Final
 
+from tundish.rules.boards.board import board
+from tundish.rules.boards.centres import centres
+from tundish.rules.boards.joint_tape import joint_tape
+from tundish.rules.boards.screws import screws
+from tundish.rules.boards.tanking import tanking
+from tundish.rules.fixings.feet import foot_fixings
+from tundish.rules.fixings.floor_rails import floor_rail_fixings
+from tundish.rules.fixings.tie_rods import tie_rod_fixings
+from tundish.rules.fixings.ties import tie_fixings
+from tundish.rules.fixings.timber_screws import timber_screws
+from tundish.rules.fixings.wall_strut import wall_strut_fixings
+from tundish.rules.frames.depth import depth
+from tundish.rules.frames.feet_travel import feet_travel
+from tundish.rules.frames.fixing_sets import fixing_sets
+from tundish.rules.frames.frame import frame
+from tundish.rules.frames.height import height
+from tundish.rules.frames.neighbours import neighbours
+from tundish.rules.frames.packers import packers
+from tundish.rules.frames.pads import pads
+from tundish.rules.frames.plate import plate
+from tundish.rules.frames.reach import reach
+from tundish.rules.frames.side import side
+from tundish.rules.frames.spacing import spacing
+from tundish.rules.frames.studs import studs
+from tundish.rules.frames.tie_rods import tie_rods
+from tundish.rules.frames.ware import ware
+from tundish.rules.labour.boarding import boarding
+from tundish.rules.labour.first_fix import first_fix
+from tundish.rules.labour.frames import frames
+from tundish.rules.labour.making_good import making_good
+from tundish.rules.labour.second_fix import second_fix
+from tundish.rules.labour.strip_out import strip_out
+from tundish.rules.prewall.brackets import brackets
+from tundish.rules.prewall.fits import fits
+from tundish.rules.prewall.floor_noggins import floor_noggins
+from tundish.rules.prewall.nuts import nuts
+from tundish.rules.prewall.steel import steel
+from tundish.rules.prewall.timber import timber
+from tundish.rules.prewall.void import void
+from tundish.rules.prewall.wall_strut import wall_strut
 from tundish.rules.rule import Rule
+from tundish.rules.site.protect import protect
+from tundish.rules.site.small import small
+from tundish.rules.site.waste import rubbish
+from tundish.rules.tiling.bed import bed
+from tundish.rules.tiling.grout import grout
+from tundish.rules.tiling.primer import primer
+from tundish.rules.tiling.sealant import sealant
+from tundish.rules.tiling.spacers import spacers
+from tundish.rules.tiling.tiles import wall_tiles
+from tundish.rules.tiling.trim import trim
 
 RULES: Final[tuple[Rule, ...]] = (
+    board,
+    centres,
+    joint_tape,
+    screws,
+    tanking,
+    foot_fixings,
+    floor_rail_fixings,
+    tie_rod_fixings,
+    tie_fixings,
+    timber_screws,
+    wall_strut_fixings,
+    depth,
+    feet_travel,
+    fixing_sets,
+    frame,
+    height,
+    neighbours,
+    packers,
+    pads,
+    plate,
+    reach,
+    side,
+    spacing,
+    studs,
+    tie_rods,
+    ware,
+    boarding,
+    first_fix,
+    frames,
+    making_good,
+    second_fix,
+    strip_out,
+    brackets,
+    fits,
+    floor_noggins,
+    nuts,
+    steel,
+    timber,
+    void,
+    wall_strut,
+    protect,
+    small,
+    rubbish,
+    bed,
+    grout,
+    primer,
+    sealant,
+    spacers,
+    wall_tiles,
+    trim,
 )

@@ -1,0 +1,1 @@
+"""Boards and tanking on the faces of the pre-wall."""

@@ -1,0 +1,29 @@
+"""The boards themselves, as pieces to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import total
+from tundish.layout.room import Room
+from tundish.rules.amounts import area
+from tundish.rules.rule import Cut, Need, rule
+
+
+@rule("boards/board", figures=("boards.floor_gap",), source="common practice; joints land on steel or timber")
+def board(room: Room, book: Book) -> Iterator[Need]:
+    """Every face of the pre-wall is boarded.
+
+    Front, shelf and open ends, in as many layers as are chosen. How many sheets it takes is decided when the pieces are cut.
+    """
+    pieces = [piece for face in room.faces for piece in face.boards]
+    if pieces:
+        cuts = tuple(Cut(one.mark, one.width, "board", one.where, one.height) for one in pieces)
+        yield Need(
+            total([area(one.width, one.height, one.mark) for one in pieces], "Boards"),
+            "boarding",
+            "every face",
+            item=room.board.code,
+            cuts=cuts,
+        )

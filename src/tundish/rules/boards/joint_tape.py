@@ -1,0 +1,28 @@
+"""What covers the joints between boards."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import number, total
+from tundish.rules.faces import face_of
+from tundish.rules.rule import Asked, Need, rule
+
+
+@rule("boards/joint-tape", source="common practice", reads="needs")
+def joint_tape(asked: Asked, book: Book) -> Iterator[Need]:
+    """Every joint between boards is taped.
+
+    Joints of the front, one layer, and the front edge of the shelf.
+    """
+    room = asked.room
+    front, shelf = face_of(room, "front"), face_of(room, "shelf")
+    if front is None:
+        return
+    # Layers lie alike: pieces in one place are one piece of a layer.
+    joints = max(0, len({(piece.x, piece.z) for piece in front.boards}) - 1)
+    lengths = [(front.height * number(joints, "", "joints")).named("Joints of the front")] if joints else []
+    lengths += [shelf.width.named("Front edge of the shelf")] if shelf else []
+    if lengths:
+        yield Need(total(lengths, "Joints between boards"), "boarding", "joints between boards", role="joint tape")

@@ -1,0 +1,33 @@
+"""Waterproofing under the tiles."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from tundish.catalogue.book import Book
+from tundish.figure import total
+from tundish.layout.room import Room
+from tundish.rules.amounts import each
+from tundish.rules.faces import boarded_area, face_of
+from tundish.rules.rule import Need, rule
+
+_HOLES: Final = {"wc": 2, "basin": 3, "bidet": 3, "urinal": 2}
+
+
+@rule("boards/tanking", figures=("boards.tanking_kg_m2",), source="BS 5385-4 asks for it in wet rooms; coverage from memory, see the tub")
+def tanking(room: Room, book: Book) -> Iterator[Need]:
+    """The boards are coated before tiling, with collars round every pipe and stud hole and tape in every corner.
+
+    Collars: two for a WC, three for a basin or bidet, two for a urinal. The studs of the frames have their own sleeves.
+    """
+    front, shelf = face_of(room, "front"), face_of(room, "shelf")
+    if not room.plan.design.finish.tanking or front is None:
+        return
+    coat = (boarded_area(room) * book.figure("boards.tanking_kg_m2")).named("Coating")
+    yield Need(coat, "boarding", "all boards", role="tanking")
+    edges = [front.width, front.height, front.height] + ([shelf.width] if shelf else [])
+    yield Need(total(edges, "Corners and joints"), "boarding", "corners and edges", role="tanking tape")
+    holes = [each(_HOLES[one.kind], one.name) for one in room.placed]
+    if holes:
+        yield Need(total(holes, "Pipes through the boards"), "boarding", "pipes through the boards", role="pipe collar")

@@ -1,0 +1,1 @@
+"""What holds the pre-wall and the frames to wall and floor."""

@@ -1,0 +1,1 @@
+"""Frames and sanitaryware: what hangs where, and whether each frame suits its place."""

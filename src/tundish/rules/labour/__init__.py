@@ -1,0 +1,1 @@
+"""Hours by stage, from the trader's own norms."""

@@ -1,0 +1,31 @@
+"""Hours for boards and tiles."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import total
+from tundish.rules.faces import boarded_area, tiled_area
+from tundish.rules.rule import LABOUR, Asked, Need, rule
+
+
+@rule(
+    "labour/boarding",
+    figures=("labour.board_m2", "labour.tank_m2", "labour.tile_m2"),
+    source="invented for the demonstration: put in your own",
+    reads="needs",
+)
+def boarding(asked: Asked, book: Book) -> Iterator[Need]:
+    """Hours for boarding and tiling, from the trader's own norms.
+
+    Each square metre boarded, all layers; tanked; tiled and grouted.
+    """
+    room = asked.room
+    boards = [one.amount for one in asked.needs if one.item == room.board.code]
+    if boards:
+        hours = [(total(boards, "Board, all layers") * book.figure("labour.board_m2")).named("Boarding")]
+        if room.plan.design.finish.tanking:
+            hours.append((boarded_area(room) * book.figure("labour.tank_m2")).named("Tanking"))
+        hours.append((tiled_area(room) * book.figure("labour.tile_m2")).named("Tiling"))
+        yield Need(total(hours, "Boarding and tiling"), "boarding", "boards and tiles", role=LABOUR)

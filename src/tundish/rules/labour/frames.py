@@ -1,0 +1,32 @@
+"""Hours for frames and pre-wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import converted, total
+from tundish.rules.amounts import several
+from tundish.rules.rule import LABOUR, Asked, Need, rule
+
+
+@rule(
+    "labour/frames",
+    figures=("labour.frame", "labour.prewall_m"),
+    source="invented for the demonstration: put in your own",
+    reads="needs",
+)
+def frames(asked: Asked, book: Book) -> Iterator[Need]:
+    """Hours for frames and pre-wall, from the trader's own norms.
+
+    Each frame set and fixed, each metre of strut or studwork cut and fixed.
+    """
+    room, hours = asked.room, []
+    if room.placed:
+        hours.append((several(len(room.placed), "Frames") * book.figure("labour.frame")).named("Frames"))
+    lengths = [one.amount for one in asked.needs if one.item == room.strut.code or one.role == "timber stud"]
+    if lengths:
+        metres = converted(total(lengths, "Strut and studwork"), "m", "Strut and studwork")
+        hours.append((metres * book.figure("labour.prewall_m")).named("Strut and studwork"))
+    if hours:
+        yield Need(total(hours, "Frames and pre-wall"), "frames", "frames and pre-wall", role=LABOUR)

@@ -1,0 +1,26 @@
+"""The pieces of a pre-wall by the letter of their mark, and as pieces to cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from tundish.layout.room import Member, Room
+from tundish.rules.rule import Cut
+
+UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN = "UTFWSNK"
+"""Letters of the marks. In timber the uprights are studs, the rails plates."""
+
+
+def marked(room: Room, letters: str) -> tuple[Member, ...]:
+    """The members whose mark starts with one of the letters."""
+    return tuple(one for one in room.members if one.mark[0] in letters)
+
+
+def studs_crossed(room: Room, strut: Member) -> int:
+    """How many studs of wall A a strut on it crosses."""
+    return sum(strut.x <= place <= strut.x + strut.length.value for place in room.wall_studs)
+
+
+def cuts_of(members: Iterable[Member]) -> tuple[Cut, ...]:
+    """Each member as a piece to cut."""
+    return tuple(Cut(one.mark, one.length, one.what, one.where) for one in members)

@@ -1,0 +1,33 @@
+"""The steel of the pre-wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.layout.room import Room
+from tundish.rules.amounts import in_all
+from tundish.rules.members import FLOOR_RAIL, TOP_RAIL, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.rule import Need, rule
+
+_GROUPS = (("rails", TOP_RAIL + FLOOR_RAIL), ("uprights", UPRIGHT), ("wall ties", WALL_TIE))
+
+
+@rule(
+    "prewall/steel",
+    figures=("prewall.upright_centres", "prewall.near", "prewall.end_gap", "prewall.tie_centres", "prewall.tie_foot"),
+    source="common practice; upright centres follow the board",
+)
+def steel(room: Room, book: Book) -> Iterator[Need]:
+    """The pre-wall is framed with strut: rails, uprights and ties.
+
+    An upright at each end, and between supports as many as keep them within the upright centres; the legs of a frame are supports
+    too. A rail along the top, floor rails between the frames, and ties back to the wall up every upright.
+    """
+    if room.plan.design.prewall.built_of != "steel":
+        return
+    for what, letters in _GROUPS:
+        members = marked(room, letters)
+        if members:
+            amount = in_all([one.length for one in members], what, f"{what.capitalize()}, {len(members)}")
+            yield Need(amount, "frames", what, item=room.strut.code, cuts=cuts_of(members))

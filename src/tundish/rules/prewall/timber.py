@@ -1,0 +1,33 @@
+"""The studwork of a timber pre-wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.layout.room import Room
+from tundish.rules.amounts import in_all
+from tundish.rules.members import FLOOR_RAIL, NOGGIN, TOP_RAIL, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.rule import Need, rule
+
+_GROUPS = (("plates", TOP_RAIL + FLOOR_RAIL), ("studs", UPRIGHT), ("noggins", NOGGIN), ("wall ties", WALL_TIE))
+
+
+@rule(
+    "prewall/timber",
+    figures=("prewall.upright_centres", "prewall.near", "prewall.end_gap"),
+    source="common practice; 63 x 38 studs and plates: NHBC Standards 6.3.9",
+)
+def timber(room: Room, book: Book) -> Iterator[Need]:
+    """The pre-wall is framed with studwork: plates, studs, noggins and ties.
+
+    Studs stand at both ends, each side of every frame, and between within the upright centres; one row of noggins, and a tie to
+    the wall for every stud.
+    """
+    if room.plan.design.prewall.built_of != "timber":
+        return
+    for what, letters in _GROUPS:
+        members = marked(room, letters)
+        if members:
+            amount = in_all([one.length for one in members], what, f"{what.capitalize()}, {len(members)}")
+            yield Need(amount, "frames", what, role="timber stud", cuts=cuts_of(members))

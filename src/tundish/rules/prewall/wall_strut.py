@@ -1,0 +1,23 @@
+"""Strut that spreads a frame's pull over wall studs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.layout.room import Room
+from tundish.rules.amounts import in_all
+from tundish.rules.members import WALL_STRUT, cuts_of, marked
+from tundish.rules.rule import Need, rule
+
+
+@rule("prewall/wall-strut", figures=("prewall.strut_overhang",), source="common practice")
+def wall_strut(room: Room, book: Book) -> Iterator[Need]:
+    """On a stud wall a strut spreads each frame's pull over the wall studs.
+
+    It runs from the wall stud outside one bracket to the wall stud outside the other and a little beyond, at bracket height.
+    """
+    members = marked(room, WALL_STRUT)
+    if members:
+        amount = in_all([one.length for one in members], "wall struts", f"Wall struts, {len(members)}")
+        yield Need(amount, "frames", "wall struts", item=room.strut.code, cuts=cuts_of(members))

@@ -1,0 +1,1 @@
+"""What protects the house, what is carried away, and small things."""

@@ -1,0 +1,40 @@
+"""What is carried away."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.field import must_read
+from tundish.figure import Figure, number, round_up, total
+from tundish.layout.room import Room
+from tundish.rules.rule import Need, rule
+
+
+@rule(
+    "site/waste",
+    figures=("site.appliance_m3", "site.tiles_m3_m2", "site.offcuts_m3", "site.skip_from", "site.bag_m3"),
+    source="common practice; carrying waste for others needs a licence",
+)
+def rubbish(room: Room, book: Book) -> Iterator[Need]:
+    """What comes out goes away in bags, or in a skip when there is much of it.
+
+    Appliances and tiles taken out, other waste as it lies in a heap, and offcuts.
+    """
+    volume = _volume(room, book)
+    if volume.value > book.figure("site.skip_from").value:
+        yield Need(number(1, "visit", f"Skip for {room.name}"), "strip out", "what comes out", role="skip")
+    else:
+        bags = round_up(volume / book.figure("site.bag_m3"), 1.0, "Bags") * number(1, "each", "one at a time")
+        yield Need(bags.named("Bags"), "strip out", "what comes out", role="rubble bag")
+
+
+def _volume(room: Room, book: Book) -> Figure:
+    out, path = room.plan.survey.existing, f"{room.path}.survey.existing"
+    parts = [
+        (must_read(out, "appliances", path) * book.figure("site.appliance_m3")).named("Appliances taken out"),
+        (must_read(out, "tiles_off_m2", path) * book.figure("site.tiles_m3_m2")).named("Tiles taken off"),
+        must_read(out, "other_waste_m3", path),
+        book.figure("site.offcuts_m3"),
+    ]
+    return total(parts, "What comes out")

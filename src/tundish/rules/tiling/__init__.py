@@ -1,0 +1,1 @@
+"""Tiles, and what beds, joins, edges and seals them."""

@@ -1,0 +1,24 @@
+"""The tiles themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import converted, number, round_up
+from tundish.layout.room import Room
+from tundish.rules.rule import Need, rule
+from tundish.rules.tile_count import whole_tiles
+
+
+@rule("tiling/tiles", figures=("tiling.breakage",), source="common practice: one tenth for breakage and cutting")
+def wall_tiles(room: Room, book: Book) -> Iterator[Need]:
+    """Every face is tiled; a cut tile counts as a whole one.
+
+    A shelf or open end narrower than a tile takes strips, as many from one tile as it gives. Breakage is added and the sum rounded
+    up to whole tiles.
+    """
+    if room.faces:
+        factor = (number(1, "", "Tiles") + converted(book.figure("tiling.breakage"), "")).named("Tiles and breakage")
+        amount = round_up(whole_tiles(room) * factor, 1.0, "Tiles with breakage")
+        yield Need(amount, "boarding", "every face, with breakage", item=room.tile.code)

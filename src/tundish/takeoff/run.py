@@ -1,0 +1,121 @@
+"""The rule book run over a room, and the needs of all rooms merged into lines that keep every reason."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from tundish.catalogue.book import Book, NotInBookError
+from tundish.catalogue.item import Item
+from tundish.errors import TundishError
+from tundish.field import Problem
+from tundish.figure import total
+from tundish.layout.room import Room
+from tundish.rules.book import RULES
+from tundish.rules.rule import LABOUR, Asked, Caution, Decision, Finding, Need, Rule, Said
+from tundish.takeoff.line import Line
+
+
+@dataclass(frozen=True, slots=True)
+class RoomTake:
+    """What the rules say about one room. `lines` are its materials; hours are needs with the role LABOUR and in no line."""
+
+    name: str
+    needs: tuple[Need, ...]
+    findings: tuple[Finding, ...]
+    cautions: tuple[Caution, ...]
+    decisions: tuple[Decision, ...]
+    problems: tuple[Problem, ...]
+    lines: tuple[Line, ...]
+
+
+def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTake:
+    """Run the rules that read the room, then those that read what was asked for; what cannot be worked out is a problem.
+
+    Everything said carries its rule and the room's name, with the place in the room after it where the rule names one.
+    """
+    problems: list[Problem] = []
+    said: list[Said] = []
+    for each in rules:
+        if each.reads == "room":
+            said += _say(each, room, room, book, problems)
+    asked = Asked(room, tuple(one for one in said if isinstance(one, Need)))
+    for each in rules:
+        if each.reads == "needs":
+            said += _say(each, asked, room, book, problems)
+    needs = tuple(one for one in said if isinstance(one, Need))
+    return RoomTake(
+        room.name,
+        needs,
+        tuple(one for one in said if isinstance(one, Finding)),
+        tuple(one for one in said if isinstance(one, Caution)),
+        tuple(one for one in said if isinstance(one, Decision)),
+        tuple(problems),
+        _lines(room.name, needs, book),
+    )
+
+
+def merge(takes: Iterable[RoomTake]) -> tuple[Line, ...]:
+    """One line for each item that the rooms of a job need, in the order they were first asked for.
+
+    What a client supplies is a line of its own. The amount has one term for each need, or for each room where there are several.
+    """
+    kept = tuple(takes)
+    grouped: dict[tuple[str, bool], list[Line]] = {}
+    for take in kept:
+        for line in take.lines:
+            grouped.setdefault((line.item.code, line.own), []).append(line)
+    return tuple(_merged(lines, several=len(kept) > 1) for lines in grouped.values())
+
+
+def _merged(lines: list[Line], *, several: bool) -> Line:
+    first = lines[0]
+    label = first.item.name
+    amount = total([line.amount for line in lines], label) if several else first.amount.named(label)
+    return Line(first.item, amount, tuple(need for line in lines for need in line.needs), first.own)
+
+
+def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list[Problem]) -> Iterator[Said]:
+    try:
+        for one in each.says(reads, book):
+            wrong = _wrong(one, book) if isinstance(one, Need) else ""
+            if wrong:
+                problems.append(Problem(room.path, f"{room.name}: {each.sentence} {wrong}"))
+            else:
+                yield _stamped(one, each.key, room.name)
+    except (TundishError, ArithmeticError, ValueError) as error:
+        problems.append(Problem(room.path, f"{room.name}: {each.sentence} This could not be worked out: {error}."))
+
+
+def _stamped(one: Said, key: str, room: str) -> Said:
+    if isinstance(one, Decision):
+        return replace(one, rule=key)
+    return replace(one, rule=key, place=f"{room}, {one.place}" if one.place else room)
+
+
+def _wrong(need: Need, book: Book) -> str:
+    """What is wrong with the item a need names, for the user to mend in the catalogue; empty when it can be used."""
+    if need.role == LABOUR:
+        return ""
+    try:
+        item = _item(need, book)
+    except NotInBookError as error:
+        return f"This could not be asked for: {error}."
+    unit = "m²" if any(cut.width is not None for cut in need.cuts) else item.unit
+    if need.amount.unit != unit:
+        return f"It asks for {need.amount.unit or 'a number'}, and {item.name} is counted in {unit}."
+    return ""
+
+
+def _lines(name: str, needs: tuple[Need, ...], book: Book) -> tuple[Line, ...]:
+    grouped: dict[tuple[str, bool], list[Need]] = {}
+    for need in needs:
+        if need.role != LABOUR:
+            grouped.setdefault((_item(need, book).code, need.own), []).append(need)
+    return tuple(
+        Line(book.item(code), total([need.amount for need in same], name), tuple(same), own) for (code, own), same in grouped.items()
+    )
+
+
+def _item(need: Need, book: Book) -> Item:
+    return book.item(need.item) if need.item else book.role(need.role)
