@@ -89,6 +89,8 @@ class Box(QLineEdit):
     def _set(self, text: str) -> None:
         if text != self.text():
             self.setText(text)
+            if self.hasFocus():
+                self.selectAll()
         self.setModified(False)
 
 

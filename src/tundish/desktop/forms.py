@@ -122,8 +122,11 @@ class FormRow(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """A press on the label goes to the box."""
-        super().mousePressEvent(event)
+        event.accept()
         self.box.setFocus(Qt.FocusReason.MouseFocusReason)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        event.accept()
 
     def event(self, event: QEvent) -> bool:
         if event.type() == QEvent.Type.ToolTip:
@@ -276,13 +279,13 @@ class Form(QScrollArea):
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._rows: dict[str, FormRow] = {}
         self._heads: dict[str, GroupHead] = {}
-        body = QWidget()
-        body.setProperty("kind", "clear")
-        self._column = QVBoxLayout(body)
+        self._body = QWidget()
+        self._body.setProperty("kind", "clear")
+        self._column = QVBoxLayout(self._body)
         self._column.setContentsMargins(0, 0, 0, 8)
         self._column.setSpacing(0)
         self._column.addStretch(1)
-        self.setWidget(body)
+        self.setWidget(self._body)
 
     def add_group(self, title: str, note: str = "") -> GroupHead:
         """Begin a group of rows."""
@@ -327,6 +330,10 @@ class Form(QScrollArea):
     def show_group(self, title: str) -> None:
         """Bring a group to the top of the view, with the keyboard in its first box."""
         head = self._heads[title]
+        # Rows added a moment ago are not laid out yet.
+        high = max(self._column.totalMinimumSize().height(), self.viewport().height())
+        self._body.resize(self.viewport().width(), high)
+        self._column.activate()
         self.verticalScrollBar().setValue(head.y())
         after = next((row for row in self._rows.values() if row.y() > head.y()), None)
         if after is not None:

@@ -27,12 +27,13 @@ def paint_gauge(painter: QPainter, room: QRectF, gauge: Gauge) -> None:
     """Paint a gauge across the room, in the middle of its height."""
     px = look.now().px
     high = px(7)
-    bar = QRectF(room.x(), room.center().y() - high / 2, room.width(), high)
+    bar = QRectF(room.x(), round(room.center().y() - high / 2), room.width(), high)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     panel(painter, bar, fill=look.colour("tray"), edge=pen("edge"), radius=high / 2)
     if gauge.needle is not None:
-        band = QRectF(bar.x() + bar.width() * gauge.low, bar.y(), bar.width() * (gauge.high - gauge.low), high)
+        left, right = (round(bar.x() + bar.width() * end) for end in (gauge.low, gauge.high))
+        band = QRectF(left, round(bar.y()), right - left, high)
         panel(painter, band, fill=look.colour(_WASHES.get(gauge.tone, "sheet")), edge=pen(gauge.tone), radius=1)
         _tick(painter, bar, max(0.0, min(gauge.needle, 1.0)), px(4))
     else:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 from tundish.desktop import icons, look
 
 ENTER: Final = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+ARROWS: Final = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 
 
 class Painted(QAbstractButton):
@@ -43,6 +44,8 @@ class Painted(QAbstractButton):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in ENTER:
             self.click()
+        elif event.key() in ARROWS:
+            event.ignore()  # a plain button would go to its neighbour; what the button stands in knows better
         else:
             super().keyPressEvent(event)
 

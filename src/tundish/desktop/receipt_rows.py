@@ -37,7 +37,8 @@ class LineRow(Painted):
         px = look.now().px
         label, note = self._rooms(width)
         high = px(3) + self._high(self._role(), self.shown.label, label) + px(3)
-        return high + (self._high("note", self.shown.note, note) if self.shown.note else 0) + (px(5) if self.shown.is_subtotal else 0)
+        high += (self._high("note", self.shown.note, note) if self.shown.note else 0) + (px(5) if self.shown.is_subtotal else 0)
+        return max(high, px(24)) if self.shown.link else high
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

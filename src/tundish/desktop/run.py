@@ -188,8 +188,10 @@ class ClosingCard(Entry):
         role, tone = ("bodyStrong", "ink") if open_job else ("body", "ink2")
         write(painter, QRect(px(34), px(8), wide - px(24), px(22)), self.title, role, tone)
         write(painter, QRect(px(10), px(33), wide, px(20)), self._text, "table", "ink" if open_job else "ink2")
-        self._show_boxes(painter, px(10), px(57), self.width() - px(22))
-        write(painter, QRect(px(10), px(72), wide, px(18)), self._due, "note", "ink2")
+        if self.height() >= px(70):
+            self._show_boxes(painter, px(10), px(57), self.width() - px(22))
+        if self.height() >= px(90):
+            write(painter, QRect(px(10), px(72), wide, px(18)), self._due, "note", "ink2")
 
     def _show_boxes(self, painter: QPainter, left: int, top: int, room: int) -> None:
         if not self._boxes:
@@ -285,6 +287,9 @@ class Run(QWidget):
         if room < joint * len(self._joints) + book * len(self._books) + px(42):
             book = min(book, px(25))
             joint = max(min(joint, (room - book * len(self._books) - px(24)) // len(self._joints)), px(20))
+            spare = self.height() - px(34) - joint * len(self._joints) - book * len(self._books)
+            card = max(min(card, spare), px(58))
+            room = self.height() - px(10) - card
         top = px(10)
         for entry in self._joints:
             entry.setGeometry(0, top, self.width(), joint)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from PySide6.QtCore import QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QElapsedTimer, QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QFrame, QHeaderView, QTableView, QVBoxLayout, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.cells import Column, Group, Row
@@ -34,6 +34,7 @@ class Table(QTableView):
         super().__init__(parent)
         self.setAccessibleName(name)
         self._row_high = row_high
+        self._typing = QElapsedTimer()
         self._empty: tuple[str, str, str] = ("", "", "")
         self.table_model = TableModel(columns, self)
         self.setHorizontalHeader(Head(self))
@@ -78,6 +79,8 @@ class Table(QTableView):
                 self.add_asked.emit()
             case Qt.Key.Key_Left | Qt.Key.Key_Right if isinstance(entry, Group):
                 self._fold(entry.id, folded=event.key() == Qt.Key.Key_Left)
+            case Qt.Key.Key_Space if self._typing.isValid() and not self._typing.hasExpired(QApplication.keyboardInputInterval()):
+                self.keyboardSearch(" ")
             case Qt.Key.Key_Space if isinstance(entry, Group):
                 self._fold(entry.id, folded=not self.table_model.folded(entry.id))
             case Qt.Key.Key_Space if entry is not None:
@@ -87,6 +90,8 @@ class Table(QTableView):
             case key if Qt.Key(key) in ENTER:
                 self._open()
             case _:
+                if event.text().isprintable() and event.text():
+                    self._typing.start()
                 super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -15,6 +15,13 @@ from tundish.desktop.receipt_rows import Heading, LineRow
 from tundish.desktop.words import button, label, tag
 
 
+class Scroll(QScrollArea):
+    """Leaves the arrow keys to the column: they go from link to link, and what has the keyboard is brought into sight."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        event.ignore()
+
+
 class WhereFrom(QWidget):
     """The column at the right. It asks for other figures by id and never works anything out."""
 
@@ -31,7 +38,7 @@ class WhereFrom(QWidget):
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self._shown: WhereFromView | tuple[str, tuple[str, ...]] | None = None
         self._actions: list[QAbstractButton] = []
-        self._scroll = QScrollArea()
+        self._scroll = Scroll()
         self._scroll.setWidgetResizable(True)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)

@@ -259,15 +259,15 @@ class DrawingView(QGraphicsView):
 
     def _name_pieces(self) -> None:
         """Lay an unpainted child over every piece, so that a screen reader finds it by name and place."""
-        for spot in self._spots:
-            spot.deleteLater()
-        self._spots = []
-        for piece, name in self._drawing.pieces:
+        while len(self._spots) > len(self._drawing.pieces):
+            self._spots.pop().deleteLater()
+        while len(self._spots) < len(self._drawing.pieces):
             spot = QWidget(self.viewport())
             spot.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+            self._spots.append(spot)
+        for spot, (piece, name) in zip(self._spots, self._drawing.pieces, strict=True):
             spot.setObjectName(piece)
             spot.setAccessibleName(name)
-            self._spots.append(spot)
         self._place_pieces()
 
     def _place_pieces(self) -> None:

@@ -1,0 +1,199 @@
+"""Tables: groups fold and keep their subtotal, the chosen row stays chosen, and the keyboard does everything."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QAccessible, QImage
+from PySide6.QtTest import QAbstractItemModelTester, QSignalSpy, QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from tests.desktop.hands import click
+from tundish.desktop import look, theme
+from tundish.desktop.cells import Cell, Column, Gauge, Group, Row
+from tundish.desktop.look import Look
+from tundish.desktop.table_model import TableModel
+from tundish.desktop.tables import NARROWEST, Table, TableCard
+
+COLUMNS = (Column("", 36), Column("Item"), Column("Need", 90, right=True), Column("Cost", 90, right=True))
+
+
+def row(row_id: str, name: str, cost: str = "1.00") -> Row:
+    return Row(row_id, (Cell(glyph="tick", spoken="passes"), Cell(name, strong=True), Cell("2"), Cell(cost)))
+
+
+DRAINAGE = Group(
+    "drainage",
+    "Drainage",
+    (row("pipe", "Soil pipe 110"), row("clip", "Pipe clip 110")),
+    note="2 lines",
+    subtotals=((3, Cell("£28.10", strong=True)),),
+)
+FRAME = Group("frame", "Pre-wall frame", (row("strut", "Strut 41 × 21"), row("bracket", "Strut corner bracket")))
+
+
+@pytest.fixture
+def table(qtbot: QtBot) -> Iterator[Table]:
+    made = Table("Materials", COLUMNS)
+    card = TableCard(made)
+    qtbot.addWidget(card)
+    card.resize(700, 400)
+    with qtbot.waitActive(card):
+        card.show()
+        card.activateWindow()
+    made.set_groups((DRAINAGE, FRAME))
+    made.setFocus()
+    yield made
+    card.close()
+
+
+def lines(table: Table) -> list[str]:
+    return [entry.id for entry in table.table_model.entries()]
+
+
+def press(table: Table, key: Qt.Key) -> None:
+    QTest.keyClick(table, key)
+
+
+def test_the_model_keeps_qts_rules(qapp: QApplication) -> None:
+    model = TableModel(COLUMNS)
+    tester = QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Fatal)
+    model.set_groups((DRAINAGE, FRAME))
+    model.fold("drainage", folded=True)
+    assert tester.model() is model
+    assert model.rowCount() == 4
+
+
+def test_a_folded_group_keeps_its_head_and_its_subtotal(table: Table) -> None:
+    table.choose("drainage")
+    press(table, Qt.Key.Key_Left)
+    assert lines(table) == ["drainage", "frame", "strut", "bracket"]
+    assert table.table_model.cell(0, 3).text == "£28.10"
+    press(table, Qt.Key.Key_Right)
+    assert lines(table) == ["drainage", "pipe", "clip", "frame", "strut", "bracket"]
+
+
+def test_a_press_on_a_head_folds_it(table: Table, qtbot: QtBot) -> None:
+    high = table.rowHeight(0)
+    click(table.viewport(), QPoint(60, high // 2))
+    assert lines(table) == ["drainage", "frame", "strut", "bracket"]
+
+
+def test_a_group_that_may_not_fold_stays_open(table: Table) -> None:
+    table.set_groups((Group("falls", "Falls", (row("branch", "WC branch"),), folds=False),))
+    table.choose("falls")
+    press(table, Qt.Key.Key_Left)
+    press(table, Qt.Key.Key_Space)
+    assert lines(table) == ["falls", "branch"]
+
+
+def test_rows_without_groups_have_no_head(table: Table) -> None:
+    table.set_rows((row("a", "A"), row("b", "B")))
+    assert lines(table) == ["a", "b"]
+
+
+def test_what_was_folded_and_chosen_stays_so_when_new_rows_come(table: Table) -> None:
+    table.choose("frame")
+    press(table, Qt.Key.Key_Left)
+    table.choose("clip")
+    told = QSignalSpy(table.row_chosen)
+    table.set_groups((Group("new", "New", (row("x", "X"),)), DRAINAGE, FRAME))
+    assert table.chosen() == "clip"
+    assert "strut" not in lines(table)
+    assert told.count() == 0
+
+
+def test_a_row_that_is_gone_is_no_longer_chosen(table: Table) -> None:
+    table.choose("clip")
+    table.set_groups((FRAME,))
+    assert table.chosen() == ""
+
+
+def test_choosing_a_row_of_a_folded_group_opens_the_group(table: Table) -> None:
+    table.choose("frame")
+    press(table, Qt.Key.Key_Left)
+    table.choose("bracket")
+    assert table.chosen() == "bracket"
+
+
+def test_arrows_tell_of_rows_and_pass_over_heads(table: Table) -> None:
+    table.choose("pipe")
+    told = QSignalSpy(table.row_chosen)
+    for _ in range(3):
+        press(table, Qt.Key.Key_Down)
+    assert [told.at(place)[0] for place in range(told.count())] == ["clip", "strut"]
+
+
+@pytest.mark.parametrize(
+    ("key", "signal"),
+    [(Qt.Key.Key_Return, "row_opened"), (Qt.Key.Key_Space, "row_ticked"), (Qt.Key.Key_Delete, "remove_asked")],
+)
+def test_keys_on_a_row_say_which(table: Table, qtbot: QtBot, key: Qt.Key, signal: str) -> None:
+    table.choose("strut")
+    with qtbot.waitSignal(getattr(table, signal)) as told:
+        press(table, key)
+    assert told.args == ["strut"]
+
+
+def test_insert_asks_for_a_line(table: Table, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(table.add_asked):
+        press(table, Qt.Key.Key_Insert)
+
+
+def test_typing_jumps_to_a_line(table: Table) -> None:
+    table.setCurrentIndex(table.table_model.index(1, 1))
+    QTest.keyClicks(table, "strut c")
+    assert table.chosen() == "bracket"
+
+
+def test_states_and_amounts_are_read_out(table: Table) -> None:
+    model = table.table_model
+    assert model.data(model.index(1, 0), Qt.ItemDataRole.AccessibleTextRole) == "passes"
+    assert model.data(model.index(0, 0), Qt.ItemDataRole.AccessibleTextRole) == "Drainage, 2 lines, open"
+    shown = QAccessible.queryAccessibleInterface(table)
+    assert shown.text(QAccessible.Text.Name) == "Materials"
+    assert shown.childCount() > len(COLUMNS)
+
+
+def test_a_column_that_takes_the_rest_stays_wide_enough_to_read(table: Table) -> None:
+    card = table.window()
+    card.resize(300, 400)
+    assert table.columnWidth(1) == NARROWEST
+    card.resize(900, 400)
+    assert sum(table.columnWidth(place) for place in range(4)) == table.viewport().width()
+
+
+def test_rows_grow_with_the_text(table: Table, qapp: QApplication) -> None:
+    theme.apply(qapp, Look(percent=150))
+    assert table.rowHeight(1) == 42
+    assert table.columnWidth(2) == 135
+
+
+def pixel(table: Table, column: int, line: int) -> str:
+    image: QImage = table.viewport().grab().toImage()
+    return image.pixelColor(table.columnViewportPosition(column) + 1, table.rowViewportPosition(line) + 3).name().upper()
+
+
+def test_the_chosen_row_has_a_wash_and_a_bar_at_its_left(table: Table) -> None:
+    table.choose("pipe")
+    assert pixel(table, 0, 1) == look.now().hex("chalk")
+    assert pixel(table, 2, 1) == look.now().hex("chalkWash")
+    assert pixel(table, 2, 2) == look.now().hex("sheet")
+
+
+def test_an_empty_table_says_what_will_be_there(table: Table) -> None:
+    table.set_groups(())
+    blank = table.viewport().grab().toImage()
+    table.set_empty("Your own jobs will be listed here.", "Ten measurements are enough for a first price.", "measure")
+    assert table.viewport().grab().toImage() != blank
+
+
+def test_a_gauge_in_a_cell_is_painted(table: Table) -> None:
+    table.set_rows((Row("a", (Cell(), Cell("A"), Cell(gauge=Gauge(1.4), spoken="6 to spare"), Cell())),))
+    image = table.viewport().grab().toImage()
+    middle = table.rowViewportPosition(0) + table.rowHeight(0) // 2
+    colours = {image.pixelColor(x, middle).name().upper() for x in range(table.columnViewportPosition(2), table.columnViewportPosition(3))}
+    assert look.now().hex("settled") in colours
