@@ -165,8 +165,8 @@ def cuts(needs: Iterable[Need]) -> dict[str, object]:
 
 
 def size_of(cut: Cut) -> object:
-    length = round(cut.length.value, 1)
-    return length if cut.width is None else f"{length:g} x {round(cut.width.value, 1):g}"
+    length = round(cut.length.value, 2)
+    return length if cut.width is None else f"{length:g} x {round(cut.width.value, 2):g}"
 
 
 def compare_findings(found: list[Finding], expected: Mapping[str, Any]) -> None:
