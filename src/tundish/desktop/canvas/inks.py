@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFont, QPen
+from PySide6.QtGui import QBrush, QColor, QFont, QPen
 
 from tundish.desktop import look, tokens
 from tundish.desktop.look import Look
@@ -15,6 +15,7 @@ from tundish.documents.drawing import Style
 
 DASHED: Final = (4.0, 3.0)
 CHAIN: Final = (10.0, 3.0, 2.0, 3.0)
+NO_WASH: Final = Qt.BrushStyle.NoBrush
 PAPER_MM: Final = 2.6
 """The size of ordinary words on paper; on the screen they take the type role "drawing"."""
 
@@ -62,14 +63,9 @@ def pen(style: Style) -> QPen:
     return _pen(style, look.now())
 
 
-def wash(style: Style) -> QColor | None:
-    """What a filled mark of a style is filled with, or None."""
-    ink = INKS[style]
-    if not ink.wash:
-        return None
-    made = QColor(look.colour(ink.wash))
-    made.setAlphaF(ink.solid)
-    return made
+def wash(style: Style) -> QBrush:
+    """What a filled mark of a style is filled with in the present look; nothing where the style has no wash."""
+    return _wash(style, look.now())
 
 
 def words_tone(style: Style) -> str:
@@ -92,6 +88,16 @@ def _pen(style: Style, wear: Look) -> QPen:
     if ink.dashes:
         made.setDashPattern([each / width for each in ink.dashes])
     return made
+
+
+@lru_cache(maxsize=128)
+def _wash(style: Style, wear: Look) -> QBrush:
+    ink = INKS[style]
+    if not ink.wash:
+        return QBrush()
+    made = QColor(wear.hex(ink.wash))
+    made.setAlphaF(ink.solid)
+    return QBrush(made)
 
 
 @lru_cache(maxsize=64)

@@ -91,8 +91,12 @@ def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = 
             _words(painter, mark, placed, chosen=chosen)
         case Dimension():
             _dimension(painter, mark, placed, chosen=chosen)
+        case _ if mark.filled and inks.INKS[mark.style].hatched:
+            _hatched(painter, outline(mark, placed), mark.style)
         case _:
-            fill_outline(painter, outline(mark, placed), mark.style, filled=mark.filled)
+            painter.setPen(inks.pen(mark.style))
+            painter.setBrush(inks.wash(mark.style) if mark.filled else inks.NO_WASH)
+            _closed(painter, mark, placed)
 
 
 def outline(mark: Box | Shape | Ellipse, placed: Placed) -> QPainterPath:
@@ -107,20 +111,6 @@ def outline(mark: Box | Shape | Ellipse, placed: Placed) -> QPainterPath:
         case Ellipse():
             path.addEllipse(placed.point(mark.x, mark.y), mark.half_width * placed.scale, mark.half_height * placed.scale)
     return path
-
-
-def fill_outline(painter: QPainter, path: QPainterPath, style: Style, *, filled: bool) -> None:
-    """Fill an outline with the wash and hatch of its style, and draw its edge."""
-    wash = inks.wash(style) if filled else None
-    if wash is not None:
-        painter.fillPath(path, wash)
-    if filled and inks.INKS[style].hatched:
-        _hatch(painter, path, style)
-        if style == "wall":
-            return
-    painter.setPen(inks.pen(style))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawPath(path)
 
 
 def words_box(mark: Words, placed: Placed) -> QRectF:
@@ -144,6 +134,26 @@ def dimension_box(mark: Dimension, placed: Placed) -> QRectF:
     if abs(end.x() - start.x()) >= abs(end.y() - start.y()):
         return QRectF(middle.x() - wide / 2, middle.y() - high / 2 - aside, wide, high)
     return QRectF(middle.x() - high / 2 - aside, middle.y() - wide / 2, high, wide)
+
+
+def _closed(painter: QPainter, mark: Box | Shape | Ellipse, placed: Placed) -> None:
+    match mark:
+        case Box():
+            painter.drawRect(placed.box(mark.x, mark.y, mark.width, mark.height))
+        case Shape():
+            painter.drawPolygon(QPolygonF([placed.point(x, y) for x, y in mark.points]))
+        case Ellipse():
+            painter.drawEllipse(placed.point(mark.x, mark.y), mark.half_width * placed.scale, mark.half_height * placed.scale)
+
+
+def _hatched(painter: QPainter, path: QPainterPath, style: Style) -> None:
+    """A wash with hatching on it, and an edge where the style has one: an existing wall has none."""
+    painter.fillPath(path, inks.wash(style))
+    _hatch(painter, path, style)
+    if style != "wall":
+        painter.setPen(inks.pen(style))
+        painter.setBrush(inks.NO_WASH)
+        painter.drawPath(path)
 
 
 def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, x: float) -> None:
