@@ -256,10 +256,10 @@ def painted(drawing: Drawing, placed: Placed) -> QImage:
 @pytest.mark.parametrize("scheme", tokens.SCHEMES)
 def test_every_style_is_painted_in_a_colour_of_the_theme(qapp: QApplication, style: Style, scheme: str) -> None:
     theme.apply(qapp, Look(scheme))
-    drawing = Drawing("", (Box(100, 100, 600, 300, style),), (0, 0, 800, 500))
-    image = painted(drawing, Placed(1, 0.5, 500.5))
+    drawing = Drawing("", (Box(100, 100, 60, 40, style),), (0, 0, 800, 500))
+    placed = Placed(1, 0.5, 500.5)
     ink = inks.INKS[style]
-    seen = colours(image, QRectF(90, 90, 620, 320))
+    seen = colours(painted(drawing, placed), placed.box(95, 95, 70, 50))
     assert seen - {look.now().hex("sheet")}
     assert ink.line in tokens.colours(scheme)
     assert not ink.wash or ink.wash in tokens.colours(scheme)
