@@ -9,6 +9,27 @@ from tundish.rules.boards.centres import centres
 from tundish.rules.boards.joint_tape import joint_tape
 from tundish.rules.boards.screws import screws
 from tundish.rules.boards.tanking import tanking
+from tundish.rules.closing.build_up import build_up_confirmed
+from tundish.rules.closing.fall import fall_proven
+from tundish.rules.closing.fixings import fixings_chosen
+from tundish.rules.closing.flush_plate import flush_plate_chosen
+from tundish.rules.closing.heights import heights_agreed
+from tundish.rules.closing.pressure_test import pressure_tested
+from tundish.rules.closing.reach import can_be_reached
+from tundish.rules.closing.sizes import sizes_confirmed
+from tundish.rules.closing.soil_test import soil_tested
+from tundish.rules.closing.trial_fit import trial_fitted
+from tundish.rules.drainage.boss import boss
+from tundish.rules.drainage.branch import branch
+from tundish.rules.drainage.branch_fall import branch_fall
+from tundish.rules.drainage.branch_length import branch_length
+from tundish.rules.drainage.plugs import plugs
+from tundish.rules.drainage.soil_clips import soil_clips
+from tundish.rules.drainage.traps import traps
+from tundish.rules.drainage.waste import waste
+from tundish.rules.drainage.waste_clips import waste_clips
+from tundish.rules.drainage.waste_fall import waste_fall
+from tundish.rules.drainage.waste_length import waste_length
 from tundish.rules.fixings.feet import foot_fixings
 from tundish.rules.fixings.floor_rails import floor_rail_fixings
 from tundish.rules.fixings.tie_rods import tie_rod_fixings
@@ -36,6 +57,8 @@ from tundish.rules.labour.frames import frames
 from tundish.rules.labour.making_good import making_good
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.labour.strip_out import strip_out
+from tundish.rules.loads.tiles import tiles_on_board
+from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.brackets import brackets
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
@@ -45,9 +68,20 @@ from tundish.rules.prewall.timber import timber
 from tundish.rules.prewall.void import void
 from tundish.rules.prewall.wall_strut import wall_strut
 from tundish.rules.rule import Rule
+from tundish.rules.safety.asbestos import asbestos
+from tundish.rules.safety.backflow import backflow
+from tundish.rules.safety.electrical_zones import electrical_zones
+from tundish.rules.safety.hidden_cables import hidden_cables
+from tundish.rules.safety.isolation import isolation
+from tundish.rules.safety.old_structure import old_structure
+from tundish.rules.safety.shared_stack import shared_stack
+from tundish.rules.safety.silica_dust import silica_dust
+from tundish.rules.safety.weights import weights
 from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
+from tundish.rules.space.centre_to_wall import centre_to_wall
+from tundish.rules.space.front import front
 from tundish.rules.tiling.bed import bed
 from tundish.rules.tiling.grout import grout
 from tundish.rules.tiling.primer import primer
@@ -55,6 +89,11 @@ from tundish.rules.tiling.sealant import sealant
 from tundish.rules.tiling.spacers import spacers
 from tundish.rules.tiling.tiles import wall_tiles
 from tundish.rules.tiling.trim import trim
+from tundish.rules.water.clips import water_clips
+from tundish.rules.water.feeds import feeds
+from tundish.rules.water.flush import flush
+from tundish.rules.water.insulation import insulation
+from tundish.rules.water.plates import wall_plates
 
 RULES: Final[tuple[Rule, ...]] = (
     board,
@@ -62,6 +101,27 @@ RULES: Final[tuple[Rule, ...]] = (
     joint_tape,
     screws,
     tanking,
+    build_up_confirmed,
+    fall_proven,
+    fixings_chosen,
+    flush_plate_chosen,
+    heights_agreed,
+    pressure_tested,
+    can_be_reached,
+    sizes_confirmed,
+    soil_tested,
+    trial_fitted,
+    boss,
+    branch,
+    branch_fall,
+    branch_length,
+    plugs,
+    soil_clips,
+    traps,
+    waste,
+    waste_clips,
+    waste_fall,
+    waste_length,
     foot_fixings,
     floor_rail_fixings,
     tie_rod_fixings,
@@ -89,6 +149,8 @@ RULES: Final[tuple[Rule, ...]] = (
     making_good,
     second_fix,
     strip_out,
+    tiles_on_board,
+    wall_pull,
     brackets,
     fits,
     floor_noggins,
@@ -97,9 +159,20 @@ RULES: Final[tuple[Rule, ...]] = (
     timber,
     void,
     wall_strut,
+    asbestos,
+    backflow,
+    electrical_zones,
+    hidden_cables,
+    isolation,
+    old_structure,
+    shared_stack,
+    silica_dust,
+    weights,
     protect,
     small,
     rubbish,
+    centre_to_wall,
+    front,
     bed,
     grout,
     primer,
@@ -107,4 +180,9 @@ RULES: Final[tuple[Rule, ...]] = (
     spacers,
     wall_tiles,
     trim,
+    water_clips,
+    feeds,
+    flush,
+    insulation,
+    wall_plates,
 )

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
-from tundish.layout.room import Room
 from tundish.rules.faces import tiled_area
+from tundish.rules.joints import joint_share
 from tundish.rules.rule import Asked, Need, rule
 
 
@@ -24,14 +23,6 @@ def grout(asked: Asked, book: Book) -> Iterator[Need]:
     """
     room = asked.room
     if room.faces:
-        joints = tiled_area(room) * _joint_share(room) * room.tile.size("thickness")
+        joints = tiled_area(room) * joint_share(room) * room.tile.size("thickness")
         amount = (joints.named("Joints") * book.figure("tiling.grout_density")).named("Grout")
         yield Need(amount, "boarding", "joints between tiles", role="grout")
-
-
-def _joint_share(room: Room) -> Figure:
-    joint = room.figures["joint"]
-    wide, high = room.tile.size("width"), room.tile.size("height")
-    module = ((wide + joint).named("Tile and joint across") * (high + joint).named("Tile and joint up")).named("Tile with its joints")
-    share = ((wide * high).named("Tile") / module).named("Share of tile")
-    return (number(1, "", "All") - share).named("Share of joint")

@@ -1,0 +1,1 @@
+"""What has to be settled while the wall is open."""

@@ -1,0 +1,57 @@
+"""Whether a WC branch falls enough, and not too much, from the pan to its entry in the stack."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, converted
+from tundish.layout.room import PipeRun, Placed, Room
+from tundish.measure import show_length
+from tundish.rules.pipes import served
+from tundish.rules.rule import Finding, WayOut, judge, rule
+
+_TITLE, _SOURCE = "Fall of WC branch", "Approved Document H, table 2"
+
+
+@rule("drainage/branch-fall", figures=("drainage.wc_fall_least", "drainage.wc_fall_most"), source=_SOURCE)
+def branch_fall(room: Room, book: Book) -> Iterator[Finding]:
+    """A WC branch falls enough to carry, and not so much that water leaves the rest behind.
+
+    The drop there is, from the invert at the pan to the invert at the stack, against the fall by the metre times the run.
+    """
+    for run in room.pipes_of("soil"):
+        one, metres = served(room, run), converted(run.run, "m", "Run of branch")
+        rate = (book.figure("drainage.wc_fall_least"), book.figure("drainage.wc_fall_most"))
+        least, most = (rate[0] * metres).named("Least drop"), (rate[1] * metres).named("Greatest drop")
+        if run.rise is None:
+            message = "needs branch invert"
+            yield Finding(_TITLE, "Falls", "cannot tell", None, "Regulation", _SOURCE, least, most, message, one.name)
+            continue
+        yield _judged(room, run, run.rise, (least, most))
+
+
+def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]) -> Finding:
+    one, (least, most) = served(room, run), limits
+    state = judge(has, least, most)
+    steep = has.value > (least.value + most.value) / 2 and state != "passes"
+    off = math.floor(most.value - has.value + _GRACE) if steep else math.ceil(least.value - has.value - _GRACE)
+    top, entry = _above_floor(room, one) + off, room.figures["branch_invert"].value - off
+    bounds = ("Highest", "lowest") if steep else ("Lowest", "highest")
+    message = f"{bounds[0]} top of pan {show_length(top)}, {bounds[1]} entry {show_length(entry)}."
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        does = f"{'Lower' if steep else 'Raise'} the pan {show_length(abs(off))} mm"
+        message = f"{does} or {'raise' if steep else 'lower'} the entry. {message}"
+        words = f"{does} to {show_length(top)}: studs, outlet and every hole in the tile move with it."
+        ways = (WayOut(words, f"{one.path}.top", top),)
+    return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
+
+
+def _above_floor(room: Room, one: Placed) -> float:
+    """The top of the pan above the finished floor, as it is typed."""
+    return one.figures["top"].value - room.finished_floor.value
+
+
+_GRACE = 1e-6

@@ -1,0 +1,1 @@
+"""Room for people: to the side of an appliance and in front of it."""

@@ -1,0 +1,31 @@
+"""Whether there is elbow room between a WC or bidet and the side wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import smallest
+from tundish.layout.room import Room
+from tundish.measure import show_length
+from tundish.rules.rule import Finding, WayOut, judge, rule
+
+
+@rule("space/centre-to-wall", figures=("space.wc_centre",), source="common practice: half of an activity space 800 wide")
+def centre_to_wall(room: Room, book: Book) -> Iterator[Finding]:
+    """The centre of a WC or bidet keeps elbow room from the side walls."""
+    least = book.figure("space.wc_centre")
+    for one in room.of_kind("wc", "bidet"):
+        to_right = (room.width - one.centre).named("Centre to right wall")
+        has = smallest(one.centre, to_right, label="Centre to the nearer side wall")
+        state = judge(has, least, None, "look")
+        message = ""
+        ways: tuple[WayOut, ...] = ()
+        if state != "passes":
+            short = least.value - has.value
+            message = f"{show_length(short)} short of elbow room: move {one.name} away from the side wall."
+            if room.width.value >= 2 * least.value:
+                to = least.value if one.centre.value <= to_right.value else room.width.value - least.value
+                words = f"Move the centre of {one.name} to {show_length(to)}: its pipes and the uprights beside it move with it."
+                ways = (WayOut(words, f"{one.path}.centre", to),)
+        yield Finding("Elbow room to side wall", "Clearances", state, has, "Guidance", least.note, least, None, message, one.name, ways)

@@ -1,0 +1,1 @@
+"""Hot and cold: what brings it, what holds it, and what a flush may use."""
