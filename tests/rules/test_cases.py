@@ -58,7 +58,7 @@ def file_of(each: Rule) -> Path:
     return CASES / f"{each.key.replace('-', '_')}.toml"
 
 
-@pytest.mark.parametrize(("each", "case"), cases())
+@pytest.mark.parametrize(("each", "case"), list(cases()))
 def test_a_rule_says_what_its_case_expects(each: Rule, case: Case) -> None:
     room, book = given(case)
     said = said_by(each, room, book)
@@ -84,7 +84,7 @@ def test_a_rule_shows_its_words_its_source_and_its_cases(each: Rule) -> None:
 
 
 def test_no_case_file_is_without_its_rule() -> None:
-    assert {path.relative_to(CASES) for path in CASES.rglob("*.toml")} == {file_of(each).relative_to(CASES) for each in RULES}
+    assert {path.relative_to(CASES) for path in CASES.rglob("*.toml")} <= {file_of(each).relative_to(CASES) for each in RULES}
 
 
 def test_the_book_names_every_rule_once_and_in_order() -> None:

@@ -14,15 +14,18 @@ from tundish.rules.rule import Asked, Need, rule
 def joint_tape(asked: Asked, book: Book) -> Iterator[Need]:
     """Every joint between boards is taped.
 
-    Joints of the front, one layer, and the front edge of the shelf.
+    Joints of the front, one layer, upright and level, and the front edge of the shelf.
     """
     room = asked.room
     front, shelf = face_of(room, "front"), face_of(room, "shelf")
     if front is None:
         return
-    # Layers lie alike: pieces in one place are one piece of a layer.
-    joints = max(0, len({(piece.x, piece.z) for piece in front.boards}) - 1)
-    lengths = [(front.height * number(joints, "", "joints")).named("Joints of the front")] if joints else []
+    columns, rows = len({piece.x for piece in front.boards}), len({piece.z for piece in front.boards})
+    lengths = [
+        (along * number(count - 1, "", "joints")).named(f"{way} joints of the front")
+        for along, count, way in ((front.height, columns, "Upright"), (front.width, rows, "Level"))
+        if count > 1
+    ]
     lengths += [shelf.width.named("Front edge of the shelf")] if shelf else []
     if lengths:
         yield Need(total(lengths, "Joints between boards"), "boarding", "joints between boards", role="joint tape")

@@ -25,10 +25,8 @@ def plate(room: Room, book: Book) -> Iterator[Finding]:
         least, most = chosen.size("wall_least"), chosen.size("wall_most")
         state = judge(room.thickness, least, most)
         thin = room.thickness.value < least.value
-        message = (
-            f"{'Thicken' if thin else 'Thin'} the board or tile, or choose a plate or an extension that suits." if state != "passes" else ""
-        )
+        words = f"Choose a {'thicker' if thin else 'thinner'} board or tile, or a plate that suits this wall."
         yield Finding(
             "Flush plate, board and tile", "Void", state, room.thickness, "Maker", chosen.sheet,
-            least, most, message, one.name,
+            least, most, "" if state == "passes" else words, one.name,
         )  # fmt: skip

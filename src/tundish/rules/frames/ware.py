@@ -23,9 +23,9 @@ def ware(room: Room, book: Book) -> Iterator[Need]:
     for one in room.placed:
         chosen = one.choice
         parts = (
-            (one.ware.code, True, "hangs as"),
+            (one.ware.code, True, "is"),
             (chosen.seat if one.kind == "wc" else "", True, "seat of"),
-            (chosen.plate if one.kind in _PLATED else "", False, "works"),
+            (chosen.plate if one.kind in _PLATED else "", False, "plate of"),
             (chosen.tap if one.kind in _TAPPED else "", True, "tap of"),
         )
         for code, may_be_own, does in parts:
