@@ -68,7 +68,7 @@ def rod(room: Room) -> tuple[RodMark, ...]:
 
 
 def _words(placed: Placed, name: str) -> str:
-    words = _WORDS.get((placed.kind, name), _PLAIN[name])
+    words = _WORDS.get((placed.kind, name)) or _PLAIN[name]
     if name == "top" and placed.kind in {"basin", "bidet"}:
         return f"Top of {placed.kind}"
     return words
