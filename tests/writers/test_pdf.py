@@ -125,6 +125,14 @@ def test_a_heading_across_is_never_the_last_of_a_page() -> None:
         assert any("Heading across" in words and "under it" in words for words in pages)
 
 
+def test_a_heading_and_the_line_under_it_stay_with_what_follows() -> None:
+    drawing = Drawing("Square", (Box(0, 0, 500, 500, "ink"),), (0, 0, 500, 500))
+    for lines in range(25, 45):
+        above = tuple(Paragraph(f"line {number}") for number in range(lines))
+        pages = texts(pdf_bytes(samples.paper(*above, Heading("Strut"), Paragraph("12 pieces.", "note"), Sketch(drawing, "Bars")), ""))
+        assert any("Strut" in words and "12 pieces." in words and "Bars · scale" in words for words in pages), lines
+
+
 def test_a_row_is_never_broken() -> None:
     rows = tuple(Row((f"{number} first\n{number} second\n{number} third", number)) for number in range(60))
     pages = texts(pdf_bytes(samples.paper(Table((Column("Words"), Column("No.", "count")), rows)), ""))

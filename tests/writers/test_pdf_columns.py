@@ -39,6 +39,12 @@ def test_a_short_column_leaves_its_room_to_a_long_one() -> None:
     assert long.width > 270
 
 
+def test_short_words_are_kept_whole_beside_long_ones() -> None:
+    table = Table((Column("Item", share=3), Column("Buy"), Column("Why", share=3)), (Row(("long " * 40, "1 × 10,000 mm", "long " * 40)),))
+    buy = grid_of(table, 400).places[1]
+    assert buy.room >= PLAIN.width("1 × 10,000 mm")
+
+
 def test_the_tag_takes_a_short_note_along() -> None:
     assert tag_words(Row((), tbc=True, note="Cut last.")) == "TBC: Cut last"
     assert tag_words(Row((), tbc=True, note="long " * 20)) == "TBC"

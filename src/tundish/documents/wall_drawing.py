@@ -151,7 +151,7 @@ def _datum(room: Room, width: float) -> Iterator[Mark]:
     if height < view_height(room):
         yield Line(-WALL, height, width + WALL, height, "datum")
         words = f"datum, {measure.show_length(height)} above bare floor"
-        yield Words(width - 20, height + 14, words, 2.4, "datum", "end", figure="datum")
+        yield Words(width - 20, height + 30, words, 2.4, "datum", "end", figure="datum")
 
 
 def _widths(room: Room, width: float) -> Iterator[Mark]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from itertools import chain
+from dataclasses import replace
 from typing import Any, Final
 
 from tundish.documents.block import (
@@ -33,12 +33,26 @@ GUTTER: Final = 8 * MM
 _HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
 _TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}
 _MOST_LINES: Final = 45
+_SHORT: Final = 2
 _DASH: Final = 9.0
 
 
 def strips_of(blocks: Sequence[Block], width: float) -> tuple[Strip, ...]:
     """All strips of the blocks, in reading order."""
-    return tuple(chain.from_iterable(_BLOCKS[type(block)](block, width) for block in blocks))
+    strips: list[Strip] = []
+    for before, block in zip((None, *blocks), blocks, strict=False):
+        made = tuple(_BLOCKS[type(block)](block, width))
+        strips += _held(made) if _leads(before, block, made) else made
+    return tuple(strips)
+
+
+def _leads(before: Block | None, block: Block, made: Sequence[Strip]) -> bool:
+    """Whether it is a short paragraph right under a heading: nothing without what comes next."""
+    return isinstance(before, Heading) and isinstance(block, Paragraph) and len(made) <= _SHORT
+
+
+def _held(strips: Sequence[Strip]) -> Iterator[Strip]:
+    return (replace(strip, keep=True) for strip in strips)
 
 
 def _heading(heading: Heading, width: float) -> Iterator[Strip]:

@@ -24,6 +24,8 @@ LONGEST_TAG: Final = 32
 """A note of so many letters stands in the dashed box; in a heading, of twice as many."""
 LEAST_TEXT: Final = 34.0
 """A column of words is at least this wide when there is room."""
+SHORT_TEXT: Final = 125.0
+"""A column that needs no more than this is kept whole before the wider ones."""
 WIDEST_FIGURE: Final = 130.0
 """A column of figures holds words of this width before they are broken."""
 WIDEST_WORD: Final = 60.0
@@ -96,14 +98,19 @@ def _tagged(columns: Sequence[Column], widths: Sequence[float]) -> int:
 
 
 def _widths(table: Table, width: float) -> list[float]:
-    """Column widths: shares of the width, but none narrower than it needs, and none wider while another has to break its words."""
+    """Column widths: shares of the width, but none narrower than it needs, and none wider while another has to break its words.
+
+    Short words break last: a column of them is given what it needs while the long ones can give way.
+    """
     needs = _needs(table)
     if sum(need for need, _ in needs) <= width:
         return _shared(table.columns, [(need, width) for need, _ in needs], width)
-    least = sum(least for _, least in needs)
-    if least <= width:
-        return _shared(table.columns, [(least, need) for need, least in needs], width)
-    return [least_one * width / least for _, least_one in needs]
+    for short in (SHORT_TEXT, 0.0):
+        limits = [(need if need <= short else least, need) for need, least in needs]
+        if sum(least for least, _ in limits) <= width:
+            return _shared(table.columns, limits, width)
+    total = sum(least for _, least in needs)
+    return [least * width / total for _, least in needs]
 
 
 def _shared(columns: Sequence[Column], limits: Sequence[tuple[float, float]], width: float) -> list[float]:
