@@ -7,12 +7,13 @@ A case file holds one or more cases::
     room = "plain"                               # a room of rooms/<name>.toml
     set = { "design.prewall.depth" = 210 }       # inputs changed, by path; the place after the last of a list adds to it
     book = { "prewall.near" = 50, "frame-wc.depth_least" = 120 }   # rule figures, and makers' sizes as "item code.size"
+    without = ["tie-rod-long"]                   # items that the catalogue does not hold
     stage = "frames"                             # when given: the stage of every need
     needs = { "corner bracket" = 9 }             # role or item -> sum of its amounts; hours are under "labour"
     own = ["pan-rimless"]                        # roles or items that the client supplies
     cuts = { U1 = 1161, B1 = "1200 x 850" }      # when given: every piece, by mark
     findings = { "Depth of the frame, WC 1" = "fails" }            # title, place -> state…
-    findings = { "Fall, WC 1" = { state = "fails", has = 10, least = 25, most = 90, says = "Raise", ways = { "design.appliances.0.top" = 424 } } }
+    findings = { "Fall, WC 1" = { state = "fails", has = 10, least = 25, most = 90, says = "Raise", ways = { "rooms.0.…" = 424 } } }
     cautions = ["Silica dust"]                   # titles, place after a comma where it has one
     decisions = ["heights"]                      # keys
 
@@ -32,7 +33,7 @@ from typing import Any
 
 import pytest
 
-from tundish.catalogue.book import Book
+from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.load import supplied_book
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
@@ -61,7 +62,9 @@ def file_of(each: Rule) -> Path:
 @pytest.mark.parametrize(("each", "case"), list(cases()))
 def test_a_rule_says_what_its_case_expects(each: Rule, case: Case) -> None:
     room, book = given(case)
-    said = said_by(each, room, book)
+    figures = Watched(book.figures)
+    said = said_by(each, room, book, replace(book, figures=figures))
+    assert figures.read <= set(each.figures), "a rule names every figure it works with"
     needs = [one for one in said if isinstance(one, Need)]
     assert summed(needs) == pytest.approx(case.get("needs", {}), abs=1e-3), case["because"]
     assert sorted({one.role or one.item for one in needs if one.own}) == sorted(case.get("own", ()))
@@ -101,7 +104,7 @@ def given(case: Case) -> tuple[Room, Book]:
     plan, problems, unknown = from_plain(RoomPlan, plain)
     assert plan is not None, problems
     assert not unknown
-    book = with_sizes(the_book(), case.get("book", {}))
+    book = changed_book(case.get("book", {}), case.get("without", ()))
     room = work_out(plan, book, "rooms.0")
     assert room is not None
     return room, book
@@ -129,8 +132,9 @@ def place(plain: Any, words: list[str], value: Any) -> None:
         plain[word] = value
 
 
-def with_sizes(book: Book, changes: Mapping[str, float]) -> Book:
-    """The book with other rule figures and makers' sizes."""
+def changed_book(changes: Mapping[str, float], without: Iterable[str]) -> Book:
+    """The supplied book with other rule figures and makers' sizes, and without some items."""
+    book = the_book()
     items, figures = dict(book.items), dict(book.figures)
     for key, value in changes.items():
         code, _, size = key.partition(".")
@@ -139,15 +143,29 @@ def with_sizes(book: Book, changes: Mapping[str, float]) -> Book:
             items[code] = replace(items[code], sizes=MappingProxyType(sizes))
         else:
             figures[key] = replace(figures[key], value=value)
+    for code in without:
+        del items[code]
     return replace(book, items=items, figures=figures)
 
 
-def said_by(each: Rule, room: Room, book: Book) -> list[Said]:
-    """What one rule says; for a second-pass rule, all first-pass rules are asked before it."""
+def said_by(each: Rule, room: Room, book: Book, watched: Book) -> list[Said]:
+    """What one rule says of the book that is watched; for a second-pass rule, all first-pass rules are asked before it."""
     if each.reads == "room":
-        return list(each.says(room, book))
+        return list(each.says(room, watched))
     first = (one for every in RULES if every.reads == "room" for one in every.says(room, book))
-    return list(each.says(Asked(room, tuple(one for one in first if isinstance(one, Need))), book))
+    return list(each.says(Asked(room, tuple(one for one in first if isinstance(one, Need))), watched))
+
+
+class Watched(dict[str, RuleFigure]):
+    """Rule figures that remember which of them were read."""
+
+    def __init__(self, figures: Mapping[str, RuleFigure]) -> None:
+        super().__init__(figures)
+        self.read: set[str] = set()
+
+    def get(self, key: str, default: Any = None) -> Any:
+        self.read.add(key)
+        return super().get(key, default)
 
 
 def summed(needs: Iterable[Need]) -> dict[str, float]:

@@ -7,9 +7,14 @@ from tundish.layout.room import Face, Room
 from tundish.rules.amounts import area
 
 
-def face_of(room: Room, key: str) -> Face | None:
-    """The face called "front" or "shelf"; None where there is none."""
-    return next((one for one in room.faces if one.key == key), None)
+def front_of(room: Room) -> Face:
+    """The front, which every pre-wall has."""
+    return next(one for one in room.faces if one.key == "front")
+
+
+def shelf_of(room: Room) -> Face | None:
+    """The shelf on a pre-wall of part height; None where it goes to the ceiling."""
+    return next((one for one in room.faces if one.key == "shelf"), None)
 
 
 def returns(room: Room) -> tuple[Face, ...]:
@@ -19,9 +24,9 @@ def returns(room: Room) -> tuple[Face, ...]:
 
 def boarded_area(room: Room) -> Figure:
     """All faces as boarded, one layer, m²."""
-    return total([area(one.width, one.height, one.name) for one in room.faces], "Boarded", "m²")
+    return total([area(one.width, one.height, one.name) for one in room.faces], "Boarded")
 
 
 def tiled_area(room: Room) -> Figure:
     """All faces as tiled, m²."""
-    return total([one.tiled_area for one in room.faces], "Tiled", "m²")
+    return total([one.tiled_area for one in room.faces], "Tiled")

@@ -17,7 +17,7 @@ def whole_tiles(room: Room) -> Figure:
     joint = room.figures["joint"]
     wide, high = room.tile.size("width"), room.tile.size("height")
     modules = ((wide + joint).named("Tile and joint across"), (high + joint).named("Tile and joint up"))
-    return total([_face(one, (wide, high), modules, joint) for one in room.faces], "Tiles", "each")
+    return total([_face(one, (wide, high), modules, joint) for one in room.faces], "Tiles")
 
 
 def _face(face: Face, tile: tuple[Figure, Figure], modules: tuple[Figure, Figure], joint: Figure) -> Figure:

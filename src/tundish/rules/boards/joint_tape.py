@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import number, total
-from tundish.rules.faces import face_of
+from tundish.rules.faces import front_of, shelf_of
 from tundish.rules.rule import Asked, Need, rule
 
 
@@ -17,9 +17,7 @@ def joint_tape(asked: Asked, book: Book) -> Iterator[Need]:
     Joints of the front, one layer, upright and level, and the front edge of the shelf.
     """
     room = asked.room
-    front, shelf = face_of(room, "front"), face_of(room, "shelf")
-    if front is None:
-        return
+    front, shelf = front_of(room), shelf_of(room)
     columns, rows = len({piece.x for piece in front.boards}), len({piece.z for piece in front.boards})
     lengths = [
         (along * number(count - 1, "", "joints")).named(f"{way} joints of the front")

@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import total
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
-from tundish.rules.faces import boarded_area, face_of
+from tundish.rules.faces import boarded_area, front_of, shelf_of
 from tundish.rules.rule import Need, rule
 
 _HOLES: Final = {"wc": 2, "basin": 3, "bidet": 3, "urinal": 2}
@@ -21,9 +21,9 @@ def tanking(room: Room, book: Book) -> Iterator[Need]:
 
     Collars: two for a WC, three for a basin or bidet, two for a urinal. The studs of the frames have their own sleeves.
     """
-    front, shelf = face_of(room, "front"), face_of(room, "shelf")
-    if not room.plan.design.finish.tanking or front is None:
+    if not room.plan.design.finish.tanking:
         return
+    front, shelf = front_of(room), shelf_of(room)
     coat = (boarded_area(room) * book.figure("boards.tanking_kg_m2")).named("Coating")
     yield Need(coat, "boarding", "all boards", role="tanking")
     edges = [front.width, front.height, front.height] + ([shelf.width] if shelf else [])

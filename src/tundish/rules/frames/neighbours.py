@@ -12,7 +12,7 @@ from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
-@rule("frames/neighbours", figures=("space.ware_gap",), source="frames: geometry; appliances: BS 6465-2, from memory")
+@rule("frames/neighbours", figures=("space.ware_gap",), source="makers' sheets of the frames; common practice for the appliances")
 def neighbours(room: Room, book: Book) -> Iterator[Finding]:
     """Neighbouring frames do not touch, and there is elbow room between neighbouring appliances."""
     none, gap = number(0, "mm", "Frames side by side"), book.figure("space.ware_gap")

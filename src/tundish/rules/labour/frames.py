@@ -25,8 +25,6 @@ def frames(asked: Asked, book: Book) -> Iterator[Need]:
     if room.placed:
         hours.append((several(len(room.placed), "Frames") * book.figure("labour.frame")).named("Frames"))
     lengths = [one.amount for one in asked.needs if one.item == room.strut.code or one.role == "timber stud"]
-    if lengths:
-        metres = converted(total(lengths, "Strut and studwork"), "m", "Strut and studwork")
-        hours.append((metres * book.figure("labour.prewall_m")).named("Strut and studwork"))
-    if hours:
-        yield Need(total(hours, "Frames and pre-wall"), "frames", "frames and pre-wall", role=LABOUR)
+    metres = converted(total(lengths, "Strut and studwork"), "m", "Strut and studwork")
+    hours.append((metres * book.figure("labour.prewall_m")).named("Strut and studwork"))
+    yield Need(total(hours, "Frames and pre-wall"), "frames", "frames and pre-wall", role=LABOUR)

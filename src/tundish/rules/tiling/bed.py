@@ -22,8 +22,7 @@ def bed(asked: Asked, book: Book) -> Iterator[Need]:
     Tiles of a tenth of a square metre and more take the thicker bed.
     """
     room = asked.room
-    if room.faces:
-        one = area(room.tile.size("width"), room.tile.size("height"), "One tile")
-        small = one.value < book.figure("tiling.small_tile").value
-        rate = book.figure("tiling.bed_small" if small else "tiling.bed_large")
-        yield Need((tiled_area(room) * rate).named("Bed of tiles"), "boarding", "solid bed", role="tile adhesive")
+    one = area(room.tile.size("width"), room.tile.size("height"), "One tile")
+    small = one.value < book.figure("tiling.small_tile").value
+    rate = book.figure("tiling.bed_small" if small else "tiling.bed_large")
+    yield Need((tiled_area(room) * rate).named("Bed of tiles"), "boarding", "solid bed", role="tile adhesive")

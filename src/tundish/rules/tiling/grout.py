@@ -22,7 +22,6 @@ def grout(asked: Asked, book: Book) -> Iterator[Need]:
     The share of the area that is joint, by the thickness of the tile, by the weight of a litre of grout.
     """
     room = asked.room
-    if room.faces:
-        joints = tiled_area(room) * joint_share(room) * room.tile.size("thickness")
-        amount = (joints.named("Joints") * book.figure("tiling.grout_density")).named("Grout")
-        yield Need(amount, "boarding", "joints between tiles", role="grout")
+    joints = tiled_area(room) * joint_share(room) * room.tile.size("thickness")
+    amount = (joints.named("Joints") * book.figure("tiling.grout_density")).named("Grout")
+    yield Need(amount, "boarding", "joints between tiles", role="grout")

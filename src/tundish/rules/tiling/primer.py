@@ -13,6 +13,6 @@ from tundish.rules.rule import Asked, Need, rule
 def primer(asked: Asked, book: Book) -> Iterator[Need]:
     """Boards are primed before tiling, unless they are tanked."""
     room = asked.room
-    if room.faces and not room.plan.design.finish.tanking:
+    if not room.plan.design.finish.tanking:
         amount = (boarded_area(room) * book.figure("tiling.primer_ml_m2")).named("Primer")
         yield Need(amount, "boarding", "boards before tiling", role="primer")

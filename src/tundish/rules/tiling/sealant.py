@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, total
 from tundish.layout.room import Placed, Room
-from tundish.rules.faces import face_of
+from tundish.rules.faces import front_of, shelf_of
 from tundish.rules.rule import Asked, Need, rule
 
 
@@ -22,17 +22,14 @@ def sealant(asked: Asked, book: Book) -> Iterator[Need]:
 
     Along the floor, up each end that meets a wall, along the back of the shelf, behind each basin, and 600 round a WC, bidet or urinal.
     """
-    if asked.room.faces:
-        metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
-        yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
+    metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
+    yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
 
 
 def _beads(room: Room, book: Book) -> list[Figure]:
-    front, shelf = face_of(room, "front"), face_of(room, "shelf")
-    beads: list[Figure] = []
-    if front:
-        beads = [front.tiled_width.named("Along the floor")]
-        beads += [front.tiled_height.named("Up a wall")] * sum(room.at_wall)
+    front, shelf = front_of(room), shelf_of(room)
+    beads = [front.tiled_width.named("Along the floor")]
+    beads += [front.tiled_height.named("Up a wall")] * sum(room.at_wall)
     if shelf:
         beads.append(shelf.tiled_width.named("Back of the shelf"))
     return beads + [_at(one, book) for one in room.placed]

@@ -16,6 +16,5 @@ def spacers(asked: Asked, book: Book) -> Iterator[Need]:
 
     Four for each tile before breakage.
     """
-    if asked.room.faces:
-        amount = (whole_tiles(asked.room) * number(4, "", "corners each")).named("Corners of tiles")
-        yield Need(amount, "boarding", "tile corners", role="tile spacer")
+    amount = (whole_tiles(asked.room) * number(4, "", "corners each")).named("Corners of tiles")
+    yield Need(amount, "boarding", "tile corners", role="tile spacer")

@@ -18,7 +18,6 @@ def wall_tiles(room: Room, book: Book) -> Iterator[Need]:
     A shelf or open end narrower than a tile takes strips, as many from one tile as it gives. Breakage is added and the sum rounded
     up to whole tiles.
     """
-    if room.faces:
-        factor = (number(1, "", "Tiles") + converted(book.figure("tiling.breakage"), "")).named("Tiles and breakage")
-        amount = round_up(whole_tiles(room) * factor, 1.0, "Tiles with breakage")
-        yield Need(amount, "boarding", "every face, with breakage", item=room.tile.code)
+    factor = (number(1, "", "Tiles") + converted(book.figure("tiling.breakage"), "")).named("Tiles and breakage")
+    amount = round_up(whole_tiles(room) * factor, 1.0, "Tiles with breakage")
+    yield Need(amount, "boarding", "every face, with breakage", item=room.tile.code)

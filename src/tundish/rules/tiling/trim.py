@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.faces import face_of, returns
+from tundish.rules.faces import returns, shelf_of
 from tundish.rules.rule import Asked, Cut, Need, rule
 
 
@@ -27,7 +27,7 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
 
 
 def _edges(room: Room) -> Iterator[tuple[Figure, str]]:
-    shelf = face_of(room, "shelf")
+    shelf = shelf_of(room)
     if shelf:
         yield shelf.width, "front edge of the shelf"
     for end in returns(room):

@@ -1,0 +1,71 @@
+"""What a rule is made of, and what a finding knows of itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, between, number
+from tundish.layout.room import Room
+from tundish.rules.rule import Finding, Need, judge, rule
+
+TEN = number(10)
+
+
+def finding(has: Figure | None, least: Figure | None = None, most: Figure | None = None) -> Finding:
+    return Finding("Depth", "Void", "passes", has, "Maker", "a sheet", least, most)
+
+
+def test_a_rule_takes_its_words_from_its_docstring() -> None:
+    @rule("frames/one", source="common practice", figures=("frames.packer",))
+    def one(room: Room, book: Book) -> Iterator[Need]:
+        """Each frame is one.
+
+        And never two.
+        """
+        yield from ()
+
+    assert (one.key, one.family, one.sentence, one.more) == ("frames/one", "frames", "Each frame is one.", "And never two.")
+    assert (one.source, one.figures, one.reads) == ("common practice", ("frames.packer",), "room")
+
+
+@pytest.mark.parametrize(
+    ("value", "least", "most", "state"),
+    [
+        (10, 10, None, "passes"),
+        (9.9, 10, None, "fails"),
+        (10, None, 10, "passes"),
+        (10.1, None, 10, "fails"),
+        (10, None, None, "passes"),
+        (9.9999999, 10, 10, "passes"),
+    ],
+)
+def test_a_figure_is_judged_by_its_limits(value: float, least: float | None, most: float | None, state: str) -> None:
+    low, high = (None if each is None else number(each) for each in (least, most))
+    assert judge(number(value), low, high) == state
+
+
+def test_what_misses_guidance_is_to_be_looked_at() -> None:
+    assert judge(number(9), TEN, None, "look") == "look"
+
+
+@pytest.mark.parametrize(
+    ("has", "least", "most", "spare"), [(12, 10, None, 2), (12, 10, 13, 1), (9, 10, 13, -1), (15, None, 13, -2), (15, None, None, None)]
+)
+def test_room_to_spare_is_to_the_nearer_limit(has: float, least: float | None, most: float | None, spare: float | None) -> None:
+    low, high = (None if each is None else number(each) for each in (least, most))
+    assert finding(number(has), low, high).spare == spare
+
+
+def test_without_a_figure_there_is_nothing_to_spare() -> None:
+    assert finding(None, TEN).spare is None
+
+
+def test_a_finding_is_to_be_confirmed_when_any_of_its_figures_is() -> None:
+    open_ = between(10, 8, 12)
+    assert finding(open_, TEN).tbc
+    assert finding(TEN, None, open_).tbc
+    assert not finding(TEN, TEN).tbc
+    assert not finding(None).tbc
