@@ -23,7 +23,7 @@ def floor_rail_fixings(room: Room, book: Book) -> Iterator[Need]:
     if rails:
         apart = book.figure("fixings.rail_centres")
         places = total([_places(one, apart) for one in rails], "Places along the rails", "")
-        amount = (places * number(1, "each", "one fixing at each")).named("Fixings of floor rails")
+        amount = (places * number(1, "each", "Fixings at each place")).named("Fixings of floor rails")
         yield Need(amount, "frames", f"{len(rails)} floor rails", role=into_floor(room))
 
 

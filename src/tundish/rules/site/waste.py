@@ -25,8 +25,8 @@ def rubbish(room: Room, book: Book) -> Iterator[Need]:
     if volume.value > book.figure("site.skip_from").value:
         yield Need(number(1, "visit", f"Skip for {room.name}"), "strip out", "what comes out", role="skip")
     else:
-        bags = round_up(volume / book.figure("site.bag_m3"), 1.0, "Bags") * number(1, "each", "one at a time")
-        yield Need(bags.named("Bags"), "strip out", "what comes out", role="rubble bag")
+        bags = (volume / book.figure("site.bag_m3")).named("Bags, to the last handful")
+        yield Need(round_up(bags, 1.0, "Bags"), "strip out", "what comes out", role="rubble bag")
 
 
 def _volume(room: Room, book: Book) -> Figure:

@@ -19,5 +19,5 @@ def wall_tiles(room: Room, book: Book) -> Iterator[Need]:
     up to whole tiles.
     """
     factor = (number(1, "", "Tiles") + converted(book.figure("tiling.breakage"), "")).named("Tiles and breakage")
-    amount = round_up(whole_tiles(room) * factor, 1.0, "Tiles with breakage")
+    amount = round_up((whole_tiles(room) * factor).named("Tiles with breakage"), 1.0, "Whole tiles")
     yield Need(amount, "boarding", "every face, with breakage", item=room.tile.code)
