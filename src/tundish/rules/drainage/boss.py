@@ -26,12 +26,11 @@ def boss(room: Room, book: Book) -> Iterator[Finding]:
     far enough below, a boss is clear.
     """
     branches = room.pipes_of("soil")
-    for run in room.pipes_of("waste"):
-        if run.enters is not None:
-            one = served(room, run)
-            yield _above_floor(room, book, one, run.enters)
-            if branches:
-                yield _clear_of_branch(room, book, one, run.enters)
+    bosses = [(served(room, run), run.enters) for run in room.pipes_of("waste") if run.enters is not None]
+    for one, has in bosses:
+        yield _above_floor(room, book, one, has)
+        if branches:
+            yield _clear_of_branch(room, book, one, has)
 
 
 def _above_floor(room: Room, book: Book, one: Placed, has: Figure) -> Finding:

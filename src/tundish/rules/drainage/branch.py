@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import PipeRun, Room
-from tundish.rules.amounts import each
+from tundish.rules.amounts import each, in_all
 from tundish.rules.pipes import into_stack, of_iron, pieces, served
 from tundish.rules.rule import Need, rule
 
@@ -29,7 +29,8 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
 def _pipe(run: PipeRun, name: str) -> Iterator[Need]:
     cuts = pieces(run)
     if cuts:
-        yield Need(cuts[0].length.named(f"Branch of {name}"), "first fix", f"branch of {name}", role=f"soil pipe {run.size}", cuts=cuts)
+        amount = in_all(run.lengths, "pieces", f"Branch of {name}")
+        yield Need(amount, "first fix", f"branch of {name}", role=f"soil pipe {run.size}", cuts=cuts)
 
 
 def _slipped(run: PipeRun, name: str) -> Iterator[Need]:

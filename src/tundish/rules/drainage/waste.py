@@ -7,7 +7,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.rules.amounts import each
+from tundish.rules.amounts import each, in_all
 from tundish.rules.pipes import into_stack, of_iron, pieces, served
 from tundish.rules.rule import Need, rule
 
@@ -30,8 +30,7 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         name = served(room, run).name
         why = f"waste of {name}"
         cuts = pieces(run)
-        if cuts:
-            yield Need(cuts[0].length.named(f"Waste of {name}"), "first fix", why, role=f"waste pipe {run.size}", cuts=cuts)
+        yield Need(in_all(run.lengths, "pieces", f"Waste of {name}"), "first fix", why, role=f"waste pipe {run.size}", cuts=cuts)
         yield Need(each(2, f"Bends, waste of {name}"), "first fix", why, role=f"waste bend {run.size}")
         for role in _BOSSES[run.size]:
             yield Need(each(1, name), "first fix", why, role=role)

@@ -35,15 +35,14 @@ def waste_fall(room: Room, book: Book) -> Iterator[Finding]:
     A 32 waste may be steeper where it is short: the greatest fall goes down in steps with its length.
     """
     least = book.figure("drainage.waste_fall_least")
-    for run in room.pipes_of("waste"):
-        if run.fall is None:
-            continue
+    falls = [(run, run.fall) for run in room.pipes_of("waste") if run.fall is not None]
+    for run, has in falls:
         most = _most(run, book)
-        state = judge(run.fall, least, most)
+        state = judge(has, least, most)
         between = f"between {show_number(least.value, None)} and {show_number(most.value, None)} mm a metre"
         message = "" if state == "passes" else f"Lay it {between}, or move the appliance and its boss."
         yield Finding(
-            "Fall of waste", "Falls", state, run.fall, "Regulation", most.note,
+            "Fall of waste", "Falls", state, has, "Regulation", most.note,
             least, most, message, served(room, run).name,
         )  # fmt: skip
 

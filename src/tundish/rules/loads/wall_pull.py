@@ -8,9 +8,10 @@ from itertools import zip_longest
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, number
+from tundish.figure import Figure
 from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
+from tundish.rules.amounts import bare, several
 from tundish.rules.grounds import into_wall
 from tundish.rules.members import WALL_STRUT, marked, studs_crossed
 from tundish.rules.planning import FIRST
@@ -50,11 +51,10 @@ def _pull(room: Room, book: Book, one: Placed) -> Figure:
 
 def _shared_by(room: Room, book: Book, one: Placed, strut: Member | None) -> tuple[str, Figure]:
     """What the pull is shared by, and how many of them there are."""
-    single = number(1, "each", "as a number")
     if strut is None:
-        return "tie rod", (one.frame.size("brackets") / single).named("Tie rods")
-    crossed = number(studs_crossed(room, strut), "", "Wall studs crossed")
-    return "strut screw", (crossed * book.figure("fixings.each_wall_stud") / single).named("Screws of the wall strut")
+        return "tie rod", bare(one.frame.size("brackets")).named("Tie rods")
+    crossed = several(studs_crossed(room, strut), "Wall studs crossed")
+    return "strut screw", (crossed * bare(book.figure("fixings.each_wall_stud"))).named("Screws of the wall strut")
 
 
 def _mend(fixing: Item, strut: Member | None, wanted: float) -> str:

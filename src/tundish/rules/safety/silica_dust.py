@@ -13,11 +13,10 @@ from tundish.rules.rule import Caution, rule
 def silica_dust(room: Room, book: Book) -> Iterator[Caution]:
     """Cutting tile and cement board, and drilling masonry, makes silica dust.
 
-    Said wherever there is something to board and tile.
+    Said in every room: a pre-wall is boarded and tiled.
     """
-    if room.faces:
-        yield Caution(
-            "Silica dust",
-            f"Score and snap {room.board.name} and tiles, or cut them wet or outside with extraction. Wear a mask that fits, FFP3. "
-            "Take dust up with a class M vacuum: never sweep it dry.",
-        )
+    yield Caution(
+        "Silica dust",
+        f"Score and snap {room.board.name} and tiles, or cut them wet or outside with extraction. Wear a mask that fits, FFP3. "
+        "Take dust up with a class M vacuum: never sweep it dry.",
+    )

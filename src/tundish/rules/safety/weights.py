@@ -27,7 +27,7 @@ def weights(room: Room, book: Book) -> Iterator[Caution]:
 
 def _lifted(room: Room) -> tuple[Item, ...]:
     items = [item for one in room.placed for item in (one.frame, one.ware)]
-    return tuple({item.code: item for item in (*items, *([room.board] if room.faces else []))}.values())
+    return tuple({item.code: item for item in (*items, room.board)}.values())
 
 
 def _weight(item: Item) -> Figure | None:

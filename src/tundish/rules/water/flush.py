@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_number
 from tundish.rules.rule import Finding, judge, rule
@@ -18,20 +20,19 @@ from tundish.rules.rule import Finding, judge, rule
 def flush(room: Room, book: Book) -> Iterator[Finding]:
     """A flush takes no more water than the law allows.
 
-    A full flush at most so many litres, a lesser one at most two thirds of it; a urinal has a limit of its own.
+    A full flush at most so many litres, a lesser one at most two thirds of it. A urinal has a limit of its own, for the
+    flushing valve in its frame.
     """
     for one in room.of_kind("wc"):
-        if one.ware.has("flush"):
-            yield _full(one, "water.flush_most", book)
-            if one.ware.has("flush_small"):
-                yield _small(one, book)
+        yield _full(one, one.ware, book.figure("water.flush_most"))
+        yield _small(one, book)
     for one in room.of_kind("urinal"):
-        if one.ware.has("flush"):
-            yield _full(one, "water.urinal_flush_most", book)
+        if one.frame.has("flush"):
+            yield _full(one, one.frame, book.figure("water.urinal_flush_most"))
 
 
-def _full(one: Placed, key: str, book: Book) -> Finding:
-    has, most = one.ware.size("flush"), book.figure(key)
+def _full(one: Placed, flushes: Item, most: Figure) -> Finding:
+    has = flushes.size("flush")
     state = judge(has, None, most)
     message = "" if state == "passes" else f"Set the flush to {show_number(most.value, None)} l or less, or choose another model."
     return Finding("Full flush", "Water", state, has, "Regulation", most.note, None, most, message, one.name)

@@ -1,0 +1,51 @@
+"""Where a maker's sheet does not give a size, nothing is guessed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from types import MappingProxyType
+
+import pytest
+
+from tests.rules.test_cases import given
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.layout.room import Room
+from tundish.layout.work_out import work_out
+from tundish.rules.loads.wall_pull import wall_pull
+from tundish.rules.rule import Caution, Finding
+from tundish.rules.safety.weights import weights
+from tundish.rules.water.flush import flush
+
+
+def without(name: str, code: str, room: str = "plain") -> tuple[Room, Book]:
+    """A room worked out with a book in which an item lacks a size."""
+    worked, book = given({"room": room})
+    changed = replace(book, items={**book.items, code: lacking(book.items[code], name)})
+    return work_out(worked.plan, changed, worked.path), changed
+
+
+def test_a_fixing_without_a_pull_is_not_judged() -> None:
+    found = [one for one in wall_pull.says(*without("pull_kn", "anchor-brick")) if isinstance(one, Finding)]
+    assert [one.state for one in found] == ["cannot tell", "cannot tell"]
+    assert all("enter it in the catalogue" in one.message for one in found)
+
+
+def test_a_urinal_frame_without_a_flush_is_not_judged() -> None:
+    found = [one for one in flush.says(*without("flush", "frame-urinal-1310", "row")) if isinstance(one, Finding)]
+    assert {one.place for one in found} == {"WC 1"}
+
+
+@pytest.mark.parametrize("name", ["weight", "length", "width"])
+def test_a_sheet_that_cannot_be_weighed_is_not_warned_of(name: str) -> None:
+    large, book = given({"room": "plain", "set": {"design.finish.board": "board-cement-12-large"}})
+    assert [one.words for one in weights.says(large, book) if isinstance(one, Caution)] == [
+        "Cement board 12, large 44.6 kg. Lift it with two, or on a trolley: 25.0 kg is a guideline at best."
+    ]
+    bare = replace(large, board=lacking(large.board, name))
+    assert not list(weights.says(bare, book))
+
+
+def lacking(item: Item, name: str) -> Item:
+    """The item without one of its sizes."""
+    return replace(item, sizes=MappingProxyType({each: size for each, size in item.sizes.items() if each != name}))
