@@ -37,12 +37,12 @@ class Inputs:
         declared = fields_of(type(record))[name]
         least = -math.inf if declared.least is None else declared.least
         most = math.inf if declared.most is None else declared.most
-        if least <= found.low and found.high <= most and math.isfinite(found.low) and math.isfinite(found.high):
-            return found if not declared.whole or found.value == int(found.value) else self._whole(found, declared, where, name)
-        if not all(math.isfinite(each) for each in (found.value, found.low, found.high)):
+        if not all(map(math.isfinite, (found.value, found.low, found.high))):
             self.tell(f"{where}.{name}", f"{declared.label}: this is not a number that can be measured; type it again")
             return read(replace(cast("Any", record), **{name: None}), name, f"{self.path}.{where}")
-        return self._bounded(found, declared, f"{where}.{name}", (least, most))
+        if found.low < least or found.high > most:
+            return self._bounded(found, declared, f"{where}.{name}", (least, most))
+        return self._whole(found, declared, f"{where}.{name}") if declared.whole else found
 
     def sure(self, record: object, name: str, where: str) -> Figure:
         """As `number`, for an input that declares a usual size and so is never missing."""
@@ -69,7 +69,7 @@ class Inputs:
         """Whether the maker's sheet gives all these sizes; told where it does not."""
         missing = [name.replace("_", " ") for name in sizes if not item.has(name)]
         if missing:
-            self.tell(where, f"The catalogue gives no {', '.join(missing)} for {item.name}: add it from the maker's sheet")
+            self.tell(where, f"The catalogue gives no {', '.join(missing)} for {item.name}: add them from the sheet")
         return not missing
 
     def _bounded(self, found: Figure, declared: Field, where: str, limits: tuple[float, float]) -> Figure:
@@ -82,9 +82,11 @@ class Inputs:
         value, low, high = (min(max(each, least), most) for each in (found.value, found.low, found.high))
         return replace(found, value=value, low=low, high=high, tbc=True)
 
-    def _whole(self, found: Figure, declared: Field, where: str, name: str) -> Figure:
+    def _whole(self, found: Figure, declared: Field, where: str) -> Figure:
         value = float(math.ceil(found.value))
-        self.tell(f"{where}.{name}", f"{declared.label}: {found.value:g} should be a whole number; {value:g} is used until it is put right")
+        if value == found.value:
+            return found
+        self.tell(where, f"{declared.label}: {found.value:g} should be a whole number; {value:g} is used until it is put right")
         return replace(found, value=value, low=value, high=value, tbc=True)
 
 

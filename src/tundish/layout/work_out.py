@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
@@ -60,10 +61,7 @@ def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
             **_of_outline(outline, book),
             **_of_services(stack, rises),
             "joint": joint,
-            **dict(_of_placed(placed)),
-            **dict(_of_pipes(runs)),
-            **dict(_of_members(members, stands)),
-            **dict(_of_faces(surfaces)),
+            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(members, stands), _of_faces(surfaces))),
         },
         problems=inputs.problems,
         supports=lands_on,

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tundish.field import Entry, length, record, records, text
 from tundish.survey.floor import Floor
-from tundish.survey.services import Existing, Stack, Water
+from tundish.survey.pipes import Existing, Stack, Water
 from tundish.survey.wall import Opening, Wall
 
 

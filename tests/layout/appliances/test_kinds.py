@@ -1,0 +1,129 @@
+"""Each kind of appliance, worked by hand with 20 of build-up on the floor and 24 of boards and tiles on the steel."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tundish.figure import Figure, where_from, worked_again
+from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.design import KINDS as CHOICES
+from tundish.layout.design import Appliance
+from tundish.layout.room import Room
+
+Work = Callable[..., Room]
+Hang = Callable[..., Appliance]
+
+SHARED = {"centre": 1000, "feet": 30, "bracket": 1110}  # 20 + 1,000 − 990; 20 + 1,090
+EXPECTED = {
+    "wc": SHARED
+    | {
+        "top": 440,  # 20 + 420
+        "studs": 340,  # 440 − 100
+        "outlet": 240,  # 340 − 100
+        "inlet": 375,  # 340 + 35
+        "seat": 460,  # 440 + 20
+        "plate": 1020,  # 20 + 1,000
+        "supply": 1030,  # 20 + 1,010
+        "frame_top": 1140,  # 20 + 1,120
+        "stud_projection": 59,  # 24 + 20 + 15
+        "outlet_cut": 114,  # 24 + 45 + 45
+        "inlet_cut": 129,  # 24 + 55 + 50
+        "reach": 165,  # 225 − 60
+    },
+    "basin": SHARED
+    | {
+        "top": 870,  # 20 + 850
+        "studs": 815,  # 870 − 55
+        "waste": 550,  # 870 − 320
+        "supply": 580,  # 870 − 290
+        "hot_from_left": 925,  # 1,000 − 75
+        "cold_from_left": 1075,
+        "frame_top": 1140,
+        "stud_projection": 59,
+        "reach": 175,  # 225 − 50
+    },
+    "bidet": SHARED
+    | {
+        "top": 440,
+        "studs": 340,
+        "waste": 215,  # 440 − 225
+        "supply": 215,
+        "hot_from_left": 940,
+        "cold_from_left": 1060,
+        "frame_top": 1140,
+        "stud_projection": 59,
+        "reach": 165,
+    },
+    "urinal": SHARED
+    | {
+        "top": 630,  # 20 + 610
+        "studs": 950,  # 630 + 320: above the lip
+        "waste": 510,  # 630 − 120
+        "supply": 1130,  # 630 + 500
+        "plate": 1250,  # 20 + 1,230
+        "frame_top": 1330,
+        "stud_projection": 59,
+        "reach": 165,
+    },
+}
+TOPS = {"wc": 420, "basin": 850, "bidet": 420, "urinal": 610}
+
+
+def one(work: Work, hang: Hang, kind: str, **more: object) -> dict[str, Figure]:
+    room = work(hang(kind, 1000, TOPS[kind], **more))
+    assert not room.problems
+    return dict(room.placed[0].figures)
+
+
+@pytest.mark.parametrize("kind", EXPECTED)
+def test_every_figure_of_a_kind(work: Work, hang: Hang, kind: str) -> None:
+    more = {"seat": "seat", "plate": "plate"} if kind == "wc" else {}
+    figures = one(work, hang, kind, **more)
+    assert {name: figure.value for name, figure in figures.items()} == EXPECTED[kind]
+    assert all(figure.settled for figure in figures.values())
+    assert all(worked_again(figure) == figure.value for figure in figures.values())
+    assert len({figure.label for figure in figures.values()}) == len(figures)
+
+
+def test_every_kind_that_can_be_chosen_is_known() -> None:
+    assert tuple(KINDS) == CHOICES
+
+
+def test_the_studs_read_like_a_receipt(work: Work, hang: Hang) -> None:
+    studs = one(work, hang, "wc")["studs"]
+    assert studs.label == "Fixing studs, WC 1"
+    assert [(line.sign, line.figure.label, line.figure.value) for line in where_from(studs).children] == [
+        ("+", "Floor build-up", 20),
+        ("+", "Top of pan, finished floor", 420),
+        ("−", "Top of pan down to studs", 100),
+    ]
+
+
+def test_studs_above_the_lip_are_added(work: Work, hang: Hang) -> None:
+    assert [(line.sign, line.figure.label) for line in where_from(one(work, hang, "urinal")["studs"]).children][-1] == (
+        "+",
+        "Lip of urinal up to studs",
+    )
+
+
+def test_without_a_seat_there_is_no_height_of_one(work: Work, hang: Hang) -> None:
+    assert "seat" not in one(work, hang, "wc")
+
+
+def test_a_urinal_frame_without_a_place_for_it_has_no_plate(work: Work, hang: Hang) -> None:
+    assert "plate" not in one(work, hang, "urinal", frame="frame-urinal-plain")
+
+
+@pytest.mark.parametrize(("wall", "reach"), [("brick", 165), ("concrete", 165), ("timber stud", 144), ("lath and plaster", 144)])
+def test_a_strut_on_the_wall_shortens_the_reach(work: Work, hang: Hang, wall: str, reach: float) -> None:
+    room = work(hang("wc", 1000, 420), survey__wall__construction=wall)  # 225 − 60, less 21 where a strut lies between
+    assert room.figures["wc-1.reach"].value == reach
+
+
+@pytest.mark.parametrize(("kind", "usual"), TOPS.items())
+def test_a_height_nobody_gave_is_the_usual_one_to_be_confirmed(work: Work, hang: Hang, kind: str, usual: float) -> None:
+    top = work(hang(kind, 1000)).placed[0].figures["top"]
+    assert top.value == 20 + usual
+    assert top.tbc

@@ -1,0 +1,80 @@
+"""Pieces of board from sheets 1,200 × 800."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Offer
+from tundish.figure import number
+from tundish.layout.boards import Laid, Lay, lay, sheet_of
+
+SHEET = (1200.0, 800.0)
+
+
+def laid(width: float, height: float, supports: Sequence[float] = (), left: float = 0) -> list[Laid]:
+    return list(lay(Lay(number(width), number(height), number(left)), SHEET, [number(each) for each in supports]))
+
+
+def sizes(pieces: Sequence[Laid]) -> list[tuple[float, float]]:
+    return [(each.width.value, each.height.value) for each in pieces]
+
+
+def test_no_higher_than_a_sheet_is_wide_lies() -> None:
+    assert sizes(laid(1150, 800)) == [(1150, 800)]
+
+
+def test_no_higher_than_a_sheet_is_long_stands() -> None:
+    # Joints on the furthest support within 800 of the last: 770, then 1,230.
+    assert sizes(laid(2000, 1186, (20.5, 395.25, 770, 1230, 1604.75, 1979.5))) == [(770, 1186), (460, 1186), (770, 1186)]
+
+
+def test_higher_than_a_sheet_goes_in_rows_the_last_the_remainder() -> None:
+    pieces = laid(1000, 2380)
+    assert sizes(pieces) == [(1000, 800), (1000, 800), (1000, 780)]
+    assert [each.z for each in pieces] == [0, 800, 1600]
+
+
+def test_whole_sheets_leave_no_sliver() -> None:
+    assert sizes(laid(1200, 2400)) == [(1200, 800)] * 3
+    assert sizes(laid(1200, 1600)) == [(1200, 800)] * 2
+
+
+def test_joints_are_reckoned_from_the_left_wall() -> None:
+    pieces = laid(2000, 225, (1100, 1500), left=300)
+    assert [each.x for each in pieces] == [300, 1500]
+    assert sizes(pieces) == [(1200, 225), (800, 225)]
+
+
+def test_with_nothing_to_land_on_a_whole_sheet_is_laid() -> None:
+    assert sizes(laid(3000, 225)) == [(1200, 225), (1200, 225), (600, 225)]
+
+
+@pytest.mark.parametrize(("width", "height"), [(0, 500), (500, 0), (500, -20)])
+def test_a_face_that_is_none_has_no_boards(width: float, height: float) -> None:
+    assert not laid(width, height)
+
+
+@given(st.floats(1, 9000), st.floats(1, 4000), st.lists(st.floats(0, 9000), max_size=30), st.floats(0, 2000))
+def test_pieces_cover_the_face_once_and_fit_a_sheet(width: float, height: float, supports: list[float], left: float) -> None:
+    pieces = laid(width, height, sorted(supports), left)
+    assert math.isclose(sum(w * h for w, h in sizes(pieces)), width * height, rel_tol=1e-6)
+    for w, h in sizes(pieces):
+        assert max(w, h) <= 1200 + 1e-3
+        assert min(w, h) <= 800 + 1e-3
+
+
+def test_the_sheet_is_the_board_s_own_or_the_largest_offered_or_without_end(book: Book) -> None:
+    board = book.item("board-cement-12")
+    assert sheet_of(board, book) == SHEET
+    sizeless = replace(board, sizes={"thickness": (12.0, "mm")})
+    offers = tuple(Offer(board.code, "shop", "x", 1, Decimal(9), "2026-01-01", *size) for size in ((1200.0, 600.0), (900.0, 1800.0)))
+    assert sheet_of(sizeless, replace(book, offers={board.code: offers})) == (1800, 900)
+    assert sheet_of(sizeless, book) == (math.inf, math.inf)

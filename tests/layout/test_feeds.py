@@ -1,0 +1,59 @@
+"""Hot from 350 and cold from 300, along the wall at 150 and then up."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from tundish.field import Entry
+from tundish.layout.design import Appliance
+from tundish.layout.room import Room
+
+Work = Callable[..., Room]
+Hang = Callable[..., Appliance]
+
+
+def test_a_basin_takes_hot_on_its_left_and_cold_on_its_right(work: Work, hang: Hang) -> None:
+    room = work(hang("basin", 1000, 850))
+    hot, cold = room.pipes_of("hot", "cold")
+    assert hot.pieces == (("H1a", room.figures["H1a"]), ("H1b", room.figures["H1b"]))
+    assert [length.value for length in hot.lengths] == [575, 430]  # 925 − 350; 580 − 150
+    assert [length.value for length in cold.lengths] == [775, 430]  # 1,075 − 300
+    assert list(hot.points) == [(350, 0), (350, 150), (925, 150), (925, 580)]
+    assert (hot.key, hot.serves, hot.size) == ("basin-1.hot", "basin-1", 15)
+    assert hot.fall is None
+    assert hot.rise is not None
+    assert hot.rise.value == 430
+
+
+def test_wc_and_urinal_take_cold_only_at_their_centre(work: Work, hang: Hang) -> None:
+    room = work(hang("wc", 600), hang("urinal", 1400))
+    assert [(each.key, each.mark, each.run.value) for each in room.pipes_of("hot", "cold")] == [
+        ("wc-1.cold", "C1", 300),
+        ("urinal-1.cold", "C2", 1100),
+    ]
+
+
+def test_a_draw_off_over_the_rise_needs_only_the_piece_upwards(work: Work, hang: Hang) -> None:
+    room = work(hang("wc", 330))  # 30 along: the fittings meet
+    (cold,) = room.pipes_of("cold")
+    assert [mark for mark, _ in cold.pieces] == ["C1"]
+    assert room.figures["C1"].value == 880  # 1,030 − 150
+
+
+def test_a_draw_off_at_the_run_s_own_height_over_its_rise_needs_no_pipe(work: Work, hang: Hang) -> None:
+    room = work(hang("bidet", 410, 380), survey__water__cold_from_left=470)  # supply 20 + 380 − 225 = 175: 25 up, nothing along
+    hot, cold = room.pipes_of("hot", "cold")
+    assert (hot.pieces, cold.pieces) == ((), ())
+
+
+@pytest.mark.parametrize("rise", [100, 900])
+def test_either_side(work: Work, hang: Hang, rise: float) -> None:
+    (cold,) = work(hang("wc", 500), survey__water__cold_from_left=rise).pipes_of("cold")
+    assert cold.run.value == 400
+
+
+def test_a_rise_that_may_be_on_either_side(work: Work, hang: Hang) -> None:
+    (cold,) = work(hang("wc", 500), survey__water__cold_from_left=Entry(450, low=400, high=620)).pipes_of("cold")
+    assert (cold.run.low, cold.run.value, cold.run.high) == (0, 50, 120)
