@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 from typing import TypeVar
@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.field import Entry, Field, describe, fields_of, put
-from tundish.figure import worked_again
+from tundish.figure import Figure, Reason, where_from, worked_again
 from tundish.layout.design import KINDS, Appliance, RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
@@ -54,6 +54,18 @@ def test_marks_and_keys_are_never_given_twice(bathroom: RoomPlan, book: Book) ->
 def test_every_receipt_adds_up(bathroom: RoomPlan, book: Book) -> None:
     for key, figure in work_out(bathroom, book).figures.items():
         assert worked_again(figure) == figure.value, key
+
+
+@pytest.mark.parametrize("built_of", ["steel", "timber"])
+def test_every_line_of_a_receipt_says_what_it_is(bathroom: RoomPlan, book: Book, built_of: str) -> None:
+    def lines(reason: Reason) -> Iterator[Figure]:
+        for child in reason.children:
+            yield child.figure
+            yield from lines(child)
+
+    for key, figure in work_out(put(bathroom, "design.prewall.built_of", built_of), book).figures.items():
+        silent = [line for line in lines(where_from(figure)) if not line.label and line.value not in {0.001, 1e-6}]
+        assert not silent, key  # a millimetre turned into metres needs no words
 
 
 def test_nothing_measured_is_left_to_be_confirmed(bathroom: RoomPlan, book: Book) -> None:

@@ -81,7 +81,7 @@ def _reaching(studs: WallStuds, placed: Placed, over: Figure) -> tuple[float, Fi
     start, end = places[left] - over.value, places[right] + over.value
     if start > 0 and end < studs.width.value:
         return start, _bays(studs, right - left) + over + over
-    first = _stud(studs, left) - over if start > 0 else number(0, label="Left-hand corner")
+    first = (_stud(studs, left) - over).named("Left end of strut") if start > 0 else number(0, label="Left-hand corner")
     last = _stud(studs, right) + over if end < studs.width.value else studs.width
     return max(start, 0.0), last - first
 

@@ -42,14 +42,10 @@ class Gap:
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """What stands in one gap: uprights to be cut, left to right, by their centres from the left wall, `step` apart.
-
-    `legs`: those of the frames at its ends, where no upright of its own stands beside them.
-    """
+    """What stands in one gap: uprights to be cut, left to right, by their centres from the left wall, `step` apart."""
 
     gap: Gap
     uprights: tuple[Figure, ...]
-    legs: tuple[Figure, ...]
     step: Figure | None
 
 
@@ -97,8 +93,11 @@ def in_steel(gap: Gap, limits: Limits) -> Stand:
 def in_timber(gap: Gap, limits: Limits) -> Stand:
     """Studs: as uprights, but from a stud beside a frame, where there is room for one, instead of the frame's leg."""
     face = 2 * limits.middle.value
-    left = gap.left + limits.middle if gap.after is not None and gap.clear >= face else None
-    right = gap.right - limits.middle if gap.before is not None and gap.clear >= (face if left is None else 2 * face) else None
+    left = right = None
+    if gap.after is not None and gap.clear >= face:
+        left = (gap.left + limits.middle).named("Stud right of the frame")
+    if gap.before is not None and gap.clear >= (face if left is None else 2 * face):
+        right = (gap.right - limits.middle).named("Stud left of the frame")
     after, before = _legs(gap)
     legs = (after if left is None else None, before if right is None else None)
     ends = _ends(gap, (left or legs[0], right or legs[1]), limits)
@@ -106,7 +105,7 @@ def in_timber(gap: Gap, limits: Limits) -> Stand:
 
 
 def supports_of(stands: Sequence[Stand], frames: Sequence[FrameSpan]) -> tuple[Figure, ...]:
-    """Everything that a joint between boards may land on, left to right."""
+    """Everything that a joint between boards may land on, left to right: the frames are made to be boarded over."""
     uprights = [upright for stand in stands for upright in stand.uprights]
     legs = [leg for frame in frames for leg in (frame.left_leg, frame.right_leg)]
     return tuple(sorted((*uprights, *legs), key=lambda each: each.value))
@@ -139,13 +138,13 @@ def _legs(gap: Gap) -> _Pair:
 
 
 def _ends(gap: Gap, beside: _Pair, limits: Limits) -> _Pair:
-    """The uprights at the ends of the run, but none within a hand's breadth of what stands there already."""
+    """The uprights at the ends of the run, but none near what stands there already."""
     middle, (before, after) = limits.middle, (beside[1], beside[0])
     left = right = None
     if gap.after is None and (before is None or before.value - (gap.left.value + middle.value) > limits.near):
-        left = gap.left + middle
+        left = (gap.left + middle).named("Upright at the left end")
     if gap.before is None and (after is None or (gap.right.value - middle.value) - after.value > limits.near):
-        right = gap.right - middle
+        right = (gap.right - middle).named("Upright at the right end")
     return left, right
 
 
@@ -156,6 +155,6 @@ def _stand(gap: Gap, ends: _Pair, legs: _Pair, apart: float) -> Stand:
     if first is not None and last is not None:
         spaces = math.ceil(round((last.value - first.value) / apart, _DIGITS))
         step = last - first if spaces <= 1 else ((last - first) / number(spaces, "", "Even spaces")).named("Uprights apart")
-        between = [first + _spaces(step, place) for place in range(1, spaces)]
+        between = [(first + _spaces(step, place)).named("Upright between") for place in range(1, spaces)]
     uprights = [each for each in (ends[0], *between, ends[1]) if each is not None]
-    return Stand(gap, tuple(uprights), tuple(leg for leg in legs if leg is not None), step)
+    return Stand(gap, tuple(uprights), step)
