@@ -44,7 +44,7 @@ class MaterialsPage(Page):
         self._find.setAccessibleName("Find a line")
         self._find.setClearButtonEnabled(True)
         self._find.textChanged.connect(self._again)
-        self.add_row(self._head())
+        self.add_row(self._filter_row())
         self.table = Table("Materials", COLUMNS)
         self.table.row_chosen.connect(self.figure_asked)
         self.table.set_empty("Nothing needed", "Nothing here fits the filter.", "materials")
@@ -56,7 +56,7 @@ class MaterialsPage(Page):
         if workspace.estimate:
             self._show(workspace.estimate)
 
-    def _head(self) -> QWidget:
+    def _filter_row(self) -> QWidget:
         made = QWidget()
         row = QHBoxLayout(made)
         row.setContentsMargins(8, 0, 4, 0)

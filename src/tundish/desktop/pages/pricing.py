@@ -51,7 +51,7 @@ class PricingPage(Page):
         self._margin = label("", "note", "ink2", wrap=True)
         self._bar = MoneyBar()
         self._kept = label("", "bodyStrong", wrap=True)
-        self.set_body(self._body())
+        self.set_body(self._stacked())
         workspace.estimate_ready.connect(self._show)
         workspace.job_opened.connect(self.form.show_all)
         if workspace.estimate:
@@ -61,7 +61,7 @@ class PricingPage(Page):
         """Put the keyboard into the box of a term."""
         self.form.go_to(path)
 
-    def _body(self) -> QWidget:
+    def _stacked(self) -> QWidget:
         self.form.add_group("Terms")
         for name in TERMS:
             self.form.input(f"terms.{name}")

@@ -57,7 +57,7 @@ class SurveyPage(Page):
         self.form.asked.connect(self._asked)
         self.sketch = Sketch()
         self._caption = label("", "note", "ink2", wrap=True)
-        self.set_body(self._body())
+        self.set_body(self._halves())
         workspace.job_opened.connect(self._rebuild)
         workspace.room_changed.connect(self._rebuild)
         workspace.job_changed.connect(self._changed)
@@ -71,7 +71,7 @@ class SurveyPage(Page):
         self._choose(_group_of(path))
         self.form.go_to(path)
 
-    def _body(self) -> QWidget:
+    def _halves(self) -> QWidget:
         made = QWidget()
         row = QHBoxLayout(made)
         row.setContentsMargins(0, 0, 0, 0)
