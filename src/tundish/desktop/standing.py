@@ -53,9 +53,8 @@ def closing(workspace: Workspace, estimate: Estimate) -> tuple[str, tuple[str, .
     words = f"{still} of {len(states)} still open" if still else "All settled" if states else "Nothing to settle yet"
     boarding = workspace.job.terms.boarding
     due = f"Boarding {measure.show_date(boarding, with_year=False)}" if boarding else "No boarding date yet"
-    order = {"settled": 0, "not needed": 0, "asked": 1, "open": 2}
-    boxes = {0: "full", 1: "half", 2: "ring"}
-    return words, tuple(boxes[order[state]] for state in sorted(states, key=lambda each: order[each])), due
+    order = ("settled", "not needed", "asked", "open")
+    return words, tuple(sorted(states, key=order.index)), due
 
 
 def state_of(decision: Decision, job: Job) -> str:

@@ -1,0 +1,61 @@
+"""How long an edit takes: the family bathroom, and one room of a hundred."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import count
+
+import pytest
+from pytest_benchmark.fixture import BenchmarkFixture
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.load import supplied_book
+from tundish.estimate import Estimate, Job, estimate
+from tundish.field import Entry, put
+from tundish.layout.work_out import work_out
+from tundish.store.keep import demo_jobs
+from tundish.takeoff.run import run_room
+
+ROUNDS = 60
+TOP = "rooms.0.design.appliances.0.top"
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return supplied_book()
+
+
+@pytest.fixture(scope="module")
+def family() -> Job:
+    return next(job for job in demo_jobs() if job.number == "102")
+
+
+def editing(job: Job, book: Book) -> Callable[[], Estimate]:
+    """An edit of the first room's pan height, a new one each time, and the estimate after it."""
+    heights = count()
+
+    def edit() -> Estimate:
+        return estimate(put(job, TOP, Entry(400.0 + next(heights) % 60 + next(heights) / 1000)), book)
+
+    edit()
+    return edit
+
+
+def test_an_edit_in_the_family_bathroom_takes_less_than_a_frame(benchmark: BenchmarkFixture, family: Job, book: Book) -> None:
+    """Target: under 16 ms, with cut plans at their quickest."""
+    worked = benchmark.pedantic(editing(family, book), rounds=ROUNDS, warmup_rounds=3)
+    assert worked.lines
+
+
+def test_an_edit_in_one_room_of_a_hundred(benchmark: BenchmarkFixture, family: Job, book: Book) -> None:
+    """Target: at most twice the edit in a job of one room."""
+    rooms = tuple(replace(family.rooms[0], name=f"Bathroom {place}") for place in range(100))
+    worked = benchmark.pedantic(editing(replace(family, rooms=rooms), book), rounds=ROUNDS, warmup_rounds=3)
+    assert len(worked.rooms) == 100
+
+
+def test_all_rules_for_the_family_bathroom(benchmark: BenchmarkFixture, family: Job, book: Book) -> None:
+    room = work_out(family.rooms[0], book)
+    take = benchmark.pedantic(run_room, args=(room, book), rounds=ROUNDS, warmup_rounds=3)
+    assert take.findings
