@@ -51,7 +51,7 @@ def main() -> int:
     if options.fast:
         return pytest("-q", *engine_tests())
     if options.bench:
-        return pytest("tests/benchmarks", "--benchmark-enable", "--benchmark-only", "--benchmark-columns=min,median,max,rounds")
+        return pytest("tests/benchmarks", "--benchmark-enable", "-s", "--benchmark-columns=min,median,max,rounds")
     return count(every_check())
 
 

@@ -13,7 +13,7 @@ from tundish.desktop.process import since_start_ms
 class FirstPaint(QObject):
     """Prints the time and ends once the window has been painted."""
 
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:  # noqa: N802
         if event.type() == QEvent.Type.Paint:
             watched.removeEventFilter(self)
             QTimer.singleShot(0, self.finish)
