@@ -1,0 +1,106 @@
+"""Bars: which to take and how to cut them, for the least money, then the most useful remainders, then the fewest bars."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Final
+
+from tundish.cutting.amounts import attainable, cost_of
+from tundish.cutting.first import first_plans
+from tundish.cutting.plan import Bar, BarCut, BarPlan, Effort, Piece, check_saw
+from tundish.cutting.remnants import with_better_remnants
+from tundish.cutting.whole import MOST_ROOM, Pattern, Task, as_task
+
+KEEP: Final = 300.0
+"""Shortest bar remainder worth keeping, unless the trader says otherwise: common practice."""
+_MANY: Final = 150
+_FEW_AT_ONCE: Final = 25
+_MANY_AT_ONCE: Final = 200
+Bounded = tuple[tuple[Pattern, ...], int]
+
+
+def plan_bars(
+    pieces: Sequence[Piece], stock: Sequence[Bar], kerf: float = 0.0, keep: float = KEEP, effort: Effort = Effort.BEST
+) -> BarPlan:
+    """Cut the pieces from the stock, mm; remainders from `keep` up count as useful.
+
+    Lengths are taken to a tenth of a millimetre, pieces up and bars down. The same question always has the same answer, and
+    costs the same in whatever order pieces and stock are named. Raises BadCutError when the kerf is not a length.
+    """
+    check_saw(kerf)
+    task, too_long = as_task(pieces, stock, kerf, keep)
+    plan, bound = _planned(task, effort)
+    ran_out = any(not task.rods[pattern.kind].bars for pattern in plan)
+    if ran_out:
+        task, plan = _placed(task, plan)
+        plan, bound = _bounded(task, plan, effort)
+    plan = with_better_remnants(task, plan)
+    cost = cost_of(task, plan)
+    cuts, left_over = _cuts(task, plan, pieces, stock)
+    return BarPlan(
+        stock=tuple(stock),
+        pieces=tuple(pieces),
+        cuts=cuts,
+        cost_pence=cost,
+        bound_pence=min(bound, cost),
+        proven=bound >= cost and not ran_out,
+        unplaced=tuple(sorted((*too_long, *left_over))),
+        kerf=kerf,
+    )
+
+
+def _planned(task: Task, effort: Effort) -> Bounded:
+    """A plan for every piece that fits a bar, and the least that any such plan costs."""
+    firsts = list(first_plans(task, thorough=effort is Effort.BEST)) if task.demand else [[]]
+    plan = min(firsts, key=lambda one: (cost_of(task, one), len(one)))
+    return _bounded(task, plan, effort, [pattern for one in firsts for pattern in one])
+
+
+def _bounded(task: Task, plan: Sequence[Pattern], effort: Effort, pool: Sequence[Pattern] = ()) -> Bounded:
+    cost = cost_of(task, plan)
+    bound = attainable(task, 0, cost)
+    if effort is Effort.QUICK or bound >= cost or max(rod.room for rod in task.rods) > MOST_ROOM:
+        return tuple(plan), bound
+    # The optimiser is loaded only where rules of thumb do not settle it.
+    from tundish.cutting.columns import cheapest
+    from tundish.cutting.recut import recut
+
+    if sum(task.demand) > _MANY:
+        plan = recut(task, plan, _MANY_AT_ONCE)
+    best = cheapest(task, plan, pool)
+    if not best.proven and sum(task.demand) > _FEW_AT_ONCE:
+        better = recut(task, best.plan, _FEW_AT_ONCE)
+        return (better if cost_of(task, better) < best.cost else best.plan), best.bound
+    return best.plan, best.bound
+
+
+def _placed(task: Task, plan: Sequence[Pattern]) -> tuple[Task, tuple[Pattern, ...]]:
+    """The task and plan without the pieces for which there is no stock."""
+    there = tuple(pattern for pattern in plan if task.rods[pattern.kind].bars)
+    demand = tuple(sum(pattern.counts[place] for pattern in there) for place in range(len(task.widths)))
+    return replace(task, demand=demand, rods=tuple(rod for rod in task.rods if rod.bars)), there
+
+
+def _cuts(
+    task: Task, plan: Sequence[Pattern], pieces: Sequence[Piece], stock: Sequence[Bar]
+) -> tuple[tuple[BarCut, ...], tuple[int, ...]]:
+    """The plan with each piece and bar by its place, the rack first, like bars together; and the pieces left over."""
+    copies = [iter(one) for one in task.copies]
+    bars = [_bars(rod.bars) for rod in task.rods]
+    cuts = []
+    for pattern in sorted(plan, key=lambda one: (not task.rods[one.kind].offcut, one.kind, one.counts)):
+        bar = next(bars[pattern.kind])
+        cut = tuple(next(copies[place]) for place, count in enumerate(pattern.counts) for _ in range(count))
+        used = math.fsum(pieces[piece].length for piece in cut) + len(cut) * task.kerf
+        cuts.append(BarCut(bar, cut, max(0.0, round(stock[bar].length - used, 6))))
+    return tuple(cuts), tuple(piece for one in copies for piece in one)
+
+
+def _bars(bars: Sequence[tuple[int, int | None]]) -> Iterator[int]:
+    for index, count in bars:
+        if count is None:
+            while True:
+                yield index
+        yield from [index] * count

@@ -1,0 +1,82 @@
+"""The same money, better remainders: pieces moved between bars, and bars swapped for others of the rack."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from tundish.cutting.first import fullest
+from tundish.cutting.whole import Pattern, Task
+
+_BARS: Final = 24
+_PASSES: Final = 8
+_EQUAL: Final = 1e-9
+Rank = tuple[float, float, int]
+
+
+def with_better_remnants(task: Task, plan: Sequence[Pattern]) -> tuple[Pattern, ...]:
+    """A plan no dearer whose remainders, less the rack pieces taken, are worth no less; among equals the one of fewer bars.
+
+    Two bars at a time are cut anew: one as full as can be, so that what is left lies together in the other.
+    """
+    bars = list(plan)
+    for _ in range(_PASSES):
+        before = list(bars)
+        _swap_rods(task, bars)
+        _repack(task, bars)
+        if bars == before:
+            break
+    return tuple(bars)
+
+
+def _repack(task: Task, bars: list[Pattern]) -> None:
+    loose = sorted(range(len(bars)), key=lambda bar: -task.remainder(bars[bar]))[:_BARS]
+    for place, one in enumerate(loose):
+        for other in loose[place + 1 :]:
+            pair = (bars[one], bars[other])
+            best = min(_splits(task, *pair), key=lambda split: _rank(task, split), default=pair)
+            if _less(_rank(task, best), _rank(task, pair)):
+                bars[one], bars[other] = best
+    bars[:] = [pattern for pattern in bars if any(pattern.counts)]
+
+
+def _splits(task: Task, one: Pattern, other: Pattern) -> Iterator[tuple[Pattern, Pattern]]:
+    both = tuple(here + there for here, there in zip(one.counts, other.counts, strict=True))
+    if not any(one.counts) or not any(other.counts):
+        return
+    for first, second in ((one, other), (other, one)):
+        counts = fullest(task, both, task.rods[first.kind].room)
+        rest = tuple(all_ - here for all_, here in zip(both, counts, strict=True))
+        if task.used(rest) <= task.rods[second.kind].room:
+            pair = Pattern(first.kind, counts), Pattern(second.kind, rest)
+            yield pair if first is one else (pair[1], pair[0])
+
+
+def _swap_rods(task: Task, bars: list[Pattern]) -> None:
+    """Move the pieces of a bar to an unused one that costs no more, where that leaves more of worth."""
+    spare: list[float] = [float("inf") if rod.count is None else rod.count for rod in task.rods]
+    for pattern in bars:
+        spare[pattern.kind] -= 1
+    for bar, pattern in enumerate(bars):
+        used = task.used(pattern.counts)
+        able = [kind for kind, rod in enumerate(task.rods) if kind == pattern.kind or (spare[kind] > 0 and rod.room >= used)]
+        best = min((Pattern(kind, pattern.counts) for kind in able), key=lambda one: _rank(task, (one,)))
+        if _less(_rank(task, (best,)), _rank(task, (pattern,))):
+            spare[pattern.kind] += 1
+            spare[best.kind] -= 1
+            bars[bar] = best
+
+
+def _rank(task: Task, bars: Sequence[Pattern]) -> Rank:
+    """Money first, then what is left in the rack, then how many bars: less is better. A bar with no piece is not taken."""
+    taken = [pattern for pattern in bars if any(pattern.counts)]
+    return sum(task.rods[pattern.kind].cost for pattern in taken), -sum(task.gain(pattern) for pattern in taken), len(taken)
+
+
+def _less(one: Rank, other: Rank) -> bool:
+    """Whether `one` ranks better by more than rounding."""
+    if one[0] != other[0]:
+        return one[0] < other[0]
+    if abs(one[1] - other[1]) > _EQUAL:
+        return one[1] < other[1]
+    return one[2] < other[2]
