@@ -17,3 +17,14 @@ class Trader:
     phone: str = text("Phone")
     email: str = text("Email")
     vat_number: str = text("VAT number", "Printed only where you are registered.")
+
+
+def demo_trader() -> Trader:
+    """Whose name the demonstration papers carry until the user's own is typed; telephone numbers set aside for fiction."""
+    return Trader(
+        name="M. Tarrowby",
+        address="3 Kilnfold Yard\nHarrowmere\nZZ9 2RT",
+        phone="07700 900268",
+        email="m.tarrowby@example.com",
+        vat_number="GB 000 0000 00",
+    )

@@ -8,7 +8,7 @@ from tundish import measure
 from tundish.cutting.plan import BarPlan, SheetPlan
 from tundish.cutting.plans import CutPlan
 from tundish.documents import cut_drawing
-from tundish.documents.block import Block, Column, Document, Heading, Paragraph, Row, Sketch, Table
+from tundish.documents.block import Block, Column, Document, Heading, Paragraph, Row, SideBySide, Sketch, Table
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 
@@ -49,31 +49,45 @@ def proof(plan: CutPlan) -> str:
 
 
 def _material(plan: CutPlan, keep: float) -> Iterator[Block]:
-    used = sum(plan.plan.used())
-    of = "bars" if isinstance(plan.plan, BarPlan) else "sheets"
     yield Heading(plan.item.name)
-    yield Paragraph(f"{len(plan.cuts)} pieces from {used} {of}, {proof(plan)}. Blade {measure.show_length(plan.plan.kerf)} mm.", "note")
+    yield Paragraph(f"{summary(plan)}. Blade {measure.show_length(plan.plan.kerf)} mm.", "note")
     if isinstance(plan.plan, SheetPlan):
-        for row, cut in enumerate(plan.plan.cuts):
-            yield Sketch(cut_drawing.sheet(plan, cut, row), f"Sheet {row + 1}", share=0.6)
+        yield from _sheets(plan, plan.plan)
     elif plan.plan.cuts:
         yield Sketch(cut_drawing.bars(plan, keep))
-    yield Table(_COLUMNS, tuple(_rows(plan)))
+    columns = _COLUMNS if isinstance(plan.plan, SheetPlan) else tuple(each for each in _COLUMNS if each.head != "Width")
+    yield Table(columns, tuple(_rows(plan)))
     if plan.too_long:
         words = ", ".join(f"{cut.mark} {measure.show_length(cut.length.value)}" for cut in plan.too_long)
         yield Paragraph(f"Longer than anything on offer: {words}. Join at an upright, or order a longer length.", "caution")
 
 
+def summary(plan: CutPlan) -> str:
+    """A plan in words: how many pieces from how many bars or sheets, and how good it is."""
+    of = "bar" if isinstance(plan.plan, BarPlan) else "sheet"
+    used = sum(plan.plan.used())
+    return f"{_counted(len(plan.cuts), 'piece')} from {_counted(used, of)}, {proof(plan)}"
+
+
+def _counted(count: int, thing: str) -> str:
+    return f"{count} {thing}" if count == 1 else f"{count} {thing}s"
+
+
+def _sheets(plan: CutPlan, done: SheetPlan) -> Iterator[Block]:
+    """The sheets two by two."""
+    drawn = [Sketch(cut_drawing.sheet(plan, cut, row), f"Sheet {row + 1}") for row, cut in enumerate(done.cuts)]
+    for left, right in zip(drawn[::2], drawn[1::2], strict=False):
+        yield SideBySide((left,), (right,))
+    if len(drawn) % 2:
+        yield SideBySide((drawn[-1],), ())
+
+
 def _rows(plan: CutPlan) -> Iterator[Row]:
     where = dict(_sources(plan))
     for place, cut in enumerate(plan.cuts):
-        width = None if cut.width is None else cut.width.value
-        source = where.get(place, "–")
-        yield Row(
-            (cut.mark, cut.what, cut.where, cut.length.value, width, source, ""),
-            cut.length.tbc,
-            note="do not cut yet" if cut.length.tbc else "",
-        )
+        width = () if cut.width is None else (cut.width.value,)
+        cells = (cut.mark, cut.what, cut.where, cut.length.value, *width, where.get(place, "–"), "")
+        yield Row(cells, cut.length.tbc, note="do not cut yet" if cut.length.tbc else "")
 
 
 def _sources(plan: CutPlan) -> Iterator[tuple[int, str]]:

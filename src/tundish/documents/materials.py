@@ -67,7 +67,7 @@ def held(purchase: Purchase) -> float:
 def _row(purchase: Purchase) -> Row:
     line = purchase.line
     shown = measure.show_amount(held(purchase), line.amount.unit) if held(purchase) else "–"
-    cost = None if line.own or not purchase.priced else purchase.cost
+    cost = purchase.cost if purchase.picks and purchase.priced else None
     return Row(
         (line.item.name, line.because, measure.show_amount(line.amount.value, line.amount.unit), shown, buy_words(purchase), cost),
         line.amount.tbc,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tundish import measure
 from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
@@ -42,7 +43,7 @@ def build(estimate: Estimate, order: Order) -> Document:
         for tbc in (purchase.line.amount.tbc,)
     )
     rows = tuple(Row((*row.cells, ""), row.tbc) for row in rows)
-    needed = job.terms.start or "to be agreed"
+    needed = measure.show_date(job.terms.start) if job.terms.start else "to be agreed"
     head = Facts(
         (
             ("To", (supplier.name, *lines_of(supplier.address), supplier.phone)),

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from tundish.catalogue.trader import Trader, demo_trader
 from tundish.documents.block import Block, Document
 from tundish.estimate import Estimate
 
 
 def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *, foot: str = "", tables_only: bool = False) -> Document:
     """A document with the trader's head and the job's number and client."""
-    job, trader = estimate.job, estimate.book.trader
+    job, trader = estimate.job, trader_of(estimate)
     subtitle = ", ".join(word for word in (f"Job {job.number}" if job.number else "", surname(job.client.name), job.title) if word)
     return Document(
         key=key,
@@ -23,6 +24,12 @@ def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *
         demo=bool(job.demo),
         tables_only=tables_only,
     )
+
+
+def trader_of(estimate: Estimate) -> Trader:
+    """Whose name the papers carry; a demonstration job has an invented one until the user's own is typed."""
+    trader = estimate.book.trader
+    return demo_trader() if estimate.job.demo and not trader.name else trader
 
 
 def surname(name: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
-from tundish.documents.paper import lines_of, paper
+from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate
 from tundish.field import must_read
@@ -66,7 +66,7 @@ def described(room: Room) -> str:
 
 
 def _facts(estimate: Estimate) -> Facts:
-    job, trader = estimate.job, estimate.book.trader
+    job, trader = estimate.job, trader_of(estimate)
     sender = (*lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word))
     vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and estimate.price.vat_rate else ()
     start = (f"Start {measure.show_date(job.terms.start)}",) if job.terms.start else ()

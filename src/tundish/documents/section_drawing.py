@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish import measure
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Style, Words
 from tundish.documents.plan_drawing import whole_room
 from tundish.documents.wall_drawing import elevation
 from tundish.layout.room import Room
@@ -81,7 +81,7 @@ def _sizes(room: Room, path: str, deep: float) -> Iterator[Mark]:
     yield Dimension(0, low - 140, stack.value, low - 140, measure.show_length(stack.value), figure="stack_from_wall", tbc=stack.tbc)
     if "branch_invert" in room.figures:
         invert = room.figures["branch_invert"]
-        style = "chosen" if path.endswith("branch_invert") else "dimension"
+        style: Style = "chosen" if path.endswith("branch_invert") else "dimension"
         yield Line(0, invert.value, face + 60, invert.value, style)
         yield Dimension(face + 60, 0, face + 60, invert.value, measure.show_length(invert.value), figure="branch_invert", tbc=invert.tbc)
         yield Words(face + 70, invert.value + 20, "branch invert", 2.4, style, "start", bold=style == "chosen")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tundish import measure
-from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Row, RulerCheck, SideBySide, Sketch, Table
+from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Points, Row, RulerCheck, SideBySide, Sketch, Table
 from tundish.documents.paper import paper
 from tundish.documents.rod import RodMark, marks_of
 from tundish.documents.wall_drawing import elevation
@@ -20,6 +20,15 @@ _COLUMNS = (
     Column("Where from", "text", 2.4, "quiet"),
     Column("Done", "tick", 0.5),
 )
+_SETTINGS = (
+    Column("Frame", "text", 1.2, "strong"),
+    Column("Feet out", "length", 0.8),
+    Column("Tie rod", "text", 2.4),
+    Column("Its reach", "length", 0.8),
+    Column("Studs stand out", "length", 1.0),
+    Column("Outlet piece", "length", 0.9),
+    Column("Inlet piece", "length", 0.9),
+)
 
 
 def build(estimate: Estimate) -> Document:
@@ -28,6 +37,9 @@ def build(estimate: Estimate) -> Document:
     for room in estimate.rooms:
         blocks += _room(estimate, room)
     blocks.append(RulerCheck())
+    cautions = tuple(f"{each.title}: {each.words}" for each in estimate.cautions)
+    if cautions:
+        blocks.append(Points("Take care", cautions))
     return paper(estimate, "setting-out", "Setting-out sheet", tuple(blocks), foot="Figures marked TBC are not for drilling")
 
 
@@ -47,6 +59,7 @@ def _room(estimate: Estimate, room: Room) -> tuple[Block, ...]:
         Paragraph(stand, "strong"),
         Sketch(elevation(room), "Running from the left wall, plaster face"),
         Table(_COLUMNS, tuple(rows)),
+        *_settings(room),
         *((SideBySide(falls, (check,)),) if falls else (check,)),
     )
 
@@ -55,12 +68,19 @@ def _placed(placed: Placed, room: Room) -> list[Row]:
     heading = placed.name if placed.choice.in_hand else f"{placed.name}: sizes not confirmed, do not drill"
     rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
     rows += [_height(mark, _left(placed, mark), room) for mark in marks_of(placed)]
-    feet = placed.figures["feet"]
-    rows.append(Row(("Feet out", "", feet.value, None, "", _because(feet), ""), feet.tbc))
-    if placed.tie_rod is not None:
-        reach = placed.figures["reach"]
-        rows.append(Row(("Tie rod", placed.tie_rod.name, reach.value, None, "", _because(reach), ""), reach.tbc, note="reach"))
     return rows
+
+
+def _settings(room: Room) -> tuple[Block, ...]:
+    """How each frame is set, and what is cut for it: lengths, not heights, so in a table of their own."""
+    rows = []
+    for placed in room.placed:
+        names = ("feet", "reach", "stud_projection", "outlet_cut", "inlet_cut")
+        found = [placed.figures.get(name) for name in names]
+        values = [None if each is None else each.value for each in found]
+        rod = placed.tie_rod.name if placed.tie_rod else "none fits"
+        rows.append(Row((placed.name, values[0], rod, *values[1:]), any(each.tbc for each in found if each is not None)))
+    return (Table(_SETTINGS, tuple(rows), title="Frame settings and pieces to cut"),) if rows else ()
 
 
 def _own_rows(room: Room) -> list[Row]:
