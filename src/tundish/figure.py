@@ -131,13 +131,18 @@ def total(figures: Sequence[Figure], label: str = "", unit: str = "mm") -> Figur
     """The sum of any number of figures, each kept as one line; nothing at all is zero of `unit`."""
     if not figures:
         return number(0.0, unit, label)
+    unit, tbc, sure = figures[0].unit, False, True
+    values, terms = [], []
     for each in figures:
-        if each.unit != figures[0].unit:
+        if each.unit != unit:
             raise UnitsDifferError(figures[0], each)
-    value = reduce(_plus, (each.value for each in figures))
-    ends = (reduce(_plus, (each.low for each in figures)), reduce(_plus, (each.high for each in figures)))
-    terms = tuple(Term("+", each) for each in figures)
-    return Figure(*_spread(value, ends), figures[0].unit, label, tbc=any(each.tbc for each in figures), terms=terms)
+        values.append(each.value)
+        terms.append(Term("+", each))
+        tbc = tbc or each.tbc
+        sure = sure and each.low == each.high
+    value = _added(values)
+    ends = (value,) if sure else (_added([each.low for each in figures]), _added([each.high for each in figures]))
+    return Figure(*_spread(value, ends), unit, label, tbc=tbc, terms=tuple(terms))
 
 
 def largest(*figures: Figure, label: str = "") -> Figure:
@@ -272,6 +277,14 @@ def _spread(value: float, ends: Iterable[float]) -> tuple[float, float, float]:
 
 def _plus(one: float, other: float) -> float:
     return _tidy(one + other, one, other)
+
+
+def _added(values: Sequence[float]) -> float:
+    """The sum, tidied at every step; whole numbers leave nothing to tidy, so they are added at once."""
+    whole = sum(values)
+    if whole % 1 == 0 and max(map(abs, values)) * len(values) < _WHOLE and not any(value % 1 for value in values):
+        return whole + 0.0
+    return reduce(_plus, values)
 
 
 def _minus(one: float, other: float) -> float:
