@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import json
-import logging
+import gc
 import sys
-import time
 from collections.abc import Sequence
 from pathlib import Path
 from types import TracebackType
@@ -21,7 +19,6 @@ from tundish.desktop.main_window import MainWindow
 from tundish.desktop.process import memory_mb, since_start_ms
 from tundish.errors import TundishError
 
-LOG: Final = logging.getLogger("tundish")
 SELFCHECK: Final = "--selfcheck"
 
 
@@ -61,6 +58,7 @@ class Program(QObject):
 
     def _painted(self, took_ms: float) -> None:
         self.first_paint_ms = took_ms
+        gc.enable()
         from tundish.desktop.shell import Shell
         from tundish.desktop.workspace import Workspace
         from tundish.store.keep import Store
@@ -77,11 +75,12 @@ class Program(QObject):
 
 def run(words: Sequence[str]) -> int:
     """Open the window; with `--selfcheck FILE.png` on the demo job, saving its picture and printing one line."""
-    logging.basicConfig(level=logging.WARNING, format="%(name)s: %(message)s")
     picture = _picture(words)
     if picture is None and words:
         sys.stderr.write("tundish: --selfcheck FILE.png takes the name of one picture\n")
         return 2
+    # Nothing made before the first paint is garbage: looking for some only keeps the user waiting.
+    gc.disable()
     QLocale.setDefault(QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom))
     app = theme.application(["tundish"])
     app.setApplicationName("Tundish")
@@ -118,6 +117,8 @@ class SelfCheck(QObject):
             return
         saved = self._program.window.grab().save(str(self._picture))
         self.code = 0 if saved else 2
+        import json
+
         measured = {"first_paint_ms": round(self._program.first_paint_ms, 1), "rss_mb": round(memory_mb(), 1), "version": __version__}
         sys.stdout.write(json.dumps(measured) + "\n")
         sys.stdout.flush()
@@ -133,7 +134,9 @@ def _picture(words: Sequence[str]) -> Path | None:
 
 def _said(kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
     """A fault of the program: kept in the log, and said in a sentence, never as a traceback at the user."""
-    LOG.error("at %s", time.strftime("%H:%M:%S"), exc_info=(kind, fault, trace))
+    import logging
+
+    logging.getLogger("tundish").error("a fault of the program", exc_info=(kind, fault, trace))
     window = next((each for each in QApplication.topLevelWidgets() if isinstance(each, MainWindow)), None)
     if window is not None:
         words = f"Something in the program went wrong ({kind.__name__}). Everything you typed is kept. Go on, or close and open it again."
