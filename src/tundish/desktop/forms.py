@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.boxes import Box, NoteBox, TickBox
@@ -310,7 +310,10 @@ class Form(QScrollArea):
         self._column.insertWidget(self._column.count() - 1, part)
 
     def clear(self) -> None:
-        """Take every row and head away."""
+        """Take every row and head away; the keyboard leaves first, so that nothing is told of a box that has gone."""
+        focused = QApplication.focusWidget()
+        if focused is not None and self.isAncestorOf(focused):
+            focused.clearFocus()
         while (item := self._column.takeAt(0)) is not None:
             if (part := item.widget()) is not None:
                 part.hide()

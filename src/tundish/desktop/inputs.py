@@ -61,6 +61,9 @@ class InputForm(Form):
         row = next((each for each in self.rows() if each.path == path), None)
         if row is None:
             return False
+        # A row that was just added is shown by the next turn of the event loop; a box can only be entered once it is shown.
+        row.show()
+        row.box.show()
         self.ensureWidgetVisible(row)
         row.box.setFocus()
         return True

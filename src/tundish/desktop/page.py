@@ -60,7 +60,7 @@ class Page(QWidget):
         super().showEvent(event)
         if not self._ordered:
             self._ordered = True
-            self._order_focus()
+            self.order_focus()
 
     def _head(self, title: str, question: str) -> QHBoxLayout:
         row = QHBoxLayout()
@@ -73,7 +73,7 @@ class Page(QWidget):
         row.addStrut(look.now().px(37) - 1)
         return row
 
-    def _order_focus(self) -> None:
+    def order_focus(self) -> None:
         """Boxes first, then the tools: the order in which a page is filled in."""
         parts = [*self._rows, self._body, *self._tool_list]
         for before, after in pairwise(stop for part in parts if part is not None for stop in stops(part)):

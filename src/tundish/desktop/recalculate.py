@@ -6,6 +6,7 @@ import logging
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import partial
 
 from PySide6.QtCore import QObject, Signal
 
@@ -50,9 +51,7 @@ class Recalculate(QObject):
         for each in self._waiting:
             each.cancel()
         turn = self._turn
-        self._waiting = [
-            self._worker.submit(self._work, turn, effort, lambda effort=effort: estimate(job, book, effort)) for effort in Effort
-        ]
+        self._waiting = [self._worker.submit(self._work, turn, effort, partial(estimate, job, book, effort)) for effort in Effort]
 
     def stop(self) -> None:
         """Let the worker end; called before the window goes."""

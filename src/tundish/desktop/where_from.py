@@ -42,6 +42,12 @@ class WhereFrom(QWidget):
         self._scroll.setWidgetResizable(True)
         self._scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        body = QWidget()
+        body.setProperty("kind", "clear")
+        self._parts = QVBoxLayout(body)
+        self._parts.setContentsMargins(4, 0, 4, 0)
+        self._parts.setSpacing(0)
+        self._scroll.setWidget(body)
         self._feet = QVBoxLayout()
         self._feet.setSpacing(8)
         self._fold = IconButton("cross", "Fold Where from away; F9 opens it", small=True)
@@ -116,15 +122,14 @@ class WhereFrom(QWidget):
     def _show(self, parts: Iterable[QWidget], actions: Sequence[Action]) -> None:
         focused = QApplication.focusWidget()
         had_keyboard = focused is not None and self.isAncestorOf(focused)
-        body = QWidget()
-        body.setProperty("kind", "clear")
-        column = QVBoxLayout(body)
-        column.setContentsMargins(4, 0, 4, 0)
-        column.setSpacing(0)
+        # The old parts go later: deleting them at once would pull them from under the focus that is just leaving them.
+        while (item := self._parts.takeAt(0)) is not None:
+            if (part := item.widget()) is not None:
+                part.hide()
+                part.deleteLater()
         for part in parts:
-            column.addWidget(part)
-        column.addStretch(1)
-        self._scroll.setWidget(body)
+            self._parts.addWidget(part)
+        self._parts.addStretch(1)
         self._show_actions(actions)
         if had_keyboard:
             self.focus_first()

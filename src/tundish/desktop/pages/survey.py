@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -126,6 +127,7 @@ class SurveyPage(Page):
                 self._add_record(words, f"{path}.{record}")
             if key in LISTS:
                 self._add_list(f"{path}.{LISTS[key][0]}", LISTS[key][1], LISTS[key][2])
+        self.order_focus()
         self._draw()
 
     def _add_record(self, title: str, path: str) -> None:
@@ -209,16 +211,14 @@ class SurveyPage(Page):
 def started(kind: str, name: str, workspace: Workspace) -> Appliance:
     """An appliance with the first model, frame and fittings of its kind, to be changed."""
     book = workspace.book
-    ware = {"wc": "wc pan"}.get(kind, kind)
-    first = {slot: next((item.code for item in book.of_kind(of)), "") for slot, of in (("ware", ware), ("frame", f"{kind} frame"))}
+
+    def first(of: str) -> str:
+        return next((item.code for item in book.of_kind(of)), "")
+
+    made = Appliance(kind=kind, name=name, ware=first({"wc": "wc pan"}.get(kind, kind)), frame=first(f"{kind} frame"))
     if kind == "wc":
-        first |= {
-            "seat": next((item.code for item in book.of_kind("seat")), ""),
-            "plate": next((item.code for item in book.of_kind("flush plate")), ""),
-        }
-    elif kind in {"basin", "bidet"}:
-        first |= {"tap": next((item.code for item in book.of_kind("tap")), "")}
-    return Appliance(kind=kind, name=name, **first)
+        return replace(made, seat=first("seat"), plate=first("flush plate"))
+    return replace(made, tap=first("tap")) if kind in {"basin", "bidet"} else made
 
 
 def _group_of(path: str) -> str:

@@ -1,0 +1,27 @@
+"""The program opened on a new database, for journeys through the real window."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.desktop.app import Program
+from tundish.desktop.main_window import MainWindow
+
+
+@pytest.fixture
+def fitter(qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Fitter]:
+    """The program opened on a new database, as on the first day."""
+    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
+    window = MainWindow()
+    program = Program(window)
+    with qtbot.waitSignal(program.ready, timeout=WAIT_MS), qtbot.waitActive(window):
+        window.show()
+        window.activateWindow()
+    yield Fitter(program, qtbot)
+    window.close()
+    window.deleteLater()
