@@ -113,7 +113,9 @@ def _input(path: str, workspace: Workspace) -> Figure | None:
 
 
 def _lines(figure: Figure, asked: str) -> Iterator[ReceiptLine]:
-    places = measure.places_that_add_up([term.figure.value for term in figure.terms], figure.value) if figure.terms else 0
+    signed = [-term.figure.value if term.sign == "−" else term.figure.value for term in figure.terms]
+    adds_up = all(term.sign in {"+", "−"} for term in figure.terms)
+    places = measure.places_that_add_up(signed, figure.value) if adds_up else None
     for place, term in enumerate(figure.terms):
         of = term.figure
         sign = "" if place == 0 and term.sign == "+" else f"{term.sign} "

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
 
+from tundish.desktop.aside import Aside
 from tundish.desktop.job_line import BARE
 from tundish.desktop.recalculate import Recalculate
 from tundish.errors import TundishError
@@ -55,6 +56,9 @@ class Workspace(QObject):
         self.room_place = 0
         self.floor = BARE
         self.cut_list_in_use = False
+        self.paper = "quote"
+        """The key of the paper that is shown, or wanted, on Paper."""
+        self.aside = Aside(self)
         self._revision = 0
         self._recalculate = Recalculate(self)
         self._recalculate.ready.connect(self._show)
@@ -81,6 +85,11 @@ class Workspace(QObject):
     def busy(self) -> bool:
         """Whether figures are being worked out."""
         return self._recalculate.busy
+
+    @property
+    def revision(self) -> int:
+        """The revision of the open job as it is kept."""
+        return self._revision
 
     def open(self, job_id: int) -> tuple[Problem, ...]:
         """Open a job of the store; the problems are what stopped it, or nothing."""
@@ -175,6 +184,7 @@ class Workspace(QObject):
     def close(self) -> None:
         """Leave everything as it should be: the worker ended, the database closed."""
         self._recalculate.stop()
+        self.aside.stop()
         self._keep_open_job(0)
         self.store.close()
 
