@@ -1,7 +1,7 @@
 """What Where from shows for anything that can be asked about, by its id.
 
-Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MARK`, `check:N`, `stage:STAGE`, `price`. A term of a
-figure is asked for by its place behind a slash: `figure:wc-1.studs/0/1`.
+Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MARK`, `check:N`, `stage:STAGE`, `decision:KEY`, `price`.
+A term of a figure is asked for by its place behind a slash: `figure:wc-1.studs/0/1`.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Final
 
 from tundish import measure
+from tundish.desktop import standing
 from tundish.desktop.job_line import FINISH
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.workspace import Workspace
@@ -42,6 +43,12 @@ STATE_TAGS: Final = {
     "fails": ("Fails", "fails"),
     "cannot tell": ("Cannot tell", "tbc"),
 }
+DECISION_TAGS: Final = {
+    "open": ("Open", "tbc"),
+    "asked": ("Asked", "tbc"),
+    "settled": ("Settled", "settled"),
+    "not needed": ("Not needed", "settled"),
+}
 
 
 def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFromView | None:
@@ -51,6 +58,8 @@ def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFro
     estimate = workspace.estimate
     if estimate is None:
         return None
+    if kind == "decision":
+        return _decision(asked.partition(":")[2], workspace, estimate)
     if kind == "line":
         return _line(name, estimate)
     if kind == "check":
@@ -219,6 +228,32 @@ def _check(place: str, estimate: Estimate) -> WhereFromView | None:
         note_glyph="drop",
         warning="Worked out, not proven. Prove it on site before boarding." if finding.group == "Falls" else "",
         actions=ways,
+    )
+
+
+def _decision(key: str, workspace: Workspace, estimate: Estimate) -> WhereFromView | None:
+    decision = next((each for each in estimate.decisions if each.key == key), None)
+    if decision is None:
+        return None
+    inputs = [(path, _input(path, workspace)) for path in decision.paths]
+    rows = [
+        ReceiptLine(str(figure.known), figure.label, measure.show_amount(figure.value, figure.unit), tbc=figure.tbc, link=f"input:{path}")
+        for path, figure in inputs
+        if figure is not None
+    ]
+    state, tone = DECISION_TAGS[standing.state_of(decision, workspace.job)]
+    rests = Section("Settled for", (ReceiptLine("", decision.rests_on),)) if decision.rests_on else None
+    open_ = sum(row.tbc for row in rows)
+    return WhereFromView(
+        decision.title,
+        decision.by.removeprefix("By "),
+        under_title="to be settled by",
+        tag=state,
+        tag_tone=tone,
+        lines=tuple(rows),
+        note=decision.why,
+        sections=(rests,) if rests else (),
+        warning=f"{open_} of its figures still to be confirmed: settling it confirms them." if open_ else "",
     )
 
 

@@ -33,6 +33,14 @@ PAGES: Final = (
     ("settings", "Settings", "SettingsPage"),
 )
 """Key (and module), title and class of every page; each is imported and made when it is first shown."""
+PAPER_OF: Final = {
+    "setting_out": "setting-out",
+    "materials": "materials",
+    "cutting": "cut-list",
+    "ordering": "orders",
+    "pricing": "quote",
+}
+"""The paper that printing a page means."""
 
 
 class Shell(QObject):
@@ -192,4 +200,5 @@ class Shell(QObject):
             self.workspace.set(chosen.path, chosen.value)
 
     def _print(self) -> None:
+        self.workspace.paper = PAPER_OF.get(self.window.current, self.workspace.paper)
         self.window.show_page("paper")

@@ -10,7 +10,7 @@ from tundish import measure
 from tundish.desktop.workspace import Workspace
 from tundish.documents.rod import rod
 from tundish.estimate import Estimate, Job
-from tundish.field import Entry, describe, get, walk
+from tundish.field import Entry, Field, describe, get, walk
 from tundish.figure import Known
 from tundish.rules.rule import Decision
 from tundish.survey.settled import Settled
@@ -100,11 +100,18 @@ def price(estimate: Estimate) -> tuple[str, str]:
 def set_open(workspace: Workspace, path: str, *, still_open: bool) -> None:
     """Mark an input as to be confirmed, or as settled at the value it has; a blank one is settled at its usual size."""
     declared, entry = describe(Job, path), get(workspace.job, path)
+    if still_open:
+        workspace.set(path, replace(entry or Entry(float(declared.usual or 0), declared.known), tbc=True))
+    else:
+        workspace.set(path, confirmed(declared, entry))
+
+
+def confirmed(declared: Field, entry: Entry | None) -> Entry:
+    """An input settled at the value it has, or at its usual size where it is blank."""
     if entry is None:
-        entry = Entry(float(declared.usual or 0), declared.known)
-    known = declared.known if entry.known is Known.ASSUMED and not still_open else entry.known
-    low, high = (entry.low, entry.high) if still_open else (None, None)
-    workspace.set(path, replace(entry, tbc=still_open, known=known, low=low, high=high))
+        return Entry(float(declared.usual or 0), declared.known)
+    known = declared.known if entry.known is Known.ASSUMED else entry.known
+    return replace(entry, tbc=False, known=known, low=None, high=None)
 
 
 def _tbc(count: int, glyph: str) -> tuple[str, str, str]:

@@ -1,0 +1,83 @@
+"""Settling decisions before the wall is closed: what a record says, and the job with it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+from tundish.desktop import standing
+from tundish.estimate import Job
+from tundish.field import Entry, NoSuchInputError, describe, get, put
+from tundish.rules.rule import Decision
+from tundish.survey.settled import Settled
+
+CLOSED: Final = "closed"
+"""The decision key under which closing the wall itself is kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """Whether the wall is closed; by whom, when, and why if not everything was settled."""
+
+    closed: bool
+    who: str = ""
+    when: str = ""
+    reason: str = ""
+
+
+def recorded(job: Job, decision: Decision, record: Settled) -> Job:
+    """The job with a record in place of an older one; settling clears what rests on it of its TBC."""
+    kept = _with(job, replace(record, decision=decision.key, rests_on=decision.rests_on))
+    if record.state == "settled":
+        for path in decision.paths:
+            kept = _confirmed(kept, path)
+    return kept
+
+
+def wanting(record: Settled) -> str:
+    """What a record still lacks, in a sentence, or nothing."""
+    if record.state in {"asked", "settled"} and not record.who.strip():
+        return "Say who was asked." if record.state == "asked" else "Say who settled it."
+    if record.state == "settled" and not record.evidence.strip():
+        return "Say how it was shown: a reading, a photo, a signed sheet."
+    if record.state == "not needed" and not record.evidence.strip():
+        return "Say why it is not needed."
+    return ""
+
+
+def fell_back(decision: Decision, job: Job) -> str:
+    """Why a decision that was settled is open again, or nothing."""
+    record = standing.record_of(decision, job)
+    if record is None or record.state not in standing.CHOSEN or record.rests_on == decision.rests_on:
+        return ""
+    return f"Open again: was {record.rests_on or 'nothing'}, now {decision.rests_on or 'nothing'}"
+
+
+def wall(job: Job) -> Wall:
+    """How the wall stands."""
+    record = next((each for each in job.settled if each.decision == CLOSED), None)
+    if record is None:
+        return Wall(closed=False)
+    return Wall(record.state == "settled", record.who, record.when, record.evidence)
+
+
+def with_wall(job: Job, state: Wall) -> Job:
+    """The job with its wall closed, or open again."""
+    word = "settled" if state.closed else "open"
+    return _with(job, Settled(decision=CLOSED, state=word, who=state.who, when=state.when, evidence=state.reason))
+
+
+def _with(job: Job, record: Settled) -> Job:
+    others = tuple(each for each in job.settled if each.decision != record.decision)
+    return replace(job, settled=(*others, record))
+
+
+def _confirmed(job: Job, path: str) -> Job:
+    try:
+        declared, entry = describe(Job, path), get(job, path)
+    except NoSuchInputError:
+        return job
+    if declared.kind != "number" or (entry is None and declared.usual is None):
+        return job
+    before = entry if isinstance(entry, Entry) else None
+    return put(job, path, standing.confirmed(declared, before))

@@ -1,0 +1,197 @@
+"""Before closing: what must be settled while the wall is open?"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Final
+
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+
+from tundish import measure
+from tundish.desktop import deciding, standing
+from tundish.desktop.cells import Cell, Column, Group, Row
+from tundish.desktop.decision_form import DecisionForm
+from tundish.desktop.page import Page
+from tundish.desktop.reason_strip import ReasonStrip
+from tundish.desktop.tables import TWO_LINES, Table, TableCard
+from tundish.desktop.words import button, label
+from tundish.desktop.workspace import Workspace
+from tundish.estimate import Estimate
+from tundish.rules.rule import Decision
+from tundish.session import Step
+from tundish.survey.settled import Settled
+
+COLUMNS: Final = (
+    Column("", 38),
+    Column("To settle"),
+    Column("Who", 140),
+    Column("When", 92),
+    Column("Shown by", 196),
+    Column("", 92, right=True),
+)
+GLYPHS: Final = {"open": ("ring", "ink2"), "asked": ("half", "tbc"), "settled": ("full", "settled"), "not needed": ("dash", "ink2")}
+TONES: Final = {"open": "ink", "asked": "tbc", "settled": "settled", "not needed": "ink2"}
+STAGES: Final = ("By first fix", "By boarding")
+MOST_NAMED: Final = 3
+
+
+class ClosingPage(Page):
+    """The decisions with their states, a form to settle the chosen one, and closing the wall."""
+
+    help_sentences = (
+        "Choose a row, say who settled it and how it was shown, and record it.",
+        "Settling confirms every figure that hangs on it, at once and everywhere.",
+        "What was settled falls open again if what it rests on changes.",
+    )
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Before closing", "What must be settled while the wall is open?")
+        self._workspace = workspace
+        self._close, self._anyway = button("Close the wall", "lock", main=True), button("Close anyway")
+        self._open_up = button("Open up again", "undo")
+        for tool, does in ((self._anyway, self._ask_reason), (self._open_up, self._ask_reason), (self._close, self._close_wall)):
+            tool.clicked.connect(does)
+            self.add_tool(tool)
+        self._counts, self._in_the_way = label("", "tableStrong"), label("", "table", "ink2", wrap=True)
+        self.add_row(self._summary())
+        self._reason = ReasonStrip()
+        self._reason.given.connect(self._reason_given)
+        self.add_row(self._reason)
+        self.table = Table("Before closing", COLUMNS, row_high=TWO_LINES)
+        self.table.row_chosen.connect(self._chosen)
+        self.table.set_empty("Nothing to settle yet", "Add a pan or a basin, and what must be settled is listed here.", "closing")
+        self.form = DecisionForm()
+        self.form.recorded.connect(self._record)
+        card = TableCard(self.table)
+        card.set_foot(self.form)
+        self.set_body(card)
+        workspace.estimate_ready.connect(self._show)
+        workspace.job_changed.connect(self._changed)
+        workspace.job_opened.connect(self._opened)
+        self._opened()
+
+    def _summary(self) -> QWidget:
+        made = QFrame()
+        made.setProperty("kind", "card")
+        column = QVBoxLayout(made)
+        column.setContentsMargins(13, 8, 13, 8)
+        column.setSpacing(2)
+        column.addWidget(self._counts)
+        column.addWidget(self._in_the_way)
+        return made
+
+    def _opened(self) -> None:
+        self._reason.hide()
+        self.form.show_decision(None, None)
+        if self._workspace.estimate:
+            self._show(self._workspace.estimate)
+        else:
+            self.table.set_rows(())
+            self._counts.setText("No job is open" if not self._workspace.session else "Being worked out")
+            self._in_the_way.setText("")
+            self._show_wall(())
+
+    def _changed(self, _step: Step) -> None:
+        if self._workspace.estimate:
+            self._show(self._workspace.estimate)
+
+    def _show(self, estimate: Estimate) -> None:
+        groups = []
+        for stage in STAGES:
+            decisions = [each for each in estimate.decisions if each.by == stage]
+            if decisions:
+                groups.append(self._group(stage, decisions, estimate))
+        self.table.set_groups(tuple(groups))
+        states = [standing.state_of(each, self._workspace.job) for each in estimate.decisions]
+        counts = ((states.count(state), state) for state in ("settled", "asked", "open", "not needed"))
+        self._counts.setText(", ".join(f"{count} {state}" for count, state in counts if count) or "Nothing to settle yet")
+        self._show_wall(tuple(each for each, state in zip(estimate.decisions, states, strict=True) if state not in standing.CHOSEN))
+        self._show_form()
+
+    def _group(self, stage: str, decisions: list[Decision], estimate: Estimate) -> Group:
+        job = self._workspace.job
+        settled = sum(standing.state_of(each, job) in standing.CHOSEN for each in decisions)
+        day = job.terms.start if stage == STAGES[0] else job.terms.boarding
+        due = f"{measure.show_date(day, with_year=False)}, " if day else ""
+        rows = tuple(self._row(each, several=len(estimate.rooms) > 1) for each in decisions)
+        return Group(stage, stage, rows, f"{due}{settled} of {len(decisions)} settled", folds=False)
+
+    def _row(self, decision: Decision, *, several: bool) -> Row:
+        job = self._workspace.job
+        state, record = standing.state_of(decision, job), standing.record_of(decision, job)
+        glyph, tone = GLYPHS[state]
+        fell = deciding.fell_back(decision, job)
+        room = f", {decision.key.partition('/')[0].replace('-', ' ')}" if several else ""
+        shown = record.evidence if record and record.evidence else decision.shown_by
+        return Row(
+            decision.key,
+            (
+                Cell(glyph=glyph, glyph_tone=tone, spoken=state),
+                Cell(f"{decision.title}{room}", strong=True, below=fell or decision.why, below_tone="fails" if fell else "ink2"),
+                Cell(record.who if record and record.who else "–"),
+                Cell(measure.show_date(record.when, with_year=False) if record and record.when else "–", tone="ink2"),
+                Cell(shown, tone="ink" if record and record.evidence else "ink2"),
+                Cell(state.capitalize(), strong=True, tone=TONES[state]),
+            ),
+        )
+
+    def _decision(self) -> Decision | None:
+        estimate = self._workspace.estimate
+        return next((each for each in estimate.decisions if each.key == self.table.chosen()), None) if estimate else None
+
+    def _chosen(self, key: str) -> None:
+        self._show_form()
+        self.figure_asked.emit(f"decision:{key}")
+
+    def _show_form(self) -> None:
+        decision = self._decision()
+        record = standing.record_of(decision, self._workspace.job) if decision else None
+        self.form.show_decision(decision, record)
+
+    def _record(self, record: Settled) -> None:
+        decision = self._decision()
+        if decision is None:
+            return
+        word = {"settled": "settle", "asked": "ask about", "not needed": "not needed:", "open": "open"}[record.state]
+        self._workspace.edit(f"{word} {decision.title}", deciding.recorded(self._workspace.job, decision, record))
+
+    def _show_wall(self, in_the_way: tuple[Decision, ...]) -> None:
+        job, estimate = self._workspace.job, self._workspace.estimate
+        wall = deciding.wall(job)
+        to_close = estimate is not None and bool(estimate.decisions) and not wall.closed
+        self._close.setEnabled(to_close and not in_the_way)
+        self._close.setVisible(not wall.closed)
+        self._anyway.setVisible(to_close and bool(in_the_way))
+        self._open_up.setVisible(wall.closed)
+        if wall.closed:
+            self._in_the_way.setText(_closed_words(wall))
+        elif in_the_way:
+            names = ", ".join(each.title for each in in_the_way[:MOST_NAMED])
+            more = f" and {len(in_the_way) - MOST_NAMED} more" if len(in_the_way) > MOST_NAMED else ""
+            self._in_the_way.setText(f"In the way of closing: {names}{more}.")
+        elif estimate is not None and estimate.decisions:
+            self._in_the_way.setText("All settled: the wall can be closed.")
+
+    def _close_wall(self) -> None:
+        self._put_wall(closed=True, reason="")
+
+    def _ask_reason(self) -> None:
+        closed = deciding.wall(self._workspace.job).closed
+        self._reason.ask("Why open up again?" if closed else "Why close with things open?", "Open up" if closed else "Close the wall")
+
+    def _reason_given(self, reason: str) -> None:
+        self._put_wall(closed=not deciding.wall(self._workspace.job).closed, reason=reason)
+
+    def _put_wall(self, *, closed: bool, reason: str) -> None:
+        job = self._workspace.job
+        wall = deciding.Wall(closed, self._workspace.book.trader.name, date.today().isoformat(), reason)
+        self._workspace.edit("close the wall" if closed else "open up again", deciding.with_wall(job, wall))
+
+
+def _closed_words(wall: deciding.Wall) -> str:
+    words = f"Closed {measure.show_date(wall.when)}" + (f" by {wall.who}" if wall.who else "")
+    return f"{words}. {_sentence(wall.reason)}" if wall.reason else f"{words}, everything settled."
+
+
+def _sentence(words: str) -> str:
+    return words if words.endswith((".", "!", "?")) else f"{words}."

@@ -1,0 +1,283 @@
+"""Paper: what do I print or send?"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import Final
+
+from PySide6.QtGui import QPixmap, QShowEvent
+from PySide6.QtWidgets import QApplication, QFileDialog, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from tundish.desktop import papers
+from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.page import Page
+from tundish.desktop.papers import Made
+from tundish.desktop.pdf_pages import Picture, bytes_of, picture
+from tundish.desktop.preview import Preview
+from tundish.desktop.tables import TWO_LINES, Table, TableCard
+from tundish.desktop.words import PushButton, button, label
+from tundish.desktop.workspace import Workspace
+from tundish.estimate import Estimate
+from tundish.store.keep import Paper
+from tundish.writers.index import FORMATS, path_of
+from tundish.writers.safe import write_whole
+
+FOLDER: Final = "paper folder"
+"""The setting that keeps the folder papers were last saved in."""
+FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx)"}
+
+
+class PaperPage(Page):
+    """The papers with their states, the chosen one as it will be printed, and what can be done with it."""
+
+    help_sentences = (
+        "What you see is the PDF itself, page by page: Page Up and Page Down turn them.",
+        "A paper that was issued and says something else now is marked as changed since.",
+        "Your cost, mark-up and hours are never on the client's papers.",
+    )
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Paper", "What do I print or send?")
+        self._workspace = workspace
+        self._made: tuple[Made, ...] = ()
+        self._stale = True
+        self._turn = self._place = self._count = 0
+        self._pdf = b""
+        self._acts = self._make_tools()
+        self.table = Table("Papers", (Column("Paper"),), row_high=TWO_LINES)
+        self.table.row_chosen.connect(self._chosen)
+        self.table.set_empty("No papers yet", "Add a pan or a basin first.", "paper")
+        self.preview = Preview()
+        self.preview.wanted.connect(self._draw)
+        self.preview.turned.connect(self._turn_page)
+        self._where = label("", "table", "ink2")
+        self._back, self._on = button("Page back"), button("Page on")
+        self._true = button("True size", "measure")
+        self.set_body(self._halves())
+        workspace.estimate_ready.connect(self._changed)
+        workspace.job_opened.connect(self._forget)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        if self._stale:
+            self._make()
+        elif self.table.chosen() != self._workspace.paper:
+            self._choose_wanted()
+
+    def _make_tools(self) -> dict[str, PushButton]:
+        made = {
+            "text": button("Copy as text"),
+            "xlsx": button("Save as spreadsheet"),
+            "pdf": button("Save as PDF", "paper"),
+            "print": button("Print", "print", main=True),
+        }
+        for key, does in (("text", self._copy), ("xlsx", self._save_sheet), ("pdf", self._save_pdf), ("print", self._print)):
+            made[key].clicked.connect(does)
+            made[key].setEnabled(False)
+            self.add_tool(made[key])
+        return made
+
+    def _halves(self) -> QWidget:
+        made, side = QWidget(), QFrame()
+        side.setProperty("kind", "card")
+        self._back.clicked.connect(self._page_back)
+        self._on.clicked.connect(self._page_on)
+        self._true.setCheckable(True)
+        self._true.toggled.connect(self._true_size)
+        turn = QHBoxLayout()
+        turn.setContentsMargins(12, 6, 8, 6)
+        turn.setSpacing(6)
+        turn.addWidget(self._where)
+        turn.addStretch(1)
+        for tool in (self._back, self._on, self._true):
+            turn.addWidget(tool)
+        inside = QVBoxLayout(side)
+        inside.setContentsMargins(1, 1, 1, 1)
+        inside.setSpacing(0)
+        inside.addLayout(turn)
+        inside.addWidget(self.preview, 1)
+        row = QHBoxLayout(made)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(TableCard(self.table), 4)
+        row.addWidget(side, 7)
+        return made
+
+    def _forget(self) -> None:
+        self._made, self._stale = (), True
+        self.table.set_rows(())
+
+    def _changed(self, _estimate: Estimate) -> None:
+        self._stale = True
+        if self.isVisible():
+            self._make()
+
+    def _make(self) -> None:
+        estimate = self._workspace.estimate
+        if estimate is None:
+            self.preview.show_words("Open a job, and its papers are here." if not self._workspace.session else "The papers are being made.")
+            return
+        self._stale = False
+        self._workspace.aside.ask(lambda: papers.make(estimate), self._take, self._say)
+
+    def _take(self, made: tuple[Made, ...]) -> None:
+        self._made = made
+        self._show_states()
+        self._choose_wanted()
+
+    def _show_states(self) -> None:
+        estimate = self._workspace.estimate
+        if estimate is None:
+            return
+        issued = self._workspace.store.issued(self._workspace.job_id)
+        rows = []
+        for each in self._made:
+            state = papers.state_of(each, estimate, issued)
+            cell = Cell(each.document.title, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone)
+            rows.append(Row(each.document.key, (cell,)))
+        self.table.set_rows(tuple(rows))
+
+    def _choose_wanted(self) -> None:
+        keys = [each.document.key for each in self._made]
+        wanted = self._workspace.paper
+        key = next((each for each in keys if each == wanted or (wanted == "orders" and each.startswith(papers.ORDERS))), keys[0] if keys else "")
+        if self.table.chosen() != key:
+            self.table.choose(key)
+        else:
+            self._show_paper(from_top=False)
+
+    def _chosen(self, key: str) -> None:
+        self._workspace.paper = key
+        self._place = 0
+        self._show_paper(from_top=True)
+
+    def _paper(self) -> Made | None:
+        return next((each for each in self._made if each.document.key == self._workspace.paper), None)
+
+    def _show_paper(self, *, from_top: bool) -> None:
+        made = self._paper()
+        for key, tool in self._acts.items():
+            tool.setEnabled(made is not None and (key != "xlsx" or made.document.tables_only))
+        if made is None:
+            self.preview.show_words("There is no such paper in this job.")
+            return
+        self._turn += 1
+        turn, document, printed = self._turn, made.document, papers.printed_now()
+
+        def take(body: bytes) -> None:
+            if turn == self._turn:
+                self._pdf = body
+                self._draw(from_top=from_top)
+
+        self._workspace.aside.ask(lambda: bytes_of(document, printed), take, self._say)
+
+    def _draw(self, *, from_top: bool = False) -> None:
+        if not self._pdf:
+            return
+        self._turn += 1
+        turn, body, place, wide = self._turn, self._pdf, self._place, self.preview.pixels_wide()
+
+        def take(page: Picture) -> None:
+            if turn == self._turn:
+                self._show_page(page, from_top=from_top)
+
+        self._workspace.aside.ask(lambda: picture(body, place, wide), take, self._say)
+
+    def _show_page(self, page: Picture, *, from_top: bool) -> None:
+        made = self._paper()
+        self._place, self._count = page.place, page.pages
+        words = f"Page {page.place + 1} of {page.pages}"
+        self._where.setText(words)
+        self._back.setEnabled(page.place > 0)
+        self._on.setEnabled(page.place + 1 < page.pages)
+        title = made.document.title if made else ""
+        self.preview.show_picture(QPixmap.fromImage(page.image), f"{title}, {words.lower()}", from_top=from_top)
+
+    def _turn_page(self, by: int) -> None:
+        wanted = max(0, min(self._place + by, self._count - 1))
+        if wanted != self._place:
+            self._place = wanted
+            self._draw(from_top=True)
+
+    def _page_back(self) -> None:
+        self._turn_page(-1)
+
+    def _page_on(self) -> None:
+        self._turn_page(1)
+
+    def _true_size(self, on: bool) -> None:
+        self.preview.true_size = on
+        self._draw()
+
+    def _copy(self) -> None:
+        made = self._paper()
+        if made is not None:
+            QApplication.clipboard().setText(made.text)
+            self._say(f"Copied: {made.document.name}")
+
+    def _save_pdf(self) -> None:
+        self._save("pdf")
+
+    def _save_sheet(self) -> None:
+        self._save("xlsx")
+
+    def _save(self, name: str) -> None:
+        made = self._paper()
+        if made is None:
+            return
+        folder = Path(self._workspace.store.setting(FOLDER) or Path.home())
+        chosen, _ = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), FILES[name])
+        if not chosen:
+            return
+        path, printed = Path(chosen), papers.printed_now()
+        self._workspace.store.keep_setting(FOLDER, str(path.parent))
+        self._workspace.aside.ask(lambda: _written(made, path, name, printed), lambda body: self._saved(made, path, name, body), self._say)
+
+    def _saved(self, made: Made, path: Path, name: str, body: bytes) -> None:
+        self._issue(made, name, body)
+        self._say(f"Saved: {path.name}, in {path.parent}")
+
+    def _issue(self, made: Made, name: str, body: bytes) -> None:
+        """Keep the paper as it was issued, so that later changes to it are seen."""
+        now = datetime.now().isoformat(timespec="seconds")
+        paper = Paper(made.document.key, made.document.name, name, self._workspace.revision, now, made.text, body)
+        self._workspace.store.issue(self._workspace.job_id, paper)
+        self._show_states()
+
+    def _print(self) -> None:
+        from PySide6.QtPrintSupport import QPrintDialog
+
+        from tundish.desktop.print_run import PrintRun, a4_printer
+
+        made, body = self._paper(), self._pdf
+        if made is None or not body:
+            return
+        printer = a4_printer()
+        printer.setDocName(made.document.name)
+        if QPrintDialog(printer, self).exec() != QPrintDialog.DialogCode.Accepted:
+            return
+        self._acts["print"].setEnabled(False)
+        run = PrintRun(printer, body, self._workspace.aside, self)
+        run.told.connect(self._say)
+        run.done.connect(lambda why: self._printed(made, body, why))
+        run.start()
+
+    def _printed(self, made: Made, body: bytes, why: str) -> None:
+        self._acts["print"].setEnabled(True)
+        if not why:
+            self._issue(made, "pdf", body)
+        self._say(why or f"Printed: {made.document.name}")
+
+    def _say(self, words: str) -> None:
+        self._workspace.said.emit(words)
+
+
+def _written(made: Made, path: Path, name: str, printed: str) -> bytes:
+    """Write the paper to the file; gives what was written."""
+    if name == "pdf":
+        body = bytes_of(made.document, printed)
+        write_whole(path, body)
+        return body
+    FORMATS[name].write(made.document, path, printed)
+    return path.read_bytes()

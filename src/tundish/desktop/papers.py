@@ -1,0 +1,84 @@
+"""The papers of the open job as they stand: which are ready, which wait on something, which changed since they were issued."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from tundish import measure
+from tundish.documents.block import Document
+from tundish.documents.index import build_all
+from tundish.estimate import Estimate
+from tundish.store.keep import Paper
+
+ORDERS: Final = "order"
+"""What the keys of the order lists begin with."""
+OPEN_WORDS: Final = ("TBC", "Still to be confirmed")
+"""How a paper says that something on it is not settled."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A paper, and its text without the time of printing, by which it is compared."""
+
+    document: Document
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """The state of a paper in words, with the tone and glyph that go with them."""
+
+    words: str
+    tone: str = "ink2"
+    glyph: str = ""
+
+
+def make(estimate: Estimate) -> tuple[Made, ...]:
+    """Every paper of a job; takes a while, so it is done beside the window."""
+    from tundish.writers.text import as_text
+
+    return tuple(Made(document, as_text(document)) for document in build_all(estimate))
+
+
+def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:
+    """The state of a paper: the last issue of it counts first, then what it still needs."""
+    last = next((paper for paper in reversed(tuple(issued)) if paper.key == made.document.key), None)
+    if last is not None:
+        when = show_time(last.made)
+        if last.text == made.text:
+            return State(f"issued {when}", "settled", "tick")
+        lines = changed_lines(last.text, made.text)
+        return State(f"changed since {when}: {lines} {'line' if lines == 1 else 'lines'}", "tbc", "warn")
+    needs = what_it_needs(made.document, estimate)
+    if needs:
+        return State(f"needs {needs}", "tbc", "dash")
+    return State("ready, with TBC", "tbc", "half") if any(word in made.text for word in OPEN_WORDS) else State("ready", "settled", "tick")
+
+
+def what_it_needs(document: Document, estimate: Estimate) -> str:
+    """What is missing before a paper says anything, or nothing."""
+    if not estimate.lines:
+        return "a pan or a basin"
+    if document.key == "quote" and not estimate.price.labour_priced:
+        return "a labour rate"
+    return "something to cut" if document.key == "cut-list" and not estimate.cuts else ""
+
+
+def changed_lines(before: str, after: str) -> int:
+    """How many lines are new or say something else."""
+    return sum(line.startswith("+ ") for line in difflib.ndiff(before.splitlines(), after.splitlines())) or 1
+
+
+def show_time(iso: str) -> str:
+    """An ISO date and time as it is said: "Thu 12 Nov 19:40"."""
+    return f"{measure.show_date(iso[:10], with_year=False)} {iso[11:16]}"
+
+
+def printed_now() -> str:
+    """The date and time that stand at the foot of a paper made now."""
+    now = datetime.now()
+    return f"{measure.show_date(now.date().isoformat())} {now:%H:%M}"
