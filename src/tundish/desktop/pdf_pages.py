@@ -32,7 +32,7 @@ def bytes_of(document: Document, printed: str) -> bytes:
 
 def picture(body: bytes, place: int, wide: int) -> Picture:
     """A page of a PDF, so many pixels wide; a place past the last gives the last page."""
-    import pypdfium2
+    import pypdfium2  # type: ignore[import-untyped]
 
     with _ONE_AT_A_TIME:
         opened = pypdfium2.PdfDocument(body)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QObject, QRectF, Signal
-from PySide6.QtGui import QPainter, QPageLayout, QPageSize
+from PySide6.QtGui import QPageLayout, QPageSize, QPainter
 from PySide6.QtPrintSupport import QPrinter
 
 from tundish.desktop.aside import Aside
@@ -61,5 +61,3 @@ def a4_printer() -> QPrinter:
     printer.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
     printer.setPageOrientation(QPageLayout.Orientation.Portrait)
     return printer
-
-

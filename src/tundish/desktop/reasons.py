@@ -1,12 +1,12 @@
 """What Where from shows for anything that can be asked about, by its id.
 
-Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MARK`, `check:N`, `stage:STAGE`, `decision:KEY`, `price`.
-A term of a figure is asked for by its place behind a slash: `figure:wc-1.studs/0/1`.
+Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MARK`, `check:N`, `stage:STAGE`, `decision:KEY`,
+`rule:KEY`, `price`. A term of a figure is asked for by its place behind a slash: `figure:wc-1.studs/0/1`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from decimal import Decimal
 from typing import Final
 
@@ -53,19 +53,20 @@ DECISION_TAGS: Final = {
 
 def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFromView | None:
     """The view of what an id names, or None where there is no such thing (any more)."""
-    whole, *steps = asked.split("/")
-    kind, _, name = whole.partition(":")
     estimate = workspace.estimate
     if estimate is None:
         return None
-    if kind == "decision":
-        return _decision(asked.partition(":")[2], workspace, estimate)
-    if kind == "line":
-        return _line(name, estimate)
-    if kind == "check":
-        return _check(name, estimate)
-    if kind == "price":
-        return _price(estimate)
+    kind, _, name = asked.partition(":")
+    views: dict[str, Callable[[], WhereFromView | None]] = {
+        "line": lambda: _line(name, estimate),
+        "check": lambda: _check(name, estimate),
+        "decision": lambda: _decision(name, workspace, estimate),
+        "rule": lambda: _rule(name, estimate),
+        "price": lambda: _price(estimate),
+    }
+    if kind in views:
+        return views[kind]()
+    name, *steps = name.split("/")
     figure = _figure(kind, name, workspace, estimate)
     for step in steps:
         if figure is None or not step.isdecimal() or int(step) >= len(figure.terms):
@@ -254,6 +255,20 @@ def _decision(key: str, workspace: Workspace, estimate: Estimate) -> WhereFromVi
         note=decision.why,
         sections=(rests,) if rests else (),
         warning=f"{open_} of its figures still to be confirmed: settling it confirms them." if open_ else "",
+    )
+
+
+def _rule(key: str, estimate: Estimate) -> WhereFromView | None:
+    from tundish.rules.book import RULES
+
+    rule = next((each for each in RULES if each.key == key), None)
+    if rule is None:
+        return None
+    figures = [estimate.book.figure(name) for name in rule.figures]
+    rows = tuple(ReceiptLine(str(each.known), each.label, measure.show_amount(each.value, each.unit, with_unit=True)) for each in figures)
+    sections = (Section("It reckons with", rows),) if rows else ()
+    return WhereFromView(
+        rule.sentence, rule.family.capitalize(), lines=(ReceiptLine("rule", "Set by", "", rule.source),), note=rule.more, sections=sections
     )
 
 

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from importlib import import_module
 from typing import Final
 
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtWidgets import QWidget
 
-from tundish.desktop import standing
+from tundish.desktop import kept_look, standing
+from tundish.desktop.find_box import FindBox
+from tundish.desktop.look import Look
 from tundish.desktop.main_window import MainWindow
 from tundish.desktop.reasons import reason_of
 from tundish.desktop.workspace import Workspace
@@ -50,6 +53,7 @@ class Shell(QObject):
         super().__init__(window)
         self.window, self.workspace = window, workspace
         self._trail: list[str] = []
+        self.find_box = FindBox(workspace, window.frame.pages)
         for key, title, name in PAGES:
             window.add_page(key, title, self._maker(key, name))
         self._connect()
@@ -57,6 +61,7 @@ class Shell(QObject):
 
     def start(self, *, demo: bool = False) -> None:
         """Show the jobs; or with `demo` open the newest demonstration job on its setting out."""
+        kept_look.wear(kept_look.chosen(self.workspace.store))
         self.window.run.set_job_open(open_job=False)
         self.window.show_page("jobs")
         if demo:
@@ -92,6 +97,9 @@ class Shell(QObject):
         line.undo_asked.connect(workspace.undo)
         line.redo_asked.connect(workspace.redo)
         line.print_asked.connect(self._print)
+        line.find_asked.connect(self.find_box.open)
+        self.find_box.found.connect(self._go_to_found)
+        window.look_changed.connect(self._look_changed)
         window.figure_asked.connect(self._ask)
         window.page_shown.connect(self._page_shown)
         window.where_from.link_asked.connect(self._follow)
@@ -187,10 +195,35 @@ class Shell(QObject):
     def _go_to(self, path: str) -> None:
         """Show the page that has the input's box, with the keyboard in it."""
         key = "pricing" if path.startswith("terms.") else "survey"
+        if path.startswith("rooms."):
+            self.workspace.choose_room(int(path.split(".")[1]))
         self.window.show_page(key)
         page = self.window.page(key)
         if page is not None:
             page.go_to(path)  # type: ignore[attr-defined]  # both pages are forms
+
+    def _go_to_found(self, found: str) -> None:
+        """Show what the Find box found, on its page."""
+        kind, _, name = found.partition(":")
+        if kind == "input":
+            self._go_to(name)
+        elif kind == "figure":
+            room, _, key = name.partition(":")
+            self.workspace.choose_room(int(room))
+            self.window.show_page("setting_out")
+            self._ask(f"figure:{key}")
+        else:
+            page = {"line": "materials", "rule": "rates"}[kind]
+            self.window.show_page(page)
+            self.window.page(page).go_to(name)  # type: ignore[union-attr]  # both pages can go to a row
+
+    def _look_changed(self, worn: Look) -> None:
+        """Keep a text size that was changed by a key."""
+        store = self.workspace.store
+        kept_look.keep(store, replace(kept_look.chosen(store), percent=worn.percent))
+        settings = self.window.page("settings")
+        if isinstance(settings, QWidget) and hasattr(settings, "show_look"):
+            settings.show_look()
 
     def _take_way_out(self, rest: str) -> None:
         check, _, way = rest.partition(":")

@@ -33,10 +33,11 @@ def _frames(look: Look) -> str:
     return f"""
     QMainWindow{{background:{look.hex("plaster")}}}
     QFrame[kind="card"]{{{card}}}
-    QFrame[kind="foot"]{{background:{look.hex("tray")};border:none;border-top:1px solid {look.hex("edge")};
+    *[kind="foot"]{{background:{look.hex("tray")};border:none;border-top:1px solid {look.hex("edge")};
         border-bottom-left-radius:5px;border-bottom-right-radius:5px}}
     QFrame[kind="sectionHead"]{{border:none;border-top:1px solid {look.hex("hairline")};margin-top:{look.px(5)}px}}
     QFrame[kind="groupHead"]{{background:{look.hex("tray")};border:none}}
+    QFrame[kind="find"]{{background:{look.hex("plaster")};border:1px solid {look.hex("edge")};border-radius:6px}}
     QFrame[kind="note"]{{background:{look.hex("plaster")};border:1px solid {look.hex("hairline")};{note}}}
     QFrame[kind="warning"],QFrame[kind="note"]{{margin-top:{look.px(4)}px}}
     QFrame[kind="warning"]{{background:{look.hex("tbcWash")};border:1px solid {look.hex("tbc")};{note}}}

@@ -225,6 +225,7 @@ class TableCard(QFrame):
     def set_foot(self, foot: QWidget) -> None:
         """Put a strip below the rows."""
         foot.setProperty("kind", "foot")
+        foot.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._column.setContentsMargins(1, 1, 1, 1)
         self._column.addWidget(foot)
 

@@ -154,7 +154,9 @@ class CutView(QWidget):
         """The words of a piece as far as they fit into it, and the half ring where there is room for it."""
         room = placed.box(box.x, box.y, box.width, box.height).adjusted(INSIDE, 0, -INSIDE, 0)
         ring = look.now().px(RING)
-        fits = [each for each in (mark.text, mark.text.partition(" ")[0]) if words_box(replace(mark, text=each), placed).width() <= room.width()]
+        fits = [
+            each for each in (mark.text, mark.text.partition(" ")[0]) if words_box(replace(mark, text=each), placed).width() <= room.width()
+        ]
         ringed = box.style == "tbc" and self._paint_ring(painter, room, ring, fits, mark, placed)
         if not fits:
             return

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Gauge, Group, Row
 from tundish.desktop.page import Page
-from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
@@ -17,7 +17,7 @@ from tundish.figure import Figure
 from tundish.rules.rule import Finding
 
 COLUMNS: Final = (
-    Column("", 28),
+    Column("", 38),
     Column("Check"),
     Column("Has", 110, right=True),
     Column("Needs", 130),
@@ -47,7 +47,7 @@ class ChecksPage(Page):
         self._only.setCheckable(True)
         self._only.toggled.connect(self._filter)
         self.add_tool(self._only)
-        self.table = Table("Checks", COLUMNS)
+        self.table = Table("Checks", COLUMNS, row_high=TWO_LINES)
         self.table.row_chosen.connect(self.figure_asked)
         self.table.set_empty("No checks yet", "Add a pan or a basin on Setting out, and they are made.", "checks")
         card = TableCard(self.table)
@@ -89,7 +89,7 @@ def _row(place: int, finding: Finding, *, several: bool) -> Row:
     words = WORDS[finding.state]
     if finding.state == "passes" and finding.tbc:
         glyph, tone, words = "half", "tbc", "passes on figures to be confirmed"
-    below = finding.place if several else ""
+    below = finding.place if several else finding.place.partition(", ")[2]
     return Row(
         f"check:{place}",
         (

@@ -24,10 +24,10 @@ from tundish.survey.settled import Settled
 COLUMNS: Final = (
     Column("", 38),
     Column("To settle"),
-    Column("Who", 140),
-    Column("When", 92),
-    Column("Shown by", 196),
-    Column("", 92, right=True),
+    Column("Who", 128),
+    Column("When", 88),
+    Column("Shown by", 172),
+    Column("", 90, right=True),
 )
 GLYPHS: Final = {"open": ("ring", "ink2"), "asked": ("half", "tbc"), "settled": ("full", "settled"), "not needed": ("dash", "ink2")}
 TONES: Final = {"open": "ink", "asked": "tbc", "settled": "settled", "not needed": "ink2"}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from decimal import Decimal
 from typing import Final
 
 from PySide6.QtCore import QRect, Qt
@@ -136,7 +137,7 @@ class CuttingPage(Page):
         bars = [plan for plan in estimate.cuts if isinstance(plan.plan, BarPlan)]
         sheets = [plan for plan in estimate.cuts if isinstance(plan.plan, SheetPlan)]
         taken = self._views.taken() or "bars"
-        counts = ((sum(len(plan.plan.cuts) for plan in kind) for kind in (bars, sheets)))
+        counts = (sum(len(plan.plan.cuts) for plan in kind) for kind in (bars, sheets))
         names = (("bars", "Bars"), ("sheets", "Board sheets"))
         self._views.set_choices(tuple(Choice(key, words, str(count)) for (key, words), count in zip(names, counts, strict=True)), taken)
         book = estimate.book
@@ -194,7 +195,7 @@ class CuttingPage(Page):
     def _offer_better(self, estimate: Estimate) -> None:
         self._better = estimate
         now = self._workspace.estimate
-        saves = now.price.total - estimate.price.total if now else 0
+        saves = now.price.total - estimate.price.total if now else Decimal(0)
         words = f"A better plan saves {measure.show_money(saves)}." if saves > 0 else "A better plan was found."
         self._offered.setText(f"{words} What you see stays until you take it.")
         self._offer.show()
@@ -304,7 +305,12 @@ def sheets(plan: CutPlan) -> Drawing:
 def _in_cut_order(drawing: Drawing, plan: CutPlan) -> Drawing:
     """The same drawing with its pieces in the order in which they lie, each told with its length and whether it may be cut."""
     order = [plan.cuts[place] for place in _placed(plan)]
-    return Drawing(drawing.title, drawing.marks, drawing.extent, tuple((cut.mark, _spoken(cut.mark, cut.what, cut.length.value, tbc=cut.length.tbc)) for cut in order))
+    return Drawing(
+        drawing.title,
+        drawing.marks,
+        drawing.extent,
+        tuple((cut.mark, _spoken(cut.mark, cut.what, cut.length.value, tbc=cut.length.tbc)) for cut in order),
+    )
 
 
 def _spoken(mark: str, what: str, length: float, *, tbc: bool) -> str:

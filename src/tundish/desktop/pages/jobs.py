@@ -36,6 +36,7 @@ class JobsPage(Page):
         super().__init__("Jobs", "Where do I pick up?")
         self._workspace = workspace
         self._away: bool = False
+        self._open_id = 0
         self._add_tools()
         self.table = Table("Jobs", COLUMNS, row_high=44)
         self.table.row_opened.connect(self._open_row)
@@ -89,6 +90,9 @@ class JobsPage(Page):
                 for row in rows
             )
         )
+        if open_id and open_id != self._open_id:
+            self.table.choose(str(open_id))
+        self._open_id = open_id
         if not self.table.chosen() and rows:
             self.table.choose(str(rows[0].id))
         self._put.setText("Take out again" if self._away else "Put away")

@@ -19,11 +19,11 @@ from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
 COLUMNS: Final = (
-    Column("Item", 236),
+    Column("Item", 268),
     Column("Because"),
     Column("Need", 76, right=True),
     Column("Kits, stock", 84, right=True),
-    Column("Buy", 150, right=True),
+    Column("Buy", 136, right=True),
     Column("Cost, £", 84, right=True),
 )
 FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and stock"), ("tbc", "TBC"), ("own", "Client's own"))
@@ -55,6 +55,14 @@ class MaterialsPage(Page):
         workspace.estimate_ready.connect(self._show)
         if workspace.estimate:
             self._show(workspace.estimate)
+
+    def go_to(self, code: str) -> None:
+        """Choose the line of an item, whatever was filtered."""
+        self._find.clear()
+        self._filters.take("all")
+        self._again()
+        self.table.choose(f"line:{code}")
+        self.table.setFocus()
 
     def _filter_row(self) -> QWidget:
         made = QWidget()

@@ -58,6 +58,7 @@ class OrderingPage(Page):
         return made
 
     def _paper(self) -> None:
+        self._workspace.paper = "orders"
         self.page_asked.emit("paper")
 
     def _chosen(self, row: str) -> None:

@@ -134,14 +134,18 @@ class PaperPage(Page):
         rows = []
         for each in self._made:
             state = papers.state_of(each, estimate, issued)
-            cell = Cell(each.document.title, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone)
+            cell = Cell(
+                each.document.title, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone
+            )
             rows.append(Row(each.document.key, (cell,)))
         self.table.set_rows(tuple(rows))
 
     def _choose_wanted(self) -> None:
         keys = [each.document.key for each in self._made]
         wanted = self._workspace.paper
-        key = next((each for each in keys if each == wanted or (wanted == "orders" and each.startswith(papers.ORDERS))), keys[0] if keys else "")
+        key = next(
+            (each for each in keys if each == wanted or (wanted == "orders" and each.startswith(papers.ORDERS))), keys[0] if keys else ""
+        )
         if self.table.chosen() != key:
             self.table.choose(key)
         else:

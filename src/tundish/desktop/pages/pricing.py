@@ -80,8 +80,8 @@ class PricingPage(Page):
         column = QVBoxLayout(made)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(card, 5)
-        column.addWidget(TableCard(self.table), 6)
+        column.addWidget(card, 4)
+        column.addWidget(TableCard(self.table), 7)
         column.addWidget(self._bar)
         column.addWidget(self._kept)
         return made
@@ -93,6 +93,7 @@ class PricingPage(Page):
         self.figure_asked.emit(row)
 
     def _paper(self) -> None:
+        self._workspace.paper = "quote"
         self.page_asked.emit("paper")
 
     def _show(self, estimate: Estimate) -> None:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
 
 from tundish import measure
 from tundish.catalogue.book import RuleFigure
+from tundish.desktop import look
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
@@ -18,6 +19,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.rules.book import RULES
 from tundish.rules.rule import Rule
 
+SENTENCES: Final = (Column("Rule"), Column("Set by", 290))
 FIGURES: Final = (Column("Figure"), Column("Value", 110, right=True), Column("Set by", 300), Column("State", 130))
 VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"))
 
@@ -39,6 +41,7 @@ class RatesPage(Page):
         self._find = QLineEdit()
         self._find.setPlaceholderText("Find a figure or rule")
         self._find.setAccessibleName("Find a figure or rule")
+        self._find.setMinimumWidth(look.now().px(190))
         self._find.textChanged.connect(self._show)
         head = QWidget()
         row = QHBoxLayout(head)
@@ -49,14 +52,27 @@ class RatesPage(Page):
         self.table = Table("Figures", FIGURES)
         self.table.set_empty("Nothing found", "No figure or rule holds those words.", "rules")
         self.table.row_chosen.connect(self._chosen)
+        self.sentences = Table("Rules", SENTENCES)
+        self.sentences.set_empty("Nothing found", "No rule holds those words.", "rules")
+        self.sentences.row_chosen.connect(self.figure_asked)
+        self._stack = QStackedWidget()
         card = TableCard(self.table)
         self._name, self._box, self._back = label("", "table"), Box("Your own value", figure=True), button("Put back", "undo")
         self._trouble = label("", "note", "fails")
         self._box.taken.connect(self._taken)
         self._back.clicked.connect(self._put_back)
         card.set_foot(self._foot())
-        self.set_body(card)
+        self._stack.addWidget(card)
+        self._stack.addWidget(TableCard(self.sentences))
+        self.set_body(self._stack)
         self._show()
+
+    def go_to(self, rule: str) -> None:
+        """Choose a rule among the sentences, whatever was looked for."""
+        self._find.clear()
+        self._choose_view("rules")
+        self.sentences.choose(f"rule:{rule}")
+        self.sentences.setFocus()
 
     def _foot(self) -> QWidget:
         made = QWidget()
@@ -74,8 +90,9 @@ class RatesPage(Page):
 
     def _show(self) -> None:
         wanted = self._find.text().strip().lower()
+        self._stack.setCurrentIndex([key for key, _ in VIEWS].index(self._views.taken()))
         if self._views.taken() == "rules":
-            self.table.set_groups(
+            self.sentences.set_groups(
                 _grouped([(rule.family, _rule_row(rule)) for rule in RULES if wanted in f"{rule.sentence} {rule.key}".lower()])
             )
         else:
@@ -135,4 +152,4 @@ def _figure_row(figure: RuleFigure) -> Row:
 
 
 def _rule_row(rule: Rule) -> Row:
-    return Row(f"rule {rule.key}", (Cell(rule.sentence), Cell(""), Cell(rule.source, tone="ink2"), Cell(rule.key, tone="ink2")))
+    return Row(f"rule:{rule.key}", (Cell(rule.sentence), Cell(rule.source, tone="ink2")))

@@ -1,0 +1,134 @@
+"""Settings: whose name is on the paper, how the window looks, where everything is kept."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from tundish import __version__
+from tundish.catalogue.trader import Trader
+from tundish.desktop import kept_look, tokens
+from tundish.desktop.boxes import Box, NoteBox, TickBox
+from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.forms import Form, FormRow
+from tundish.desktop.kept_look import Chosen
+from tundish.desktop.page import Page
+from tundish.desktop.words import button, label
+from tundish.desktop.workspace import Workspace
+from tundish.field import fields_of
+
+SCHEMES: Final = (("desktop", "As the desktop"), ("light", "Light"), ("dark", "Dark"))
+MANY_LINES: Final = ("address",)
+WIDE: Final = 320
+
+
+class SettingsPage(Page):
+    """Three groups: your details, the look, and where it is kept. Each change is kept at once."""
+
+    help_sentences = (
+        "Your details stand at the head of every paper.",
+        "For work in the sun use light with strong lines; for gloves and tired hands, roomy rows.",
+        "Ctrl and + or − change the text size on any page.",
+    )
+
+    def __init__(self, workspace: Workspace) -> None:
+        super().__init__("Settings", "Whose name is on the paper, and how should it look?")
+        self._workspace = workspace
+        self.form = Form("Settings")
+        self.form.taken.connect(self._taken)
+        self._add_trader()
+        self._sizes, self._schemes = ChipRow("Text size"), ChipRow("Light or dark")
+        self._roomy, self._strong = TickBox("Roomy rows: everything 44 high, for gloves"), TickBox("Strong lines: for bright light")
+        self._add_look()
+        self._add_place()
+        card = QFrame()
+        card.setProperty("kind", "card")
+        inside = QVBoxLayout(card)
+        inside.setContentsMargins(1, 1, 1, 1)
+        inside.addWidget(self.form)
+        self.set_body(card)
+        self._show_look()
+
+    def show_look(self) -> None:
+        """Show the look again after it was changed by a key."""
+        self._show_look()
+
+    def _add_trader(self) -> None:
+        self.form.add_group("Your details", "printed at the head of every paper")
+        trader = self._workspace.book.trader
+        for name, declared in fields_of(Trader).items():
+            box: Box | NoteBox = NoteBox(declared.label, lines=4) if name in MANY_LINES else Box(declared.label)
+            row = FormRow(name, declared.label, box, box_wide=WIDE)
+            box.setWhatsThis(declared.help)
+            row.show_value(getattr(trader, name))
+            self.form.add(row)
+
+    def _add_look(self) -> None:
+        self.form.add_group("Look")
+        self._sizes.chosen.connect(self._take_look)
+        self._schemes.chosen.connect(self._take_look)
+        self._roomy.taken.connect(self._take_look)
+        self._strong.taken.connect(self._take_look)
+        self.form.add_part(_labelled("Text size", self._sizes))
+        self.form.add_part(_labelled("Light or dark", self._schemes))
+        self.form.add_part(_labelled("Rows", self._roomy))
+        self.form.add_part(_labelled("Lines", self._strong))
+
+    def _add_place(self) -> None:
+        from tundish.store.database import FILE, home
+
+        self.form.add_group("Where it is kept")
+        where = label(str(home() / FILE), "body", wrap=True)
+        folder = button("Show folder")
+        folder.clicked.connect(self._show_folder)
+        self.form.add_part(_labelled("Jobs, prices, stock", where))
+        self.form.add_part(_labelled("", folder))
+        self.form.add_part(_labelled("Version", label(f"Tundish {__version__}", "body")))
+
+    def _taken(self, name: str, words: str) -> None:
+        store = self._workspace.store
+        trader = self._workspace.book.trader
+        store.keep_trader(replace(trader, **{name: words}))
+        self._workspace.book_has_changed()
+        self.form.row(name).show_value(getattr(self._workspace.book.trader, name))
+
+    def _take_look(self, _taken: str) -> None:
+        choice = Chosen(self._schemes.taken(), int(self._sizes.taken()), self._roomy.isChecked(), self._strong.isChecked())
+        kept_look.keep(self._workspace.store, choice)
+        kept_look.wear(choice)
+
+    def _show_look(self) -> None:
+        choice = kept_look.chosen(self._workspace.store)
+        self._sizes.set_choices(tuple(Choice(str(step), f"{step} %") for step in tokens.TEXT_STEPS), str(choice.percent))
+        self._schemes.set_choices(tuple(Choice(key, words) for key, words in SCHEMES), choice.scheme)
+        self._roomy.setChecked(choice.roomy)
+        self._strong.setChecked(choice.strong)
+
+    def _show_folder(self) -> None:
+        from tundish.store.database import home
+
+        QDesktopServices.openUrl(QUrl.fromLocalFile(str(home())))
+
+
+def _labelled(words: str, part: QWidget) -> QWidget:
+    """A row with its words where a form has them."""
+    from tundish.desktop import look
+    from tundish.desktop.forms import EDGE, LABEL, MARK
+
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(look.now().px(EDGE), 5, look.now().px(EDGE), 5)
+    row.setSpacing(0)
+    name = label(words, "body")
+    name.setFixedWidth(look.now().px(LABEL + MARK))
+    row.addWidget(name)
+    if isinstance(part, QLabel | ChipRow):
+        row.addWidget(part, 1)
+    else:
+        row.addWidget(part)
+        row.addStretch(1)
+    return made
