@@ -1,0 +1,176 @@
+"""Before closing: decisions settled one by one, and the wall closed."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+
+from tests.desktop.fitter import Fitter
+from tests.desktop.spoken_names import nameless
+from tundish.desktop.boxes import Box
+from tundish.desktop.cells import Row
+from tundish.desktop.pages.closing import ClosingPage
+from tundish.desktop.reason_strip import ReasonStrip
+from tundish.desktop.standing import unsettled
+from tundish.field import get
+
+BUILD_UP = "family-bathroom/build-up"
+LAYER = "rooms.0.survey.floor.build_up.0.thickness"
+
+
+def opened(fitter: Fitter, number: str = "102") -> ClosingPage:
+    fitter.open(number)
+    fitter.settled()
+    page = fitter.page("Alt+9")
+    assert isinstance(page, ClosingPage)
+    return page
+
+
+def state(page: ClosingPage, key: str) -> str:
+    return row(page, key).cells[-1].text
+
+
+def row(page: ClosingPage, key: str) -> Row:
+    model = page.table.table_model
+    found = model.entry(model.place(key))
+    assert isinstance(found, Row)
+    return found
+
+
+def shown_in(part: QWidget) -> list[str]:
+    return [each.text() for each in part.findChildren(QLabel) if each.isVisible()]
+
+
+def said(page: ClosingPage) -> str:
+    return " ".join(shown_in(page))
+
+
+def strip(page: ClosingPage) -> ReasonStrip:
+    return page.findChildren(ReasonStrip)[0]
+
+
+def write(box: Box, words: str) -> None:
+    box.setFocus()
+    QTest.keyClick(box, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClick(box, Qt.Key.Key_Delete)
+    QTest.keyClicks(box, words)
+
+
+def settle(
+    fitter: Fitter, page: ClosingPage, key: str, state: str = "Settled", who: str = "D. Pask", shown: str = "Rang, 28 in all"
+) -> None:
+    page.table.choose(key)
+    page.form.state.choose(state)
+    write(page.form.who, who)
+    write(page.form.shown_by, shown)
+    fitter.press("Record it", page)
+
+
+def button(page: ClosingPage, words: str) -> QPushButton:
+    return next(each for each in page.findChildren(QPushButton) if each.text() == words)
+
+
+def test_rows_stand_under_the_stage_they_are_due_by(fitter: Fitter) -> None:
+    page = opened(fitter)
+    entries = [page.table.table_model.entry(place) for place in range(page.table.table_model.rowCount())]
+    keys = [each.id for each in entries]
+    decisions = fitter.settled().decisions
+    first = [each.key for each in decisions if each.by == "By first fix"]
+    boarding = [each.key for each in decisions if each.by == "By boarding"]
+    assert keys == ["By first fix", *first, "By boarding", *boarding]
+
+
+def test_settling_keeps_who_when_and_how_and_confirms_what_hangs_on_it(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert get(fitter.workspace.job, LAYER).low is not None or get(fitter.workspace.job, LAYER).tbc
+    settle(fitter, page, BUILD_UP)
+    fitter.settled()
+    assert state(page, BUILD_UP) == "Settled"
+    record = next(each for each in fitter.workspace.job.settled if each.decision == BUILD_UP)
+    assert (record.who, record.evidence, record.rests_on) == ("D. Pask", "Rang, 28 in all", "build-up 28 mm")
+    assert LAYER not in set(unsettled(fitter.workspace.job))
+    assert not any(figure.tbc for figure in [fitter.settled().rooms[0].figures["finished_floor"]])
+
+
+def test_settling_is_one_step_that_undo_takes_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.workspace.job
+    settle(fitter, page, BUILD_UP)
+    assert fitter.workspace.session is not None
+    assert fitter.workspace.session.undo_label == "settle Floor build-up confirmed"
+    fitter.undo()
+    assert fitter.workspace.job == before
+    assert state(page, BUILD_UP) == "Asked"
+
+
+def test_nothing_is_settled_by_nobody(fitter: Fitter) -> None:
+    page = opened(fitter)
+    settle(fitter, page, BUILD_UP, who="", shown="seen")
+    assert "Say who settled it." in said(page)
+    settle(fitter, page, BUILD_UP, state="Not needed", shown="")
+    assert "Say why it is not needed." in said(page)
+    assert state(page, BUILD_UP) == "Asked"
+
+
+def test_a_date_that_is_none_is_said(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(BUILD_UP)
+    write(page.form.when, "soon")
+    fitter.press("Record it", page)
+    assert "When:" in said(page)
+
+
+def test_a_settled_row_falls_open_when_what_it_rests_on_changes_and_says_why(fitter: Fitter) -> None:
+    page = opened(fitter)
+    settle(fitter, page, BUILD_UP)
+    fitter.settled()
+    fitter.workspace.set(LAYER, 17)
+    fitter.settled()
+    assert state(page, BUILD_UP) == "Open"
+    assert row(page, BUILD_UP).cells[1].below == "Open again: was build-up 28 mm, now build-up 31 mm"
+
+
+def test_close_the_wall_is_dim_and_says_what_is_in_the_way(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert not button(page, "Close the wall").isEnabled()
+    assert "In the way of closing: Floor build-up confirmed" in said(page)
+
+
+def test_the_wall_can_be_closed_when_all_is_settled_and_opened_up_again(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    for decision in fitter.settled().decisions:
+        settle(fitter, page, decision.key)
+    fitter.settled()
+    assert button(page, "Close the wall").isEnabled()
+    fitter.press("Close the wall", page)
+    assert "everything settled" in said(page)
+    fitter.press("Open up again", page)
+    write(strip(page).box, "A weep at the valve")
+    fitter.press("Open up", page)
+    assert button(page, "Close the wall").isVisible()
+
+
+def test_close_anyway_asks_for_a_reason_in_the_page_and_keeps_it(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Close anyway", page)
+    assert not strip(page).do.isEnabled()
+    write(strip(page).box, "Client wants it shut")
+    QTest.mouseClick(strip(page).do, Qt.MouseButton.LeftButton)
+    record = next(each for each in fitter.workspace.job.settled if each.decision == "closed")
+    assert (record.state, record.evidence) == ("settled", "Client wants it shut")
+    assert "Client wants it shut." in said(page)
+
+
+def test_choosing_a_row_shows_what_it_rests_on(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(BUILD_UP)
+    column = fitter.window.where_from
+    fitter.qtbot.waitUntil(lambda: "Floor build-up confirmed" in shown_in(column))
+    assert "build-up 28 mm" in [each.accessibleName() for each in column.findChildren(QWidget)]
+
+
+def test_every_control_has_a_name(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(BUILD_UP)
+    assert nameless(page) == []

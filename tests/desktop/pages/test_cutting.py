@@ -1,0 +1,118 @@
+"""Cutting: plans to scale, pieces that say where their length is from, and better plans on offer."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel, QWidget
+
+from tests.desktop.fitter import Fitter
+from tests.desktop.hands import click
+from tests.desktop.spoken_names import nameless
+from tundish.cutting.plan import BarPlan
+from tundish.desktop.canvas.cut_view import CutView
+from tundish.desktop.chips import Chip
+from tundish.desktop.pages.cutting import CuttingPage, summary, too_long
+from tundish.estimate import Estimate
+
+
+def opened(fitter: Fitter, number: str = "102") -> tuple[CuttingPage, Estimate]:
+    fitter.open(number)
+    fitter.settled()
+    page = fitter.page("Alt+5")
+    assert isinstance(page, CuttingPage)
+    return page, fitter.settled()
+
+
+def said(part: QWidget) -> list[str]:
+    return [each.text() for each in part.findChildren(QLabel) if each.isVisible()]
+
+
+def views(page: CuttingPage) -> list[CutView]:
+    return [each for each in page.findChildren(CutView) if each.isVisible()]
+
+
+def test_every_material_that_is_cut_from_bars_has_its_plan_and_its_count(fitter: Fitter) -> None:
+    page, estimate = opened(fitter)
+    bars = [plan for plan in estimate.cuts if isinstance(plan.plan, BarPlan)]
+    for plan in bars:
+        assert plan.item.name in said(page)
+        assert summary(plan) in said(page)
+    assert f"{sum(len(plan.cuts) for plan in bars)} pieces to cut" in said(page)
+
+
+def test_boards_are_on_a_view_of_their_own(fitter: Fitter) -> None:
+    page, estimate = opened(fitter)
+    click(next(each for each in page.findChildren(Chip) if each.text() == "Board sheets"))
+    boards = [plan for plan in estimate.cuts if not isinstance(plan.plan, BarPlan)]
+    fitter.qtbot.waitUntil(
+        lambda: [each.accessibleName() for each in views(page)] == [f"{plan.item.name}: {summary(plan)}" for plan in boards]
+    )
+
+
+def test_a_piece_that_is_pressed_says_where_its_length_is_from(fitter: Fitter) -> None:
+    page, estimate = opened(fitter)
+    plan = next(plan for plan in estimate.cuts if plan.item.kind == "strut")
+    cut = plan.cuts[0]
+    view = next(each for each in views(page) if each.accessibleName().startswith(plan.item.name))
+    click(view, view.place_of(cut.mark).center())
+    assert view.piece() == cut.mark
+    fitter.qtbot.waitUntil(lambda: f"{cut.what} {cut.mark}" in said(fitter.window.where_from))
+
+
+def test_the_arrows_go_from_piece_to_piece_and_tell_each(fitter: Fitter) -> None:
+    page, _ = opened(fitter)
+    view = next(each for each in views(page) if "Strut" in each.accessibleName())
+    view.setFocus(Qt.FocusReason.TabFocusReason)
+    first = view.piece()
+    QTest.keyClick(view, Qt.Key.Key_Right)
+    assert view.piece() != first
+    assert view.accessibleDescription().startswith(view.piece())
+    QTest.keyClick(view, Qt.Key.Key_Left)
+    assert view.piece() == first
+
+
+def test_a_piece_to_be_confirmed_is_told_not_to_be_cut_yet(fitter: Fitter) -> None:
+    page, estimate = opened(fitter)
+    waiting = {cut.mark for plan in estimate.cuts if isinstance(plan.plan, BarPlan) for cut in plan.cuts if cut.length.tbc}
+    names = [each.accessibleName() for view in views(page) for each in view.findChildren(QWidget) if each.accessibleName()]
+    assert waiting
+    assert {name.partition(",")[0] for name in names if "do not cut yet" in name} == waiting
+    assert f"{sum('do not cut yet' in name for name in names)} not to be cut yet" in said(page)
+
+
+def test_pieces_too_long_for_anything_say_what_to_do(fitter: Fitter) -> None:
+    _, estimate = opened(fitter)
+    plan = next(plan for plan in estimate.cuts if isinstance(plan.plan, BarPlan))
+    beyond = replace(plan, plan=replace(plan.plan, unplaced=(0,)))
+    assert too_long(beyond).startswith(f"Longer than anything on offer: {plan.cuts[0].mark} of")
+    assert "order a longer length" in too_long(beyond)
+    assert isinstance(plan.plan, BarPlan)
+    nothing = replace(plan, plan=replace(plan.plan, unplaced=(0,), stock=()))
+    assert "no supplier offers it" in too_long(nothing)
+
+
+def test_a_better_plan_is_offered_and_taken_only_when_asked(fitter: Fitter) -> None:
+    page, estimate = opened(fitter)
+    cheaper = replace(estimate, price=replace(estimate.price, total=estimate.price.total - Decimal("11.80")))
+    fitter.workspace.better_offered.emit(cheaper)
+    assert any("saves £11.80" in words for words in said(page))
+    assert fitter.workspace.estimate is estimate
+    fitter.press("Use it", page)
+    assert fitter.workspace.estimate is cheaper
+    assert not any("better plan" in words for words in said(page))
+
+
+def test_print_cut_list_goes_to_the_cut_list_on_paper(fitter: Fitter) -> None:
+    page, _ = opened(fitter)
+    fitter.press("Print cut list", page)
+    assert fitter.window.current == "paper"
+    assert fitter.workspace.paper == "cut-list"
+
+
+def test_every_control_has_a_name(fitter: Fitter) -> None:
+    page, _ = opened(fitter)
+    assert nameless(page) == []

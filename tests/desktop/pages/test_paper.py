@@ -1,0 +1,150 @@
+"""Paper: the list with its states, the preview of the real PDF, saving and copying."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.desktop.spoken_names import nameless
+from tundish.desktop.pages.paper import PaperPage
+from tundish.desktop.papers import changed_lines
+
+
+def opened(fitter: Fitter, number: str = "101") -> PaperPage:
+    fitter.open(number)
+    fitter.settled()
+    page = fitter.page("Alt+8")
+    assert isinstance(page, PaperPage)
+    drawn(fitter, page)
+    return page
+
+
+def drawn(fitter: Fitter, page: PaperPage) -> None:
+    """Wait until the papers are made and the page is shown."""
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy and not page.preview.page_shown().isNull(), timeout=WAIT_MS)
+
+
+def states(page: PaperPage) -> dict[str, str]:
+    model = page.table.table_model
+    rows = [model.entry(place) for place in range(model.rowCount())]
+    return {row.id: row.cells[0].below for row in rows if hasattr(row, "cells")}
+
+
+def choose(fitter: Fitter, page: PaperPage, key: str) -> None:
+    page.table.choose(key)
+    drawn(fitter, page)
+
+
+def button(page: PaperPage, words: str) -> QPushButton:
+    return next(each for each in page.findChildren(QPushButton) if each.text() == words)
+
+
+def answer_with(monkeypatch: pytest.MonkeyPatch, path: Path) -> None:
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(path), ""))
+
+
+def test_every_paper_is_listed_with_one_order_for_each_supplier(fitter: Fitter) -> None:
+    page = opened(fitter)
+    listed = list(states(page))
+    orders = fitter.settled().buying.orders
+    assert listed[:4] == ["quote", "setting-out", "materials", "cut-list"]
+    assert listed[4:] == [f"order-{order.supplier.key}" for order in orders]
+
+
+def test_the_preview_is_a_page_of_paper_as_wide_as_there_is_room(fitter: Fitter) -> None:
+    page = opened(fitter)
+    picture = page.preview.page_shown()
+    assert abs(picture.width() - page.preview.pixels_wide()) <= 2
+    assert picture.height() / picture.width() == pytest.approx(297 / 210, abs=0.01)
+    assert page.preview.accessibleName().startswith("Quote, page 1 of")
+
+
+def test_page_down_and_page_up_turn_the_pages(fitter: Fitter) -> None:
+    page = opened(fitter, "103")
+    choose(fitter, page, "materials")
+    page.preview.setFocus()
+    assert "page 1 of" in page.preview.accessibleName()
+    QTest.keyClick(page.preview, Qt.Key.Key_PageDown)
+    drawn(fitter, page)
+    assert "page 2 of" in page.preview.accessibleName()
+    QTest.keyClick(page.preview, Qt.Key.Key_PageUp)
+    drawn(fitter, page)
+    assert "page 1 of" in page.preview.accessibleName()
+
+
+def test_true_size_is_the_size_on_paper(fitter: Fitter) -> None:
+    page = opened(fitter)
+    button(page, "True size").click()
+    drawn(fitter, page)
+    inches = page.preview.page_shown().width() / page.preview.screen().physicalDotsPerInchX()
+    assert inches * 25.4 == pytest.approx(210, abs=1)
+
+
+def test_a_saved_paper_is_a_pdf_and_is_marked_as_issued(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    target = tmp_path / "Quote.pdf"
+    answer_with(monkeypatch, target)
+    fitter.press("Save as PDF", page)
+    fitter.qtbot.waitUntil(lambda: states(page)["quote"].startswith("issued"), timeout=WAIT_MS)
+    assert target.read_bytes().startswith(b"%PDF")
+    kept = fitter.workspace.store.issued(fitter.workspace.job_id)
+    assert [(paper.key, paper.format, paper.body) for paper in kept] == [("quote", "pdf", target.read_bytes())]
+
+
+def test_a_change_after_issue_is_said_with_how_much(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    answer_with(monkeypatch, tmp_path / "Quote.pdf")
+    fitter.press("Save as PDF", page)
+    fitter.qtbot.waitUntil(lambda: states(page)["quote"].startswith("issued"), timeout=WAIT_MS)
+    fitter.workspace.set("terms.mark_up", 60)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: states(page).get("quote", "").startswith("changed since"), timeout=WAIT_MS)
+    fitter.undo()
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: states(page).get("quote", "").startswith("issued"), timeout=WAIT_MS)
+
+
+def test_changed_lines_are_counted() -> None:
+    assert changed_lines("a\nb\nc", "a\nB\nc\nd") == 2
+
+
+def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    assert not button(page, "Save as spreadsheet").isEnabled()
+    choose(fitter, page, "materials")
+    answer_with(monkeypatch, tmp_path / "list.xlsx")
+    fitter.press("Save as spreadsheet", page)
+    fitter.qtbot.waitUntil(lambda: states(page)["materials"].startswith("issued"), timeout=WAIT_MS)
+    assert (tmp_path / "list.xlsx").read_bytes().startswith(b"PK")
+
+
+def test_a_folder_that_cannot_be_written_is_said_in_a_sentence(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    answer_with(monkeypatch, tmp_path / "not there" / "Quote.pdf")
+    told: list[str] = []
+    fitter.workspace.said.connect(told.append)
+    fitter.press("Save as PDF", page)
+    fitter.qtbot.waitUntil(lambda: any("was not written" in words for words in told), timeout=WAIT_MS)
+    assert not states(page)["quote"].startswith("issued")
+
+
+def test_a_paper_can_be_copied_as_text(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Copy as text", page)
+    assert "Quote 101" in QApplication.clipboard().text()
+
+
+def test_a_quote_without_a_labour_rate_says_what_it_needs(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.workspace.set("terms.labour_rate", None)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: states(page).get("quote") == "needs a labour rate", timeout=WAIT_MS)
+
+
+def test_every_control_has_a_name(fitter: Fitter) -> None:
+    assert nameless(opened(fitter)) == []

@@ -1,0 +1,73 @@
+"""Settings: the trader's details, the look, and where things are kept."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
+
+from tests.desktop.fitter import Fitter
+from tests.desktop.hands import click
+from tests.desktop.spoken_names import nameless
+from tundish.desktop import kept_look, look
+from tundish.desktop.boxes import TickBox
+from tundish.desktop.chips import Chip
+from tundish.desktop.kept_look import Chosen
+from tundish.desktop.pages.settings import SettingsPage
+
+
+def opened(fitter: Fitter) -> SettingsPage:
+    fitter.window.show_page("settings")
+    page = fitter.window.page("settings")
+    assert isinstance(page, SettingsPage)
+    return page
+
+
+def chip(page: SettingsPage, words: str) -> Chip:
+    return next(each for each in page.findChildren(Chip) if each.text() == words)
+
+
+def test_the_traders_name_is_kept_and_stands_in_the_book(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.type_into(page.form.row("name"), "P. Marlbeck")
+    assert fitter.workspace.book.trader.name == "P. Marlbeck"
+    assert fitter.workspace.store.book().trader.name == "P. Marlbeck"
+
+
+def test_an_address_has_several_lines(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.type_into(page.form.row("address"), "1 Kiln Yard\nHarrowmere")
+    assert fitter.workspace.book.trader.address == "1 Kiln Yard\nHarrowmere"
+
+
+def test_the_look_changes_at_once_and_is_kept(fitter: Fitter) -> None:
+    page = opened(fitter)
+    click(chip(page, "Dark"))
+    click(chip(page, "115 %"))
+    click(next(each for each in page.findChildren(TickBox) if each.text().startswith("Strong lines")))
+    assert (look.now().scheme, look.now().percent, look.now().strong, look.now().roomy) == ("dark", 115, True, False)
+    assert kept_look.chosen(fitter.workspace.store) == Chosen("dark", 115, roomy=False, strong=True)
+
+
+def test_a_text_size_changed_by_a_key_is_kept_and_shown(fitter: Fitter) -> None:
+    page = opened(fitter)
+    QTest.keyClick(fitter.window, Qt.Key.Key_Plus, Qt.KeyboardModifier.ControlModifier)
+    assert kept_look.chosen(fitter.workspace.store).percent == 115
+    assert chip(page, "115 %").isChecked()
+
+
+def test_a_kept_look_that_makes_no_sense_is_the_usual_one(fitter: Fitter) -> None:
+    for nonsense in (None, 7, {"scheme": "pink", "percent": 90, "roomy": "yes"}):
+        fitter.workspace.store.keep_setting(kept_look.SETTING, nonsense)
+        assert kept_look.chosen(fitter.workspace.store) == Chosen()
+
+
+def test_it_says_where_everything_is_kept(fitter: Fitter, tmp_path: Path) -> None:
+    page = opened(fitter)
+    assert str(tmp_path / "home" / "tundish.db") in [each.text() for each in page.findChildren(QLabel)]
+
+
+def test_every_control_has_a_name(fitter: Fitter) -> None:
+    assert nameless(opened(fitter)) == []
