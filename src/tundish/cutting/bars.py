@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from tundish.cutting.amounts import attainable, cost_of
+from tundish.cutting.amounts import attainable
 from tundish.cutting.first import first_plans
 from tundish.cutting.plan import Bar, BarCut, BarPlan, Effort, Piece, check_saw
 from tundish.cutting.remnants import with_better_remnants
-from tundish.cutting.whole import MOST_ROOM, Pattern, Task, as_task
+from tundish.cutting.whole import MOST_ROOM, Pattern, Task, as_task, one_by_one
 
 KEEP: Final = 300.0
 """Shortest bar remainder worth keeping, unless the trader says otherwise: common practice."""
 _MANY: Final = 150
 _FEW_AT_ONCE: Final = 25
-_MANY_AT_ONCE: Final = 200
+_MANY_AT_ONCE: Final = 60
 Bounded = tuple[tuple[Pattern, ...], int]
 
 
@@ -37,7 +37,7 @@ def plan_bars(
         task, plan = _placed(task, plan)
         plan, bound = _bounded(task, plan, effort)
     plan = with_better_remnants(task, plan)
-    cost = cost_of(task, plan)
+    cost = task.cost(plan)
     cuts, left_over = _cuts(task, plan, pieces, stock)
     return BarPlan(
         stock=tuple(stock),
@@ -54,26 +54,26 @@ def plan_bars(
 def _planned(task: Task, effort: Effort) -> Bounded:
     """A plan for every piece that fits a bar, and the least that any such plan costs."""
     firsts = list(first_plans(task, thorough=effort is Effort.BEST)) if task.demand else [[]]
-    plan = min(firsts, key=lambda one: (cost_of(task, one), len(one)))
+    plan = min(firsts, key=lambda one: (task.cost(one), len(one)))
     return _bounded(task, plan, effort, [pattern for one in firsts for pattern in one])
 
 
 def _bounded(task: Task, plan: Sequence[Pattern], effort: Effort, pool: Sequence[Pattern] = ()) -> Bounded:
-    cost = cost_of(task, plan)
-    bound = attainable(task, 0, cost)
+    cost = task.cost(plan)
+    bound = attainable(task.load(), 0, cost)
     if effort is Effort.QUICK or bound >= cost or max(rod.room for rod in task.rods) > MOST_ROOM:
         return tuple(plan), bound
     # The optimiser is loaded only where rules of thumb do not settle it.
     from tundish.cutting.columns import cheapest
     from tundish.cutting.recut import recut
 
-    if sum(task.demand) > _MANY:
-        plan = recut(task, plan, _MANY_AT_ONCE)
+    many = sum(task.demand) > _MANY
+    for at_once in (_FEW_AT_ONCE, _MANY_AT_ONCE) if many else ():
+        plan = recut(task, plan, at_once)
     best = cheapest(task, plan, pool)
-    if not best.proven and sum(task.demand) > _FEW_AT_ONCE:
-        better = recut(task, best.plan, _FEW_AT_ONCE)
-        return (better if cost_of(task, better) < best.cost else best.plan), best.bound
-    return best.plan, best.bound
+    if best.proven or many:
+        return best.plan, best.bound
+    return recut(task, best.plan, _FEW_AT_ONCE), best.bound
 
 
 def _placed(task: Task, plan: Sequence[Pattern]) -> tuple[Task, tuple[Pattern, ...]]:
@@ -88,7 +88,7 @@ def _cuts(
 ) -> tuple[tuple[BarCut, ...], tuple[int, ...]]:
     """The plan with each piece and bar by its place, the rack first, like bars together; and the pieces left over."""
     copies = [iter(one) for one in task.copies]
-    bars = [_bars(rod.bars) for rod in task.rods]
+    bars = [one_by_one(rod.bars) for rod in task.rods]
     cuts = []
     for pattern in sorted(plan, key=lambda one: (not task.rods[one.kind].offcut, one.kind, one.counts)):
         bar = next(bars[pattern.kind])
@@ -96,11 +96,3 @@ def _cuts(
         used = math.fsum(pieces[piece].length for piece in cut) + len(cut) * task.kerf
         cuts.append(BarCut(bar, cut, max(0.0, round(stock[bar].length - used, 6))))
     return tuple(cuts), tuple(piece for one in copies for piece in one)
-
-
-def _bars(bars: Sequence[tuple[int, int | None]]) -> Iterator[int]:
-    for index, count in bars:
-        if count is None:
-            while True:
-                yield index
-        yield from [index] * count

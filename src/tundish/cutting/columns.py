@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
-from tundish.cutting.amounts import NEGLIGIBLE, attainable, cost_of, step_of
+from tundish.cutting.amounts import NEGLIGIBLE, attainable, step_of
 from tundish.cutting.maximal import maximal_patterns
 from tundish.cutting.optimiser import Choice, Prices
 from tundish.cutting.whole import Pattern, Task
@@ -20,8 +20,10 @@ if TYPE_CHECKING:
 
 _ROUNDS: Final = 300
 _MOST_PATTERNS: Final = 20_000
-_TRIES: Final = ((200, 50, True), (200, 100, False), (1000, 10, False))
-_NODES: Final = 300
+_TRIES: Final = ((200, 20, True), (200, 20, False), (600, 5, False))
+_MOST_PIECES: Final = 150
+_NEAR: Final = 200
+_NODES: Final = 20
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +42,7 @@ class Costed:
 
 def cheapest(task: Task, plan: Sequence[Pattern], pool: Sequence[Pattern]) -> Costed:
     """The cheapest plan found, from one that places every piece and a pool of patterns to choose among."""
-    best = Costed(tuple(plan), cost_of(task, plan), attainable(task, 0, cost_of(task, plan)))
+    best = Costed(tuple(plan), task.cost(plan), attainable(task.load(), 0, task.cost(plan)))
     if best.proven:
         return best
     every = maximal_patterns(task, _MOST_PATTERNS)
@@ -52,12 +54,12 @@ def cheapest(task: Task, plan: Sequence[Pattern], pool: Sequence[Pattern]) -> Co
 def _from_every(task: Task, best: Costed, every: Sequence[Pattern]) -> Costed:
     """Choose among all patterns there are: first the few that come nearest to paying, then as many as could be in a better plan."""
     prices = _choice(task, every).prices()
-    best = replace(best, bound=max(best.bound, attainable(task, prices.cost, best.cost)))
+    best = replace(best, bound=max(best.bound, attainable(task.load(), prices.cost, best.cost)))
     order = sorted(range(len(every)), key=lambda one: prices.losses[one])
     for most, nodes, between in _TRIES:
         if best.proven:
             break
-        spare = best.cost - step_of(task) - prices.cost + NEGLIGIBLE * best.cost
+        spare = best.cost - step_of(task.load().kinds) - prices.cost + NEGLIGIBLE * best.cost
         useful = [every[one] for one in order if prices.losses[one] <= spare]
         best = _chosen(task, best, useful[:most], (nodes, between), complete=len(useful) <= most)
     return best
@@ -67,9 +69,13 @@ def _from_generated(task: Task, best: Costed, patterns: list[Pattern]) -> Costed
     """Choose among the patterns that the prices call for."""
     choice = _choice(task, patterns)
     best = replace(best, bound=max(best.bound, _generate(task, choice, patterns, best.cost)))
+    if best.proven or sum(task.demand) > _MOST_PIECES:
+        return best
+    losses = choice.prices().losses
+    near = [patterns[one] for one in sorted(range(len(patterns)), key=losses.__getitem__)[:_NEAR]]
     for between in (True, False):
         if not best.proven:
-            best = _chosen(task, best, patterns, (_NODES, between), complete=False)
+            best = _chosen(task, best, near, (_NODES, between), complete=False)
     return best
 
 
@@ -82,12 +88,12 @@ def _choice(task: Task, patterns: Sequence[Pattern]) -> Choice:
 
 def _chosen(task: Task, best: Costed, patterns: Sequence[Pattern], way: tuple[int, bool], *, complete: bool) -> Costed:
     """The cheaper of `best` and what can be made of the patterns in whole numbers; `complete` patterns also settle the bound."""
-    amounts, least = _choice(task, patterns).whole(best.bound, best.cost - step_of(task), way[0], between=way[1])
-    bound = max(best.bound, attainable(task, least, best.cost)) if complete else best.bound
+    amounts, least = _choice(task, patterns).whole(best.bound, best.cost - step_of(task.load().kinds), way[0], between=way[1])
+    bound = max(best.bound, attainable(task.load(), least, best.cost)) if complete else best.bound
     plan = _trimmed(task, [pattern for pattern, amount in zip(patterns, amounts, strict=True) for _ in range(amount)])
-    if not plan or cost_of(task, plan) >= best.cost:
+    if not plan or task.cost(plan) >= best.cost:
         return replace(best, bound=bound)
-    return Costed(tuple(plan), cost_of(task, plan), bound)
+    return Costed(tuple(plan), task.cost(plan), bound)
 
 
 def _generate(task: Task, choice: Choice, patterns: list[Pattern], cost: int) -> int:
@@ -98,7 +104,7 @@ def _generate(task: Task, choice: Choice, patterns: list[Pattern], cost: int) ->
         found, worth = _priced(task, prices)
         farley = _farley(task, prices, worth)
         if farley > least:
-            least, bound = farley, attainable(task, farley, cost)
+            least, bound = farley, attainable(task.load(), farley, cost)
         made = [pattern for pattern in found if pattern not in known]
         if bound >= cost or not made:
             break

@@ -113,7 +113,8 @@ def _next_bar(task: Task, left: Sequence[int], stock: Sequence[int | None], fill
             best, chosen = (rod.cost / used, rod.room), Pattern(kind, counts)
     if chosen is None:
         return None
-    ends = [kind for kind, rod in enumerate(task.rods) if stock[kind] != 0 and total <= rod.room and rod.cost <= task.rods[chosen.kind].cost]
+    dearest = task.rods[chosen.kind].cost
+    ends = [kind for kind, rod in enumerate(task.rods) if stock[kind] != 0 and total <= rod.room and rod.cost <= dearest]
     return Pattern(min(ends, key=lambda kind: task.rods[kind].cost), tuple(left)) if ends else chosen
 
 

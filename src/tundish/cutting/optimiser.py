@@ -6,10 +6,10 @@ Single-threaded and without a clock, so that the same question always has the sa
 from __future__ import annotations
 
 import os
-import sys
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
+from pathlib import Path
 from typing import TYPE_CHECKING, Final, Protocol
 
 from tundish.cutting.whole import Pattern
@@ -35,14 +35,15 @@ class Stock(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Prices:
-    """Answer of the linear programme: least cost, what one more of each piece costs, what one more of each kind saves (as a
-    negative cost), and what is lost by taking each pattern once.
-    """
+    """Answer of the linear programme: the least cost, pence, and what it turns on."""
 
     cost: float
     pieces: tuple[float, ...]
+    """What one more of each piece would cost."""
     kinds: tuple[float, ...]
+    """What one more of each limited kind would save, below nought."""
     losses: tuple[float, ...]
+    """What taking each pattern once would lose."""
 
 
 class Choice:
@@ -110,39 +111,34 @@ class Choice:
         if solver.getModelStatus() == highspy.HighsModelStatus.kInfeasible:
             return (0,) * columns, most + 0.5
         info = solver.getInfo()
-        found = info.primal_solution_status == 2
+        found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
         values = tuple(round(value) for value in solver.getSolution().col_value)
-        return (values if found else (0,) * columns), max(0.0, info.mip_dual_bound)
+        return (values if found else (0,) * columns), min(max(0.0, info.mip_dual_bound), most + 0.5)
 
 
 def _solver() -> highspy.Highs:
-    solver = _silently_made()
+    import highspy
+
+    _swallow_banner()
+    solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
     return solver
 
 
-def _silently_made() -> highspy.Highs:
-    """A solver; the first of a process prints a banner on standard output, which is kept from the user."""
-    import highspy
-
-    _swallow_banner()
-    return highspy.Highs()
-
-
 @cache
 def _swallow_banner() -> None:
+    """The first solver of a process prints a banner on standard output, whatever its options: it is kept from the user."""
     import highspy
 
-    sys.stdout.flush()
     try:
         kept = os.dup(1)
-    except OSError:
+    except OSError:  # a windowed program may have no standard output
         return
     try:
-        with open(os.devnull, "wb") as nowhere:
+        with Path(os.devnull).open("wb") as nowhere:
             os.dup2(nowhere.fileno(), 1)
-            highspy.Highs()
+            highspy.Highs()  # type: ignore[no-untyped-call]
     finally:
         os.dup2(kept, 1)
         os.close(kept)

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from tundish.cutting.amounts import cost_of
 from tundish.cutting.columns import cheapest
 from tundish.cutting.first import first_plans
 from tundish.cutting.whole import Pattern, Task
@@ -33,7 +32,7 @@ def recut(task: Task, plan: Sequence[Pattern], pieces: int) -> tuple[Pattern, ..
         pool = [pattern for first in first_plans(part.task, thorough=True) for pattern in first]
         better = cheapest(part.task, part.plan, pool)
         looked += 1
-        if better.cost < cost_of(part.task, part.plan):
+        if better.cost < part.task.cost(part.plan):
             bars = _by_waste(task, [*bars[:start], *bars[stop:], *(_back(task, part, pattern) for pattern in better.plan)])
             start = 0
         else:

@@ -1,209 +1,139 @@
-"""Cut plans for sheets: pieces laid by cuts from edge to edge, offcuts first, then the cheapest new sheets.
-
-Every piece and sheet is grown by the saw cut, so that laying them side by side needs no further thought of it. Rectangles that are
-still free are filled one at a time; each piece laid splits its rectangle in two by a cut right across it, so that any plan can be cut.
-"""
+"""Sheets: which to take and how to cut them from edge to edge, for the least money, then the most useful remainders."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
-from itertools import product
-from typing import Final
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
 
-from tundish.cutting.plan import Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
+from tundish.cutting.amounts import attainable, step_of
+from tundish.cutting.attempts import Plan, attempts, tidied, worth_of
+from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
+from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
+from tundish.cutting.whole import TENTHS, Pattern, one_by_one, up
 
-GRACE: Final = 1e-6
-SPLITS: Final = ("longer", "shorter", "across", "along")
-TRIES: Final = 400
-"""Orders of the pieces that BEST tries beyond the usual ones."""
+if TYPE_CHECKING:
+    from tundish.cutting.optimiser import Choice
 
-
-@dataclass(frozen=True, slots=True)
-class _Size:
-    """A piece as it is laid: its place in the list, length and width with the saw cut added."""
-
-    piece: int
-    length: float
-    width: float
-    turn: bool
-
-
-@dataclass(frozen=True, slots=True)
-class _Laid:
-    """One sheet filled."""
-
-    sheet: int
-    places: tuple[Place, ...]
-    rests: tuple[Rect, ...]
+_FILLED: Final = 10_000
+_MOST: Final = 600
+_LEAST: Final = 20
+_AT_ONCE: Final = 500
+_MOST_AT_ONCE: Final = 12
+_TIDIED: Final = 6
+_NEAR: Final = 300
+_NEAR_EACH: Final = 5
+_NODES: Final = 30
 
 
 def plan_sheets(
-    pieces: Sequence[Piece], stock: Sequence[Sheet], kerf: float = 0.0, trim: float = 0.0, effort: Effort = Effort.QUICK
+    pieces: Sequence[Piece], stock: Sequence[Sheet], kerf: float = 0.0, trim: float = 0.0, effort: Effort = Effort.BEST
 ) -> SheetPlan:
-    """The cheapest plan found; pieces that fit no sheet, or for which the stock runs out, are `unplaced`."""
+    """Cut the pieces from the sheets by cuts from edge to edge, mm; `trim` first comes off each edge.
+
+    Sizes are taken to a tenth of a millimetre, pieces up and sheets down. The same question always has the same answer, and
+    costs the same in whatever order pieces and stock are named. Raises BadCutError when a piece has no width, or kerf or trim is
+    no length.
+    """
     check_saw(kerf, trim)
-    saw = _Saw(tuple(stock), kerf, trim)
-    sizes = tuple(_Size(n, each.length + kerf, each.width + kerf, each.turn) for n, each in enumerate(pieces) for _ in range(each.count))
-    best: tuple[tuple[int, float, float], list[_Laid], list[_Size]] | None = None
-    for order, split in _ways(sizes, effort):
-        laid, left = saw.fill(order, split)
-        score = (len(left), sum(stock[each.sheet].cost_pence for each in laid), -_worth(laid))
-        if best is None or score < best[0]:
-            best = (score, laid, left)
-    _, laid, left = best or ((0, 0, 0.0), [], [])
-    cost = sum(stock[each.sheet].cost_pence for each in laid)
-    bound = min(_bound(pieces, stock, left), cost)
-    cuts = tuple(SheetCut(each.sheet, each.places, each.rests) for each in laid)
+    for piece in pieces:
+        if not piece.width:
+            raise BadCutError(f"piece {piece.mark}: a piece of sheet needs a width")
+    nest, too_large = as_nesting(pieces, stock, kerf, trim)
+    plan = _planned(nest, effort)
+    ran_out = any(not nest.boards[layout.kind].sheets for layout in plan)
+    plan = tuple(layout for layout in plan if nest.boards[layout.kind].sheets)
+    cost = nest.cost(plan)
+    bound = attainable(_placed(nest, plan).load(), 0, cost)
+    cuts, left_over = _cuts(nest, plan, pieces, trim)
     return SheetPlan(
-        tuple(stock), tuple(pieces), cuts, cost, bound, not left and bound == cost, tuple(each.piece for each in left), kerf, trim
+        stock=tuple(stock),
+        pieces=tuple(pieces),
+        cuts=cuts,
+        cost_pence=cost,
+        bound_pence=bound,
+        proven=bound >= cost and not ran_out,
+        unplaced=tuple(sorted((*too_large, *left_over))),
+        kerf=kerf,
+        trim=trim,
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Saw:
-    stock: tuple[Sheet, ...]
-    kerf: float
-    trim: float
-
-    def fill(self, order: list[_Size], split: str) -> tuple[list[_Laid], list[_Size]]:
-        """Fill the rack from its smallest piece up, then new sheets, each time the one that gives most for its money."""
-        laid: list[_Laid] = []
-        left = list(order)
-        counts = [each.count for each in self.stock]
-        rack = sorted((n for n, each in enumerate(self.stock) if each.offcut), key=lambda n: self.stock[n].length * self.stock[n].width)
-        for sheet in rack:
-            for _ in range(counts[sheet] or 0):
-                one, rest = self._one(sheet, left, split)
-                if one.places:
-                    laid.append(one)
-                    left = rest
-        while left:
-            found = self._next(left, split, counts)
-            if found is None:
-                break
-            one, left = found
-            laid.append(one)
-            counts[one.sheet] = None if counts[one.sheet] is None else (counts[one.sheet] or 0) - 1
-        return laid, left
-
-    def _next(self, left: list[_Size], split: str, counts: list[int | None]) -> tuple[_Laid, list[_Size]] | None:
-        best: tuple[tuple[float, float], _Laid, list[_Size]] | None = None
-        for sheet, size in enumerate(self.stock):
-            if size.offcut or counts[sheet] == 0:
-                continue
-            one, rest = self._one(sheet, left, split)
-            area = sum(place.length * place.width for place in one.places)
-            if not area:
-                continue
-            # A sheet that takes all that is left need not be full: then only its price counts.
-            score = (0.0, float(size.cost_pence)) if not rest else (1.0, size.cost_pence / area)
-            if best is None or score < best[0]:
-                best = (score, one, rest)
-        return None if best is None else best[1:]
-
-    def _one(self, sheet: int, order: list[_Size], split: str) -> tuple[_Laid, list[_Size]]:
-        size, trim, kerf = self.stock[sheet], self.trim, self.kerf
-        free = [Rect(trim, trim, size.length - 2 * trim + kerf, size.width - 2 * trim + kerf)]
-        places: list[Place] = []
-        rests: list[Rect] = []
-        left = list(order)
-        while free:
-            free.sort(key=lambda rect: -rect.length * rect.width)
-            room = free.pop()
-            found = _fitting(left, room)
-            if found is None:
-                rests.append(room)
-                continue
-            place, turned = found
-            one = left.pop(place)
-            length, width = (one.width, one.length) if turned else (one.length, one.width)
-            places.append(Place(one.piece, room.x, room.y, length - kerf, width - kerf, turned))
-            free += [each for each in _split(room, length, width, split) if min(each.length, each.width) > kerf + GRACE]
-        kept = tuple(Rect(each.x, each.y, each.length - kerf, each.width - kerf) for each in rests)
-        return _Laid(sheet, tuple(places), kept), left
+def _planned(nest: Nesting, effort: Effort) -> Plan:
+    pieces = sum(nest.demand)
+    if not pieces:
+        return ()
+    if effort is Effort.QUICK:
+        times = max(1, min(_MOST_AT_ONCE, _AT_ONCE // pieces))
+        return min(attempts(nest, times), key=lambda plan: worth_of(nest, plan))
+    tried = list(attempts(nest, max(_LEAST, min(_MOST, _FILLED // pieces))))
+    best = min(tried, key=lambda plan: worth_of(nest, plan))
+    if attainable(nest.load(), 0, nest.cost(best)) < nest.cost(best):
+        best = min(best, _chosen(nest, best, tried), key=lambda plan: worth_of(nest, plan))
+    return tidied(nest, best, _TIDIED)
 
 
-def _ways(sizes: tuple[_Size, ...], effort: Effort) -> Iterator[tuple[list[_Size], str]]:
-    keys: tuple[Callable[[_Size], tuple[float, ...]], ...] = (
-        lambda each: (-each.length * each.width, -each.length),
-        lambda each: (-max(each.length, each.width), -min(each.length, each.width)),
-        lambda each: (-min(each.length, each.width), -max(each.length, each.width)),
-        lambda each: (-each.length - each.width, -each.length),
-        lambda each: (-each.width, -each.length),
-        lambda each: (-each.length, -each.width),
-    )
-    orders = [sorted(sorted(sizes, key=_place), key=key) for key in keys]
-    yield from product(orders[:2], ("longer", "across", "along"))
-    if effort is Effort.BEST and sizes:
-        yield from product(orders, SPLITS)
-        for turn in range(TRIES):
-            order = list(orders[turn % len(orders)])
-            # A fixed sequence of exchanges in place of chance: the same pieces always give the same plan.
-            for step in range(1 + turn % 5):
-                a, b = (turn * 7 + step * 13) % len(order), (turn * 11 + step * 17 + 3) % len(order)
-                order[a], order[b] = order[b], order[a]
-            yield order, SPLITS[turn % len(SPLITS)]
+def _chosen(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> Plan:
+    """The cheapest plan that can be made of all sheets that the attempts filled; `best` if none is cheaper."""
+    from tundish.cutting.optimiser import Choice
+
+    pool = list({(layout.kind, layout.counts): layout for plan in tried for layout in plan}.values())
+    most = max(_NEAR, _NEAR_EACH * len(nest.sizes))
+    losses = _choice(Choice(nest.demand, nest.boards), pool).prices().losses
+    near = [pool[one] for one in sorted(range(len(pool)), key=losses.__getitem__)[:most]]
+    least, step = attainable(nest.load(), 0, nest.cost(best)), step_of(nest.load().kinds)
+    amounts, _ = _choice(Choice(nest.demand, nest.boards), near).whole(least, nest.cost(best) - step, _NODES, between=True)
+    chosen = [layout for layout, amount in zip(near, amounts, strict=True) for _ in range(amount)]
+    return _trimmed(nest, chosen) if chosen else best
 
 
-def _place(one: _Size) -> int:
-    return one.piece
+def _choice(choice: Choice, pool: Sequence[Layout]) -> Choice:
+    for layout in pool:
+        choice.add(Pattern(layout.kind, layout.counts))
+    return choice
 
 
-def _fitting(left: list[_Size], room: Rect) -> tuple[int, bool] | None:
-    for place, one in enumerate(left):
-        flat = one.length <= room.length + GRACE and one.width <= room.width + GRACE
-        turned = one.turn and one.width <= room.length + GRACE and one.length <= room.width + GRACE
-        if flat and turned:
-            return place, min(room.length - one.width, room.width - one.length) < min(
-                room.length - one.length, room.width - one.width
-            ) - GRACE
-        if flat or turned:
-            return place, not flat
-    return None
+def _trimmed(nest: Nesting, plan: Sequence[Layout]) -> Plan:
+    """The plan without the pieces that it cuts over what was asked: their places are left over."""
+    left = list(nest.demand)
+    exact = []
+    for layout in plan:
+        spots: list[Spot] = []
+        rests = list(layout.rests)
+        for spot in layout.spots:
+            (spots if left[spot.size] else rests).append(spot)
+            left[spot.size] -= left[spot.size] > 0
+        counts = tuple(sum(spot.size == size for spot in spots) for size in range(len(left)))
+        if spots:
+            exact.append(Layout(layout.kind, counts, tuple(spots), tuple(rests), nest.gain(layout.kind, rests)))
+    return tuple(exact)
 
 
-def _split(room: Rect, length: float, width: float, split: str) -> tuple[Rect, Rect]:
-    """The two rectangles that are left beside and above a piece, by one cut right across the room."""
-    across, up = room.length - length, room.width - width
-    upright = {
-        "longer": across * room.width >= up * room.length,
-        "shorter": across * room.width < up * room.length,
-        "across": False,
-        "along": True,
-    }
-    if upright[split]:
-        return Rect(room.x + length, room.y, across, room.width), Rect(room.x, room.y + width, length, up)
-    return Rect(room.x + length, room.y, across, width), Rect(room.x, room.y + width, room.length, up)
+def _placed(nest: Nesting, plan: Plan) -> Nesting:
+    """The problem of the pieces that the plan places, and of the stock that is there."""
+    counts = [sum(layout.counts[place] for layout in plan) for place in range(len(nest.sizes))]
+    sizes = tuple(replace(size, count=count) for size, count in zip(nest.sizes, counts, strict=True))
+    return replace(nest, sizes=sizes, boards=tuple(board for board in nest.boards if board.sheets))
 
 
-def _worth(laid: list[_Laid]) -> float:
-    """One large remainder is worth more than two small ones."""
-    return math.fsum(math.pow(rest.length * rest.width / 1e6, 1.3) for each in laid for rest in each.rests)
+def _cuts(nest: Nesting, plan: Plan, pieces: Sequence[Piece], trim: float) -> tuple[tuple[SheetCut, ...], tuple[int, ...]]:
+    """The plan with each piece and sheet by its place, the rack first; and the pieces left over."""
+    copies = [iter(size.copies) for size in nest.sizes]
+    sheets = [one_by_one(board.sheets) for board in nest.boards]
+    cuts = []
+    for layout in sorted(plan, key=lambda one: (not nest.boards[one.kind].offcut, one.kind, one.counts)):
+        places = tuple(_place(pieces, next(copies[spot.size]), spot, nest.kerf, trim) for spot in layout.spots)
+        saw = nest.kerf
+        rests = (
+            Rect(spot.x / TENTHS + trim, spot.y / TENTHS + trim, (spot.length - saw) / TENTHS, (spot.width - saw) / TENTHS)
+            for spot in sorted(layout.rests, key=lambda rest: (rest.x, rest.y))
+        )
+        cuts.append(SheetCut(next(sheets[layout.kind]), places, tuple(rests)))
+    return tuple(cuts), tuple(piece for one in copies for piece in one)
 
 
-def _bound(pieces: Sequence[Piece], stock: Sequence[Sheet], left: list[_Size]) -> int:
-    """No plan can cost less: the area that the rack cannot hold, at the least price of new board by area, in whole sheets."""
-    new = [each for each in stock if not each.offcut and each.cost_pence]
-    if not new:
-        return 0
-    out = [each.piece for each in left]
-    area = sum(each.length * each.width * each.count for each in pieces) - sum(pieces[n].length * pieces[n].width for n in out)
-    area -= sum(each.length * each.width * (each.count or 0) for each in stock if each.offcut)
-    if area <= GRACE:
-        return 0
-    by_area = area * min(each.cost_pence / (each.length * each.width) for each in new)
-    costs = sorted({each.cost_pence for each in new})
-    return _attainable(by_area, costs)
-
-
-def _attainable(least: float, costs: list[int]) -> int:
-    """The least sum of whole sheets' prices that is not under `least`."""
-    top = math.ceil(least - GRACE) + costs[0]
-    reach = {0}
-    frontier = {0}
-    while frontier:
-        frontier = {have + cost for have in frontier for cost in costs if have + cost <= top} - reach
-        reach |= frontier
-    return min(have for have in reach if have >= least - GRACE)
+def _place(pieces: Sequence[Piece], index: int, spot: Spot, saw: int, trim: float) -> Place:
+    piece = pieces[index]
+    turned = (up(piece.length) + saw, up(piece.width) + saw) != (spot.length, spot.width)
+    length, width = (piece.width, piece.length) if turned else (piece.length, piece.width)
+    return Place(index, spot.x / TENTHS + trim, spot.y / TENTHS + trim, length, width, turned)

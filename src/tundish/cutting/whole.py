@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final, NamedTuple
 
+from tundish.cutting.amounts import Kind, Load, step_of
 from tundish.cutting.plan import Bar, Piece
 
 TENTHS: Final = 10
@@ -53,6 +54,14 @@ class Task:
     keep: float
     copies: tuple[tuple[int, ...], ...]
 
+    def load(self) -> Load:
+        """What all pieces take, and the rods it may come from."""
+        return Load(self.used(self.demand), tuple(Kind(rod.cost, rod.count, rod.fill) for rod in self.rods))
+
+    def cost(self, plan: Iterable[Pattern]) -> int:
+        """What the bars of a plan cost, pence."""
+        return sum(self.rods[pattern.kind].cost for pattern in plan)
+
     def used(self, counts: Sequence[int]) -> int:
         """Units that these pieces take."""
         return sum(width * count for width, count in zip(self.widths, counts, strict=True) if count)
@@ -73,13 +82,13 @@ class Task:
 
 def as_task(pieces: Sequence[Piece], stock: Sequence[Bar], kerf: float, keep: float) -> tuple[Task, tuple[int, ...]]:
     """The problem in units, and the pieces too long for any bar."""
-    saw = _up(kerf)
-    rooms = [_down(bar.length) + saw if bar.count != 0 else 0 for bar in stock]
+    saw = up(kerf)
+    rooms = [down(bar.length) + saw if bar.count != 0 else 0 for bar in stock]
     longest = max(rooms, default=0)
     copies: defaultdict[int, list[int]] = defaultdict(list)
     unplaced: list[int] = []
     for index, piece in enumerate(pieces):
-        width = _up(piece.length) + saw
+        width = up(piece.length) + saw
         (copies[width] if width <= longest else unplaced).extend([index] * piece.count)
     widths = sorted((width for width in copies if copies[width]), reverse=True)
     divisor = math.gcd(*widths) or 1
@@ -108,6 +117,25 @@ def reachable(widths: Sequence[int], counts: Sequence[int], room: int) -> int:
     return reach
 
 
+def one_by_one(stock: Sequence[tuple[int, int | None]]) -> Iterator[int]:
+    """The places in the stock of one kind, each as often as there are bars or sheets of it."""
+    for index, count in stock:
+        if count is None:
+            while True:
+                yield index
+        yield from [index] * count
+
+
+def up(length: float) -> int:
+    """Tenths of mm that a piece needs at least."""
+    return math.ceil(length * TENTHS - _SLACK)
+
+
+def down(length: float) -> int:
+    """Tenths of mm that a bar surely gives."""
+    return math.floor(length * TENTHS + _SLACK)
+
+
 def _with_rods(task: Task, stock: Sequence[Bar], rooms: Sequence[int]) -> Task:
     alike: defaultdict[tuple[int, int, bool], list[int]] = defaultdict(list)
     for index, bar in enumerate(stock):
@@ -127,7 +155,7 @@ def _missing(task: Task, rods: Sequence[Rod]) -> tuple[Rod, ...]:
     if not rods or any(rod.count is None and rod.room >= task.widths[0] for rod in rods):
         return ()
     room = max(rod.room for rod in rods)
-    step = math.gcd(*(rod.cost for rod in rods)) or 1
+    step = step_of([Kind(rod.cost, rod.count, rod.fill) for rod in rods])
     dear = (max(rod.cost for rod in rods) // step * sum(task.demand) + 1) * step
     return (Rod(room, _fill(task, room), dear, None, offcut=False, length=0.0, bars=()),)
 
@@ -141,11 +169,3 @@ def _fill(task: Task, room: int) -> int:
 
 MOST_ROOM: Final = 500_000
 """Longest bar, in units, whose every filling is looked at; longer ones are cut by rule of thumb."""
-
-
-def _up(length: float) -> int:
-    return math.ceil(length * TENTHS - _SLACK)
-
-
-def _down(length: float) -> int:
-    return math.floor(length * TENTHS + _SLACK)

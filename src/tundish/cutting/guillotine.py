@@ -1,0 +1,90 @@
+"""One sheet filled by cuts from edge to edge: each piece goes into a corner of a free rectangle, which is then cut in two."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from operator import sub
+from typing import Final
+
+from tundish.cutting.boards import Layout, Nesting, Spot
+
+_SCRAP: Final = -1
+_MULTIPLIER: Final = 6364136223846793005
+_INCREMENT: Final = 1442695040888963407
+_WORD: Final = 1 << 64
+
+
+class Dice:
+    """A fixed run of numbers below one that look thrown (Knuth's linear congruential sequence): the same every time."""
+
+    def __init__(self) -> None:
+        self._state = 1
+
+    def throw(self) -> float:
+        """The next number, from 0 up to 1."""
+        self._state = (self._state * _MULTIPLIER + _INCREMENT) % _WORD
+        return (self._state >> 11) / (1 << 53)
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How a sheet is filled: sizes and their ways in the order they are tried, and how often to do otherwise than the rule."""
+
+    order: tuple[tuple[int, tuple[tuple[int, int], ...]], ...]
+    closest: bool = False
+    """Of all sizes take the one that leaves the narrowest strip, not the first that fits."""
+    astray: float = 0.0
+    """Share of the cuts that go the other way."""
+
+
+def fill(nest: Nesting, kind: int, left: Sequence[int], style: Style, dice: Dice) -> Layout:
+    """A sheet of this kind filled with as much of what is left to cut as the style finds room for."""
+    board = nest.boards[kind]
+    free = [(board.area, 0, 0, board.length, board.width)]
+    more = list(left)
+    spots: list[Spot] = []
+    rests: list[Spot] = []
+    while free:
+        smallest = min(free)
+        free.remove(smallest)
+        _, x, y, length, width = smallest
+        piece = _piece(more, style, dice, (length, width))
+        if piece is None:
+            rests.append(Spot(_SCRAP, x, y, length, width))
+            continue
+        size, long, wide = piece
+        more[size] -= 1
+        spots.append(Spot(size, x, y, long, wide))
+        free += _cut(x, y, (length, width), (long, wide), other=dice.throw() < style.astray)
+    counts = tuple(map(sub, left, more))
+    kept = tuple(rest for rest in rests if rest.length > nest.kerf and rest.width > nest.kerf)
+    return Layout(kind, counts, tuple(spots), kept, nest.gain(kind, kept))
+
+
+def _piece(left: Sequence[int], style: Style, dice: Dice, room: tuple[int, int]) -> tuple[int, int, int] | None:
+    """The size to cut from a free rectangle, as it will lie; the way it lies leaves the narrowest strip."""
+    found, length, width = None, *room
+    narrowest = length + width
+    for size, ways in style.order:
+        if not left[size]:
+            continue
+        for long, wide in ways:
+            if long <= length and wide <= width:
+                # The most looked at of all lines: comparing in place is twice as quick as min().
+                strip = length - long if length - long < width - wide else width - wide  # noqa: FURB136
+                if strip < narrowest:
+                    found, narrowest = (size, long, wide), strip
+        if found and (narrowest == 0 or (not style.closest and dice.throw() >= style.astray)):
+            break
+    return found
+
+
+def _cut(x: int, y: int, room: tuple[int, int], piece: tuple[int, int], *, other: bool) -> list[tuple[int, int, int, int, int]]:
+    """What is left of a free rectangle beside and above a piece in its corner: the larger of the two as large as can be."""
+    beside, above = room[0] - piece[0], room[1] - piece[1]
+    across = (beside * room[1] >= room[0] * above) != other
+    first = (beside, room[1]) if across else (beside, piece[1])
+    second = (piece[0], above) if across else (room[0], above)
+    parts = ((x + piece[0], y, *first), (x, y + piece[1], *second))
+    return [(length * width, px, py, length, width) for px, py, length, width in parts if length and width]
