@@ -126,9 +126,11 @@ class WhereFrom(QWidget):
         while (item := self._parts.takeAt(0)) is not None:
             if (part := item.widget()) is not None:
                 part.hide()
+                part.setParent(None)
                 part.deleteLater()
         for part in parts:
             self._parts.addWidget(part)
+            part.show()
         self._parts.addStretch(1)
         self._show_actions(actions)
         if had_keyboard:
