@@ -154,11 +154,12 @@ def _own_line(figure: Figure) -> ReceiptLine:
 
 def _moves(figure: Figure, workspace: Workspace) -> Section:
     room = workspace.room
-    moved = []
+    moved: dict[tuple[str, str], ReceiptLine] = {}
     for key, other in room.figures.items() if room else ():
         if other != figure and other.label and _rests_on(other, figure):
-            moved.append(ReceiptLine("", other.label, _amount(other), tbc=other.tbc, link=f"figure:{key}"))
-    return Section("What it moves", tuple(moved[:MOST_MOVED]))
+            line = ReceiptLine("", other.label, _amount(other), tbc=other.tbc, link=f"figure:{key}")
+            moved.setdefault((line.label, line.amount), line)
+    return Section("What it moves", tuple(moved.values())[:MOST_MOVED])
 
 
 def _rests_on(figure: Figure, on: Figure) -> bool:
