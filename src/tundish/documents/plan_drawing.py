@@ -7,72 +7,109 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents import ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Words
-from tundish.documents.wall_drawing import WALL, pieces
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.wall_drawing import ALL, WALL, Show, frame_key, pieces
 from tundish.field import must_read
-from tundish.layout.room import Room
+from tundish.layout.room import Member, Room
+from tundish.rules.rule import Finding
 from tundish.survey.wall import Opening
 
+CLEAR: Final = "space/front"
+"""The rule that asks for clear floor."""
 BEYOND: Final = 120.0
 """How much floor the strip shows beyond what stands out furthest."""
 _WALLS = {"A": (0, 0, 1, 0), "B": (1, 0, 0, -1), "C": (1, -1, -1, 0), "D": (0, -1, 0, 1)}
 """Each wall's left end as shares of (width, depth), and the way it runs seen from inside."""
 
 
-def strip(room: Room) -> Drawing:
+def strip(room: Room, show: Show = ALL) -> Drawing:
     """The pre-wall from above with what hangs on it."""
     out = max((placed.ware.size("projection").value for placed in room.placed), default=300.0)
     deep = room.figures["finished_face"].value + out + BEYOND
     width = room.width.value
     sides = (Box(-WALL, -deep, WALL, deep, "wall"), Box(width, -deep, WALL, deep, "wall"))
-    marks = (*sides, *_void(room))
-    left = -WALL - 150
-    return Drawing("Plan, same scale, same centres", marks, (left, -deep, width + WALL - left, deep + WALL), pieces(room))
+    title = "Plan, same scale, same centres"
+    caption = Words(16, -deep + BEYOND / 3, title, 2.6, "room", "start")
+    marks = (*sides, *_void(room, show), *_depth(room), caption)
+    left = -WALL - 120
+    return Drawing(title, marks, (left, -deep, width + WALL - left, deep + WALL), pieces(room, show))
 
 
-def whole_room(room: Room) -> Drawing:
-    """The whole room from above: doors with their swing, the pre-wall, the ware and the clear space each asks for."""
-    width = room.width.value
-    depth = must_read(room.plan.survey.room, "depth").value
-    walls = (
+def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
+    """The whole room from above: doors with their swing, the pre-wall, the ware and the clear floor its checks ask for."""
+    width, depth = room.width.value, must_read(room.plan.survey.room, "depth").value
+    marks: list[Mark] = [
         Box(-WALL, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
         Box(width, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
         Box(0, -depth - WALL, width, WALL, "wall"),
-    )
-    marks: list[Mark] = [*walls, *_void(room)]
+        *_clear(room, findings),
+        *_void(room, show),
+    ]
     for opening in room.plan.survey.openings:
         marks += _opening(opening, width, depth)
-    marks.append(Dimension(0, -depth - WALL - 60, width, -depth - WALL - 60, measure.show_length(width)))
-    marks.append(Dimension(-WALL - 60, -depth, -WALL - 60, 0, measure.show_length(depth)))
-    return Drawing(
-        "Whole room", tuple(marks), (-WALL - 150, -depth - WALL - 150, width + 2 * WALL + 150, depth + 2 * WALL + 150), pieces(room)
-    )
+    marks.append(Dimension(0, -depth - WALL - 60, width, -depth - WALL - 60, measure.show_length(width), figure="width"))
+    marks.append(Dimension(-WALL - 60, -depth, -WALL - 60, 0, measure.show_length(depth), figure="room_depth"))
+    extent = (-WALL - 120, -depth - WALL - 110, width + 2 * WALL + 120, depth + 2 * WALL + 110)
+    return Drawing("Whole room", tuple(marks), extent, pieces(room, show))
 
 
-def _void(room: Room) -> Iterator[Mark]:
-    width, start, run = room.width.value, room.start.value, room.run.value
-    depth, face = room.depth.value, room.figures["finished_face"].value
-    yield Box(-WALL, 0, width + 2 * WALL, WALL, "wall")
+def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
+    """The clear floor in front of each appliance that its check asks for."""
+    face = room.figures["finished_face"].value
+    for finding in findings:
+        for placed in room.placed:
+            if finding.rule == CLEAR and finding.least is not None and finding.place == f"{room.name}, {placed.name}":
+                half, out = placed.ware.size("width").value / 2, face + placed.ware.size("projection").value
+                style: Style = "room" if finding.state == "passes" else "fails"
+                yield Box(placed.centre.value - half, -out - finding.least.value, 2 * half, finding.least.value, style)
+
+
+def _void(room: Room, show: Show) -> Iterator[Mark]:
+    face, depth = room.figures["finished_face"].value, room.depth.value
+    yield Box(-WALL, 0, room.width.value + 2 * WALL, WALL, "wall")
+    if show.pipes:
+        yield from _soil(room)
+    if show.steel:
+        for member in room.members:
+            yield from _member(member, depth)
+        yield from _frames(room)
+    for placed in room.placed:
+        yield Line(placed.centre.value, 0, placed.centre.value, -face, "datum")
+    yield Box(room.start.value, -face, room.run.value, face - depth, "board")
+    if show.ware:
+        for placed in room.placed:
+            yield from ware_drawing.above(placed, face)
+
+
+def _soil(room: Room) -> Iterator[Mark]:
     stack_x, stack_y = room.figures["stack"].value, room.figures["stack_from_wall"].value
-    yield Ellipse(stack_x, -stack_y, 55, 55, "soil", "stack")
     for pipe in room.pipes_of("soil", "waste"):
         (x1, _), (x2, _) = pipe.points[0], pipe.points[-1]
-        half = pipe.size / 2
-        yield Box(min(x1, x2), -stack_y - half, abs(x2 - x1), pipe.size, "soil", piece=pipe.key)
-    for member in room.members:
-        if member.along == "z":
-            yield Box(member.x, -depth, member.section[0], member.section[1], "steel", piece=member.mark)
-        elif member.along == "y":
-            yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, "steel", piece=member.mark)
+        yield Box(min(x1, x2), -stack_y - pipe.size / 2, abs(x2 - x1), pipe.size, "soil", piece=pipe.key)
+    yield Ellipse(stack_x, -stack_y, 55, 55, "soil", "stack")
+    yield Ellipse(stack_x, -stack_y, 48, 48, "ware", "stack")
+
+
+def _member(member: Member, depth: float) -> Iterator[Mark]:
+    """Uprights and the ties to the wall; what is under the floor is not seen from above."""
+    if member.along == "z":
+        yield Box(member.x, -depth, member.section[0], member.section[1], "steel", piece=member.mark)
+    elif member.along == "y" and member.z >= 0:
+        yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, "steel", piece=member.mark)
+
+
+def _frames(room: Room) -> Iterator[Mark]:
+    depth = room.depth.value
     for placed in room.placed:
-        leg, behind = placed.frame.size("leg").value, placed.frame.size("depth").value
-        yield Box(placed.left, -depth, leg, behind, "steel", piece=placed.key)
-        yield Box(placed.right - leg, -depth, leg, behind, "steel", piece=placed.key)
-        yield Line(placed.centre.value, 0, placed.centre.value, -face, "datum", piece=placed.key)
-    yield Box(start, -face, run, face - depth, "board")
-    for placed in room.placed:
-        yield from ware_drawing.above(placed, face)
-    yield Dimension(-WALL - 70, -face, -WALL - 70, 0, measure.show_length(face), "", "finished_face", room.depth.tbc)
+        leg, behind, key = placed.frame.size("leg").value, placed.frame.size("depth").value, frame_key(placed)
+        yield Box(placed.left, -depth, leg, behind, "steel", piece=key)
+        yield Box(placed.right - leg, -depth, leg, behind, "steel", piece=key)
+
+
+def _depth(room: Room) -> Iterator[Mark]:
+    """How far the finished face stands from the wall."""
+    face = room.figures["finished_face"].value
+    yield Dimension(-WALL - 60, -face, -WALL - 60, 0, measure.show_length(face), "", "finished_face", room.depth.tbc)
 
 
 def _opening(opening: Opening, width: float, depth: float) -> Iterator[Mark]:

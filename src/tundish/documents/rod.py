@@ -4,32 +4,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout.room import Placed, Room
 
 _MARKS = {
     "wc": ("plate", "inlet", "top", "studs", "outlet"),
     "basin": ("top", "studs", "supply", "waste"),
     "bidet": ("top", "studs", "supply", "waste"),
-    "urinal": ("supply", "studs", "top", "waste"),
+    "urinal": ("plate", "supply", "studs", "top", "waste"),
 }
 _WORDS = {
     ("wc", "top"): "Top of pan",
     ("wc", "studs"): "Fixing studs",
     ("wc", "inlet"): "Flush inlet",
     ("wc", "outlet"): "Outlet",
-    ("wc", "plate"): "Flush plate",
+    ("basin", "top"): "Top of basin",
+    ("basin", "supply"): "Hot and cold",
+    ("bidet", "top"): "Top of bidet",
     ("urinal", "top"): "Lip of urinal",
-    ("urinal", "supply"): "Flush inlet",
+    ("urinal", "supply"): "Urinal inlet",
+    ("urinal", "plate"): "Urinal plate",
 }
-_PLAIN = {
-    "top": "Top",
-    "studs": "Fixing studs",
-    "supply": "Hot and cold",
-    "waste": "Waste",
-    "frame_top": "Frame top",
-    "plate": "Flush plate",
-}
+_PLAIN = {"studs": "studs", "supply": "hot and cold", "waste": "waste"}
+_ALIKE = {"frame_top": "Frame top", "plate": "Flush plate"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +58,7 @@ def rod(room: Room) -> tuple[RodMark, ...]:
         RodMark("Top of steel" if room.plan.design.prewall.built_of == "steel" else "Top of studwork", room.top_of_steel, "top_of_steel"),
         RodMark("Datum line", room.figures["datum"], "datum"),
         RodMark("Finished floor", room.finished_floor, "finished_floor"),
+        RodMark("Bare floor", number(0, "mm", "Bare floor"), "bare_floor"),
     ]
     for placed in room.placed:
         own += [mark for mark in marks_of(placed) if not mark.key.endswith(".frame_top")]
@@ -68,7 +66,5 @@ def rod(room: Room) -> tuple[RodMark, ...]:
 
 
 def _words(placed: Placed, name: str) -> str:
-    words = _WORDS.get((placed.kind, name)) or _PLAIN[name]
-    if name == "top" and placed.kind in {"basin", "bidet"}:
-        return f"Top of {placed.kind}"
-    return words
+    """What a height is called: by the appliance's kind, as it is said on the wall."""
+    return _WORDS.get((placed.kind, name)) or _ALIKE.get(name) or f"{placed.kind.capitalize()} {_PLAIN[name]}"

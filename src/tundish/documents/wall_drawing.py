@@ -10,18 +10,25 @@ from typing import Final
 from tundish import measure
 from tundish.documents import ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
+from tundish.documents.shortfalls import shortfalls
 from tundish.layout.room import Member, PipeRun, Placed, Room
+from tundish.rules.rule import Finding
 
 WALL: Final = 40.0
 """How much of the existing wall and floor is drawn round the room."""
-ABOVE: Final = 120.0
-"""What is drawn above a part-height pre-wall."""
+ABOVE: Final = 60.0
+"""What is drawn above the pre-wall: the wall it stands against, or the ceiling."""
 PIPES: Final[dict[str, Style]] = {"soil": "soil", "waste": "soil", "hot": "hot", "cold": "cold"}
+LONG_TAIL: Final = 250.0
+"""A tail of supply this long has room for its letter."""
 
 
 @dataclass(frozen=True, slots=True)
 class Show:
-    """What is drawn: each layer can be left out. The client's view has neither steel nor pipes."""
+    """What is drawn: each layer can be left out. The client's view has neither steel, pipes nor names.
+
+    `finish`: heights are written from the finished floor.
+    """
 
     tiles: bool = True
     steel: bool = True
@@ -29,40 +36,59 @@ class Show:
     ware: bool = True
     marks: bool = True
     sizes: bool = True
+    names: bool = True
+    finish: bool = False
 
 
-CLIENT_VIEW: Final = Show(steel=False, pipes=False, marks=False, sizes=False)
+ALL: Final = Show()
+CLIENT_VIEW: Final = Show(steel=False, pipes=False, marks=False, sizes=False, names=False)
 
 
-def elevation(room: Room, show: Show = Show()) -> Drawing:
-    """Wall A, looking at it: x from its left end, y up from the bare floor."""
-    width, head = room.width.value, view_height(room)
+def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
+    """Wall A, looking at it: x from its left end, y up from the bare floor; `findings` that are missed are drawn in red lead."""
+    width, head, ground = room.width.value, view_height(room), _ground(room, show)
     floor = room.finished_floor.value
     outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
-    marks = (*_shell(room, width, head), *_behind(room, show, head), outline, *_in_front(room, show, width))
-    below = -WALL - (170 if show.sizes else 0)
-    left = -WALL - (150 if show.sizes else 0)
-    return Drawing("Wall A, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room))
+    marks = (*_shell(room, head, ground), *_behind(room, show, head), outline, *_in_front(room, show), *shortfalls(room, findings))
+    below = -ground - (110 if show.sizes else 0)
+    left = -WALL - (120 if show.sizes else 0)
+    return Drawing("Wall A, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
 
 
-def pieces(room: Room) -> tuple[tuple[str, str], ...]:
-    """Every piece that can be chosen, with the name it is spoken by: appliances left to right, then pipes, then members."""
-    ware = [(placed.key, placed.name) for placed in sorted(room.placed, key=lambda each: each.centre.value)]
-    pipes = [(pipe.key, pipe.what) for pipe in room.pipes]
-    members = [(member.mark, f"{member.what} {member.mark}") for member in sorted(room.members, key=lambda each: (each.x, each.z))]
-    return (*ware, *pipes, *members)
+def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
+    """Every piece that can be chosen, with the name it is spoken by: appliances left to right, then frames, pipes, members."""
+    shown: list[tuple[str, str]] = []
+    if show.ware:
+        shown += [(placed.key, placed.name) for placed in room.placed]
+    if show.steel:
+        shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.placed]
+    if show.pipes:
+        shown += [("stack", "Soil stack"), *((pipe.key, pipe.what) for pipe in room.pipes)]
+    if show.steel:
+        members = sorted(room.members, key=lambda each: (each.x, each.z))
+        shown += [(member.mark, f"{member.what} {member.mark}") for member in members]
+    return tuple(shown)
+
+
+def frame_key(placed: Placed) -> str:
+    """The id of an appliance's frame as a piece of the drawing."""
+    return f"{placed.key}.frame"
 
 
 def view_height(room: Room) -> float:
     """How high the elevation is drawn, from the bare floor."""
-    frames = [placed.figures["frame_top"].value for placed in room.placed]
-    return max(room.top.value, *frames, 0.0) + ABOVE if frames else room.top.value + ABOVE
+    return max(room.top.value, *(placed.figures["frame_top"].value for placed in room.placed), 0.0) + ABOVE
+
+
+def _ground(room: Room, show: Show) -> float:
+    """How much of the floor is drawn: noggins under it must be seen clear of the widths."""
+    return max(WALL, *(-member.z + 12 for member in room.members), 0.0) if show.steel else WALL
 
 
 def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
     """What the boards hide, and the tile joints that are seen through to it."""
     if show.pipes:
-        yield from _stack(room, head)
+        yield Box(room.figures["stack"].value - 55, 0, 110, head, "soil", piece="stack")
     if show.tiles:
         yield from _tiles(room)
     if show.steel:
@@ -72,31 +98,31 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
     if show.pipes:
         for pipe in room.pipes:
             yield from _pipe(pipe)
+        yield from _letters(room)
 
 
-def _in_front(room: Room, show: Show, width: float) -> Iterator[Mark]:
+def _in_front(room: Room, show: Show) -> Iterator[Mark]:
+    if show.sizes:
+        yield from _centre_lines(room, show)
     for placed in room.placed:
         if show.ware:
-            yield from ware_drawing.front(placed, room)
+            yield from ware_drawing.front(placed, room, named=show.names)
         if show.marks:
             yield from ware_drawing.settings(placed)
     if show.marks:
-        yield from _datum(room, width)
+        yield from _datum(room, show)
     if show.sizes:
-        yield from _widths(room, width)
+        yield from _sizes(room, show)
 
 
-def _shell(room: Room, width: float, head: float) -> Iterator[Mark]:
-    yield Box(-WALL, -WALL, WALL, head + WALL, "wall")
-    yield Box(width, -WALL, WALL, head + WALL, "wall")
-    yield Box(0, -WALL, width, WALL, "wall")
-    if room.finished_floor.value > 0:
-        yield Box(0, 0, width, room.finished_floor.value, "floor", piece="floor")
-
-
-def _stack(room: Room, head: float) -> Iterator[Mark]:
-    centre = room.figures["stack"].value
-    yield Box(centre - 55, 0, 110, head, "soil", piece="stack")
+def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
+    width, floor = room.width.value, room.finished_floor.value
+    yield Box(-WALL, -ground, WALL, head + ground, "wall")
+    yield Box(width, -ground, WALL, head + ground, "wall")
+    yield Box(0, -ground, width, ground, "wall")
+    yield Box(room.start.value, room.top.value, room.run.value, head - room.top.value, "wall")
+    if floor > 0:
+        yield Box(0, 0, width, floor, "floor", piece="floor")
 
 
 def _tiles(room: Room) -> Iterator[Mark]:
@@ -113,59 +139,77 @@ def _tiles(room: Room) -> Iterator[Mark]:
 
 
 def _member(member: Member) -> Mark:
-    style: Style = "timber" if "timber" in member.role or "noggin" in member.role else "steel"
+    buried = member.z < 0
+    style: Style = "hidden" if buried else "timber" if "timber" in member.role else "steel"
     across = member.section[0]
     sizes = {"x": (member.length.value, across), "z": (across, member.length.value), "y": (across, across)}[member.along]
     return Box(member.x, member.z, *sizes, style, piece=member.mark)
 
 
 def _frame(placed: Placed) -> Iterator[Mark]:
-    leg, top = placed.frame.size("leg").value, placed.figures["frame_top"].value
+    leg, top, key = placed.frame.size("leg").value, placed.figures["frame_top"].value, frame_key(placed)
     feet = max(placed.figures["feet"].value, 0.0)
-    yield Box(placed.left, feet, leg, top - feet, "steel", piece=placed.key)
-    yield Box(placed.right - leg, feet, leg, top - feet, "steel", piece=placed.key)
-    yield Box(placed.left, top - leg, placed.right - placed.left, leg, "steel", piece=placed.key)
+    yield Box(placed.left, feet, leg, top - feet, "steel", piece=key)
+    yield Box(placed.right - leg, feet, leg, top - feet, "steel", piece=key)
+    yield Box(placed.left, top - leg, placed.right - placed.left, leg, "steel", piece=key)
     for x in (placed.left, placed.right - leg):
-        yield Line(x + leg / 2, 0, x + leg / 2, feet, "steel", piece=placed.key)
-        yield Line(x - 10, 0, x + leg + 10, 0, "steel", piece=placed.key)
+        yield Line(x + leg / 2, 0, x + leg / 2, feet, "steel", piece=key)
+        yield Line(x - 10, 0, x + leg + 10, 0, "steel", piece=key)
 
 
 def _pipe(pipe: PipeRun) -> Iterator[Mark]:
-    style = PIPES[pipe.kind]
-    if pipe.kind in {"hot", "cold"}:
-        for (x1, z1), (x2, z2) in pairwise(pipe.points):
-            yield Line(x1, z1, x2, z2, style, piece=pipe.key)
-        x, z = pipe.points[-1]
-        yield Words(x, z + 25, "H" if pipe.kind == "hot" else "C", 2.6, style, bold=True, piece=pipe.key)
-        return
-    half = pipe.size / 2
+    style, half = PIPES[pipe.kind], pipe.size / 2
     for (x1, z1), (x2, z2) in pairwise(pipe.points):
-        if abs(x2 - x1) >= abs(z2 - z1):
+        if pipe.kind in {"hot", "cold"}:
+            yield Line(x1, z1, x2, z2, style, piece=pipe.key)
+        elif abs(x2 - x1) >= abs(z2 - z1):
             yield Shape(((x1, z1 - half), (x2, z2 - half), (x2, z2 + half), (x1, z1 + half)), style, piece=pipe.key)
         else:
             yield Shape(((x1 - half, z1), (x2 - half, z2), (x2 + half, z2), (x1 + half, z1)), style, piece=pipe.key)
 
 
-def _datum(room: Room, width: float) -> Iterator[Mark]:
-    height = room.figures["datum"].value
+def _letters(room: Room) -> Iterator[Mark]:
+    """H and C beside the tails and where the supplies come in: colour alone says nothing."""
+    for kind, letter, style, side in (("hot", "H", PIPES["hot"], -1), ("cold", "C", PIPES["cold"], 1)):
+        for pipe in room.pipes_of(kind):
+            (x, low), (_, high) = pipe.points[-2:]
+            if high - low >= LONG_TAIL:
+                yield Words(x + side * 14, (low + high) / 2, letter, 2.6, style, "end" if side < 0 else "start", bold=True, piece=pipe.key)
+        if room.pipes_of(kind):
+            x, other = room.figures[kind].value, room.figures["cold" if kind == "hot" else "hot"].value
+            left = x < other
+            yield Words(x + (-14 if left else 14), 95, letter, 2.6, style, "end" if left else "start", bold=True)
+
+
+def _datum(room: Room, show: Show) -> Iterator[Mark]:
+    height, width = room.figures["datum"].value, room.width.value
     if height < view_height(room):
         yield Line(-WALL, height, width + WALL, height, "datum")
-        words = f"datum, {measure.show_length(height)} above bare floor"
-        yield Words(width - 20, height + 30, words, 2.4, "datum", "end", figure="datum")
+        words = f"datum {measure.show_length(height - _zero(room, show))}"
+        yield Words(width - 12, height + 36, words, 2.6, "datum", "end", figure="datum")
 
 
-def _widths(room: Room, width: float) -> Iterator[Mark]:
-    """The running widths under the wall, and the height of the pre-wall beside it."""
+def _centre_lines(room: Room, show: Show) -> Iterator[Mark]:
+    """The centre lines run through the elevation and on into the plan below it."""
+    for placed in room.placed:
+        yield Line(placed.centre.value, -_ground(room, show) - 80, placed.centre.value, placed.figures["frame_top"].value + 40, "datum")
+
+
+def _sizes(room: Room, show: Show) -> Iterator[Mark]:
+    """The widths under the wall from centre to centre, and the height of the pre-wall beside it."""
+    width = room.width.value
     stations = sorted({0.0, width, *(placed.centre.value for placed in room.placed)})
-    level = -WALL - 60
+    level = -_ground(room, show) - 50
     owners = {placed.centre.value: placed for placed in room.placed}
     for x1, x2 in pairwise(stations):
         placed = owners.get(x2)
         tbc = any(owners[x].centre.tbc for x in (x1, x2) if x in owners)
         text = measure.show_length(x2 - x1)
-        yield Dimension(x1, level, x2, level, text, placed.key if placed else "", f"{placed.key}.centre" if placed else "", tbc)
-    for placed in room.placed:
-        # The centre line runs through the elevation and on into the plan below it.
-        yield Line(placed.centre.value, -WALL - 100, placed.centre.value, placed.figures["frame_top"].value + 40, "datum", piece=placed.key)
-    high = room.top.value
-    yield Dimension(-WALL - 70, 0, -WALL - 70, high, measure.show_length(high), "", "top_of_prewall", room.top.tbc)
+        yield Dimension(x1, level, x2, level, text, "", f"{placed.key}.centre" if placed else "width", tbc)
+    low, high, left = _zero(room, show), room.top.value, -WALL - 60
+    yield Dimension(left, low, left, high, measure.show_length(high - low), "", "top_of_prewall", room.top.tbc)
+
+
+def _zero(room: Room, show: Show) -> float:
+    """The level that heights are written from."""
+    return room.finished_floor.value if show.finish else 0.0

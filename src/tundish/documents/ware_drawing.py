@@ -8,13 +8,15 @@ from collections.abc import Iterator
 from tundish.documents.drawing import Box, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.layout.room import Placed, Room
 
-_DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 300.0, "basin": 160.0, "urinal": 260.0}
+_DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 350.0, "basin": 160.0, "urinal": 260.0}
 """How far each kind hangs below its top where the maker's sheet gives no height: only the picture depends on it."""
+_NAME_AT = 52.0
+"""How far above its lowest point the name of an appliance is written."""
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
-def front(placed: Placed, room: Room) -> Iterator[Mark]:
-    """The appliance as the client sees it; dashed while its sizes are not confirmed."""
+def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
+    """The appliance as the client sees it; dashed, and saying TBC, while its sizes are not confirmed."""
     style: Style = "ware" if placed.choice.in_hand else "tbc"
     half = placed.ware.size("width").value / 2
     top = placed.figures["top"].value
@@ -31,8 +33,10 @@ def front(placed: Placed, room: Room) -> Iterator[Mark]:
         )
     if "plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
-    words = placed.name if placed.choice.in_hand else f"{placed.name}, TBC"
-    yield Words(x, bottom + height_of(placed) * 0.25, words, 2.8, style, bold=True, piece=placed.key)
+    if named:
+        yield Words(x, bottom + _NAME_AT, placed.name, 2.6, style, bold=True, piece=placed.key)
+    if not placed.choice.in_hand:
+        yield Words(x, bottom - 42, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
     if placed.kind == "wc":
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
     if bottom < room.finished_floor.value:

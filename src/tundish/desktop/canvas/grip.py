@@ -19,6 +19,11 @@ class Grip:
         self._from_mm = QPointF()
         self._dragging = False
 
+    @property
+    def start(self) -> QPointF:
+        """Where the drawing was pressed last, mm."""
+        return self._from_mm
+
     def pressed(self, at: QPointF, mm: QPointF) -> None:
         """A piece was pressed at a point of the view and of the drawing."""
         self._pressed_at, self._from_mm, self._dragging = at, mm, False

@@ -7,7 +7,7 @@ from typing import Final
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPainterPath, QPainterPathStroker
 
-from tundish.desktop.canvas.painting import Placed, dimension_box, outline, words_box
+from tundish.desktop.canvas.painting import Placed, dimension_box, outline, ware_of, words_box
 from tundish.documents.drawing import Dimension, Drawing, Line, Mark, Words
 
 CATCH: Final = 12.0
@@ -32,8 +32,10 @@ def figure_at(drawing: Drawing, placed: Placed, at: QPointF) -> str:
 
 
 def reach(drawing: Drawing, placed: Placed, piece: str) -> QRectF:
-    """The rectangle round all marks of a piece, words and dimensions left out, in pixels."""
+    """The rectangle round a piece in pixels: its first outline where it is ware, else all its marks but words and dimensions."""
     found = QRectF()
+    for shape in ware_of(drawing, piece)[:1]:
+        return outline(shape, placed).boundingRect()
     for mark in drawing.marks:
         if mark.piece == piece and not isinstance(mark, Words | Dimension):
             found = found.united(_path(mark, placed).boundingRect())

@@ -58,27 +58,28 @@ def paint_drawing(painter: QPainter, drawing: Drawing, placed: Placed, chosen: s
 
 
 def paint_chosen(painter: QPainter, drawing: Drawing, placed: Placed, piece: str) -> None:
-    """Paint what shows a piece as chosen: chalk over its outlines, a dashed box, three handles and its centre line."""
-    paths = [outline(mark, placed) for mark in drawing.marks if mark.piece == piece and isinstance(mark, Box | Shape | Ellipse)]
-    lines = [mark for mark in drawing.marks if mark.piece == piece and isinstance(mark, Line)]
-    box = QRectF()
-    for path in paths:
-        box = box.united(path.boundingRect())
-    for line in lines:
-        box = box.united(QRectF(placed.point(line.x1, line.y1), placed.point(line.x2, line.y2)).normalized())
+    """Paint what shows a piece as chosen: its outlines in chalk; of ware, in each view, a dashed box, handles and its centre line."""
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.setPen(plain_pen("chalk", 2))
-    for path in paths[:1]:
+    ware = ware_of(drawing, piece)
+    if not ware:
+        for mark in drawing.marks:
+            if mark.piece == piece and isinstance(mark, Line):
+                painter.drawLine(QLineF(placed.point(mark.x1, mark.y1), placed.point(mark.x2, mark.y2)))
+            elif mark.piece == piece and isinstance(mark, Box | Shape | Ellipse):
+                painter.drawPath(outline(mark, placed))
+        return
+    paths = [outline(mark, placed) for mark in ware]
+    for path in paths:
         painter.drawPath(path)
-    _centre_line(painter, drawing, placed, box.center().x())
-    around = box.adjusted(-AROUND, -AROUND, AROUND, AROUND)
-    painter.setPen(plain_pen("chalk", 1, dashed=True))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(around)
-    middle = around.center()
-    for at in (QPointF(around.left(), middle.y()), QPointF(around.right(), middle.y()), QPointF(middle.x(), around.top())):
-        handle = QRectF(at.x() - HANDLE / 2, at.y() - HANDLE / 2, HANDLE, HANDLE)
-        panel(painter, handle, fill=look.colour("sheet"), edge=plain_pen("chalk", 2), radius=2)
+    _centre_line(painter, drawing, placed, paths)
+    for place, path in enumerate(paths):
+        _handles(painter, path.boundingRect(), top=place == 0)
+
+
+def ware_of(drawing: Drawing, piece: str) -> list[Shape]:
+    """The outlines of a piece that is ware, one a view, the elevation's first; nothing for what cannot be moved."""
+    return [mark for mark in drawing.marks if isinstance(mark, Shape) and mark.piece == piece and mark.style in {"ware", "tbc"}]
 
 
 def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = False) -> None:
@@ -156,10 +157,25 @@ def _hatched(painter: QPainter, path: QPainterPath, style: Style) -> None:
         painter.drawPath(path)
 
 
-def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, x: float) -> None:
+def _handles(painter: QPainter, box: QRectF, *, top: bool) -> None:
+    """A dashed box round a piece with a handle at each side, and on top where its height can be moved."""
+    around = box.adjusted(-AROUND, -AROUND, AROUND, AROUND)
+    painter.setPen(plain_pen("chalk", 1, dashed=True))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(around)
+    middle = around.center()
+    places = [QPointF(around.left(), middle.y()), QPointF(around.right(), middle.y())]
+    for at in [*places, QPointF(middle.x(), around.top())] if top else places:
+        handle = QRectF(at.x() - HANDLE / 2, at.y() - HANDLE / 2, HANDLE, HANDLE)
+        panel(painter, handle, fill=look.colour("sheet"), edge=plain_pen("chalk", 2), radius=2)
+
+
+def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, paths: list[QPainterPath]) -> None:
+    """The centre line of a piece, from the top of the drawing down to where the piece ends in the last view."""
     _, y, _, high = drawing.extent
+    x = paths[0].boundingRect().center().x()
     painter.setPen(inks.pen("datum"))
-    painter.drawLine(QLineF(x, placed.point(0, y).y(), x, placed.point(0, y + high).y()))
+    painter.drawLine(QLineF(x, placed.point(0, y + high).y(), x, paths[-1].boundingRect().bottom()))
 
 
 def _words(painter: QPainter, mark: Words, placed: Placed, *, chosen: bool) -> None:

@@ -47,6 +47,8 @@ class DrawingView(QGraphicsView):
     dimension_stepped = Signal(str)
     add_asked = Signal()
     remove_asked = Signal(str)
+    view_moved = Signal()
+    """The drawing is seen elsewhere or at another scale."""
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -79,6 +81,14 @@ class DrawingView(QGraphicsView):
     def piece(self) -> str:
         """The id of the piece chosen, "" where none is."""
         return self._chosen
+
+    def held_at(self) -> QPointF:
+        """The point of the drawing, mm, that was pressed last: where a drag began."""
+        return self._grip.start
+
+    def box_of(self, piece: str) -> QRectF:
+        """The room that a piece takes in the view, in pixels."""
+        return hits.reach(self._drawing, self.placed(), piece)
 
     def choose(self, piece: str) -> None:
         """Mark a piece as chosen, without a signal."""
@@ -272,6 +282,7 @@ class DrawingView(QGraphicsView):
 
     def _place_pieces(self) -> None:
         placed = self.placed()
+        self.view_moved.emit()
         for spot in self._spots:
             spot.setGeometry(hits.reach(self._drawing, placed, spot.objectName()).toAlignedRect())
             spot.show()

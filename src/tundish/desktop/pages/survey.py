@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -12,11 +11,11 @@ from tundish.desktop.canvas.sketch import Sketch
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.page import Page
+from tundish.desktop.started import KINDS, add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents import section_drawing
 from tundish.field import Entry, Field, get, walk
-from tundish.layout.design import Appliance
 from tundish.session import Step
 from tundish.survey.floor import Layer
 from tundish.survey.wall import Opening
@@ -157,17 +156,12 @@ class SurveyPage(Page):
         row = QWidget()
         across = QHBoxLayout(row)
         across.setContentsMargins(12, 8, 12, 8)
-        for kind, words in (("wc", "WC"), ("basin", "Basin"), ("bidet", "Bidet"), ("urinal", "Urinal")):
+        for kind, words in KINDS:
             add = button(f"Add {words}", "add")
-            add.clicked.connect(lambda _=False, kind=kind, words=words: self._add_appliance(listed, kind, words))
+            add.clicked.connect(lambda _=False, kind=kind: add_appliance(self._workspace, kind))
             across.addWidget(add)
         across.addStretch(1)
         self.form.add_part(row)
-
-    def _add_appliance(self, listed: str, kind: str, words: str) -> None:
-        there = get(self._workspace.job, listed)
-        name = f"{words} {sum(each.kind == kind for each in there) + 1}"
-        self._workspace.add(listed, started(kind, name, self._workspace), f"add {name}")
 
     def _add_client(self) -> None:
         self.form.add_group("Client and job")
@@ -206,19 +200,6 @@ class SurveyPage(Page):
             drawing = section_drawing.follow(room, self._path.removeprefix(f"{room.path}."))
             self.sketch.show_drawing(drawing, drawing.title)
             self._caption.setText(drawing.title)
-
-
-def started(kind: str, name: str, workspace: Workspace) -> Appliance:
-    """An appliance with the first model, frame and fittings of its kind, to be changed."""
-    book = workspace.book
-
-    def first(of: str) -> str:
-        return next((item.code for item in book.of_kind(of)), "")
-
-    made = Appliance(kind=kind, name=name, ware=first({"wc": "wc pan"}.get(kind, kind)), frame=first(f"{kind} frame"))
-    if kind == "wc":
-        return replace(made, seat=first("seat"), plate=first("flush plate"))
-    return replace(made, tap=first("tap")) if kind in {"basin", "bidet"} else made
 
 
 def _group_of(path: str) -> str:

@@ -1,0 +1,55 @@
+"""Adding an appliance: its first model, frame and fittings, a name of its own, on the next free place of the wall."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import count
+from typing import Final
+
+from tundish.desktop.workspace import Workspace
+from tundish.field import Entry, get
+from tundish.figure import Known
+from tundish.layout.design import Appliance
+from tundish.layout.room import Room
+
+KINDS: Final = (("wc", "WC"), ("basin", "Basin"), ("bidet", "Bidet"), ("urinal", "Urinal"))
+"""Every kind of appliance with its words."""
+ELBOW: Final = 100.0
+"""Left free beside an appliance that is added, where there is room."""
+
+
+def add_appliance(workspace: Workspace, kind: str) -> str:
+    """Add an appliance to the chosen room as one step; gives its name."""
+    listed = f"{workspace.room_path}.design.appliances"
+    words = dict(KINDS)[kind]
+    names = {each.name for each in get(workspace.job, listed)}
+    name = next(made for number in count(1) if (made := f"{words} {number}") not in names)
+    workspace.add(listed, started(kind, name, workspace), f"add {name}")
+    return name
+
+
+def started(kind: str, name: str, workspace: Workspace) -> Appliance:
+    """An appliance with the first model, frame and fittings of its kind, to be changed; where it goes is assumed."""
+    book = workspace.book
+
+    def first(of: str) -> str:
+        return next((item.code for item in book.of_kind(of)), "")
+
+    frame = first(f"{kind} frame")
+    made = Appliance(kind=kind, name=name, ware=first({"wc": "wc pan"}.get(kind, kind)), frame=frame)
+    if workspace.room is not None and frame and book.items[frame].has("width"):
+        place = next_centre(workspace.room, book.items[frame].size("width").value)
+        made = replace(made, centre=Entry(place, Known.ASSUMED))
+    if kind == "wc":
+        return replace(made, seat=first("seat"), plate=first("flush plate"))
+    return replace(made, tap=first("tap")) if kind in {"basin", "bidet"} else made
+
+
+def next_centre(room: Room, wide: float) -> float:
+    """The centre of the first free place, from the left, for a frame so wide; the middle of the pre-wall where there is none."""
+    start, end = room.start.value, room.start.value + room.run.value
+    edges = [start, *(edge for each in room.placed for edge in (each.left, each.right)), end]
+    for left, right in zip(edges[::2], edges[1::2], strict=True):
+        if right - left >= wide:
+            return round(left + wide / 2 + min(ELBOW, (right - left - wide) / 2))
+    return round((start + end) / 2)

@@ -1,0 +1,66 @@
+"""Where a check is missed, drawn on the wall: the gap in red lead, with what it is short of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+from typing import Final
+
+from tundish import measure
+from tundish.documents.drawing import Line, Mark, Words
+from tundish.layout.room import Placed, Room
+from tundish.rules.rule import Finding
+
+SIDE: Final = "space/centre-to-wall"
+BETWEEN: Final = "frames/neighbours"
+FALL: Final = "drainage/branch-fall"
+_TICK: Final = 22.0
+_OVER: Final = 70.0
+"""How far over the top of the ware a missed gap is drawn."""
+
+
+def shortfalls(room: Room, findings: Iterable[Finding]) -> Iterator[Mark]:
+    """Marks for every check of a room that is missed and can be shown as a gap or a pipe."""
+    missed = [each for each in findings if each.state in {"fails", "look"} and (each.spare or 0) < 0]
+    for finding in missed:
+        for placed in room.placed:
+            if finding.place == f"{room.name}, {placed.name}":
+                yield from _of_one(room, placed, finding)
+        for left, right in pairwise(room.placed):
+            if finding.rule == BETWEEN and finding.place == f"{room.name}, {left.name} and {right.name}":
+                yield from _between(left, right, finding)
+
+
+def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
+    x = placed.centre.value
+    if finding.rule == SIDE:
+        wall = 0.0 if x <= room.width.value / 2 else room.width.value
+        yield from _gap(min(x, wall), max(x, wall), placed.figures["top"].value + _OVER, finding)
+    elif finding.rule == FALL:
+        pipe = next((each for each in room.pipes_of("soil") if each.serves == placed.key), None)
+        if pipe is not None:
+            (x1, z1), (x2, z2) = pipe.points[0], pipe.points[-1]
+            yield Line(x1, z1, x2, z2, "fails")
+            yield Words((x1 + x2) / 2, (z1 + z2) / 2 + pipe.size / 2 + 40, f"fall {_short(finding)}", 2.6, "fails", bold=True)
+
+
+def _between(left: Placed, right: Placed, finding: Finding) -> Iterator[Mark]:
+    of_ware = finding.title.startswith("Appliance")
+    half = (left.ware.size("width").value / 2, right.ware.size("width").value / 2)
+    x1, x2 = (left.centre.value + half[0], right.centre.value - half[1]) if of_ware else (left.right, right.left)
+    level = max(left.figures["top"].value, right.figures["top"].value) + _OVER
+    yield from _gap(min(x1, x2), max(x1, x2), level if of_ware else level + 2 * _OVER, finding)
+
+
+def _gap(x1: float, x2: float, level: float, finding: Finding) -> Iterator[Mark]:
+    yield Line(x1, level, x2, level, "fails")
+    for x in (x1, x2):
+        yield Line(x, level - _TICK, x, level + _TICK, "fails")
+    yield Words((x1 + x2) / 2, level + 45, _short(finding), 2.6, "fails", bold=True)
+
+
+def _short(finding: Finding) -> str:
+    """By how much: 10 short, or 4.2 over where there is too much."""
+    spare = -(finding.spare or 0.0)
+    over = finding.has is not None and finding.most is not None and finding.has.value > finding.most.value
+    return f"{measure.show_number(spare, 0 if spare == round(spare) else 1)} {'over' if over else 'short'}"
