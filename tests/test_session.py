@@ -59,7 +59,7 @@ def test_adding_and_removing_can_be_taken_back() -> None:
     path = session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1")
     assert path == "rooms.0.design.appliances.0"
     session.remove("rooms.0.design.appliances", 0, "remove WC 1")
-    assert session.job.rooms[0].design.appliances == ()
+    assert not session.job.rooms[0].design.appliances
     session.undo()
     assert session.job.rooms[0].design.appliances[0].name == "WC 1"
     session.undo()

@@ -153,6 +153,7 @@ class TickBox(Painted):
         self.setChecked(text == "yes")
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         return QSize(px(28) + width_of(self.text(), "body"), look.now().row(30))
 
@@ -161,6 +162,7 @@ class TickBox(Painted):
         self.entered.emit()
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         px = look.now().px
         side = px(18)
         box = QRect(1, (self.height() - side) // 2, side, side)

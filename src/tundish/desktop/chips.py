@@ -50,6 +50,7 @@ class Chip(Painted):
         self.update()
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         wide = px(9) * 2 + width_of(self.choice.text, "tableStrong")
         wide += px(18) if self.isChecked() or self._on_slate else 0
@@ -66,6 +67,7 @@ class Chip(Painted):
         self.updateGeometry()
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         text, note = self._show_ground(painter)
         px = look.now().px
         left = px(9)

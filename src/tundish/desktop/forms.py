@@ -129,6 +129,7 @@ class FormRow(QWidget):
         event.accept()
 
     def event(self, event: QEvent) -> bool:
+        """Answer one of Qt's events before Qt does."""
         if event.type() == QEvent.Type.ToolTip:
             self.setToolTip(self._source)
         return super().event(event)

@@ -29,6 +29,7 @@ class Strip(Painted):
         self.setToolTip("Where from (F9)")
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         px = look.now().px
         painter.fillRect(self.rect(), look.colour("tray" if self.underMouse() else "sheet"))
         painter.setPen(look.colour("hairline"))

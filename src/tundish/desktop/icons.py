@@ -72,6 +72,7 @@ class _Drawing(QIconEngine):
         return _Drawing(self._name, self._tone, self._on)
 
     def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+        """Paint it."""
         side = min(rect.width(), rect.height())
         corner = rect.topLeft() + QPoint((rect.width() - side) // 2, (rect.height() - side) // 2)
         draw(painter, QRect(corner, QSize(side, side)), self._name, self._colour(mode, state))

@@ -38,10 +38,12 @@ class SavedWord(Painted):
         self.update()
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         return QSize(width_of(self.text(), self._role()) + (px(20) if self.bad else px(2)), px(30))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         room = self.rect()
         if self.bad:
             panel(painter, QRectF(room), fill=look.colour("failsWash"), edge=pen("fails"))

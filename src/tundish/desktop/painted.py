@@ -66,6 +66,7 @@ class IconButton(Painted):
         self.set_words(words)
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         on_slate = self._tone.startswith("slate")
         side = look.now().px(24) if self._small else look.now().px(34) if on_slate else look.now().control
         return QSize(side, side)
@@ -76,6 +77,7 @@ class IconButton(Painted):
         self.setAccessibleName(words)
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         on_slate = self._tone.startswith("slate")
         if self.underMouse() and self.isEnabled():
             hover = look.colour("slateText" if on_slate else "tray")

@@ -31,6 +31,7 @@ class LineRow(Painted):
             self.setToolTip(shown.source)
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         return QSize(look.now().px(200), self.heightForWidth(max(self.width(), look.now().px(200))))
 
     def heightForWidth(self, width: int) -> int:
@@ -45,6 +46,7 @@ class LineRow(Painted):
         self.updateGeometry()
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         px, shown = look.now().px, self.shown
         top = px(3)
         if shown.is_subtotal:

@@ -84,10 +84,12 @@ class Row(Painted):
         self.update()
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         return QSize(px(WIDE - STAFF - LEADER), px(PITCH))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         height = self.height_shown
         if height is None:
             return

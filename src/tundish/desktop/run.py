@@ -52,6 +52,7 @@ class Entry(Painted):
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         return QSize(look.now().px(172), look.now().row(self.high))
 
     def nextCheckState(self) -> None:
@@ -96,6 +97,7 @@ class JointEntry(Entry):
         self.setAccessibleName(f"{self.title}, page {self._place} of {len(PAGES)}" + (f", {state}" if state else ""))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         self.show_ground(painter)
         px = look.now().px
         self._show_pipe(painter)
@@ -145,6 +147,7 @@ class BookEntry(Entry):
         self._glyph = glyph
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         self.show_ground(painter)
         px = look.now().px
         side = px(17)
@@ -172,10 +175,12 @@ class ClosingCard(Entry):
         self.update()
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         return QSize(px(156), px(96 if self._boxes else 58))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         px = look.now().px
         open_job = bool(self._boxes)
         edge = pen("chalk", 2) if self.isChecked() else pen("edge" if open_job else "hairline")

@@ -72,6 +72,7 @@ class TableModel(QAbstractTableModel):
         return 0 if parent is not None and parent.isValid() else len(self.columns)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """What the view asks for of one cell."""
         if role == Qt.ItemDataRole.DisplayRole:
             return self.cell(index.row(), index.column()).text
         if role == Qt.ItemDataRole.AccessibleTextRole:

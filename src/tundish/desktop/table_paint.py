@@ -27,6 +27,7 @@ class CellPainter(QStyledItemDelegate):
     """Paints the cells from the model's rows; the chosen row has a wash and a bar at the left."""
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint it."""
         model = index.model()
         if not isinstance(model, TableModel):
             return

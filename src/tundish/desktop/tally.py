@@ -30,11 +30,13 @@ class Amount(Painted):
         self.update()
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         value = px(6) + width_of(self._value, self._strong) if self._value else 0
         return QSize(width_of(self.text(), "table") + value + 2, look.now().px(34))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         if self.underMouse():
             line(painter, QPointF(0, self.height() - 7), QPointF(self.width(), self.height() - 7), "slateEdge")
         name = width_of(self.text(), "table")
@@ -47,10 +49,12 @@ class StopButton(Painted):
     """Stops the long work shown beside it."""
 
     def measure(self) -> QSize:
+        """How large it wants to be."""
         px = look.now().px
         return QSize(width_of(self.text(), "tableStrong") + px(20), px(24))
 
     def show_on(self, painter: QPainter) -> None:
+        """Paint it."""
         panel(painter, self.rect().toRectF(), edge=pen("slateText" if self.underMouse() else "slateEdge"))
         write(painter, self.rect().adjusted(look.now().px(10), 0, 0, 0), self.text(), "tableStrong", "slateText")
 

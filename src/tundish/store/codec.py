@@ -49,7 +49,7 @@ def read_job(data: bytes) -> Opened:
     job, found, unknown = from_plain(Job, body)
     if job is None:
         return Opened(None, tuple(found))
-    kept = tuple((path, json.dumps(value, ensure_ascii=False, sort_keys=True)) for path, value in unknown.items())
+    kept = tuple((path, json.dumps(value, ensure_ascii=False, sort_keys=True)) for path, value in sorted(unknown.items()))
     notes = tuple(Problem(path, "is not known to this version; it is kept as it is and not used") for path, _ in kept)
     return Opened(replace(job, kept=kept), (), notes)
 

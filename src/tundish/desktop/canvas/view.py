@@ -300,6 +300,7 @@ class _Sheet(QGraphicsItem):
         return QRectF(*_FAR)
 
     def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
+        """Paint it."""
         seen = painter.worldTransform()
         placed = Placed(seen.m11(), seen.dx(), seen.dy())
         painter.save()
