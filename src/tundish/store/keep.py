@@ -133,6 +133,18 @@ class Store:
 
         return self._work(work)
 
+    def revisions(self, job_id: int) -> frozenset[int]:
+        """The revisions of a job that are kept."""
+
+        def work(connection: Connection) -> frozenset[int]:
+            from sqlalchemy import select
+
+            from tundish.store.tables import revisions
+
+            return frozenset(connection.execute(select(revisions.c.revision).where(revisions.c.job == job_id)).scalars())
+
+        return self._work(work)
+
     def put_away(self, job_id: int, *, away: bool) -> None:
         """Put a job away, or take it out again."""
         self._change("jobs", job_id, put_away=away)
