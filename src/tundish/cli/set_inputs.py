@@ -7,7 +7,7 @@ import json
 from pathlib import Path
 from typing import Any
 
-from tundish import measure
+from tundish import typed
 from tundish.cli.job_named import BadInputError, job_named
 from tundish.estimate import Job
 from tundish.field import Field, NoSuchInputError, Problem, describe
@@ -58,26 +58,10 @@ def _change(session: Session, words: str) -> tuple[Problem, ...]:
 
 
 def _value(declared: Field, given: str) -> tuple[object, str]:
-    """What was typed, as the plain value of an input, or the words that say why not; nothing typed clears a number."""
-    if declared.kind == "flag":
-        return {"true": True, "yes": True, "false": False, "no": False}.get(given.lower(), given), ""
-    if declared.kind not in {"number", "money"}:
-        return given, ""
-    if not given:
-        return None, ""
-    return _with_state(given) if given.startswith("{") else _read(declared, given)
-
-
-def _with_state(given: str) -> tuple[object, str]:
-    try:
-        return json.loads(given), ""
-    except ValueError:
-        return None, f"{given[:40]} is not a number with what is known of it"
-
-
-def _read(declared: Field, given: str) -> tuple[object, str]:
-    if declared.kind == "money":
-        money = measure.read_money(given)
-        return money.value, money.problem
-    read = measure.read_length(given) if declared.unit == "mm" else measure.read_number(given, declared.unit)
-    return read.value, read.problem
+    """What was typed, as the value of an input, or the words that say why not."""
+    if declared.kind == "number" and given.startswith("{"):
+        try:
+            return json.loads(given), ""
+        except ValueError:
+            return None, f"{given[:40]} is not a number with what is known of it"
+    return typed.taken(declared, given, None)

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final
 
-from tundish import measure
-from tundish.desktop import typed
+from tundish import measure, typed
 from tundish.desktop.workspace import Workspace
 from tundish.field import Field, NoSuchInputError, get, walk
 from tundish.figure import Figure

@@ -9,8 +9,7 @@ from typing import Final
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from tundish import measure
-from tundish.desktop import typed
+from tundish import measure, typed
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.forms import Form, FormRow

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
-from tundish.desktop import typed
+from tundish import typed
 from tundish.estimate import Job
 from tundish.field import Entry, describe, get
 from tundish.figure import Known

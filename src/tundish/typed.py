@@ -18,7 +18,7 @@ def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
     A number typed over keeps how the input is usually known; a range such as "8 to 12" makes it to be confirmed.
     """
     if declared.kind == "flag":
-        return words == YES, ""
+        return {YES: True, "true": True, "no": False, "false": False}.get(words.lower(), words), ""
     if declared.kind == "money":
         money = measure.read_money(words)
         return money.value, money.problem

@@ -1,0 +1,179 @@
+"""The command line, as it is typed."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from decimal import Decimal
+from pathlib import Path
+
+import jsonschema
+import openpyxl
+import pypdfium2
+import pytest
+
+from tundish.__main__ import main
+from tundish.store.codec import read_job
+
+INVERT = "rooms.0.survey.stack.branch_invert"
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
+
+
+def refused(capsys: pytest.CaptureFixture[str], *words: str) -> str:
+    """What is said of a command that cannot be done."""
+    assert main(list(words)) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert "Traceback" not in said.err
+    return said.err
+
+
+def test_every_paper_of_a_job_is_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["papers", "101", "--to", str(tmp_path / "out")]) == 0
+    files = {Path(line) for line in capsys.readouterr().out.splitlines()}
+    assert files == set((tmp_path / "out").iterdir())
+    kinds = {file.name.partition(" 101")[0].partition(",")[0] for file in files}
+    assert kinds == {"Quote", "Setting-out sheet", "Materials list", "Cut list", "Order list"}
+    for file in files:
+        if file.suffix == ".pdf":
+            pdf = pypdfium2.PdfDocument(file)
+            assert len(pdf) >= 1
+            pdf.close()
+        else:
+            assert openpyxl.load_workbook(file).sheetnames
+
+
+def test_failing_checks_give_one_and_the_quote_says_so(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["papers", "103", "--to", str(tmp_path)]) == 1
+    assert "Fall of WC branch" in capsys.readouterr().err
+    pdf = pypdfium2.PdfDocument(next(tmp_path.glob("Quote*.pdf")))
+    text = "".join(page.get_textpage().get_text_range() for page in pdf)
+    pdf.close()
+    assert "Checks not passed yet" in text
+
+
+def test_the_demonstration_is_written_a_folder_a_job(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["demo", "--to", str(tmp_path / "demo")]) == 0
+    assert len(list((tmp_path / "demo").iterdir())) == 3
+    assert "The papers are in" in capsys.readouterr().out
+
+
+def test_show_is_for_people_too(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["show", "101"]) == 0
+    said = capsys.readouterr().out
+    assert "Fixing studs" in said
+    assert "passes: Cloakroom" in said
+
+
+def test_show_json_holds_what_is_documented(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["show", "103", "--json"]) == 1
+    shown = json.loads(capsys.readouterr().out)
+    assert {"job", "rooms", "findings", "lines", "cuts", "purchases", "price"} <= set(shown)
+    studs = shown["rooms"][0]["figures"]["wc-1.studs"]
+    assert set(studs) == {"value", "low", "high", "unit", "tbc"}
+    money = shown["price"]
+    stages = sum((Decimal(stage["price"]) for stage in money["stages"]), Decimal(money["carriage"]))
+    assert stages == Decimal(money["before_vat"])
+    assert sum(Decimal(each["cost"]) for each in shown["purchases"]) == Decimal(money["materials_cost"])
+    documented = (Path(__file__).parents[2] / "docs" / "show-json.md").read_text(encoding="utf-8")
+    assert {key for key in shown if f"`{key}`" not in documented} == set()
+
+
+def test_why_adds_up_to_the_tape(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["why", "101", "wc-1.studs"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0].startswith("Fixing studs, WC 1: 345 mm")
+    first = [line for line in lines if line.startswith("  ") and not line.startswith("    ")]
+    amounts = [(line.strip()[0], int(line.partition(": ")[2].partition(" mm")[0])) for line in first]
+    assert sum(-amount if sign == "−" else amount for sign, amount in amounts) == 345
+
+
+def test_why_in_a_second_room_and_for_no_figure(capsys: pytest.CaptureFixture[str]) -> None:
+    assert "wc-1.studs" in refused(capsys, "why", "101", "wc-9.studs")
+    assert "no such room" in refused(capsys, "why", "101", "4:wc-1.studs")
+
+
+@pytest.mark.parametrize(
+    ("typed", "value"),
+    [("176", 176), ("0.2 m", 200), ("100+23", 123), ('{"value": 28, "tbc": true}', 28), ("8 to 12", 10)],
+)
+def test_an_input_is_set_as_it_is_typed(typed: str, value: float, tmp_path: Path) -> None:
+    out = tmp_path / "job.tundish"
+    assert main(["set", "101", f"{INVERT}={typed}", "--out", str(out)]) == 0
+    job = read_job(out.read_bytes()).job
+    assert job is not None
+    invert = job.rooms[0].survey.stack.branch_invert
+    assert invert is not None
+    assert (invert.value, invert.tbc) == (value, typed.startswith(("{", "8")))
+
+
+def test_words_choices_flags_money_and_blanks_are_set(tmp_path: Path) -> None:
+    out = tmp_path / "job.tundish"
+    changes = ["number=88", "rooms.0.survey.wall.party=yes", "terms.labour_rate=£41.50", f"{INVERT}=", "terms.vat=not registered"]
+    assert main(["set", "101", *changes, "--out", str(out)]) == 0
+    job = read_job(out.read_bytes()).job
+    assert job is not None
+    assert (job.number, job.terms.labour_rate, job.terms.vat) == ("88", Decimal("41.50"), "not registered")
+    assert job.rooms[0].survey.wall.party
+    assert job.rooms[0].survey.stack.branch_invert is None
+
+
+def test_without_out_the_job_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["set", "101", "number=88"]) == 0
+    assert json.loads(capsys.readouterr().out)["number"] == "88"
+
+
+def test_a_set_file_can_be_worked_on(tmp_path: Path) -> None:
+    out = tmp_path / "job.tundish"
+    main(["set", "101", "terms.labour_rate=0", "--out", str(out)])
+    assert main(["papers", str(out), "--to", str(tmp_path / "papers")]) == 0
+
+
+def test_all_that_is_wrong_with_a_set_is_said_and_nothing_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = tmp_path / "job.tundish"
+    said = refused(capsys, "set", "101", "no.such.path=1", f"{INVERT}=deep", "number", f"{INVERT}={{", "--out", str(out))
+    assert all(words in said for words in ("no input called no.such.path", INVERT, "PATH=VALUE"))
+    assert not out.exists()
+
+
+def test_the_schema_takes_the_demonstration_jobs(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    assert main(["schema"]) == 0
+    schema = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator.check_schema(schema)
+    for number in ("101", "102", "103"):
+        main(["set", number, f"number={number}", "--out", str(tmp_path / number)])
+        jsonschema.validate(json.loads((tmp_path / number).read_text(encoding="utf-8")), schema)
+
+
+def test_bad_files_are_answered_in_words(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    binary, broken = tmp_path / "picture.tundish", tmp_path / "broken.tundish"
+    binary.write_bytes(bytes(range(256)))
+    broken.write_text('{"format": "tundish job", "version": 1, "rooms": [{"survey": {"room": {"width": -1}}}]}')
+    assert "not UTF-8" in refused(capsys, "show", str(binary))
+    assert "rooms.0.survey.room.width" in refused(capsys, "show", str(broken))
+    assert "neither a file" in refused(capsys, "show", str(tmp_path))
+    assert "101" in refused(capsys, "show", "no-such-job")
+
+
+def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "file").write_text("")
+    assert main(["papers", "101", "--to", str(tmp_path / "file" / "out")]) == 2
+    assert "Traceback" not in capsys.readouterr().err
+
+
+def test_usage_is_two(capsys: pytest.CaptureFixture[str]) -> None:
+    for words in (["papers"], ["nonsense"], ["show"]):
+        with pytest.raises(SystemExit) as ended:
+            main(words)
+        assert ended.value.code == 2
+    capsys.readouterr()
+
+
+def test_it_runs_as_a_module() -> None:
+    said = subprocess.run([sys.executable, "-m", "tundish", "--version"], capture_output=True, text=True, check=True)
+    assert said.stdout.startswith("tundish ")

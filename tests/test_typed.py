@@ -1,0 +1,90 @@
+"""What was typed into a box, and what a box shows."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from tundish.estimate import Job
+from tundish.field import Entry, Field, describe
+from tundish.figure import Known
+from tundish.typed import shown, taken
+
+INVERT = describe(Job, "rooms.0.survey.stack.branch_invert")
+RATE = describe(Job, "terms.labour_rate")
+START = describe(Job, "terms.start")
+PARTY = describe(Job, "rooms.0.survey.wall.party")
+NAME = describe(Job, "client.name")
+
+
+def test_a_number_keeps_how_the_input_is_known() -> None:
+    assert taken(INVERT, "176", None) == (Entry(176, Known.MEASURED), "")
+    noted = Entry(170, Known.MEASURED, note="by the door", when="2026-11-09")
+    assert taken(INVERT, "176", noted) == (Entry(176, Known.MEASURED, note="by the door", when="2026-11-09"), "")
+
+
+def test_a_usual_size_typed_over_is_not_assumed_any_more() -> None:
+    value, _ = taken(INVERT, "176", Entry(170, Known.ASSUMED))
+    assert isinstance(value, Entry)
+    assert value.known is Known.MEASURED
+
+
+def test_a_range_is_to_be_confirmed_until_one_number_is_typed() -> None:
+    value, problem = taken(INVERT, "8 to 12", None)
+    assert isinstance(value, Entry)
+    assert (value.value, value.low, value.high, value.tbc, problem) == (10, 8, 12, True, "")
+    settled, _ = taken(INVERT, "9", value)
+    assert isinstance(settled, Entry)
+    assert (settled.value, settled.low, settled.high, settled.tbc) == (9, None, None, False)
+
+
+def test_a_confirmed_doubt_stays_when_the_number_changes() -> None:
+    value, _ = taken(INVERT, "180", Entry(176, tbc=True))
+    assert isinstance(value, Entry)
+    assert value.tbc
+
+
+def test_a_sum_is_kept_as_it_was_typed() -> None:
+    value, _ = taken(INVERT, "100+76", None)
+    assert isinstance(value, Entry)
+    assert (value.value, value.typed) == (176, "100+76")
+
+
+@pytest.mark.parametrize(
+    ("declared", "words", "value"),
+    [
+        (INVERT, "  ", None),
+        (RATE, "£41.50", Decimal("41.50")),
+        (START, "30 Nov 2026", "2026-11-30"),
+        (START, "", ""),
+        (PARTY, "yes", True),
+        (PARTY, "no", False),
+        (NAME, "Mrs <b>", "Mrs <b>"),
+    ],
+)
+def test_each_kind_of_input_is_read(declared: Field, words: str, value: object) -> None:
+    assert taken(declared, words, None) == (value, "")
+
+
+@pytest.mark.parametrize(("declared", "words"), [(INVERT, "deep"), (RATE, "a lot"), (START, "tomorrow")])
+def test_nonsense_is_told(declared: Field, words: str) -> None:
+    assert taken(declared, words, None)[1] != ""
+
+
+@pytest.mark.parametrize(
+    ("declared", "value", "words"),
+    [
+        (INVERT, Entry(1176), "1,176"),
+        (INVERT, Entry(10, low=8, high=12), "8 to 12"),
+        (INVERT, None, ""),
+        (RATE, Decimal("41.5"), "41.50"),
+        (START, "2026-11-30", "Mon 30 Nov 2026"),
+        (START, "", ""),
+        (PARTY, True, "yes"),
+        (PARTY, False, "no"),
+        (NAME, "Ann", "Ann"),
+    ],
+)
+def test_a_box_shows_the_value_alone(declared: Field, value: object, words: str) -> None:
+    assert shown(declared, value) == words
