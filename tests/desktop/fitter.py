@@ -48,7 +48,11 @@ class Fitter:
         QTest.mouseClick(self._buttons(words, within)[0], Qt.MouseButton.LeftButton)
 
     def _buttons(self, words: str, within: QWidget | None) -> list[QPushButton]:
-        return [each for each in (within or self.window).findChildren(QPushButton) if each.text() == words and each.isVisible()]
+        return [
+            each
+            for each in (within or self.window).findChildren(QPushButton)
+            if each.text() == words and each.isVisible() and each.isEnabled()
+        ]
 
     def type_into(self, row: FormRow, words: str) -> None:
         """Put a value into the box of a row by the keyboard, and take it with Enter or Tab."""
