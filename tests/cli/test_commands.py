@@ -10,7 +10,7 @@ from pathlib import Path
 
 import jsonschema
 import openpyxl
-import pypdfium2
+import pypdfium2  # type: ignore[import-untyped]  # it ships no types
 import pytest
 
 from tundish.__main__ import main

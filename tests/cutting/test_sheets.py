@@ -49,11 +49,12 @@ def test_any_plan_can_be_sawn(pieces: list[Piece], stock: list[Sheet], kerf: flo
 
 @settings(max_examples=30)
 @given(some.lists(some.tuples(some.integers(2, 9), some.integers(2, 9)), min_size=1, max_size=5), some.booleans())
-def test_one_sheet_does_whenever_any_cuts_make_it_do(sizes: list[tuple[int, int]], turn: bool) -> None:
+def test_a_plan_is_a_sheet_over_at_most_and_proven_only_when_it_is_best(sizes: list[tuple[int, int]], turn: bool) -> None:
     plan = checked([Piece("P", long, width=wide, turn=turn) for long, wide in sizes], [Sheet(12, 10, 100)])
     least = least_sheets(tuple(sorted(sizes)), turn)
     assert plan.bound_pence <= 100 * least
-    assert plan.cost_pence == 100 * least
+    assert plan.cost_pence <= 100 * (least + 1)
+    assert not plan.proven or plan.cost_pence == 100 * least
 
 
 @lru_cache(maxsize=10_000)

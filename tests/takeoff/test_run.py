@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
-from tundish.field import describe, put
+from tundish.field import Entry, describe, put
 from tundish.figure import number
 from tundish.layout.design import FRAME_KINDS, KINDS, WARE_KINDS, Appliance, RoomPlan
 from tundish.layout.room import Room
@@ -219,3 +219,9 @@ def test_whatever_was_typed_lines_add_up_and_nothing_raises(plan: RoomPlan) -> N
         if one.cuts:
             sizes = [cut.length.value * (1 if cut.width is None else cut.width.value / 1e6) for cut in one.cuts]
             assert one.amount.value == pytest.approx(math.fsum(sizes))
+
+
+def test_a_pre_wall_without_depth_has_no_edges_to_trim(book: Book) -> None:
+    plan = put(put(PLAN, "design.prewall.from_left", Entry(400)), "design.prewall.depth", Entry(0))
+    take = run_room(work_out(plan, book, "rooms.0"), book)
+    assert not [problem for problem in take.problems if "trim" in problem.text]

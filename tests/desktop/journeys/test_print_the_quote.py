@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pypdfium2
+import pypdfium2  # type: ignore[import-untyped]  # it ships no types
 import pytest
 from PySide6.QtWidgets import QFileDialog
 

@@ -37,6 +37,8 @@ def _edges(room: Room) -> Iterator[tuple[Figure, str]]:
 
 
 def _parts(edge: Figure, where: str, longest: float) -> Iterator[tuple[Figure, str]]:
+    if edge.high <= 0:
+        return
     count = -(-edge.high // longest) if longest else 1.0
     part = edge if count == 1 else (edge / count).named(f"1/{count:g} of {edge.label}")
     for _ in range(int(count)):

@@ -1,0 +1,45 @@
+"""Every paper of every demonstration job, word for word. With GOLDEN=1 they are written anew: read each change before it is kept."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import Final
+
+import pytest
+
+from tundish.catalogue.load import supplied_book
+from tundish.cutting.plan import Effort
+from tundish.documents.index import build_all
+from tundish.estimate import Estimate, estimate
+from tundish.store.keep import demo_jobs
+from tundish.writers.text import as_text
+
+GOLDEN: Final = Path(__file__).parent / "golden"
+JOBS: Final = {job.number: job for job in demo_jobs()}
+
+
+@pytest.fixture(scope="module", params=sorted(JOBS))
+def worked(request: pytest.FixtureRequest) -> Estimate:
+    return estimate(JOBS[request.param], supplied_book(), Effort.BEST)
+
+
+def test_every_paper_reads_as_it_did(worked: Estimate) -> None:
+    told = []
+    for document in build_all(worked):
+        file = GOLDEN / worked.job.number / f"{document.key}.txt"
+        text = as_text(document)
+        if os.environ.get("GOLDEN"):
+            file.parent.mkdir(parents=True, exist_ok=True)
+            file.write_text(text, encoding="utf-8")
+        if file.read_text(encoding="utf-8") != text:
+            told.append(file.name)
+    assert told == []
+
+
+def test_no_cost_mark_up_or_hour_reaches_the_client(worked: Estimate) -> None:
+    quote = as_text(build_all(worked)[0]).lower()
+    stages = worked.price.stages
+    assert "mark-up" not in quote
+    assert "hour" not in quote
+    assert not [each.stage for each in stages if f"{each.labour:,.2f}" in quote and each.labour not in {each.price, 0}]

@@ -1,0 +1,106 @@
+"""Buying: kits first, then the van, then whole packs of the cheapest offer."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item, KitPart, Offer, Supplier
+from tundish.figure import number
+from tundish.procurement.choose import cheapest, choose
+from tundish.procurement.purchase import Buying
+from tundish.rules.rule import Need
+from tundish.takeoff.line import Line
+
+ITEMS = {code: Item(code, code.capitalize(), "thing", "Things", "each", {}) for code in ("frame", "rod", "screw", "rare")}
+SUPPLIERS = {
+    "a": Supplier("a", "A & Co", "", "", "", Decimal(12), Decimal(100), 2),
+    "b": Supplier("b", "B & Co", "", "", "", Decimal(0), Decimal(0), 2),
+}
+
+
+def offer(item: str, supplier: str, pack: float, price: str) -> Offer:
+    return Offer(item, supplier, f"{supplier}-{item}-{pack:g}", pack, Decimal(price), "2026-01-01")
+
+
+OFFERS = {
+    "frame": (offer("frame", "a", 1, "90"),),
+    "rod": (offer("rod", "a", 1, "4.00"), offer("rod", "b", 10, "15.00")),
+    "screw": (offer("screw", "a", 100, "5.00"), offer("screw", "b", 100, "5.00")),
+}
+
+
+def bought(needs: Mapping[str, float], stock: Mapping[str, float] | None = None, *, own: bool = False) -> Buying:
+    book = Book(ITEMS, {}, {"frame": (KitPart("rod", 2),)}, SUPPLIERS, OFFERS, {}, dict(stock or {}))
+    lines = tuple(
+        Line(ITEMS[code], number(amount, "each"), (Need(number(amount, "each"), "frames", code, item=code),), own)
+        for code, amount in needs.items()
+    )
+    return choose(lines, (), book)
+
+
+def test_a_kit_gives_before_the_van_and_the_van_before_the_shop() -> None:
+    _, rods = bought({"frame": 1, "rod": 6}, {"rod": 1}).purchases
+    assert (rods.from_kits.value, rods.from_stock.value, rods.to_buy.value) == (2, 1, 3)
+    assert [(pick.offer.code, pick.packs) for pick in rods.picks] == [("a-rod-1", 3)]
+
+
+def test_what_a_kit_holds_and_nobody_needs_is_left_over() -> None:
+    (left,) = bought({"frame": 2}).left_over
+    assert (left.item.code, left.amount) == ("rod", 4)
+
+
+def test_the_larger_pack_is_bought_where_it_is_cheaper() -> None:
+    pick = cheapest(OFFERS["rod"], 4)
+    assert pick is not None
+    assert (pick.offer.pack, pick.packs, pick.cost) == (10, 1, Decimal("15.00"))
+
+
+def test_of_equal_prices_the_first_supplier_is_taken() -> None:
+    pick = cheapest(reversed(OFFERS["screw"]), 150)
+    assert pick is not None
+    assert (pick.offer.supplier, pick.packs) == ("a", 2)
+
+
+def test_things_that_are_counted_are_needed_whole() -> None:
+    (screws,) = bought({"screw": 100.2}).purchases
+    assert screws.picks[0].packs == 2
+
+
+def test_what_nobody_sells_is_not_priced_and_never_nothing() -> None:
+    (rare,) = bought({"rare": 1}).purchases
+    assert not rare.priced
+    assert rare.picks == ()
+
+
+def test_what_the_client_supplies_is_not_bought() -> None:
+    buying = bought({"frame": 1}, own=True)
+    assert buying.orders == ()
+    assert buying.purchases[0].priced
+
+
+def test_carriage_is_charged_until_the_order_is_large_enough() -> None:
+    (small,) = bought({"frame": 1}).orders
+    (large,) = bought({"frame": 2}).orders
+    assert (small.goods, small.carriage) == (Decimal(90), Decimal(12))
+    assert (large.goods, large.carriage) == (Decimal(180), Decimal(0))
+
+
+@given(st.floats(0.1, 5_000), st.floats(0, 500))
+def test_enough_is_held_and_never_a_pack_too_many(need: float, stock: float) -> None:
+    (screws,) = bought({"screw": need}, {"screw": stock}).purchases
+    packs = sum(pick.packs for pick in screws.picks)
+    held = screws.from_stock.value + 100 * packs
+    assert held >= need - 1e-6
+    assert screws.from_stock.value <= stock
+    assert packs == 0 or held - 100 < need + 1
+
+
+@pytest.mark.parametrize("amount", [0.0, -1.0])
+def test_nothing_needed_is_nothing_bought(amount: float) -> None:
+    assert bought({"screw": amount}).orders == ()
