@@ -7,19 +7,17 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents import ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Style, Words
+from tundish.documents.opening_drawing import beyond, opening_marks
 from tundish.documents.wall_drawing import ALL, WALL, Show, frame_key, pieces
 from tundish.field import must_read
 from tundish.layout.room import Member, Room
 from tundish.rules.rule import Finding
-from tundish.survey.wall import Opening
 
 CLEAR: Final = "space/front"
 """The rule that asks for clear floor."""
 BEYOND: Final = 120.0
 """How much floor the strip shows beyond what stands out furthest."""
-_WALLS = {"A": (0, 0, 1, 0), "B": (1, 0, 0, -1), "C": (1, -1, -1, 0), "D": (0, -1, 0, 1)}
-"""Each wall's left end as shares of (width, depth), and the way it runs seen from inside."""
 
 
 def strip(room: Room, show: Show = ALL) -> Drawing:
@@ -38,19 +36,21 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
 def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
     """The whole room from above: doors with their swing, the pre-wall, the ware and the clear floor its checks ask for."""
     width, depth = room.width.value, must_read(room.plan.survey.room, "depth").value
-    marks: list[Mark] = [
+    walls = (
         Box(-WALL, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
         Box(width, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
         Box(0, -depth - WALL, width, WALL, "wall"),
-        *_clear(room, findings),
-        *_void(room, show),
-    ]
-    for opening in room.plan.survey.openings:
-        marks += _opening(opening, width, depth)
-    marks.append(Dimension(0, -depth - WALL - 60, width, -depth - WALL - 60, measure.show_length(width), figure="width"))
-    marks.append(Dimension(-WALL - 60, -depth, -WALL - 60, 0, measure.show_length(depth), figure="room_depth"))
-    extent = (-WALL - 120, -depth - WALL - 110, width + 2 * WALL + 120, depth + 2 * WALL + 110)
-    return Drawing("Whole room", tuple(marks), extent, pieces(room, show))
+    )
+    openings = tuple(mark for opening in room.plan.survey.openings for mark in opening_marks(opening, (width, depth), WALL))
+    sizes = (
+        Dimension(0, -depth - WALL - 60, width, -depth - WALL - 60, measure.show_length(width), figure="width"),
+        Dimension(-WALL - 60, -depth, -WALL - 60, 0, measure.show_length(depth), figure="room_depth"),
+    )
+    x1, y1, x2, y2 = beyond(openings)
+    left, low = min(-WALL - 120, x1 - 20), min(-depth - WALL - 110, y1 - 20)
+    right, high = max(width + WALL, x2 + 20), max(WALL, y2 + 20)
+    marks = (*walls, *_clear(room, findings), *_void(room, show), *openings, *sizes)
+    return Drawing("Whole room", marks, (left, low, right - left, high - low), pieces(room, show))
 
 
 def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
@@ -62,6 +62,8 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
                 half, out = placed.ware.size("width").value / 2, face + placed.ware.size("projection").value
                 style: Style = "room" if finding.state == "passes" else "fails"
                 yield Box(placed.centre.value - half, -out - finding.least.value, 2 * half, finding.least.value, style)
+                words = f"{measure.show_length(finding.least.value)} clear"
+                yield Words(placed.centre.value, -out - finding.least.value / 2, words, 2.6, style)
 
 
 def _void(room: Room, show: Show) -> Iterator[Mark]:
@@ -110,25 +112,3 @@ def _depth(room: Room) -> Iterator[Mark]:
     """How far the finished face stands from the wall."""
     face = room.figures["finished_face"].value
     yield Dimension(-WALL - 60, -face, -WALL - 60, 0, measure.show_length(face), "", "finished_face", room.depth.tbc)
-
-
-def _opening(opening: Opening, width: float, depth: float) -> Iterator[Mark]:
-    share_x, share_y, along_x, along_y = _WALLS[opening.wall]
-    size, from_left = must_read(opening, "width").value, must_read(opening, "from_left").value
-    x, y = share_x * width + along_x * from_left, share_y * depth + along_y * from_left
-    end = (x + along_x * size, y + along_y * size)
-    yield Line(x, y, *end, "ware", f"opening {opening.wall}")
-    if opening.kind == "door" and opening.swing in {"into the room", "out of the room"}:
-        # Into the room is to the right of the way a wall runs, seen from above.
-        inward = 1 if opening.swing == "into the room" else -1
-        hinge, other = ((x, y), end) if opening.hinge == "left" else (end, (x, y))
-        leaf = (hinge[0] + inward * along_y * size, hinge[1] - inward * along_x * size)
-        yield Line(*hinge, *leaf, "room")
-        yield Shape((hinge, leaf, _corner(leaf, other, hinge), other), "room", filled=False)
-    yield Words((x + end[0]) / 2, (y + end[1]) / 2, opening.kind, 2.2, "ink")
-
-
-def _corner(leaf: tuple[float, float], other: tuple[float, float], hinge: tuple[float, float]) -> tuple[float, float]:
-    """A point on the door's arc, half way round."""
-    reach = 0.7071
-    return (hinge[0] + (leaf[0] - hinge[0] + other[0] - hinge[0]) * reach, hinge[1] + (leaf[1] - hinge[1] + other[1] - hinge[1]) * reach)

@@ -21,11 +21,12 @@ _WORDS = {
     ("basin", "top"): "Top of basin",
     ("basin", "supply"): "Hot and cold",
     ("bidet", "top"): "Top of bidet",
+    ("bidet", "supply"): "Bidet supplies",
     ("urinal", "top"): "Lip of urinal",
     ("urinal", "supply"): "Urinal inlet",
     ("urinal", "plate"): "Urinal plate",
 }
-_PLAIN = {"studs": "studs", "supply": "hot and cold", "waste": "waste"}
+_PLAIN = {"studs": "studs", "waste": "waste"}
 _ALIKE = {"frame_top": "Frame top", "plate": "Flush plate"}
 
 

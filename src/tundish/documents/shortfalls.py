@@ -15,6 +15,9 @@ SIDE: Final = "space/centre-to-wall"
 BETWEEN: Final = "frames/neighbours"
 FALL: Final = "drainage/branch-fall"
 _TICK: Final = 22.0
+_TOWARDS_STACK: Final = 0.75
+"""Where along a branch its shortfall is written: away from the ware."""
+_CLEAR: Final = 38.0
 _OVER: Final = 70.0
 """How far over the top of the ware a missed gap is drawn."""
 
@@ -28,35 +31,43 @@ def shortfalls(room: Room, findings: Iterable[Finding]) -> Iterator[Mark]:
                 yield from _of_one(room, placed, finding)
         for left, right in pairwise(room.placed):
             if finding.rule == BETWEEN and finding.place == f"{room.name}, {left.name} and {right.name}":
-                yield from _between(left, right, finding)
+                yield from _between(room, (left, right), finding)
+
+
+def clear_of_line(room: Room) -> float:
+    """How far over a line words must stand, mm, to be clear of it: more on a large wall, which is drawn smaller."""
+    return max(_CLEAR, room.top.value * 0.027, room.width.value * 0.014)
 
 
 def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
     x = placed.centre.value
     if finding.rule == SIDE:
         wall = 0.0 if x <= room.width.value / 2 else room.width.value
-        yield from _gap(min(x, wall), max(x, wall), placed.figures["top"].value + _OVER, finding)
+        yield from _gap(room, (x, wall), placed.figures["top"].value + _OVER, finding)
     elif finding.rule == FALL:
         pipe = next((each for each in room.pipes_of("soil") if each.serves == placed.key), None)
         if pipe is not None:
             (x1, z1), (x2, z2) = pipe.points[0], pipe.points[-1]
+            at, level = x1 + (x2 - x1) * _TOWARDS_STACK, max(z1, z2) + pipe.size / 2 + clear_of_line(room)
             yield Line(x1, z1, x2, z2, "fails")
-            yield Words((x1 + x2) / 2, (z1 + z2) / 2 + pipe.size / 2 + 40, f"fall {_short(finding)}", 2.6, "fails", bold=True)
+            yield Words(at, level, f"fall {_short(finding)}", 2.6, "fails", bold=True)
 
 
-def _between(left: Placed, right: Placed, finding: Finding) -> Iterator[Mark]:
+def _between(room: Room, pair: tuple[Placed, Placed], finding: Finding) -> Iterator[Mark]:
+    left, right = pair
     of_ware = finding.title.startswith("Appliance")
     half = (left.ware.size("width").value / 2, right.ware.size("width").value / 2)
     x1, x2 = (left.centre.value + half[0], right.centre.value - half[1]) if of_ware else (left.right, right.left)
     level = max(left.figures["top"].value, right.figures["top"].value) + _OVER
-    yield from _gap(min(x1, x2), max(x1, x2), level if of_ware else level + 2 * _OVER, finding)
+    yield from _gap(room, (x1, x2), level if of_ware else level + 2 * _OVER, finding)
 
 
-def _gap(x1: float, x2: float, level: float, finding: Finding) -> Iterator[Mark]:
+def _gap(room: Room, ends: tuple[float, float], level: float, finding: Finding) -> Iterator[Mark]:
+    x1, x2 = sorted(ends)
     yield Line(x1, level, x2, level, "fails")
     for x in (x1, x2):
         yield Line(x, level - _TICK, x, level + _TICK, "fails")
-    yield Words((x1 + x2) / 2, level + 45, _short(finding), 2.6, "fails", bold=True)
+    yield Words((x1 + x2) / 2, level + clear_of_line(room), _short(finding), 2.6, "fails", bold=True)
 
 
 def _short(finding: Finding) -> str:

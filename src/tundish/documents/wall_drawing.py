@@ -10,7 +10,7 @@ from typing import Final
 from tundish import measure
 from tundish.documents import ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
-from tundish.documents.shortfalls import shortfalls
+from tundish.documents.shortfalls import clear_of_line, shortfalls
 from tundish.layout.room import Member, PipeRun, Placed, Room
 from tundish.rules.rule import Finding
 
@@ -186,7 +186,7 @@ def _datum(room: Room, show: Show) -> Iterator[Mark]:
     if height < view_height(room):
         yield Line(-WALL, height, width + WALL, height, "datum")
         words = f"datum {measure.show_length(height - _zero(room, show))}"
-        yield Words(width - 12, height + 36, words, 2.6, "datum", "end", figure="datum")
+        yield Words(width - 12, height + clear_of_line(room), words, 2.6, "datum", "end", figure="datum")
 
 
 def _centre_lines(room: Room, show: Show) -> Iterator[Mark]:

@@ -12,6 +12,8 @@ _DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 350.0, "basin": 160.0, "urinal": 260.0
 """How far each kind hangs below its top where the maker's sheet gives no height: only the picture depends on it."""
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
+_NARROW = 340.0
+"""Ware narrower than this has no room for its name with TBC after it."""
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
@@ -33,9 +35,11 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         )
     if "plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
+    tbc, narrow = not placed.choice.in_hand, 2 * half < _NARROW
     if named:
-        yield Words(x, bottom + _NAME_AT, placed.name, 2.6, style, bold=True, piece=placed.key)
-    if not placed.choice.in_hand:
+        words = f"{placed.name}, TBC" if tbc and not narrow else placed.name
+        yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key)
+    if tbc and (narrow or not named):
         yield Words(x, bottom - 42, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
     if placed.kind == "wc":
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)

@@ -54,6 +54,7 @@ class DrawingView(QGraphicsView):
         super().__init__(parent)
         self.setScene(QGraphicsScene(self))
         self.setAccessibleName(name)
+        self.viewport().setAccessibleName(name)
         self._drawing = NOTHING
         self._chosen = ""
         self._fitted = True
