@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
 
 from tundish import measure
 from tundish.desktop import moves
@@ -29,6 +29,7 @@ class AsYouMove(QFrame):
         super().__init__(parent)
         self.setProperty("kind", "note")
         self.setAccessibleName("As you move")
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)  # as wide as the Rod, so that the wall stays put
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setHorizontalSpacing(8)
@@ -70,7 +71,7 @@ class AsYouMove(QFrame):
 
 def _facts(estimate: Estimate, room: Room, placed: Placed) -> Iterator[tuple[str, str]]:
     for size in moves.sizes(room, placed):
-        of = size.label.removeprefix(placed.name).removeprefix(",").strip()
+        of = size.label.removeprefix(placed.name).removeprefix(",").strip().replace("top above", "top,")
         if "right wall" not in of:
             yield of[:1].upper() + of[1:], measure.show_length(size.shown)
     pipe = next((each for each in room.pipes_of("soil", "waste") if each.serves == placed.key), None)

@@ -57,7 +57,7 @@ def _room(estimate: Estimate, room: Room) -> tuple[Block, ...]:
     return (
         Heading(f"{room.name}, wall A"),
         Paragraph(stand, "strong"),
-        Sketch(elevation(room), "Running from the left wall, plaster face"),
+        Sketch(elevation(room), "Widths from centre to centre, plaster face"),
         Table(_COLUMNS, tuple(rows)),
         *_settings(room),
         *((SideBySide(falls, (check,)),) if falls else (check,)),

@@ -50,7 +50,7 @@ def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) 
     floor = room.finished_floor.value
     outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
     marks = (*_shell(room, head, ground), *_behind(room, show, head), outline, *_in_front(room, show), *shortfalls(room, findings))
-    below = -ground - (110 if show.sizes else 0)
+    below = -ground - (124 if show.sizes else 0)
     left = -WALL - (120 if show.sizes else 0)
     return Drawing("Wall A, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
 
@@ -192,14 +192,14 @@ def _datum(room: Room, show: Show) -> Iterator[Mark]:
 def _centre_lines(room: Room, show: Show) -> Iterator[Mark]:
     """The centre lines run through the elevation and on into the plan below it."""
     for placed in room.placed:
-        yield Line(placed.centre.value, -_ground(room, show) - 80, placed.centre.value, placed.figures["frame_top"].value + 40, "datum")
+        yield Line(placed.centre.value, -_ground(room, show) - 96, placed.centre.value, placed.figures["frame_top"].value + 40, "datum")
 
 
 def _sizes(room: Room, show: Show) -> Iterator[Mark]:
     """The widths under the wall from centre to centre, and the height of the pre-wall beside it."""
     width = room.width.value
     stations = sorted({0.0, width, *(placed.centre.value for placed in room.placed)})
-    level = -_ground(room, show) - 50
+    level = -_ground(room, show) - 66
     owners = {placed.centre.value: placed for placed in room.placed}
     for x1, x2 in pairwise(stations):
         placed = owners.get(x2)

@@ -40,7 +40,7 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         words = f"{placed.name}, TBC" if tbc and not narrow else placed.name
         yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key)
     if tbc and (narrow or not named):
-        yield Words(x, bottom - 42, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
+        yield Words(x, bottom - 42 if named else bottom + _NAME_AT, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
     if placed.kind == "wc":
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
     if bottom < room.finished_floor.value:
