@@ -9,6 +9,8 @@ from hypothesis import strategies as some
 
 from tests.cutting.checker import faults_of_sheets
 from tests.cutting.trade_like import dice_of, sheet_job
+from tundish.cutting import sheets
+from tundish.cutting.boards import Layout, Spot, as_nesting
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetPlan
 from tundish.cutting.sheets import plan_sheets
 
@@ -195,3 +197,13 @@ def test_a_piece_of_sheet_needs_a_width() -> None:
 def test_a_trim_is_a_length() -> None:
     with pytest.raises(BadCutError, match="trim should be nought or more"):
         plan_sheets([], [], trim=-1.0)
+
+
+def test_what_is_cut_over_the_asked_is_left_over() -> None:
+    nest, _ = as_nesting([Piece("A", 900, 3, width=600)], [Sheet(2000, 600, 500)], 0.0, 0.0)
+    full = Layout(0, (2,), (Spot(0, 0, 0, 9000, 6000), Spot(0, 9000, 0, 9000, 6000)), (Spot(-1, 18000, 0, 2000, 6000),), 0.0)
+    first, last = sheets._trimmed(nest, [full] * 3)
+    assert first.counts == (2,)
+    assert last.counts == (1,)
+    assert [(rest.x, rest.length) for rest in last.rests] == [(18000, 2000), (9000, 9000)]
+    assert last.gain > first.gain

@@ -80,12 +80,10 @@ def _placed(task: Task, plan: Sequence[Pattern]) -> tuple[Task, tuple[Pattern, .
     """The task and plan without the pieces for which there is no stock."""
     there = tuple(pattern for pattern in plan if task.rods[pattern.kind].bars)
     demand = tuple(sum(pattern.counts[place] for pattern in there) for place in range(len(task.widths)))
-    return replace(task, demand=demand, rods=tuple(rod for rod in task.rods if rod.bars)), there
+    return replace(task, demand=demand), there
 
 
-def _cuts(
-    task: Task, plan: Sequence[Pattern], pieces: Sequence[Piece], stock: Sequence[Bar]
-) -> tuple[tuple[BarCut, ...], tuple[int, ...]]:
+def _cuts(task: Task, plan: Sequence[Pattern], pieces: Sequence[Piece], stock: Sequence[Bar]) -> tuple[tuple[BarCut, ...], tuple[int, ...]]:
     """The plan with each piece and bar by its place, the rack first, like bars together; and the pieces left over."""
     copies = [iter(one) for one in task.copies]
     bars = [one_by_one(rod.bars) for rod in task.rods]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
@@ -78,44 +79,36 @@ def _one_plan(task: Task, filling: Filling, *, shortest_rack_first: bool) -> lis
     plan: list[Pattern] = []
     rack = [kind for kind, rod in enumerate(task.rods) if rod.cost == 0 and rod.count is not None]
     for kind in rack if shortest_rack_first else reversed(rack):
-        while stock[kind] and any(left):
-            if not _take(plan, left, stock, Pattern(kind, filling(task, left, task.rods[kind].room))):
-                break
+        for _ in range(stock[kind] or 0):
+            counts = filling(task, left, task.rods[kind].room)
+            if any(counts):
+                _take(plan, left, stock, Pattern(kind, counts))
     while any(left):
-        pattern = _next_bar(task, left, stock, filling)
-        if pattern is None or not _take(plan, left, stock, pattern):
-            break
+        _take(plan, left, stock, _next_bar(task, left, stock, filling))
     return [_cheaper_rod(task, stock, pattern) for pattern in plan]
 
 
-def _take(plan: list[Pattern], left: list[int], stock: list[int | None], pattern: Pattern) -> bool:
-    if not any(pattern.counts):
-        return False
+def _take(plan: list[Pattern], left: list[int], stock: list[int | None], pattern: Pattern) -> None:
     for place, count in enumerate(pattern.counts):
         left[place] -= count
     have = stock[pattern.kind]
     stock[pattern.kind] = None if have is None else have - 1
     plan.append(pattern)
-    return True
 
 
-def _next_bar(task: Task, left: Sequence[int], stock: Sequence[int | None], filling: Filling) -> Pattern | None:
+def _next_bar(task: Task, left: Sequence[int], stock: Sequence[int | None], filling: Filling) -> Pattern:
     """The filling with the least cost by unit cut, unless a bar no dearer takes all that is left."""
     total = task.used(left)
-    best: tuple[float, int] | None = None
-    chosen: Pattern | None = None
+    tried = []
     for kind, rod in enumerate(task.rods):
-        if stock[kind] == 0:
-            continue
-        counts = tuple(left) if total <= rod.room else filling(task, left, rod.room)
-        used = task.used(counts)
-        if used and (best is None or (rod.cost / used, rod.room) < best):
-            best, chosen = (rod.cost / used, rod.room), Pattern(kind, counts)
-    if chosen is None:
-        return None
+        if stock[kind] != 0:
+            counts = tuple(left) if total <= rod.room else filling(task, left, rod.room)
+            tried.append(Pattern(kind, counts))
+    rates = [(task.rods[one.kind].cost / used, one.kind) if (used := task.used(one.counts)) else (math.inf, one.kind) for one in tried]
+    chosen = tried[rates.index(min(rates))]
     dearest = task.rods[chosen.kind].cost
-    ends = [kind for kind, rod in enumerate(task.rods) if stock[kind] != 0 and total <= rod.room and rod.cost <= dearest]
-    return Pattern(min(ends, key=lambda kind: task.rods[kind].cost), tuple(left)) if ends else chosen
+    ends = [one for one in tried if total <= task.rods[one.kind].room and task.rods[one.kind].cost <= dearest]
+    return min(ends, key=lambda one: task.rods[one.kind].cost, default=chosen)
 
 
 def _cheaper_rod(task: Task, stock: list[int | None], pattern: Pattern) -> Pattern:

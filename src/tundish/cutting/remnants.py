@@ -6,9 +6,11 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from tundish.cutting.first import fullest
-from tundish.cutting.whole import Pattern, Task
+from tundish.cutting.whole import MOST_ROOM, Pattern, Task
 
 _BARS: Final = 24
+_FEWEST_BARS: Final = 8
+_WIDTHS: Final = 1_000
 _PASSES: Final = 8
 _EQUAL: Final = 1e-9
 Rank = tuple[float, float, int]
@@ -30,7 +32,8 @@ def with_better_remnants(task: Task, plan: Sequence[Pattern]) -> tuple[Pattern, 
 
 
 def _repack(task: Task, bars: list[Pattern]) -> None:
-    loose = sorted(range(len(bars)), key=lambda bar: -task.remainder(bars[bar]))[:_BARS]
+    most = max(_FEWEST_BARS, min(_BARS, _WIDTHS // max(1, len(task.widths))))
+    loose = sorted(range(len(bars)), key=lambda bar: -task.remainder(bars[bar]))[:most]
     for place, one in enumerate(loose):
         for other in loose[place + 1 :]:
             pair = (bars[one], bars[other])
@@ -42,14 +45,14 @@ def _repack(task: Task, bars: list[Pattern]) -> None:
 
 def _splits(task: Task, one: Pattern, other: Pattern) -> Iterator[tuple[Pattern, Pattern]]:
     both = tuple(here + there for here, there in zip(one.counts, other.counts, strict=True))
-    if not any(one.counts) or not any(other.counts):
+    if not any(one.counts) or not any(other.counts) or max(task.rods[bar.kind].room for bar in (one, other)) > MOST_ROOM:
         return
+    # What either bar held fits it still, so the rest of a bar cut fuller always fits the other.
     for first, second in ((one, other), (other, one)):
         counts = fullest(task, both, task.rods[first.kind].room)
         rest = tuple(all_ - here for all_, here in zip(both, counts, strict=True))
-        if task.used(rest) <= task.rods[second.kind].room:
-            pair = Pattern(first.kind, counts), Pattern(second.kind, rest)
-            yield pair if first is one else (pair[1], pair[0])
+        pair = Pattern(first.kind, counts), Pattern(second.kind, rest)
+        yield pair if first is one else (pair[1], pair[0])
 
 
 def _swap_rods(task: Task, bars: list[Pattern]) -> None:

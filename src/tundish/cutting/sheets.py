@@ -110,10 +110,10 @@ def _trimmed(nest: Nesting, plan: Sequence[Layout]) -> Plan:
 
 
 def _placed(nest: Nesting, plan: Plan) -> Nesting:
-    """The problem of the pieces that the plan places, and of the stock that is there."""
+    """The problem of the pieces that the plan places."""
     counts = [sum(layout.counts[place] for layout in plan) for place in range(len(nest.sizes))]
     sizes = tuple(replace(size, count=count) for size, count in zip(nest.sizes, counts, strict=True))
-    return replace(nest, sizes=sizes, boards=tuple(board for board in nest.boards if board.sheets))
+    return replace(nest, sizes=sizes)
 
 
 def _cuts(nest: Nesting, plan: Plan, pieces: Sequence[Piece], trim: float) -> tuple[tuple[SheetCut, ...], tuple[int, ...]]:

@@ -11,6 +11,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain, repeat
 from typing import Final, NamedTuple
 
 from tundish.cutting.amounts import Kind, Load, step_of
@@ -119,11 +120,7 @@ def reachable(widths: Sequence[int], counts: Sequence[int], room: int) -> int:
 
 def one_by_one(stock: Sequence[tuple[int, int | None]]) -> Iterator[int]:
     """The places in the stock of one kind, each as often as there are bars or sheets of it."""
-    for index, count in stock:
-        if count is None:
-            while True:
-                yield index
-        yield from [index] * count
+    return chain.from_iterable(repeat(index) if count is None else repeat(index, count) for index, count in stock)
 
 
 def up(length: float) -> int:
