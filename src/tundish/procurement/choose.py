@@ -84,7 +84,8 @@ def _whole(line: Line) -> float:
 
 
 def _take(shelf: dict[str, float], code: str, wanted: float) -> float:
-    taken = min(max(wanted, 0.0), shelf.get(code, 0.0))
+    # More was booked out than was there: that is shown on Stock, and nothing can be taken from it.
+    taken = min(max(wanted, 0.0), max(shelf.get(code, 0.0), 0.0))
     if taken:
         shelf[code] -= taken
     return taken

@@ -16,13 +16,26 @@ SCHEMA: Final = "0001"
 FILE: Final = "tundish.db"
 
 
+_CURES: Final = (
+    (("not a database", "malformed"), "It is damaged, or another program's: put a copy back in its place, or move it aside to start anew"),
+    (("locked",), "Another program is using it: close that one and try again"),
+    (("full",), "Make room on the disk and try again"),
+)
+_CURE: Final = "See that the folder is there, can be written to and has room"
+
+
 class CannotOpenError(TundishError):
     """The database cannot be opened: where, why, and what to do."""
 
-    def __init__(self, where: str, why: str) -> None:
-        super().__init__(
-            f"{where} cannot be opened: {why}. Your jobs are safe where they are; see that the folder can be written and has room."
-        )
+    def __init__(self, where: str, why: str, cure: str = "") -> None:
+        super().__init__(f"{where} cannot be opened: {why}. Nothing in it was changed. {cure or cure_of(why)}.")
+
+
+class CannotKeepError(TundishError):
+    """Something could not be read from or written to the open database; nothing was half done."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(f"The database could not be used: {why}. Nothing was half done. {cure_of(why)}.")
 
 
 def home() -> Path:
@@ -43,28 +56,54 @@ def open_engine(url: str = "") -> Engine:
     try:
         if not url:
             home().mkdir(parents=True, exist_ok=True)
-        engine = sa.create_engine(url or f"sqlite:///{where}")
-        if engine.dialect.name == "sqlite":
-            sa.event.listen(engine, "connect", _pragmas)
-        _bring_up_to_date(engine)
+        engine = sa.create_engine(url or sa.URL.create("sqlite", database=where))
     except (OSError, sa.exc.SQLAlchemyError) as fault:
-        raise CannotOpenError(where, _why(fault)) from fault
+        raise CannotOpenError(where, why(fault)) from fault
+    if engine.dialect.name == "sqlite":
+        sa.event.listen(engine, "connect", _pragmas)
+        sa.event.listen(engine, "begin", _begin)
+    try:
+        _bring_up_to_date(engine, where)
+    except sa.exc.SQLAlchemyError as fault:
+        engine.dispose()
+        raise CannotOpenError(where, why(fault)) from fault
     return engine
+
+
+def why(fault: Exception) -> str:
+    """What the database or the system said, without its full stop."""
+    words = str(getattr(fault, "orig", None) or getattr(fault, "strerror", None) or fault)
+    return words.splitlines()[0].rstrip(".")
+
+
+def cure_of(why: str) -> str:
+    """What to do about what the database said."""
+    return next((cure for words, cure in _CURES if any(word in why for word in words)), _CURE)
 
 
 def _pragmas(connection: object, _record: object) -> None:
     cursor = connection.cursor()  # type: ignore[attr-defined]  # the driver's own connection
     # Write-ahead log with full syncing: what is committed survives a pulled plug.
-    for words in ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON", "busy_timeout=5000"):
+    for words in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
         cursor.execute(f"PRAGMA {words}")
     cursor.close()
+    # The driver would begin only before the first change; _begin does it before the first look.
+    connection.isolation_level = None  # type: ignore[attr-defined]
 
 
-def _bring_up_to_date(engine: Engine) -> None:
+def _begin(connection: Connection) -> None:
+    # One writer at a time from the first look on: what was read is still so when it is changed, and a schema step is whole or not there.
+    connection.exec_driver_sql("BEGIN IMMEDIATE")
+
+
+def _bring_up_to_date(engine: Engine, where: str) -> None:
     with engine.connect() as connection:
         at = _schema_of(connection)
     if at == SCHEMA:
         return
+    if at > SCHEMA:
+        engine.dispose()
+        raise CannotOpenError(where, f"it was made by a newer Tundish (schema {at}; this one knows {SCHEMA})", "Update the program")
     from alembic import command
     from alembic.config import Config
 
@@ -82,8 +121,3 @@ def _schema_of(connection: Connection) -> str:
     if not sa.inspect(connection).has_table("alembic_version"):
         return ""
     return str(connection.execute(sa.text("SELECT version_num FROM alembic_version")).scalar() or "")
-
-
-def _why(fault: Exception) -> str:
-    words = str(getattr(fault, "orig", None) or getattr(fault, "strerror", None) or fault)
-    return words.splitlines()[0].rstrip(".")

@@ -16,7 +16,7 @@ from tundish.plain import to_plain
 from tundish.resources import resource
 from tundish.store import shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
-from tundish.store.database import CannotOpenError, open_engine
+from tundish.store.database import CannotKeepError, open_engine, why
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -68,7 +68,11 @@ class Store:
     def __init__(self, url: str = "") -> None:
         """Open it, at `url` or in the user's folder; a new one gets the demonstration catalogue and jobs."""
         self._engine = open_engine(url)
-        self._work(_first_start)
+        try:
+            self._work(_first_start)
+        except CannotKeepError:
+            self.close()
+            raise
 
     def close(self) -> None:
         """Let go of the file."""
@@ -242,14 +246,7 @@ class Store:
             with self._engine.begin() as connection:
                 return work(connection)
         except SQLAlchemyError as fault:
-            raise CannotKeepError(str(getattr(fault, "orig", fault))) from fault
-
-
-class CannotKeepError(CannotOpenError):
-    """Something could not be read from or written to the database; nothing was half done."""
-
-    def __init__(self, why: str) -> None:
-        super().__init__("The database", why)
+            raise CannotKeepError(why(fault)) from fault
 
 
 def demo_jobs() -> tuple[Job, ...]:

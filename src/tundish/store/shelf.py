@@ -70,7 +70,7 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str) ->
         suppliers={row.key: _supplier(row.key, row.body) for row in run(select(tables.suppliers).order_by(tables.suppliers.c.key))},
         offers={item: tuple(rows) for item, rows in offers.items()},
         figures=_overruled(connection, figures),
-        stock={row.item: row.amount for row in run(on_hand) if row.amount > 0},
+        stock={row.item: amount for row in run(on_hand) if (amount := round(row.amount, 6))},
         rack=tuple(
             RackPiece(row.key, row.item, row.length, row.width, row.place) for row in run(select(tables.rack).order_by(tables.rack.c.key))
         ),
