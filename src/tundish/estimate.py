@@ -20,7 +20,7 @@ from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
 from tundish.takeoff.line import Line
-from tundish.takeoff.run import RoomTake, merge, run_room
+from tundish.takeoff.run import RoomTake, merge, run_room, steady
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,6 +89,9 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
 MOST_REMEMBERED: Final = 512
 _REMEMBERED: Final[dict[tuple[int, int, str], tuple[RoomPlan, Book, Room, RoomTake]]] = {}
 
+_LAST: Final[dict[str, RoomTake]] = {}
+"""What each place was last found to need; only equal lines are ever taken from it."""
+
 
 def _worked(plan: RoomPlan, book: Book, path: str) -> tuple[Room, RoomTake]:
     """A room worked out and taken off, remembered: an edit in one room of a hundred works one room again.
@@ -99,7 +102,9 @@ def _worked(plan: RoomPlan, book: Book, path: str) -> tuple[Room, RoomTake]:
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
         room = work_out(plan, book, path)
-        held = (plan, book, room, run_room(room, book))
+        take = steady(run_room(room, book), _LAST.get(path))
+        _LAST[path] = take
+        held = (plan, book, room, take)
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held

@@ -21,7 +21,7 @@ from tundish.layout.work_out import work_out
 from tundish.plain import check
 from tundish.rules.book import RULES
 from tundish.rules.rule import LABOUR, Asked, Caution, Cut, Decision, Finding, Need, Rule, Said, rule
-from tundish.takeoff.run import RoomTake, merge, run_room
+from tundish.takeoff.run import RoomTake, merge, run_room, steady
 
 WC = Appliance(kind="wc", name="WC 1", ware="pan-ondel-530", frame="frame-wc-1120", own=True)
 PLAN = put(RoomPlan(name="Bathroom"), "design.appliances", (WC,))
@@ -225,3 +225,15 @@ def test_a_pre_wall_without_depth_has_no_edges_to_trim(book: Book) -> None:
     plan = put(put(PLAN, "design.prewall.from_left", Entry(400)), "design.prewall.depth", Entry(0))
     take = run_room(work_out(plan, book, "rooms.0"), book)
     assert not [problem for problem in take.problems if "trim" in problem.text]
+
+
+def test_lines_that_did_not_change_stay_the_same_objects(book: Book) -> None:
+    before = run_room(work_out(PLAN, book, "rooms.0"), book)
+    higher = run_room(work_out(put(PLAN, "design.appliances.0.top", Entry(480)), book, "rooms.0"), book)
+    kept = steady(higher, before)
+    assert kept == higher, "only the identity of equal lines changes"
+    old = {line.item.code: line for line in before.lines}
+    same = [line for line in kept.lines if line is old.get(line.item.code)]
+    assert len(same) > len(kept.lines) / 2
+    assert [line.item.code for line in kept.lines if line not in before.lines]
+    assert steady(higher, None) is higher

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
@@ -34,7 +35,21 @@ def plans(lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK) ->
 
     A piece whose length may still change is planned at its longest. Pieces without length are left out.
     """
-    return tuple(_plan(line, book, effort) for line in lines if line.cuts)
+    return tuple(_remembered(line, book, effort) for line in lines if any(need.cuts for need in line.needs))
+
+
+_PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, CutPlan]]] = {}
+"""The last answer for each item, with the line it was made of: lines that did not change are the same objects."""
+
+
+def _remembered(line: Line, book: Book, effort: Effort) -> CutPlan:
+    key = (line.item.code, line.own, effort)
+    held = _PLANNED.get(key)
+    if held is not None and held[0] is line and held[1] is book:
+        return held[2]
+    made = _plan(line, book, effort)
+    _PLANNED[key] = (line, book, made)
+    return made
 
 
 def _plan(line: Line, book: Book, effort: Effort) -> CutPlan:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from operator import is_
+from typing import Final
 
 from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import Item
@@ -65,7 +67,30 @@ def merge(takes: Iterable[RoomTake]) -> tuple[Line, ...]:
     for take in kept:
         for line in take.lines:
             grouped.setdefault((line.item.code, line.own), []).append(line)
-    return tuple(_merged(lines, several=len(kept) > 1) for lines in grouped.values())
+    return tuple(_remembered(lines, several=len(kept) > 1) for lines in grouped.values())
+
+
+def steady(take: RoomTake, before: RoomTake | None) -> RoomTake:
+    """The same take, with each line that is as it was before being the very object it was: what rests on it need not be made again."""
+    if before is None:
+        return take
+    old = {(line.item.code, line.own): line for line in before.lines}
+    kept = ((line, old.get((line.item.code, line.own))) for line in take.lines)
+    return replace(take, lines=tuple(was if was == line else line for line, was in kept))
+
+
+_MERGED: Final[dict[tuple[str, bool], tuple[list[Line], bool, Line]]] = {}
+"""The last answer for each item, with the lines it was made of."""
+
+
+def _remembered(lines: list[Line], *, several: bool) -> Line:
+    key = (lines[0].item.code, lines[0].own)
+    held = _MERGED.get(key)
+    if held is not None and held[1] == several and len(held[0]) == len(lines) and all(map(is_, held[0], lines)):
+        return held[2]
+    made = _merged(lines, several=several)
+    _MERGED[key] = (lines, several, made)
+    return made
 
 
 def _merged(lines: list[Line], *, several: bool) -> Line:
