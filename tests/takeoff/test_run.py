@@ -229,7 +229,7 @@ def test_a_pre_wall_without_depth_has_no_edges_to_trim(book: Book) -> None:
 
 def test_lines_that_did_not_change_stay_the_same_objects(book: Book) -> None:
     before = run_room(work_out(PLAN, book, "rooms.0"), book)
-    higher = run_room(work_out(put(PLAN, "design.appliances.0.top", Entry(480)), book, "rooms.0"), book)
+    higher = run_room(work_out(put(PLAN, "design.prewall.top", Entry(1290)), book, "rooms.0"), book)
     kept = steady(higher, before)
     assert kept == higher, "only the identity of equal lines changes"
     old = {line.item.code: line for line in before.lines}
