@@ -12,7 +12,14 @@ from tundish.documents.drawing import Box, Drawing, Mark, Style, Words
 
 BAR: Final = 120.0
 GAP: Final = 60.0
-STYLES: Final = {"timber": "timber", "pipe": "soil", "strut": "steel"}
+BESIDE: Final = 1500.0
+"""What is left free beside the bars for their names and remainders."""
+SIZE: Final = 2.4
+LETTER: Final = 1.5
+"""Height of the words and width of a bold letter, mm of paper."""
+PAGE: Final = 170.0
+HALF_PAGE: Final = 80.0
+"""About how wide a drawing is set on paper: bars across the page, sheets two by two."""
 
 
 def bars(plan: CutPlan, keep: float) -> Drawing:
@@ -28,7 +35,7 @@ def bars(plan: CutPlan, keep: float) -> Drawing:
         x = 0.0
         for place in cut.pieces:
             length = plan.plan.pieces[place].length
-            marks += _piece(plan, place, (x, y, length, BAR))
+            marks += _piece(plan, place, (x, y, length, BAR), (longest + BESIDE) * LETTER / PAGE)
             x += length + plan.plan.kerf
         if cut.remainder > 0:
             style: Style = "keep" if cut.remainder >= keep else "hatch"
@@ -39,7 +46,7 @@ def bars(plan: CutPlan, keep: float) -> Drawing:
     return Drawing(
         plan.item.name,
         tuple(marks),
-        (-900, -height, longest + 1500, height),
+        (-900, -height, longest + BESIDE, height),
         tuple((cut.mark, f"{cut.what} {cut.mark}") for cut in plan.cuts),
     )
 
@@ -52,7 +59,7 @@ def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
     marks: list[Mark] = [Box(0, 0, size.length, size.width, "ink", filled=False)]
     marks += [Box(rest.x, rest.y, rest.length, rest.width, "keep") for rest in cut.remainders]
     for place in cut.places:
-        marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width))
+        marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width), size.length * LETTER / HALF_PAGE)
     title = f"{plan.item.name}, sheet {row + 1}"
     return Drawing(title, tuple(marks), (-20, -20, size.length + 40, size.width + 40))
 
@@ -69,15 +76,18 @@ def bar_name(plan: CutPlan, row: int) -> str:
     return f"New {new} · {length}"
 
 
-def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float]) -> Iterator[Mark]:
+def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], letter: float) -> Iterator[Mark]:
+    """One piece with its mark, and its size where there is room; `letter` is how long a letter is at the drawing's size."""
     cut = plan.cuts[place]
     style: Style = "tbc" if cut.length.tbc else _style(plan)
     x, y, length, high = box
     yield Box(x, y, length, high, style, piece=cut.mark)
-    words = cut.mark if cut.width is None and length < 350 else f"{cut.mark}  {measure.show_length(cut.length.value)}"  # noqa: PLR2004
+    words = f"{cut.mark}  {measure.show_length(cut.length.value)}"
     if cut.width is not None:
         words += f" × {measure.show_length(cut.width.value)}"
-    yield Words(x + length / 2, y + high / 2, words, 2.4, bold=True, piece=cut.mark)
+    turned = high > length
+    shown = words if len(words) * letter < max(length, high) else cut.mark
+    yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)
 
 
 def _style(plan: CutPlan) -> Style:

@@ -86,7 +86,8 @@ def _rows(plan: CutPlan) -> Iterator[Row]:
     where = dict(_sources(plan))
     for place, cut in enumerate(plan.cuts):
         width = () if cut.width is None else (cut.width.value,)
-        cells = (cut.mark, cut.what, cut.where, cut.length.value, *width, where.get(place, "–"), "")
+        where_to = "–" if cut.where == cut.what else cut.where
+        cells = (cut.mark, cut.what, where_to, cut.length.value, *width, where.get(place, "–"), "")
         yield Row(cells, cut.length.tbc, note="do not cut yet" if cut.length.tbc else "")
 
 

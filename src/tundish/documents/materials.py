@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+import math
+
 from tundish import measure
 from tundish.documents.block import Column, Document, Paragraph, Points, Row, Table
 from tundish.documents.order_list import pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
-from tundish.procurement.purchase import Purchase
+from tundish.procurement.purchase import Pick, Purchase
 
 _COLUMNS = (
-    Column("Item", "text", 2.6),
-    Column("Because", "text", 2.6, "quiet"),
+    Column("Item", "text", 2.7),
+    Column("Because", "text", 2.2, "quiet"),
     Column("Need", "text", 0.9),
     Column("Kits and stock", "text", 1.0),
-    Column("Buy", "text", 1.3, "strong"),
+    Column("Buy", "text", 1.6, "strong"),
     Column("Cost, £", "money", 0.9),
 )
 
@@ -25,10 +27,7 @@ def build(estimate: Estimate) -> Document:
     for group, purchases in grouped(estimate):
         rows.append(Row((group,), group=group))
         rows += [_row(each) for each in purchases]
-    left = tuple(
-        f"{each.item.name}: {measure.show_amount(each.amount, each.item.unit, with_unit=True)}, {each.why}"
-        for each in estimate.buying.left_over
-    )
+    left = tuple(f"{each.item.name}: {amount_words(each.amount, each.item.unit)}, {each.why}" for each in estimate.buying.left_over)
     blocks = (
         Table(_COLUMNS, tuple(rows), totals=(5,), total_label="Cost without VAT"),
         *(
@@ -50,13 +49,18 @@ def grouped(estimate: Estimate) -> tuple[tuple[str, tuple[Purchase, ...]], ...]:
 
 
 def buy_words(purchase: Purchase) -> str:
-    """What is bought, in words: "2 × 3,000 mm", or that there is nothing to buy."""
+    """What is bought, in words: "2 × 3,000 mm", "5", or that there is nothing to buy."""
     if purchase.line.own:
         return "client's own"
     if not purchase.priced:
         return "not priced"
     unit = purchase.line.item.unit
-    return " + ".join(f"{pick.packs} × {pack_words(unit, pick.offer)}" for pick in purchase.picks) or "none to buy"
+    return " + ".join(_picked(pick, unit) for pick in purchase.picks) or "none to buy"
+
+
+def amount_words(amount: float, unit: str) -> str:
+    """An amount with its unit; what is counted is shown whole, and by its number alone."""
+    return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
 
 
 def held(purchase: Purchase) -> float:
@@ -66,9 +70,16 @@ def held(purchase: Purchase) -> float:
 
 def _row(purchase: Purchase) -> Row:
     line = purchase.line
-    shown = measure.show_amount(held(purchase), line.amount.unit) if held(purchase) else "–"
+    unit = line.amount.unit
+    shown = amount_words(held(purchase), unit) if held(purchase) else "–"
     cost = purchase.cost if purchase.picks and purchase.priced else None
     return Row(
-        (line.item.name, line.because, measure.show_amount(line.amount.value, line.amount.unit), shown, buy_words(purchase), cost),
+        (line.item.name, line.because, amount_words(line.amount.value, unit), shown, buy_words(purchase), cost),
         line.amount.tbc,
     )
+
+
+def _picked(pick: Pick, unit: str) -> str:
+    """So many packs: 3 × 10; singles by their number alone."""
+    single = pick.offer.pack == 1 and not pick.offer.length
+    return amount_words(pick.packs, unit) if single else f"{pick.packs} × {pack_words(unit, pick.offer)}"

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from tundish import measure
 from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
-from tundish.procurement.purchase import Order
+from tundish.pricing.work_out import penny
+from tundish.procurement.purchase import Order, Pick, Purchase
 
+SUPPLIERS_VAT: Final = 20
+"""Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
 _COLUMNS = (
     Column("Code", "text", 1.3),
     Column("Item", "text", 3.4),
@@ -27,22 +32,7 @@ def build_all(estimate: Estimate) -> tuple[Document, ...]:
 def build(estimate: Estimate, order: Order) -> Document:
     """The order list for one supplier."""
     supplier, job = order.supplier, estimate.job
-    rows = tuple(
-        Row(
-            (
-                pick.offer.code,
-                purchase.line.item.name,
-                pick.packs,
-                pack_words(purchase.line.item.unit, pick.offer),
-                pick.offer.price,
-                pick.cost,
-            ),
-            tbc,
-        )
-        for purchase, pick in order.rows
-        for tbc in (purchase.line.amount.tbc,)
-    )
-    rows = tuple(Row((*row.cells, ""), row.tbc) for row in rows)
+    rows = tuple(_row(purchase, pick) for purchase, pick in order.rows)
     needed = measure.show_date(job.terms.start) if job.terms.start else "to be agreed"
     head = Facts(
         (
@@ -52,17 +42,22 @@ def build(estimate: Estimate, order: Order) -> Document:
             ("Needed by", (needed,)),
         )
     )
-    vat = (order.goods + order.carriage) * estimate.price.vat_rate / 100
+    vat = measure.show_money(penny((order.goods + order.carriage) * SUPPLIERS_VAT / 100))
     carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
     blocks = (
         head,
         Table(_COLUMNS, rows, totals=(5,), total_label="Goods, without VAT"),
         Sums(((carriage, order.carriage), ("Without VAT", order.goods + order.carriage))),
-        Paragraph(f"VAT as charged by the supplier; at 20 % it would be £{vat:.2f}." if vat else "Prices are without VAT.", "note"),
+        Paragraph(f"VAT as charged by the supplier; at {SUPPLIERS_VAT} % it would be {vat}.", "note"),
         Paragraph("Ask before sending anything else in place of an item: sizes and connections were worked out with these.", "strong"),
         FillIn("Goods in", ("Checked against this list, shortages marked.",), ("By", "Date")),
     )
     return paper(estimate, f"order-{supplier.key}", f"Order list, {supplier.name}", blocks, tables_only=True)
+
+
+def _row(purchase: Purchase, pick: Pick) -> Row:
+    item, offer = purchase.line.item, pick.offer
+    return Row((offer.code, item.name, pick.packs, pack_words(item.unit, offer), offer.price, pick.cost, ""), purchase.line.amount.tbc)
 
 
 def pack_words(unit: str, offer: object) -> str:

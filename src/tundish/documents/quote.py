@@ -24,6 +24,8 @@ _COLUMNS = (
     Column("What is in it", "text", 3.2, "quiet"),
     Column("Price, £", "money", 1, "strong"),
 )
+_LOW = 0.7
+"""How high a drawing may be, as a part of its column's width."""
 _KINDS = {"wc": "WC", "basin": "basin", "bidet": "bidet", "urinal": "urinal"}
 
 
@@ -37,18 +39,21 @@ def build(estimate: Estimate) -> Document:
     if price.vat_rate:
         sums.append((f"VAT at {price.vat_rate.normalize():f} %", price.vat))
     payments = tuple(f"{each.when}, {measure.show_percent(each.percent)}: {measure.show_money(each.amount)}" for each in price.payments)
-    below = SideBySide((Points("When you pay", payments),), (Sums((*sums, ("You pay", price.total))),))
-    notes = SideBySide((Points("Not in this price", _not_in_it(estimate)),), (Points("Still to be confirmed", _still_open(estimate)),))
+    below = SideBySide(
+        (Points("When you pay", payments), Points("Still to be confirmed", _still_open(estimate))),
+        (Sums((*sums, ("You pay", price.total))), Points("Not in this price", _not_in_it(estimate))),
+    )
+    named = f"quote {estimate.job.number}" if estimate.job.number else "this quote"
     accept = FillIn(
         "Accepted",
-        (f"I accept quote {estimate.job.number} at {measure.show_money(price.total)}{_vat_words(estimate)}.",),
+        (f"I accept {named} at {measure.show_money(price.total)}{_vat_words(estimate)}.",),
         ("Signed", "Name", "Date"),
     )
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
     binding = Paragraph(
-        f"{valid}A quotation: the price holds for the work described; what is found on opening up is agreed before it is done.", "note"
+        f"{valid}The price holds for the work described; what is found on opening up is agreed before it is done.", "note"
     )
-    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, notes, binding, *_caution(estimate), accept)
+    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, binding, *_caution(estimate), accept)
     return paper(estimate, "quote", "Quote", blocks)
 
 
@@ -79,13 +84,20 @@ def _rooms(estimate: Estimate) -> tuple[Block, ...]:
     for room in estimate.rooms:
         names = _and([_KINDS[each.kind] for each in room.placed])
         heights = _and(
-            [f"{each.name} {measure.show_length(each.figures['top'].value - room.finished_floor.value)} mm" for each in room.placed]
+            [f"{each.name} at {measure.show_length(each.figures['top'].value - room.finished_floor.value)} mm" for each in room.placed]
         )
         agreed = Paragraph(f"Heights of the tops, above the finished floor: {heights}.") if heights else None
         blocks.append(Heading(f"{room.name}: wall-hung {names} on a new pre-wall" if names else room.name))
         words: tuple[Block, ...] = (Paragraph(described(room)), *((agreed,) if agreed else ()))
-        blocks.append(SideBySide(words, (Sketch(elevation(room, CLIENT_VIEW), "What you will see"),)))
+        blocks.append(SideBySide(words, (_seen(room),)))
     return tuple(blocks)
+
+
+def _seen(room: Room) -> Sketch:
+    """The wall as the client will see it; a high one is drawn smaller, so that the quote stays on a page."""
+    drawing = elevation(room, CLIENT_VIEW)
+    _, _, wide, high = drawing.extent
+    return Sketch(drawing, "What you will see", share=min(1.0, _LOW * wide / high))
 
 
 def _in_it(stage: Stage, estimate: Estimate) -> str:

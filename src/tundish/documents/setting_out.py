@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Points, Row, RulerCheck, SideBySide, Sketch, Table
 from tundish.documents.paper import paper
@@ -44,7 +46,7 @@ def build(estimate: Estimate) -> Document:
 
 
 def _room(estimate: Estimate, room: Room) -> tuple[Block, ...]:
-    floor = measure.show_length(room.finished_floor.value)
+    floor = _floor_words(room.finished_floor)
     stand = f"Stand on: bare floor. Heights in bold are above the bare floor. The finished floor is {floor} higher. All in mm."
     rows = [row for placed in room.placed for row in _placed(placed, room)]
     rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
@@ -104,9 +106,20 @@ def _own_rows(room: Room) -> list[Row]:
 def _height(mark: RodMark, left: str, room: Room) -> Row:
     bare = mark.height.value
     finished = bare - room.finished_floor.value
-    off_datum = bare - room.figures["datum"].value
+    # Of whole millimetres, as they are read from the tape beside it.
+    off_datum = _whole(bare) - _whole(room.figures["datum"].value)
     datum = "on it" if off_datum == 0 else measure.show_length(off_datum, sign=True)
     return Row((mark.label, left, bare, finished, datum, _because(mark.height), ""), mark.height.tbc)
+
+
+def _whole(height: float) -> int:
+    return math.floor(height + 0.5)
+
+
+def _floor_words(floor: Figure) -> str:
+    """How much higher the finished floor is, with its range while it is to be confirmed."""
+    words = measure.show_length(floor.value)
+    return f"{words} (TBC: {measure.show_range(floor.low, floor.high)})" if floor.tbc else words
 
 
 def _left(placed: Placed, mark: RodMark) -> str:

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
+from typing import Final
 
 from tundish.catalogue.item import Item
 from tundish.figure import Figure
 from tundish.rules.rule import Cut, Need
+
+_OF_ONE: Final = re.compile(r"(?P<what>.+) (?P<whose>[A-Z]\w* \d+)")
+"""A reason that ends with the name of an appliance: feet of WC 1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,5 +30,9 @@ class Line:
 
     @property
     def because(self) -> str:
-        """Its reasons in a few words."""
-        return "; ".join(dict.fromkeys(need.why for need in self.needs))
+        """Its reasons in a few words, what is said of several appliances once: feet of WC 1, Basin 1; 3 floor rails."""
+        said: dict[str, list[str]] = {}
+        for why in dict.fromkeys(need.why for need in self.needs):
+            of_one = _OF_ONE.fullmatch(why)
+            said.setdefault(of_one["what"] if of_one else why, []).extend([of_one["whose"]] if of_one else [])
+        return "; ".join(f"{what} {', '.join(whose)}" if whose else what for what, whose in said.items())

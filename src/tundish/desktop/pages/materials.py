@@ -14,7 +14,7 @@ from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import label
 from tundish.desktop.workspace import Workspace
-from tundish.documents.materials import buy_words, grouped, held
+from tundish.documents.materials import amount_words, buy_words, grouped, held
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
@@ -101,7 +101,7 @@ class MaterialsPage(Page):
                 groups.append(_group(name, shown))
         self.table.set_groups(tuple(groups))
         self._count.setText(f"{len(purchases)} lines, {len(grouped(estimate))} groups")
-        left = [f"{measure.show_amount(each.amount, each.item.unit)} {each.item.name.lower()}" for each in estimate.buying.left_over]
+        left = [f"{amount_words(each.amount, each.item.unit)} {each.item.name.lower()}" for each in estimate.buying.left_over]
         self._left.setText(f"Left over: {', '.join(left[:2])}{f' and {len(left) - 2} more' if len(left) > 2 else ''}" if left else "")  # noqa: PLR2004
         unpriced = len(estimate.price.not_priced)
         more = f" + {unpriced} not priced" if unpriced else ""
@@ -142,8 +142,8 @@ def _row(purchase: Purchase) -> Row:
         (
             Cell(line.item.name, strong=True, glyph="half" if line.amount.tbc else "", glyph_tone="tbc"),
             Cell(line.because, tone="ink2"),
-            Cell(measure.show_amount(line.amount.value, unit, with_unit=unit not in {"each", "mm"}), strong=True),
-            Cell(measure.show_amount(from_held, unit) if from_held else "–", tone="settled" if from_held else "ink2"),
+            Cell(amount_words(line.amount.value, unit), strong=True),
+            Cell(amount_words(from_held, unit) if from_held else "–", tone="settled" if from_held else "ink2"),
             Cell(buy_words(purchase), glyph="tick" if none_to_buy else "", glyph_tone="settled", tone="tbc" if unpriced else "ink"),
             Cell(
                 "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.picks else "–",
