@@ -12,7 +12,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from tundish.documents.block import Document, Table
+from tundish.documents.block import Document, Sketch, Table
 from tundish.writers.safe import one_line, write_whole
 from tundish.writers.tables import in_order, named_tables
 from tundish.writers.text import lines_of
@@ -70,7 +70,7 @@ def _fill(book: Workbook, document: Document, printed: str) -> None:
         title = one_line(f"{demo}{document.title} {document.number}".strip())
         head = Head(f"{title}: {name}" if name != document.title else title, lines, one_line(document.foot))
         fill_sheet(book.create_sheet(_sheet_name(name, taken)), table, head)
-    words = list(lines_of(block for block in in_order(document.blocks) if not isinstance(block, Table)))
+    words = list(lines_of(block for block in in_order(document.blocks) if not isinstance(block, Table | Sketch)))
     if words or not taken:
         head = Head(one_line(f"{demo}{document.title} {document.number}".strip()), lines, one_line(document.foot))
         fill_words(book.create_sheet(_sheet_name(WORDS, taken)), words, head)

@@ -34,7 +34,7 @@ FACE: Final = "Calibri"
 WIDEST: Final = 60
 """Characters a column is wide at most; longer words wrap."""
 NARROWEST: Final = 6
-WORDS_ACROSS: Final = 105
+WORDS_ACROSS: Final = 126  # a hundred letters of Courier New
 TITLE_HEIGHT: Final = 21
 SUM_ACROSS: Final = 11
 """Characters a sum is taken to have: it is worked out by the program that opens the book."""

@@ -1,0 +1,348 @@
+"""Drawings say what was worked out: pieces that are named are drawn, nothing lies out of sight, sizes are the figures."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator
+
+import pytest
+
+from tundish import measure
+from tundish.documents import plan_drawing, wall_drawing
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words, moved
+from tundish.documents.section_drawing import follow, section
+from tundish.documents.shortfalls import shortfalls
+from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, frame_key
+from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
+from tundish.estimate import Estimate
+from tundish.field import Entry
+from tundish.layout.room import Room
+
+ROOM_FOR_WORDS = 60.0
+"""How far words may stand off what they belong to, mm."""
+MAKERS: dict[str, Callable[[Room], Drawing]] = {
+    "elevation": elevation,
+    "strip": plan_drawing.strip,
+    "whole room": plan_drawing.whole_room,
+    "wall sheet": wall_sheet,
+    "section": section,
+}
+
+
+def corners(mark: Mark) -> Iterator[tuple[float, float]]:
+    match mark:
+        case Line() | Dimension():
+            yield from ((mark.x1, mark.y1), (mark.x2, mark.y2))
+        case Box():
+            yield from ((mark.x, mark.y), (mark.x + mark.width, mark.y + mark.height))
+        case Ellipse():
+            yield from ((mark.x - mark.half_width, mark.y - mark.half_height), (mark.x + mark.half_width, mark.y + mark.half_height))
+        case Shape():
+            yield from mark.points
+        case Words():
+            yield mark.x, mark.y
+
+
+def said(drawing: Drawing) -> list[str]:
+    return [mark.text for mark in drawing.marks if isinstance(mark, Words)]
+
+
+def sizes(drawing: Drawing, figure: str) -> list[Dimension]:
+    return [mark for mark in drawing.marks if isinstance(mark, Dimension) and mark.figure == figure]
+
+
+def styles(marks: Iterable[Mark]) -> set[Style]:
+    return {mark.style for mark in marks if not isinstance(mark, Dimension)}
+
+
+def owned(drawing: Drawing) -> set[str]:
+    return {mark.piece for mark in drawing.marks if mark.piece}
+
+
+@pytest.mark.parametrize("name", MAKERS)
+def test_nothing_is_drawn_out_of_sight(name: str, room: Room) -> None:
+    drawing = MAKERS[name](room)
+    left, low, wide, high = drawing.extent
+    for mark in drawing.marks:
+        for x, y in corners(mark):
+            assert left - ROOM_FOR_WORDS <= x <= left + wide + ROOM_FOR_WORDS, mark
+            assert low - ROOM_FOR_WORDS <= y <= low + high + ROOM_FOR_WORDS, mark
+
+
+@pytest.mark.parametrize("name", MAKERS)
+def test_boxes_and_ellipses_have_a_size(name: str, room: Room) -> None:
+    for mark in MAKERS[name](room).marks:
+        if isinstance(mark, Box):
+            assert mark.width >= 0, mark
+            assert mark.height >= 0, mark
+
+
+@pytest.mark.parametrize("name", ["elevation", "wall sheet"])
+def test_every_piece_that_can_be_chosen_is_drawn_and_has_a_name(name: str, room: Room) -> None:
+    drawing = MAKERS[name](room)
+    keys = [key for key, _ in drawing.pieces]
+    assert len(set(keys)) == len(keys)
+    assert all(spoken for _, spoken in drawing.pieces)
+    assert set(keys) <= owned(drawing)
+
+
+def test_every_appliance_frame_pipe_and_member_can_be_chosen(room: Room) -> None:
+    keys = {key for key, _ in elevation(room).pieces}
+    asked = {placed.key for placed in room.placed} | {frame_key(placed) for placed in room.placed}
+    assert keys == asked | {"stack"} | {pipe.key for pipe in room.pipes} | {member.mark for member in room.members}
+
+
+def test_appliances_are_named_from_the_left(room: Room) -> None:
+    names = [spoken for _, spoken in elevation(room).pieces[: len(room.placed)]]
+    assert names == [placed.name for placed in sorted(room.placed, key=lambda each: each.centre.value)]
+
+
+def test_appliances_hang_at_their_height_on_their_centre(room: Room) -> None:
+    for placed in room.placed:
+        shapes = [mark for mark in elevation(room).marks if isinstance(mark, Shape) and mark.piece == placed.key]
+        points = [point for shape in shapes for point in shape.points]
+        xs = [x for x, _ in points]
+        assert (min(xs) + max(xs)) / 2 == pytest.approx(placed.centre.value)
+        assert max(xs) - min(xs) == pytest.approx(placed.ware.size("width").value)
+        if placed.kind != "urinal":
+            assert max(y for _, y in points) == pytest.approx(placed.figures["top"].value)
+
+
+def test_studs_are_crossed_where_they_are_drilled(room: Room) -> None:
+    for placed in room.placed:
+        apart, height = placed.ware.size("stud_spacing").value, placed.figures["studs"].value
+        crosses = [
+            (mark.x1 + mark.x2) / 2
+            for mark in elevation(room).marks
+            if isinstance(mark, Line) and mark.piece == placed.key and mark.style == "ink" and mark.y1 == mark.y2 == height
+        ]
+        assert sorted(crosses) == pytest.approx([placed.centre.value - apart / 2, placed.centre.value + apart / 2])
+
+
+def test_widths_add_up_to_the_room_and_say_what_they_are(room: Room) -> None:
+    below = [mark for mark in elevation(room).marks if isinstance(mark, Dimension) and mark.y1 == mark.y2]
+    assert sum(mark.x2 - mark.x1 for mark in below) == pytest.approx(room.width.value)
+    assert [mark.text for mark in below] == [measure.show_length(mark.x2 - mark.x1) for mark in below]
+
+
+def test_the_height_of_the_wall_is_written_from_the_floor_that_is_asked_for(room: Room) -> None:
+    (bare,) = sizes(elevation(room), "top_of_prewall")
+    (finished,) = sizes(elevation(room, Show(finish=True)), "top_of_prewall")
+    assert bare.text == measure.show_length(room.top.value)
+    assert finished.text == measure.show_length(room.top.value - room.finished_floor.value)
+    assert bare.tbc == room.top.tbc
+
+
+def test_the_client_sees_ware_and_tiles_only(room: Room) -> None:
+    drawing = elevation(room, CLIENT_VIEW)
+    assert styles(drawing.marks).isdisjoint({"steel", "timber", "soil", "hot", "cold", "datum"})
+    assert not [mark for mark in drawing.marks if isinstance(mark, Dimension)]
+    assert {placed.name for placed in room.placed}.isdisjoint(said(drawing))
+    assert [key for key, _ in drawing.pieces] == [placed.key for placed in room.placed]
+
+
+@pytest.mark.parametrize(("show", "gone"), [(Show(tiles=False), "tile"), (Show(pipes=False), "soil"), (Show(marks=False), "ink")])
+def test_each_layer_can_be_left_out(show: Show, gone: Style, room: Room) -> None:
+    assert gone in styles(elevation(room).marks)
+    assert gone not in styles(elevation(room, show).marks)
+
+
+def test_without_ware_no_appliance_can_be_chosen(room: Room) -> None:
+    assert {key for key, _ in elevation(room, Show(ware=False)).pieces}.isdisjoint(placed.key for placed in room.placed)
+
+
+def test_what_is_not_confirmed_is_dashed_and_says_so(room: Room) -> None:
+    for show in (ALL, CLIENT_VIEW):
+        drawing = elevation(room, show)
+        open_ = [placed for placed in room.placed if not placed.choice.in_hand]
+        assert sum("TBC" in words for words in said(drawing)) == len(open_)
+        for placed in room.placed:
+            drawn = styles(mark for mark in drawing.marks if isinstance(mark, Shape) and mark.piece == placed.key)
+            assert drawn == ({"ware"} if placed.choice.in_hand else {"tbc"})
+
+
+def test_ware_below_the_finished_floor_is_drawn_in_red(changed: Callable[..., Estimate]) -> None:
+    sunk = changed("101", rooms__0__design__appliances__0__top=Entry(100.0)).rooms[0]
+    at_floor = [mark for mark in elevation(sunk).marks if isinstance(mark, Line) and mark.style == "fails"]
+    assert [mark.y1 for mark in at_floor] == [sunk.finished_floor.value]
+
+
+def test_supplies_carry_their_letter(room: Room) -> None:
+    words = said(elevation(room))
+    assert ("H" in words) == bool(room.pipes_of("hot"))
+    assert ("C" in words) == bool(room.pipes_of("cold"))
+
+
+def test_buried_members_are_dashed(worked: dict[str, Estimate]) -> None:
+    (room,) = worked["101"].rooms
+    buried = {member.mark for member in room.members if member.z < 0}
+    drawn = {mark.piece: mark.style for mark in elevation(room).marks if isinstance(mark, Box) and mark.piece in buried}
+    assert drawn == dict.fromkeys(buried, "hidden")
+
+
+def test_an_empty_wall_says_how_to_begin(changed: Callable[..., Estimate]) -> None:
+    empty = changed("101", rooms__0__design__appliances=()).rooms[0]
+    assert EMPTY in said(wall_sheet(empty))
+    assert said(elevation(empty, CLIENT_VIEW)) == []
+    assert math.isfinite(sum(plan_drawing.strip(empty).extent))
+
+
+def test_elevation_and_plan_share_one_sheet_and_do_not_meet(room: Room) -> None:
+    sheet, front = wall_sheet(room), elevation(room)
+    left, low, wide, high = sheet.extent
+    assert (left, wide) == (front.extent[0], front.extent[2])
+    assert low + high == pytest.approx(front.extent[1] + front.extent[3])
+    assert plan_line(room) == front.extent[1]
+    count = len(front.marks)
+    assert sheet.marks[:count] == front.marks
+    strip = [y for mark in sheet.marks[count:] for _, y in corners(mark)]
+    assert max(strip) <= plan_line(room)
+
+
+def test_the_plan_stands_under_the_elevation_on_the_same_centres(room: Room) -> None:
+    for placed in room.placed:
+        (line,) = [
+            mark
+            for mark in plan_drawing.strip(room).marks
+            if isinstance(mark, Line) and mark.style == "datum" and mark.x1 == placed.centre.value
+        ]
+        assert line.x1 == line.x2
+        outline = next(mark for mark in plan_drawing.strip(room).marks if isinstance(mark, Shape) and mark.piece == placed.key)
+        out = -min(y for _, y in outline.points)
+        assert out == pytest.approx(room.figures["finished_face"].value + placed.ware.size("projection").value)
+
+
+def test_the_plan_says_how_deep_the_pre_wall_is(room: Room) -> None:
+    (depth,) = sizes(plan_drawing.strip(room), "finished_face")
+    assert depth.text == measure.show_length(room.figures["finished_face"].value)
+    assert depth.tbc == room.depth.tbc
+
+
+@pytest.mark.parametrize("show", [Show(steel=False), Show(pipes=False), Show(ware=False)])
+def test_the_plan_leaves_layers_out_too(show: Show, room: Room) -> None:
+    assert len(plan_drawing.strip(room, show).marks) < len(plan_drawing.strip(room).marks)
+
+
+def test_the_whole_room_has_its_sizes_and_openings(room: Room) -> None:
+    drawing = plan_drawing.whole_room(room)
+    assert [each.text for each in sizes(drawing, "width")] == [measure.show_length(room.width.value)]
+    kinds = [opening.kind for opening in room.plan.survey.openings]
+    assert [words for words in said(drawing) if words in {"door", "window"}] == kinds
+
+
+@pytest.mark.parametrize("wall", ["A", "B", "C", "D"])
+@pytest.mark.parametrize("hinge", ["left", "right"])
+@pytest.mark.parametrize("swing", ["into the room", "out of the room"])
+def test_a_door_swings_a_quarter_on_its_side_of_the_wall(wall: str, hinge: str, swing: str, changed: Callable[..., Estimate]) -> None:
+    door = "rooms__0__survey__openings__0__"
+    changes = {f"{door}wall": wall, f"{door}hinge": hinge, f"{door}swing": swing, f"{door}from_left": Entry(100.0)}
+    room = changed("101", **changes).rooms[0]
+    wide, deep = room.width.value, room.plan.survey.room.depth
+    assert isinstance(deep, Entry)
+    (leaf,) = [mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Shape) and mark.style == "room"]
+    hung = leaf.points[0]
+    reach = {round(math.dist(hung, point), 6) for point in leaf.points[1:]}
+    assert reach == {686.0}
+    middle = leaf.points[len(leaf.points) // 2]
+    inside = 0 < middle[0] < wide and -deep.value < middle[1] < 0
+    assert inside == (swing == "into the room")
+
+
+def test_a_window_and_a_door_of_unknown_swing_have_no_leaf(changed: Callable[..., Estimate]) -> None:
+    for change in ({"rooms__0__survey__openings__0__kind": "window"}, {"rooms__0__survey__openings__0__swing": "slides"}):
+        marks = plan_drawing.whole_room(changed("101", **change).rooms[0]).marks
+        assert not [mark for mark in marks if isinstance(mark, Shape) and mark.style == "room"]
+
+
+def test_clear_floor_is_drawn_in_front_of_each_appliance_as_its_check_went(one: Estimate) -> None:
+    (room,) = one.rooms
+    asked = [each for each in one.findings if each.rule == plan_drawing.CLEAR and each.least is not None]
+    drawing = plan_drawing.whole_room(room, ALL, one.findings)
+    assert sum(words.endswith(" clear") for words in said(drawing)) == len(asked) > 0
+
+
+def test_too_little_floor_is_drawn_in_red(changed: Callable[..., Estimate]) -> None:
+    tight = changed("101", rooms__0__survey__room__depth=Entry(1000.0))
+    assert "fails" in styles(plan_drawing.whole_room(tight.rooms[0], ALL, tight.findings).marks)
+
+
+def test_the_section_shows_the_figures_of_the_stack(room: Room) -> None:
+    drawing = section(room)
+    for name in ("depth", "stack_from_wall", "branch_invert"):
+        (found,) = sizes(drawing, name)
+        assert found.text == measure.show_length(room.figures[name].value if name != "depth" else room.depth.value)
+    assert room.plan.survey.floor.kind in said(drawing)
+
+
+def test_the_input_being_typed_is_picked_out(room: Room) -> None:
+    assert "chosen" in styles(section(room, "survey.stack.branch_invert").marks)
+    assert "chosen" not in styles(section(room).marks)
+
+
+def test_a_room_without_branch_or_floor_build_up_has_a_section(changed: Callable[..., Estimate]) -> None:
+    bare = changed("101", rooms__0__survey__stack__branch_invert=None, rooms__0__survey__floor__build_up=()).rooms[0]
+    drawing = section(bare)
+    assert "branch invert" not in said(drawing)
+    assert "floor" not in styles(drawing.marks)
+
+
+@pytest.mark.parametrize(
+    ("path", "title"),
+    [
+        ("survey.room.width", "Whole room"),
+        ("survey.openings.0.width", "Whole room"),
+        ("design.appliances.0.centre", "Wall A, looking at it"),
+        ("survey.water.cold_from_left", "Wall A, looking at it"),
+        ("survey.stack.branch_invert", "Section at the stack, wall A on the left"),
+    ],
+)
+def test_the_drawing_follows_the_input_being_typed(path: str, title: str, room: Room) -> None:
+    assert follow(room, path).title == title
+
+
+def test_a_missed_fall_is_drawn_on_its_branch(worked: dict[str, Estimate]) -> None:
+    hall = worked["103"]
+    marks = elevation(hall.rooms[0], ALL, hall.findings).marks
+    assert any(mark.style == "fails" for mark in marks if isinstance(mark, Line))
+    assert [mark.text for mark in marks if isinstance(mark, Words) and mark.style == "fails" and mark.text.startswith("fall ")] == [
+        "fall 6.2 short"
+    ]
+
+
+def test_elbow_room_that_is_missed_is_drawn_to_the_wall(worked: dict[str, Estimate]) -> None:
+    family = worked["102"]
+    (room,) = family.rooms
+    marks = list(shortfalls(room, family.findings))
+    spans = [(mark.x1, mark.x2) for mark in marks if isinstance(mark, Line) and mark.y1 == mark.y2]
+    assert spans == [(0.0, 390.0)]
+    assert [mark.text for mark in marks if isinstance(mark, Words)] == ["10 short"]
+
+
+def test_neighbours_too_close_are_drawn_between_them(changed: Callable[..., Estimate]) -> None:
+    tight = changed("102", rooms__0__design__appliances__1__centre=Entry(800.0))
+    (room,) = tight.rooms
+    drawn = list(shortfalls(room, tight.findings))
+    assert any(isinstance(mark, Words) and mark.text.endswith("short") for mark in drawn)
+    assert {mark.style for mark in drawn if not isinstance(mark, Dimension)} == {"fails"}
+
+
+def test_what_is_well_has_no_red(worked: dict[str, Estimate]) -> None:
+    assert list(shortfalls(worked["101"].rooms[0], worked["101"].findings)) == []
+
+
+def test_marks_are_moved_whole() -> None:
+    marks: tuple[Mark, ...] = (
+        Line(0, 1, 2, 3, "ink", "a"),
+        Box(0, 1, 2, 3, "wall", "b", filled=False),
+        Shape(((0, 1), (2, 3)), "ware", "c"),
+        Ellipse(0, 1, 2, 3, "soil", "d", filled=False),
+        Words(0, 1, "words", 3.0, "tbc", "end", bold=True, turned=True, piece="e", figure="f"),
+        Dimension(0, 1, 2, 3, "2", "g", "h", tbc=True),
+    )
+    there = moved(marks, 10, 100)
+    assert moved(there, -10, -100) == marks
+    for before, after in zip(marks, there, strict=True):
+        pairs = list(zip(corners(before), corners(after), strict=True))
+        step = (10, 100)
+        if isinstance(before, Box | Ellipse | Line | Shape | Words | Dimension):
+            assert {(round(to[0] - at[0]), round(to[1] - at[1])) for at, to in pairs} == {step}
