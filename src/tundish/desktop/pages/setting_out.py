@@ -25,6 +25,7 @@ from tundish.documents.plan_drawing import whole_room
 from tundish.documents.rod import rod
 from tundish.documents.wall_drawing import Show, frame_key, view_height
 from tundish.documents.wall_sheet import plan_line, wall_sheet
+from tundish.estimate import Job
 from tundish.layout.room import Placed, Room
 from tundish.session import Step
 
@@ -48,6 +49,7 @@ class SettingOutPage(Page):
         self._show = Show()
         self._asked = self._nudged_path = self._wanted_name = ""
         self._was: dict[str, str] = {}
+        self._was_job: Job | None = None
         self.view, self.rod, self.moves = DrawingView(WALL), Rod(), AsYouMove()
         self.box = DimensionBox(self.view.viewport())
         self._caption = label(WALL, "tableStrong")
@@ -160,7 +162,9 @@ class SettingOutPage(Page):
         placed = self._placed()
         if placed is not None and room is not None and estimate is not None:
             now = facts(estimate, room, placed)
-            self._was = self._was or now
+            if not self._was or estimate.job is self._was_job:
+                # The same job, perhaps with better cut plans: what was is what is now.
+                self._was, self._was_job = now, estimate.job
             self.moves.show_move(placed.name, self._was, now)
         else:
             self.moves.hide()
@@ -193,6 +197,7 @@ class SettingOutPage(Page):
         self.box.close_box()
         self._nudged_path = ""
         self._was = facts(estimate, room, placed) if placed and room and estimate else {}
+        self._was_job = estimate.job if estimate else None
         self.moves.hide()
         if room is not None:
             self._show_rod(room)
