@@ -33,10 +33,10 @@ def worked(jobs: dict[str, Job], book: Book) -> dict[str, Estimate]:
 def changed(jobs: dict[str, Job], book: Book) -> Callable[..., Estimate]:
     """A demonstration job with inputs changed by path, points written as two underscores."""
 
-    def made(number: str, **changes: object) -> Estimate:
+    def made(number: str, /, **changes: object) -> Estimate:
         job = jobs[number]
         for path, value in changes.items():
-            job = put(job, path.replace("__", "."), value)  # type: ignore[arg-type]
+            job = put(job, path.replace("__", "."), value)
         return estimate(job, book)
 
     return made

@@ -1,0 +1,130 @@
+"""Cut lists and their drawings: every piece once, to scale, from the stock that the plan names."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from tundish.catalogue.book import Book
+from tundish.cutting.plan import BarPlan, SheetPlan
+from tundish.cutting.plans import CutPlan
+from tundish.documents import cut_drawing, cut_list
+from tundish.documents.block import Paragraph, SideBySide, Sketch, Table
+from tundish.documents.drawing import Box, Words
+from tundish.estimate import Estimate, Job, estimate
+from tundish.field import put
+
+KEEP = 300.0
+
+
+def of_bars(one: Estimate) -> list[tuple[CutPlan, BarPlan]]:
+    return [(each, each.plan) for each in one.cuts if isinstance(each.plan, BarPlan)]
+
+
+def of_sheets(one: Estimate) -> list[tuple[CutPlan, SheetPlan]]:
+    return [(each, each.plan) for each in one.cuts if isinstance(each.plan, SheetPlan)]
+
+
+def test_every_piece_stands_in_the_list_once_with_where_it_is_cut_from(one: Estimate) -> None:
+    tables = [block for block in cut_list.build(one).blocks if isinstance(block, Table)]
+    rows = [row for table in tables for row in table.rows]
+    assert [row.cells[0] for row in rows] == [cut.mark for plan in one.cuts for cut in plan.cuts]
+    assert all(row.cells[-2] != "–" for row in rows)
+    assert [row.tbc for row in rows] == [cut.length.tbc for plan in one.cuts for cut in plan.cuts]
+    assert all((row.note == "do not cut yet") == row.tbc for row in rows)
+
+
+def test_bars_are_drawn_to_scale_one_under_the_other(one: Estimate) -> None:
+    for plan, done in of_bars(one):
+        drawing = cut_drawing.bars(plan, KEEP)
+        boxes = [mark for mark in drawing.marks if isinstance(mark, Box)]
+        drawn = {mark.piece: mark.width for mark in boxes if mark.piece}
+        assert drawn == pytest.approx({cut.mark: done.pieces[place].length for place, cut in enumerate(plan.cuts)})
+        assert [key for key, _ in drawing.pieces] == [cut.mark for cut in plan.cuts]
+        for row, cut in enumerate(done.cuts):
+            y = -row * (cut_drawing.BAR + cut_drawing.GAP) - cut_drawing.BAR
+            level = sorted((mark for mark in boxes if mark.y == y), key=lambda mark: mark.x)
+            assert all(left.x + left.width <= right.x + 1e-6 for left, right in pairwise(level))
+            assert level[-1].x + level[-1].width <= done.stock[cut.bar].length + 1e-6
+
+
+def test_an_offcut_worth_keeping_is_dashed_and_scrap_hatched(one: Estimate) -> None:
+    for plan, done in of_bars(one):
+        marks = cut_drawing.bars(plan, KEEP).marks
+        rests = [mark for mark in marks if isinstance(mark, Box) and not mark.piece]
+        assert [mark.style for mark in rests] == ["keep" if cut.remainder >= KEEP else "hatch" for cut in done.cuts if cut.remainder > 0]
+
+
+def test_sheets_are_drawn_with_what_is_left(one: Estimate) -> None:
+    for plan, done in of_sheets(one):
+        for row, cut in enumerate(done.cuts):
+            marks = cut_drawing.sheet(plan, cut, row).marks
+            whole, *boxes = (mark for mark in marks if isinstance(mark, Box))
+            assert len(boxes) == len(cut.places) + len(cut.remainders)
+            assert all(box.x + box.width <= whole.width + 1e-6 and box.y + box.height <= whole.height + 1e-6 for box in boxes)
+
+
+def test_words_on_a_piece_are_no_longer_than_it(one: Estimate) -> None:
+    for plan, done in of_bars(one):
+        marks = cut_drawing.bars(plan, KEEP).marks
+        long = {mark.piece: mark.width for mark in marks if isinstance(mark, Box) and mark.piece}
+        longest = max(done.stock[cut.bar].length for cut in done.cuts)
+        letter = (longest + cut_drawing.BESIDE) * cut_drawing.LETTER / cut_drawing.PAGE
+        for mark in marks:
+            if isinstance(mark, Words) and mark.piece:
+                assert mark.text == mark.piece or len(mark.text) * letter < long[mark.piece]
+
+
+def test_bars_of_the_rack_are_called_by_their_name(worked: dict[str, Estimate]) -> None:
+    strut = next(plan for plan in worked["101"].cuts if plan.item.kind == "strut")
+    names = [cut_drawing.bar_name(strut, row) for row in range(len(strut.plan.cuts))]
+    assert sorted(names) == ["New 1 · 2,000", "New 2 · 3,000", "Rack R1 · 1,310"]
+
+
+def test_a_drawing_of_bars_is_not_asked_of_sheets(worked: dict[str, Estimate]) -> None:
+    bars, sheets = of_bars(worked["101"])[0][0], of_sheets(worked["101"])[0][0]
+    with pytest.raises(TypeError):
+        cut_drawing.bars(sheets, KEEP)
+    with pytest.raises(TypeError):
+        cut_drawing.bar_name(sheets, 0)
+    assert isinstance(sheets.plan, SheetPlan)
+    with pytest.raises(TypeError):
+        cut_drawing.sheet(bars, sheets.plan.cuts[0], 0)
+
+
+@pytest.mark.parametrize(
+    ("cost", "bound", "proven", "words"),
+    [(100, 100, True, "proven best"), (125, 100, False, "within 25 % of the least possible"), (0, 0, False, "from the rack")],
+)
+def test_how_good_a_plan_is_in_words(cost: int, bound: int, proven: bool, words: str, worked: dict[str, Estimate]) -> None:
+    plan, done = of_bars(worked["101"])[0]
+    assert cut_list.proof(replace(plan, plan=replace(done, cost_pence=cost, bound_pence=bound, proven=proven))) == words
+
+
+def test_what_is_longer_than_anything_sold_is_said(jobs: dict[str, Job], book: Book) -> None:
+    short = replace(book, offers={code: rows for code, rows in book.offers.items() if "strut" not in code}, rack=())
+    made = estimate(jobs["101"], short)
+    words = [block.text for block in cut_list.build(made).blocks if isinstance(block, Paragraph) and block.tone == "caution"]
+    assert any("Longer than anything on offer: T1 1,444" in each for each in words)
+    strut = next(plan for plan in made.cuts if plan.item.kind == "strut")
+    assert cut_list.proof(strut) == f"{len(strut.cuts)} pieces fit no stock"
+    assert cut_drawing.bars(strut, KEEP).marks == ()
+
+
+def test_an_even_count_of_sheets_leaves_no_half_row(worked: dict[str, Estimate]) -> None:
+    rows = [block for block in cut_list.build(worked["101"]).blocks if isinstance(block, SideBySide)]
+    assert [len(row.left) + len(row.right) for row in rows] == [2, 2]
+    odd = [block for block in cut_list.build(worked["103"]).blocks if isinstance(block, SideBySide)]
+    assert [len(row.left) + len(row.right) for row in odd] == [2, 1]
+
+
+def test_bars_are_sketched_once_a_material(one: Estimate) -> None:
+    sketches = [block for block in cut_list.build(one).blocks if isinstance(block, Sketch)]
+    assert len(sketches) == len(of_bars(one))
+
+
+def test_a_job_of_nothing_has_an_empty_list(jobs: dict[str, Job], book: Book) -> None:
+    (block,) = cut_list.build(estimate(put(jobs["101"], "rooms", ()), book)).blocks
+    assert isinstance(block, Paragraph)

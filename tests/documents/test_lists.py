@@ -1,0 +1,198 @@
+"""Materials, orders and setting out: amounts in words, sums, heights from both floors and from the datum."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from tundish.catalogue.item import Offer
+from tundish.documents import materials, order_list, setting_out
+from tundish.documents.block import Facts, FillIn, Paragraph, Points, Row, SideBySide, Sums, Table
+from tundish.documents.index import NAMES, build, build_all
+from tundish.documents.paper import lines_of, surname
+from tundish.documents.rod import marks_of, rod
+from tundish.estimate import Estimate
+from tundish.layout.room import Room
+
+
+def table_of(blocks: tuple[object, ...]) -> Table:
+    return next(block for block in blocks if isinstance(block, Table))
+
+
+def offer(pack: float = 1, length: float = 0, width: float = 0) -> Offer:
+    return Offer("x", "shop", "X1", pack, Decimal(1), "2026-01-01", length, width)
+
+
+@pytest.mark.parametrize(
+    ("unit", "of", "words"),
+    [
+        ("each", offer(100), "100"),
+        ("kg", offer(3.5), "3.5 kg"),
+        ("mm", offer(3000, 3000), "3,000 mm"),
+        ("m²", offer(2.88, 2400, 1200), "2,400 × 1,200"),
+        ("each", offer(), "1"),
+    ],
+)
+def test_a_pack_in_words(unit: str, of: Offer, words: str) -> None:
+    assert order_list.pack_words(unit, of) == words
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "words"), [(55.62, "each", "56"), (1200, "each", "1,200"), (2.049, "m²", "2.05 m²"), (1, "visit", "1 visit")]
+)
+def test_an_amount_has_its_unit_and_what_is_counted_is_whole(amount: float, unit: str, words: str) -> None:
+    assert materials.amount_words(amount, unit) == words
+
+
+def test_every_line_stands_in_the_materials_once_and_costs_add_up(one: Estimate) -> None:
+    table = table_of(materials.build(one).blocks)
+    rows = [row for row in table.rows if not row.group]
+    assert len(rows) == len(one.lines)
+    assert sum((row.cells[5] for row in rows if isinstance(row.cells[5], Decimal)), Decimal(0)) == one.price.materials_cost
+    groups = [row.group for row in table.rows if row.group]
+    assert len(set(groups)) == len(groups)
+
+
+def test_what_there_is_and_what_is_bought_are_told_apart(worked: dict[str, Estimate]) -> None:
+    rows = {row.cells[0]: row.cells for row in table_of(materials.build(worked["102"]).blocks).rows}
+    assert rows["Fethan 600 basin"][4] == "client's own"
+    assert rows["Soil pipe 110"][3:5] == ("125 mm", "none to buy")
+    assert rows["Elbow 15"][2:5] == ("10", "5", "5")
+    assert rows["Strut corner bracket 90°, 2 + 2 holes"][4] == "1 × 10"
+
+
+def test_what_has_no_price_is_said(worked: dict[str, Estimate]) -> None:
+    base = worked["101"]
+    first, *others = base.buying.purchases
+    without = replace(
+        base, buying=replace(base.buying, purchases=(replace(first, priced=False), *others)), price=replace(base.price, not_priced=("X",))
+    )
+    assert materials.buy_words(without.buying.purchases[0]) == "not priced"
+    words = [block.text for block in materials.build(without).blocks if isinstance(block, Paragraph)]
+    assert words == ["Not priced: X. They are not in the total."]
+
+
+def test_nothing_left_over_is_said(worked: dict[str, Estimate]) -> None:
+    base = worked["101"]
+    (left,) = [
+        block for block in materials.build(replace(base, buying=replace(base.buying, left_over=()))).blocks if isinstance(block, Points)
+    ]
+    assert left.items == ("Nothing",)
+
+
+def test_orders_add_up(one: Estimate) -> None:
+    for order, made in zip(one.buying.orders, order_list.build_all(one), strict=True):
+        rows = table_of(made.blocks).rows
+        for row in rows:
+            assert Decimal(str(row.cells[2])) * Decimal(str(row.cells[4])) == row.cells[5]
+        (sums,) = [block for block in made.blocks if isinstance(block, Sums)]
+        assert sum((Decimal(str(row.cells[5])) for row in rows), order.carriage) == sums.rows[-1][1]
+        assert sums.rows[0] == ("Carriage" if order.carriage else "Carriage, free at this amount", order.carriage)
+
+
+def test_an_order_says_when_and_where_to(worked: dict[str, Estimate], changed: Callable[..., Estimate]) -> None:
+    facts = next(block for block in order_list.build_all(worked["101"])[0].blocks if isinstance(block, Facts))
+    assert dict(facts.columns)["Needed by"] == ("Mon 7 Dec 2026",)
+    assert dict(facts.columns)["Deliver to"][0] == "Ms R. Hathersby"
+    open_ = next(block for block in order_list.build_all(changed("101", terms__start=""))[0].blocks if isinstance(block, Facts))
+    assert dict(open_.columns)["Needed by"] == ("to be agreed",)
+
+
+def test_a_supplier_charges_vat_whether_or_not_the_trader_does(worked: dict[str, Estimate]) -> None:
+    for made in (*order_list.build_all(worked["101"]), *order_list.build_all(worked["103"])):
+        (sums,) = [block for block in made.blocks if isinstance(block, Sums)]
+        (note,) = [block.text for block in made.blocks if isinstance(block, Paragraph) and block.tone == "note"]
+        assert note.endswith(f"it would be £{(sums.rows[-1][1] / 5).quantize(Decimal('0.01')):,}.")
+
+
+def test_every_height_is_given_from_both_floors_and_the_datum(room: Room, one: Estimate) -> None:
+    floor, datum = room.finished_floor.value, room.figures["datum"].value
+    rows = [row for row in table_of(setting_out.build(one).blocks).rows if not row.group]
+    for row in rows:
+        bare, finished = row.cells[2], row.cells[3]
+        assert isinstance(bare, float)
+        assert finished == bare - floor
+        off = 0 if row.cells[4] == "on it" else float(str(row.cells[4]).replace("−", "-").replace(",", ""))
+        assert off == pytest.approx(bare - datum, abs=0.5)
+        assert off == int(off)
+
+
+def test_heights_of_one_appliance_run_from_the_top_down(room: Room) -> None:
+    for placed in room.placed:
+        heights = [mark.height.value for mark in marks_of(placed)]
+        assert heights == sorted(heights, reverse=True)
+        assert [mark.label for mark in marks_of(placed) if mark.client] == [rod_words(placed.kind)]
+
+
+def rod_words(kind: str) -> str:
+    return {"wc": "Top of pan", "basin": "Top of basin", "bidet": "Top of bidet", "urinal": "Lip of urinal"}[kind]
+
+
+def test_the_rod_runs_from_the_top_to_the_bare_floor(room: Room) -> None:
+    made = rod(room)
+    assert all(upper.height.value >= lower.height.value for upper, lower in itertools.pairwise(made))
+    assert made[-1].label == "Bare floor"
+    assert len({mark.key for mark in made}) == len(made)
+    assert any(mark.label == ("Top of steel" if room.plan.design.prewall.built_of == "steel" else "Top of studwork") for mark in made)
+
+
+def test_a_floor_to_be_confirmed_is_given_with_its_range(worked: dict[str, Estimate]) -> None:
+    words = [block.text for block in setting_out.build(worked["102"]).blocks if isinstance(block, Paragraph)]
+    assert "The finished floor is 28 (TBC: 26 to 34) higher." in words[0]
+
+
+def test_what_is_not_in_hand_is_not_for_drilling(worked: dict[str, Estimate]) -> None:
+    rows = table_of(setting_out.build(worked["103"]).blocks).rows
+    assert [row.group for row in rows if row.group and row.tbc] == [
+        "WC 1: sizes not confirmed, do not drill",
+        "Urinal 1: sizes not confirmed, do not drill",
+    ]
+
+
+def test_a_wall_without_ware_branch_or_cautions_has_a_sheet(changed: Callable[..., Estimate]) -> None:
+    bare = replace(changed("101", rooms__0__design__appliances=(), rooms__0__survey__stack__branch_invert=None), cautions=())
+    blocks = setting_out.build(bare).blocks
+    assert [row.cells[0] for row in table_of(blocks).rows if not row.group] == ["Top of steel", "Top of pre-wall"]
+    assert not [block for block in blocks if isinstance(block, SideBySide | Points)]
+    assert [block.title for block in blocks if isinstance(block, FillIn)] == ["Check this sheet on the wall first"]
+
+
+def test_a_tie_rod_that_does_not_fit_is_said(worked: dict[str, Estimate]) -> None:
+    (room,) = worked["101"].rooms
+    without = replace(room, placed=tuple(replace(placed, tie_rod=None) for placed in room.placed))
+    tables = [block for block in setting_out.build(replace(worked["101"], rooms=(without,))).blocks if isinstance(block, Table)]
+    assert [row.cells[2] for row in tables[1].rows] == ["none fits", "none fits"]
+
+
+def test_without_branch_invert_no_fall_is_promised(changed: Callable[..., Estimate]) -> None:
+    made = setting_out.build(changed("101", rooms__0__survey__stack__branch_invert=None))
+    assert not [block for block in made.blocks if isinstance(block, SideBySide)]
+    labels = [row.cells[0] for row in table_of(made.blocks).rows]
+    assert "Branch invert at stack" not in labels
+
+
+def test_the_papers_come_in_the_order_a_job_needs_them(worked: dict[str, Estimate]) -> None:
+    keys = [document.key for document in build_all(worked["101"])]
+    assert keys == ["quote", "setting-out", "materials", "cut-list", "order-carrowdene", "order-oddmoor", "order-quernby"]
+    assert [len(build(key, worked["101"])) for key, _ in NAMES] == [1, 1, 1, 1, 3]
+
+
+@pytest.mark.parametrize(("name", "last"), [("Ms R. Hathersby", "Hathersby"), ("Trust", "Trust"), ("  ", ""), ("", ""), ("Ann ", "Ann")])
+def test_the_last_word_of_a_name_stands_on_the_paper(name: str, last: str) -> None:
+    assert surname(name) == last
+
+
+def test_empty_lines_of_an_address_are_left_out() -> None:
+    assert lines_of(" 1 The Row \n\n  ZZ9 9ZZ\n") == ("1 The Row", "ZZ9 9ZZ")
+
+
+def test_rows_have_a_cell_for_every_column(one: Estimate) -> None:
+    tables = [block for document in build_all(one) for block in document.blocks if isinstance(block, Table)]
+    for table in tables:
+        for row in table.rows:
+            assert isinstance(row, Row)
+            assert row.group or len(row.cells) == len(table.columns)
