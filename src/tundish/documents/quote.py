@@ -50,9 +50,7 @@ def build(estimate: Estimate) -> Document:
         ("Signed", "Name", "Date"),
     )
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
-    binding = Paragraph(
-        f"{valid}The price holds for the work described; what is found on opening up is agreed before it is done.", "note"
-    )
+    binding = Paragraph(f"{valid}The price holds for the work described; what is found on opening up is agreed before it is done.", "note")
     blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, binding, *_caution(estimate), accept)
     return paper(estimate, "quote", "Quote", blocks)
 
