@@ -184,3 +184,31 @@ def test_killed_while_saving_the_last_word_said_is_on_disk() -> None:
     assert revision >= said + 1
     assert opened.job == replace(opened.job, note="x" * 5000 + str(revision - 1))
     store.close()
+
+
+def test_more_used_than_was_there_is_shown_and_buys_nothing_more(store: Store) -> None:
+    code = next(iter(store.book().stock))
+    store.move(code, -store.book().stock[code] - 2, "used")
+    assert store.book().stock[code] == -2
+    store.move(code, 2, "stock-take")
+    assert code not in store.book().stock
+
+
+def test_tenths_that_come_and_go_leave_nothing(store: Store) -> None:
+    code = next(code for code in store.book().items if code not in store.book().stock)
+    for amount in (0.1, 0.2, -0.3):
+        store.move(code, amount, "counted")
+    assert code not in store.book().stock
+
+
+def test_a_figure_that_is_no_longer_in_the_rule_book_is_passed_over(store: Store) -> None:
+    store.overrule("no.such.figure", 3.0)
+    assert store.book().figures == supplied_book().figures
+
+
+def test_a_paper_keeps_every_byte(store: Store) -> None:
+    job_id = store.jobs()[0].id
+    body = bytes(range(256)) * 50
+    store.issue(job_id, Paper("quote", "Quote", "pdf", 1, "2026-11-25T10:00:00", "Total £1", body))
+    assert store.issued(job_id) == (Paper("quote", "Quote", "pdf", 1, "2026-11-25T10:00:00", "Total £1", body),)
+    assert store.issued(job_id + 1) == ()
