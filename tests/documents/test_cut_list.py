@@ -57,6 +57,12 @@ def test_an_offcut_worth_keeping_is_dashed_and_scrap_hatched(one: Estimate) -> N
         assert [mark.style for mark in rests] == ["keep" if cut.remainder >= KEEP else "hatch" for cut in done.cuts if cut.remainder > 0]
 
 
+def test_a_bar_that_is_used_up_has_nothing_left(worked: dict[str, Estimate]) -> None:
+    plan, done = of_bars(worked["101"])[0]
+    whole = replace(plan, plan=replace(done, cuts=tuple(replace(cut, remainder=0.0) for cut in done.cuts)))
+    assert all(mark.piece for mark in cut_drawing.bars(whole, KEEP).marks if isinstance(mark, Box))
+
+
 def test_sheets_are_drawn_with_what_is_left(one: Estimate) -> None:
     for plan, done in of_sheets(one):
         for row, cut in enumerate(done.cuts):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -324,6 +325,33 @@ def test_neighbours_too_close_are_drawn_between_them(changed: Callable[..., Esti
     drawn = list(shortfalls(room, tight.findings))
     assert any(isinstance(mark, Words) and mark.text.endswith("short") for mark in drawn)
     assert {mark.style for mark in drawn if not isinstance(mark, Dimension)} == {"fails"}
+
+
+def test_a_missed_check_that_is_no_gap_on_the_wall_is_not_drawn_there(changed: Callable[..., Estimate]) -> None:
+    tight = changed("101", rooms__0__survey__room__depth=Entry(1000.0))
+    front_only = [each for each in tight.findings if each.rule == plan_drawing.CLEAR]
+    assert [each for each in front_only if (each.spare or 0) < 0]
+    assert list(shortfalls(tight.rooms[0], front_only)) == []
+
+
+def test_a_floor_without_build_up_is_not_banded(changed: Callable[..., Estimate]) -> None:
+    bare = changed("101", rooms__0__survey__floor__build_up=()).rooms[0]
+    assert "floor" not in styles(elevation(bare).marks)
+
+
+def test_a_datum_above_the_picture_is_left_out(changed: Callable[..., Estimate]) -> None:
+    low = changed("101", rooms__0__design__appliances=(), rooms__0__design__prewall__top=Entry(700.0)).rooms[0]
+    assert not [words for words in said(elevation(low)) if words.startswith("datum")]
+
+
+def test_a_waste_beside_the_stack_is_drawn_upright(changed: Callable[..., Estimate]) -> None:
+    (room,) = changed("101").rooms
+    (waste,) = room.pipes_of("waste")
+    upright = replace(waste, points=((600.0, 700.0), (610.0, 500.0)))
+    pipes = tuple(upright if each is waste else each for each in room.pipes)
+    (shape,) = [mark for mark in elevation(replace(room, pipes=pipes)).marks if isinstance(mark, Shape) and mark.piece == waste.key]
+    xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
+    assert (max(ys) - min(ys), max(xs) - min(xs)) == (200.0, 10.0 + waste.size)
 
 
 def test_what_is_well_has_no_red(worked: dict[str, Estimate]) -> None:

@@ -105,7 +105,7 @@ STEPWISE = ("B", "F", "S", "N", "W")
 
 
 @given(st.data())
-@settings(max_examples=120)
+@settings(max_examples=80)
 def test_whatever_is_decided_lies_within_the_range_shown(bathroom: RoomPlan, book: Book, data: st.DataObject) -> None:
     open_plan = corner = bathroom
     for path, (value, spread) in OPEN.items():
@@ -190,7 +190,7 @@ HUNG = st.lists(suited(ODD), max_size=4) | st.lists(suited(LIKELY), max_size=5)
 
 
 @given(PLANS, st.none() | HUNG)
-@settings(max_examples=150)
+@settings(max_examples=100)
 def test_nothing_typed_stops_the_working(book: Book, plan: RoomPlan, hung: list[Appliance] | None) -> None:
     if hung is not None:
         plan = put(plan, "design.appliances", tuple(hung))

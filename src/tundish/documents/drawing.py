@@ -146,6 +146,6 @@ def _move(mark: Mark, dx: float, dy: float) -> Mark:
         case Words():
             rest = (mark.size, mark.style, mark.anchor, mark.bold, mark.turned, mark.piece, mark.figure)
             return Words(mark.x + dx, mark.y + dy, mark.text, *rest)
-        case Dimension():
+        case _:
             ends = (mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy)
             return Dimension(*ends, mark.text, mark.piece, mark.figure, mark.tbc)

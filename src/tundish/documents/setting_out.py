@@ -96,10 +96,9 @@ def _own_rows(room: Room) -> list[Row]:
         if key in room.figures:
             left = room.figures["stack"].value if at else None
             rows.append(_height(RodMark(words, room.figures[key], key), "–" if left is None else measure.show_length(left), room))
-    for pipe in room.pipes_of("waste"):
-        boss = room.figures.get(f"{pipe.serves}.boss")
-        if boss is not None:
-            rows.append(_height(RodMark(f"Boss, {pipe.what}", boss, pipe.key), measure.show_length(room.figures["stack"].value), room))
+    stack = measure.show_length(room.figures["stack"].value)
+    bosses = [RodMark(f"Boss, {pipe.what}", pipe.enters, pipe.key) for pipe in room.pipes_of("waste") if pipe.enters is not None]
+    rows += [_height(mark, stack, room) for mark in bosses]
     return rows
 
 

@@ -45,8 +45,7 @@ def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
         wall = 0.0 if x <= room.width.value / 2 else room.width.value
         yield from _gap(room, (x, wall), placed.figures["top"].value + _OVER, finding)
     elif finding.rule == FALL:
-        pipe = next((each for each in room.pipes_of("soil") if each.serves == placed.key), None)
-        if pipe is not None:
+        for pipe in (each for each in room.pipes_of("soil") if each.serves == placed.key):
             (x1, z1), (x2, z2) = pipe.points[0], pipe.points[-1]
             at, level = x1 + (x2 - x1) * _TOWARDS_STACK, max(z1, z2) + pipe.size / 2 + clear_of_line(room)
             yield Line(x1, z1, x2, z2, "fails")

@@ -9,7 +9,7 @@ from tundish.documents.drawing import Box, Ellipse, Line, Mark, Shape, Style, Wo
 from tundish.layout.room import Placed, Room
 
 _DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 350.0, "basin": 160.0, "urinal": 260.0}
-"""How far each kind hangs below its top where the maker's sheet gives no height: only the picture depends on it."""
+"""How far each kind hangs below its top: no maker's sheet says so, and only the picture depends on it."""
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
 _NARROW = 340.0
@@ -74,8 +74,6 @@ def above(placed: Placed, face: float) -> Iterator[Mark]:
 
 def height_of(placed: Placed) -> float:
     """How far it hangs below its top."""
-    if placed.ware.has("height"):
-        return placed.ware.size("height").value
     return _DEPTH_BELOW_TOP[placed.kind]
 
 
