@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from difflib import unified_diff
 from pathlib import Path
 from typing import Final
 
@@ -25,16 +26,15 @@ def worked(request: pytest.FixtureRequest) -> Estimate:
 
 
 def test_every_paper_reads_as_it_did(worked: Estimate) -> None:
-    told = []
+    told: list[str] = []
     for document in build_all(worked):
         file = GOLDEN / worked.job.number / f"{document.key}.txt"
         text = as_text(document)
         if os.environ.get("GOLDEN"):
             file.parent.mkdir(parents=True, exist_ok=True)
             file.write_text(text, encoding="utf-8")
-        if file.read_text(encoding="utf-8") != text:
-            told.append(file.name)
-    assert told == []
+        told += unified_diff(file.read_text(encoding="utf-8").splitlines(), text.splitlines(), file.name, "now", lineterm="", n=1)
+    assert not told, "\n".join(told)
 
 
 def test_no_cost_mark_up_or_hour_reaches_the_client(worked: Estimate) -> None:
