@@ -119,3 +119,9 @@ def test_only_the_last_two_hundred_steps_are_kept() -> None:
     for width in range(400, 400 + MOST_STEPS + 5):
         session.set(WIDTH, width)
     assert len(session.done) == MOST_STEPS
+
+
+def test_a_change_that_changes_nothing_is_no_step() -> None:
+    session = opened()
+    session.edit("rename", session.job)
+    assert not session.done

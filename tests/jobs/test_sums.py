@@ -14,6 +14,7 @@ from tundish.cutting.plan import BarPlan, Effort
 from tundish.estimate import Estimate, Job, estimate
 from tundish.layout.design import RoomPlan
 from tundish.pricing.terms import Terms
+from tundish.pricing.work_out import paid
 from tundish.rules.rule import LABOUR
 from tundish.store.codec import read_job, write_job
 from tundish.store.keep import demo_jobs
@@ -46,10 +47,11 @@ def test_the_price_is_the_sum_of_its_stages(worked: Estimate) -> None:
 
 
 def test_the_stages_hold_what_is_bought_and_the_orders_too(worked: Estimate) -> None:
+    terms = worked.job.terms
     bought = sum((purchase.cost for purchase in worked.buying.purchases), Decimal(0))
-    assert worked.price.materials_cost == bought
+    assert worked.price.materials_cost == sum((paid(purchase.cost, terms) for purchase in worked.buying.purchases), Decimal(0))
     assert sum((order.goods for order in worked.buying.orders), Decimal(0)) == bought
-    assert worked.price.carriage == sum((order.carriage for order in worked.buying.orders), Decimal(0))
+    assert worked.price.carriage == sum((paid(order.carriage, terms) for order in worked.buying.orders), Decimal(0))
 
 
 def test_every_need_is_met(worked: Estimate) -> None:
@@ -106,3 +108,10 @@ def test_an_edit_in_one_room_leaves_the_others_as_they_were() -> None:
     after = estimate(replace(ODD["two rooms"], rooms=(replace(rooms[0], name="Other"), rooms[1])), book)
     assert after.rooms[1] is before.rooms[1]
     assert after.rooms[0] is not before.rooms[0]
+
+
+def test_a_job_with_more_rooms_than_are_remembered_comes_out_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    book = supplied_book()
+    before = estimate(ODD["two rooms"], book)
+    monkeypatch.setattr("tundish.estimate.MOST_REMEMBERED", 1)
+    assert estimate(ODD["two rooms"], replace(book)).price == before.price

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tundish.field import Entry
 from tundish.figure import number
 from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import penny, price, shared
+from tundish.pricing.work_out import paid, penny, price, shared
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Need
 
@@ -60,6 +60,11 @@ def test_who_is_not_registered_charges_no_vat() -> None:
     terms = Terms(labour_rate=Decimal(40), vat="not registered")
     worked = price((hours(5),), NOTHING, terms)
     assert (worked.vat, worked.total) == (Decimal(0), Decimal("200.00"))
+
+
+@pytest.mark.parametrize(("vat", "cost"), [("registered, 20 %", "10.01"), ("not registered", "12.01")])
+def test_vat_that_cannot_be_reclaimed_is_part_of_the_cost(vat: str, cost: str) -> None:
+    assert paid(Decimal("10.01"), Terms(vat=vat)) == Decimal(cost)
 
 
 def test_a_job_of_nothing_costs_nothing() -> None:

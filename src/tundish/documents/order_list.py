@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from tundish import measure
 from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
-from tundish.pricing.work_out import penny
+from tundish.pricing.work_out import SUPPLIERS_VAT, penny
 from tundish.procurement.purchase import Order, Pick, Purchase
 
-SUPPLIERS_VAT: Final = 20
-"""Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
 _COLUMNS = (
     Column("Code", "text", 1.3),
     Column("Item", "text", 3.4),

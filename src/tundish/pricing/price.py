@@ -37,6 +37,7 @@ class Price:
     """The price of a job. `not_priced` names lines without a price: they never count as nothing.
 
     `labour_priced` is False while no labour rate is known: the price is then of materials only.
+    Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed.
     """
 
     stages: tuple[StagePrice, ...]

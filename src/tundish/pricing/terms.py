@@ -26,7 +26,9 @@ class Terms:
         likely=(-10, 60),
         help="Old house, stairs, working alone: added to the hours.",
     )
-    vat: str = choice("VAT", ("registered, 20 %", "not registered"))
+    vat: str = choice(
+        "VAT", ("registered, 20 %", "not registered"), "Not registered: the VAT on what you buy cannot be reclaimed, so it is in your cost."
+    )
     deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50))
     boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60))
     valid_days: Entry | None = amount("Good for", "day", least=1, most=365, usual=30, whole=True)

@@ -1,6 +1,7 @@
 """The price of a job, stage by stage: bought cost, mark-up, hours at the rate, contingency, carriage, VAT, payments.
 
-Amounts are rounded half up to the penny where they are made, so that every column adds up as it is printed.
+Amounts are rounded half up to the penny where they are made, so that every column adds up as it is printed. Who is not
+registered for VAT cannot reclaim what suppliers charge: it is then part of the cost (VAT Act 1994, sections 24 to 26, from memory).
 """
 
 from __future__ import annotations
@@ -18,15 +19,17 @@ from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
 
 PENNY = Decimal("0.01")
 VAT_RATES = {"registered, 20 %": Decimal(20), "not registered": Decimal(0)}
+SUPPLIERS_VAT = Decimal(20)
+"""Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
 CURING_DAYS = 1
 
 
 def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
     """Price the hours and the buying on the terms; what has no price is named, never nothing."""
-    costs = _stage_costs(buying)
+    costs = _stage_costs(buying, terms)
     by_stage = {stage: _stage_hours(stage, hours, terms) for stage in STAGES}
     stages = tuple(_stage(stage, costs[stage], by_stage[stage], terms) for stage in STAGES if _wanted(costs[stage], by_stage[stage]))
-    carriage = sum((order.carriage for order in buying.orders), Decimal(0))
+    carriage = sum((paid(order.carriage, terms) for order in buying.orders), Decimal(0))
     before = sum((each.price for each in stages), carriage)
     rate = VAT_RATES[terms.vat]
     vat = penny(before * rate / 100)
@@ -46,6 +49,11 @@ def penny(amount: Decimal) -> Decimal:
     return amount.quantize(PENNY, ROUND_HALF_UP)
 
 
+def paid(amount: Decimal, terms: Terms) -> Decimal:
+    """What a bill without VAT costs the trader in the end: with its VAT where that cannot be reclaimed."""
+    return amount if VAT_RATES[terms.vat] else penny(amount * (100 + SUPPLIERS_VAT) / 100)
+
+
 def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:
     """An amount split in proportion, to the penny; the last takes what rounding leaves, so that the parts add up."""
     whole = math.fsum(parts)
@@ -55,19 +63,19 @@ def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:
     return (*given, amount - sum(given, Decimal(0)))
 
 
-def _stage_costs(buying: Buying) -> dict[Stage, Decimal]:
+def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
     costs: dict[Stage, Decimal] = defaultdict(Decimal)
     for purchase in buying.purchases:
-        for stage, part in _split(purchase):
+        for stage, part in _split(purchase, paid(purchase.cost, terms)):
             costs[stage] += part
     return costs
 
 
-def _split(purchase: Purchase) -> tuple[tuple[Stage, Decimal], ...]:
+def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ...]:
     amounts: dict[Stage, float] = defaultdict(float)
     for need in purchase.line.needs:
         amounts[need.stage] += need.amount.value
-    return tuple(zip(amounts, shared(purchase.cost, tuple(amounts.values())), strict=True))
+    return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
 
 
 def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
