@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 from decimal import Decimal
@@ -79,9 +80,101 @@ def test_show_json_holds_what_is_documented(capsys: pytest.CaptureFixture[str]) 
     money = shown["price"]
     stages = sum((Decimal(stage["price"]) for stage in money["stages"]), Decimal(money["carriage"]))
     assert stages == Decimal(money["before_vat"])
-    assert sum(Decimal(each["cost"]) for each in shown["purchases"]) == Decimal(money["materials_cost"])
+    assert sum(Decimal(stage["materials"]) for stage in money["stages"]) == Decimal(money["materials_cost"])
+    assert sum(Decimal(each["amount"]) for each in money["payments"]) == Decimal(money["total"])
     documented = (Path(__file__).parents[2] / "docs" / "show-json.md").read_text(encoding="utf-8")
-    assert {key for key in shown if f"`{key}`" not in documented} == set()
+    assert {key for key in keys(shown) if f"`{key}`" not in documented} == set()
+    jsonschema.validate(shown, SHOWN)
+
+
+def keys(shown: object) -> set[str]:
+    """Every key at every depth, but for the names of a room's figures, which are data."""
+    if isinstance(shown, list):
+        return {key for one in shown for key in keys(one)}
+    if not isinstance(shown, dict):
+        return set()
+    inner = [one for key, value in shown.items() for one in (value.values() if key == "figures" else [value])]
+    return set(shown) | {key for one in inner for key in keys(one)}
+
+
+MONEY = {"type": "string", "pattern": r"^-?\d+(\.\d+)?$"}
+NUMBER, WORDS, YES, COUNT = {"type": "number"}, {"type": "string"}, {"type": "boolean"}, {"type": "integer"}
+
+
+def group(**inside: object) -> dict[str, object]:
+    return {"type": "object", "required": list(inside), "additionalProperties": False, "properties": inside}
+
+
+def several(**inside: object) -> dict[str, object]:
+    return {"type": "array", "items": group(**inside)}
+
+
+FIGURE = {"value": NUMBER, "low": NUMBER, "high": NUMBER, "unit": WORDS, "tbc": YES}
+MAYBE = {"anyOf": [group(**FIGURE), {"type": "null"}]}
+PLACES = {"type": "array", "items": COUNT}
+SHEET = {"type": "array", "items": NUMBER, "minItems": 5, "maxItems": 5}
+SHOWN = group(
+    job=group(number=WORDS, title=WORDS, client=WORDS),
+    rooms=several(name=WORDS, figures={"type": "object", "additionalProperties": group(**FIGURE)}),
+    problems=several(path=WORDS, text=WORDS),
+    findings=several(
+        rule=WORDS,
+        title=WORDS,
+        place=WORDS,
+        state={"enum": ["passes", "look", "fails", "cannot tell"]},
+        tbc=YES,
+        has=MAYBE,
+        least=MAYBE,
+        most=MAYBE,
+        set_by=WORDS,
+        source=WORDS,
+        message=WORDS,
+    ),
+    cautions=several(title=WORDS, words=WORDS),
+    decisions=several(key=WORDS, title=WORDS, by=WORDS),
+    lines=several(item=WORDS, name=WORDS, group=WORDS, own=YES, because=several(rule=WORDS, why=WORDS, amount=NUMBER), **FIGURE),
+    cuts=several(
+        item=WORDS,
+        pieces=several(mark=WORDS, length=NUMBER, tbc=YES),
+        plan={
+            "type": "array",
+            "items": {
+                "anyOf": [
+                    group(stock=WORDS, length=NUMBER, cuts=PLACES),
+                    group(stock=WORDS, places={"type": "array", "items": SHEET}),
+                ]
+            },
+        },
+        cost_pence=COUNT,
+        bound_pence=COUNT,
+        proven=YES,
+        unplaced=PLACES,
+    ),
+    purchases=several(
+        item=WORDS,
+        from_kits=NUMBER,
+        from_rack=NUMBER,
+        from_stock=NUMBER,
+        priced=YES,
+        cost=MONEY,
+        picks=several(supplier=WORDS, code=WORDS, packs=COUNT, cost=MONEY),
+    ),
+    price=group(
+        stages=several(stage=WORDS, materials=MONEY, mark_up=MONEY, hours=NUMBER, labour=MONEY, contingency=MONEY, price=MONEY),
+        payments=several(when=WORDS, percent=WORDS, amount=MONEY),
+        carriage=MONEY,
+        before_vat=MONEY,
+        vat_rate=MONEY,
+        vat=MONEY,
+        total=MONEY,
+        materials_cost=MONEY,
+        kept=MONEY,
+        not_priced={"type": "array", "items": WORDS},
+        labour_priced=YES,
+        hours=NUMBER,
+        days=COUNT,
+    ),
+)
 
 
 def test_why_adds_up_to_the_tape(capsys: pytest.CaptureFixture[str]) -> None:
@@ -157,6 +250,12 @@ def test_bad_files_are_answered_in_words(tmp_path: Path, capsys: pytest.CaptureF
     assert "not UTF-8" in refused(capsys, "show", str(binary))
     assert "rooms.0.survey.room.width" in refused(capsys, "show", str(broken))
     assert "neither a file" in refused(capsys, "show", str(tmp_path))
+    assert "neither a file" in refused(capsys, "show", "x" * 5000)
+    broken.write_text("")
+    assert "empty" in refused(capsys, "papers", str(broken), "--to", str(tmp_path / "out"))
+    with broken.open("wb") as file:
+        file.truncate(3_000_000_000)
+    assert "larger than 20 MB" in refused(capsys, "show", str(broken))
     assert "101" in refused(capsys, "show", "no-such-job")
 
 
@@ -177,3 +276,74 @@ def test_usage_is_two(capsys: pytest.CaptureFixture[str]) -> None:
 def test_it_runs_as_a_module() -> None:
     said = subprocess.run([sys.executable, "-m", "tundish", "--version"], capture_output=True, text=True, check=True)
     assert said.stdout.startswith("tundish ")
+
+
+def test_what_is_not_known_in_a_file_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    file = tmp_path / "job.tundish"
+    file.write_text('{"format": "tundish job", "version": 1, "zebra": 1}')
+    assert main(["show", str(file), "--json"]) == 0
+    said = capsys.readouterr()
+    assert "zebra: is not known" in said.err
+    assert json.loads(said.out)["rooms"] == []
+
+
+def test_a_folder_that_is_not_there_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    said = refused(capsys, "set", "101", "number=8", "--out", str(tmp_path / "none" / "job.tundish"))
+    assert "the folder is not there" in said
+    assert "there is a folder of that name" in refused(capsys, "set", "101", "number=8", "--out", str(tmp_path))
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ("terms.vat=none", "not one of"),
+        ("terms.labour_rate=plenty", "not an amount of money"),
+        ("terms.start=31/02/2026", "not in the calendar"),
+        ("rooms=3", "is a group"),
+        ("rooms.0.survey.wall.party=maybe", "should be true or false"),
+        (f"{INVERT}=99999999", "over the most"),
+        (f'{INVERT}={{"value": NaN}}', "not a number that can be measured"),
+        ("=5", "PATH=VALUE"),
+    ],
+)
+def test_what_cannot_be_taken_is_said_with_its_path(change: str, said: str, capsys: pytest.CaptureFixture[str]) -> None:
+    answer = refused(capsys, "set", "101", change)
+    assert said in answer
+    assert change.partition("=")[0] in answer
+
+
+@pytest.mark.parametrize("figure", ["9:wc-1.studs", "9" * 5000 + ":wc-1.studs", ":", "", "0:"])
+def test_a_figure_that_is_not_there_is_answered(figure: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert "is no figure of this job" in refused(capsys, "why", "101", figure)
+
+
+def test_every_figure_of_a_job_has_a_where_from(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["show", "102", "--json"])
+    for place, room in enumerate(json.loads(capsys.readouterr().out)["rooms"]):
+        for name in room["figures"]:
+            assert main(["why", "102", f"{place}:{name}"]) == 0
+            assert capsys.readouterr().out
+
+
+def test_a_database_that_cannot_be_opened_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "home").write_text("a file")
+    assert "cannot be opened" in refused(capsys, "show", "101")
+
+
+def test_what_is_piped_is_utf8_whatever_the_terminal_takes() -> None:
+    words = [sys.executable, "-m", "tundish", "why", "101", "wc-1.studs"]
+    said = subprocess.run(words, capture_output=True, check=True, env={**os.environ, "PYTHONIOENCODING": "ascii"})
+    assert "−" in said.stdout.decode()
+    assert said.stderr == b""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="a closed pipe is another fault there")
+def test_a_listener_that_has_gone_ends_it_quietly() -> None:
+    words = [sys.executable, "-m", "tundish", "show", "102", "--json"]
+    child = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    assert child.stdout is not None
+    assert child.stderr is not None
+    child.stdout.close()
+    assert child.stderr.read() == b""
+    child.stderr.close()
+    assert child.wait() == 2

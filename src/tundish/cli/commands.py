@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import io
+import os
 import sys
 from collections.abc import Sequence
 
@@ -16,14 +18,23 @@ _COMMANDS = (demo, papers, show, why, set_inputs, schema)
 
 def run(words: Sequence[str]) -> int:
     """Run one command; trouble is said on the error stream in a sentence, never as a traceback."""
+    _speak_utf8()
     asked = parser().parse_args(words)
     try:
-        return int(asked.run(asked))
+        code = int(asked.run(asked))
+        print(end="", flush=True)
+        return code
     except BadInputError as bad:
         print(bad, file=sys.stderr)
         return 2
-    except (TundishError, OSError) as fault:
+    except BrokenPipeError:  # who was listening has gone
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 2
+    except TundishError as fault:
         print(f"tundish: {fault}", file=sys.stderr)
+        return 2
+    except OSError as fault:
+        print(f"tundish: {fault.filename or 'the system'}: {(fault.strerror or str(fault)).lower()}", file=sys.stderr)
         return 2
 
 
@@ -38,3 +49,10 @@ def parser() -> argparse.ArgumentParser:
     for each in _COMMANDS:
         each.declare(commands)
     return made
+
+
+def _speak_utf8() -> None:
+    # What is piped into a file is the same on every system, and signs such as − never stop a command.
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(encoding="utf-8", errors="replace")

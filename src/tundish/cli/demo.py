@@ -9,6 +9,7 @@ from typing import Any
 from tundish.cli.papers import write_papers
 from tundish.store.codec import ENDING, write_job
 from tundish.store.keep import Store, demo_jobs
+from tundish.writers.safe import write_whole
 
 
 def declare(commands: Any) -> None:
@@ -28,6 +29,6 @@ def run(asked: argparse.Namespace) -> int:
     for job in demo_jobs():
         folder = asked.to / f"{job.number} {job.title}"
         write_papers(job, book, folder)
-        (folder / f"{job.number}{ENDING}").write_bytes(write_job(job))
+        write_whole(folder / f"{job.number}{ENDING}", write_job(job))
     print(f"The papers are in {asked.to.resolve()}")
     return 0

@@ -2,43 +2,60 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
 from pathlib import Path
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.errors import TundishError
 from tundish.estimate import Job
 from tundish.field import Problem
-from tundish.store.codec import Opened, read_job
+from tundish.store.codec import Opened, read_job_file
 from tundish.store.keep import Store
+
+_LONGEST: Final = 200
+"""Characters of a name that are said back."""
 
 
 class BadInputError(TundishError):
     """What was given cannot be used: every problem on a line of its own."""
 
     def __init__(self, what: str, problems: Iterable[Problem]) -> None:
-        lines = [f"{what} {problem.path}: {problem.text}" if problem.path else f"{what} {problem.text}" for problem in problems]
-        super().__init__("\n".join(lines))
+        super().__init__("\n".join(_said(what, problem) for problem in problems))
 
 
 def job_named(name: str) -> tuple[Job, Book]:
-    """The job of a file or a number, with the book of the user's own database."""
+    """The job of a file or a number, with the book of the user's own database; what is not known in a file is said."""
     store = Store()
     try:
         opened = _opened(name, store)
         if opened.job is None:
             raise BadInputError(name, opened.problems)
+        for note in opened.notes:
+            print(_said(name, note), file=sys.stderr)
         return opened.job, store.book()
     finally:
         store.close()
 
 
 def _opened(name: str, store: Store) -> Opened:
-    path = Path(name)
-    if path.is_file():
-        return read_job(path.read_bytes())
+    if _is_file(Path(name)):
+        return read_job_file(Path(name))
     job_id = store.find(name)
     if job_id is None:
         numbers = ", ".join(row.number for row in store.jobs() if row.number) or "none"
         return Opened(None, (Problem("", f"is neither a file nor the number of a job here (there are: {numbers})"),))
     return store.open(job_id)[0]
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:  # a name longer than the system takes
+        return False
+
+
+def _said(what: str, problem: Problem) -> str:
+    what = what if len(what) <= _LONGEST else f"{what[:_LONGEST]}…"
+    return f"{what} {problem.path}: {problem.text}" if problem.path else f"{what} {problem.text}"

@@ -47,7 +47,7 @@ def run(asked: argparse.Namespace) -> int:
 
 def _change(session: Session, words: str) -> tuple[Problem, ...]:
     path, sign, given = words.partition("=")
-    if not sign:
+    if not sign or not path:
         return (Problem(words, "should be PATH=VALUE"),)
     try:
         declared = describe(Job, path)

@@ -26,8 +26,8 @@ def run(asked: argparse.Namespace) -> int:
     job, book = job_named(asked.job)
     place, colon, name = asked.figure.partition(":")
     room_place, name = (place, name) if colon else ("0", place)
-    rooms = estimate(job, book).rooms
-    figures: Mapping[str, Figure] = rooms[int(room_place)].figures if room_place.isdecimal() and int(room_place) < len(rooms) else {}
+    rooms = {str(number): room for number, room in enumerate(estimate(job, book).rooms)}
+    figures: Mapping[str, Figure] = rooms[room_place].figures if room_place in rooms else {}
     if name not in figures:
         known = ", ".join(figures) or "none: there is no such room"
         raise BadInputError(asked.job, (Problem(asked.figure, f"is no figure of this job. There are: {known}"),))

@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Final
 
 from tundish.estimate import Job
@@ -29,6 +30,16 @@ class Opened:
     job: Job | None
     problems: tuple[Problem, ...] = ()
     notes: tuple[Problem, ...] = ()
+
+
+def read_job_file(path: Path) -> Opened:
+    """A job from a job file, of which no more is read than a job file may hold; never raises for what the system or the file says."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(MOST_BYTES + 1)
+    except OSError as fault:
+        return _stopped("", f"cannot be read: {(fault.strerror or str(fault)).lower()}")
+    return read_job(data)
 
 
 def read_job(data: bytes) -> Opened:
@@ -99,13 +110,13 @@ def _parsed(data: bytes) -> tuple[object, tuple[Problem, ...]]:
 
 def _text(data: bytes) -> str:
     if len(data) > MOST_BYTES:
-        raise _FileError(f"the file is {len(data) / 1e6:,.0f} MB; a job file is at most {MOST_BYTES / 1e6:,.0f} MB")
+        raise _FileError(f"is larger than {MOST_BYTES / 1e6:,.0f} MB; a job file never is")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
         raise _FileError(f"is not UTF-8 text (byte {fault.start:,}): save it as UTF-8, or open the file the program wrote") from fault
     if not text.strip():
-        raise _FileError("the file is empty")
+        raise _FileError("is empty")
     if _depth(text) > MOST_DEPTH:
         raise _FileError(f"is nested more than {MOST_DEPTH} deep; a job never is")
     return text
