@@ -46,7 +46,7 @@ def from_plain(cls: type[R], plain: object, path: str = "") -> tuple[R | None, t
     unknown: dict[str, object] = {}
     declared = fields_of(cls)
     for name, given in plain.items():
-        here = f"{path}.{name}" if path else str(name)
+        here = f"{path}.{_word(name)}" if path else _word(name)
         if name not in declared:
             unknown[here] = given
             continue
@@ -255,6 +255,11 @@ def _pounds(given: object) -> Decimal | None:
         return None
     value = Decimal(repr(given)) if isinstance(given, float) else Decimal(given)
     return value if value.is_finite() else None
+
+
+def _word(name: object) -> str:
+    """A key as one word of a path: its dots are written as in a JSON Pointer (RFC 6901), for paths are parted by them."""
+    return str(name).replace("~", "~0").replace(".", "~1")
 
 
 def _said(given: object) -> str:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from tundish.estimate import Client, Job
@@ -13,7 +14,7 @@ from tundish.field import Entry
 from tundish.figure import Known
 from tundish.layout.design import Appliance, Design, RoomPlan
 from tundish.pricing.terms import Terms
-from tundish.store.codec import MOST_BYTES, job_schema, read_job, write_job
+from tundish.store.codec import MOST_BYTES, job_schema, read_job, read_job_file, write_job
 from tundish.survey.floor import Floor, Layer
 from tundish.survey.survey import Shell, Survey
 
@@ -27,6 +28,9 @@ def a_job() -> Job:
     return Job(
         number="7", client=Client(name="<b>&A1 =1+1"), rooms=(RoomPlan(name="Cloakroom", survey=survey, design=design),), terms=Terms()
     )
+
+
+JSON = st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | st.text()
 
 
 def file(**more: object) -> bytes:
@@ -112,6 +116,29 @@ def test_what_stood_in_a_place_that_has_gone_is_let_go() -> None:
 def test_nothing_in_a_file_raises(value: object) -> None:
     opened = read_job(json.dumps(HEAD | {"rooms": value, "terms": value}).encode())
     assert (opened.job is None) == bool(opened.problems)
+
+
+@given(st.dictionaries(st.text().map(lambda name: f"x{name}"), st.recursive(JSON, st.lists, max_leaves=5), max_size=3))
+@example({"x.y": 1, "x": {"y": 2}, "x~1y": 3})
+def test_whatever_is_not_known_comes_back(more: dict[str, object]) -> None:
+    data = json.dumps(HEAD | more | {"client": {"name": "A"} | more, "rooms": [more]}).encode()
+    opened = read_job(data)
+    assert opened.job is not None
+    written = write_job(opened.job)
+    assert json.loads(written) == json.loads(data)
+    assert read_job(written).job == opened.job
+
+
+@pytest.mark.parametrize("more", [b'"zebra": 1e999', b'"zebra": ["\\ud800"]', b'"\\ud800": 1', b'"note": "\\ud800"'])
+def test_what_could_not_be_written_back_is_no_job(more: bytes) -> None:
+    assert only_problem(b'{"format": "tundish job", "version": 1, ' + more + b"}").isprintable()
+
+
+def test_a_file_is_read_from_where_it_lies(tmp_path: Path) -> None:
+    file_ = tmp_path / "job.tundish"
+    assert read_job_file(file_).problems[0].text == "cannot be read: no such file or directory"
+    file_.write_bytes(write_job(a_job()))
+    assert read_job_file(file_).job == a_job()
 
 
 @given(st.binary(max_size=60))

@@ -6,7 +6,7 @@ What the program does not know in a file is kept with the job and written back, 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
@@ -58,8 +58,9 @@ def read_job(data: bytes) -> Opened:
         )
     body = {name: value for name, value in upgraded(plain, version).items() if name not in _HEAD}
     job, found, unknown = from_plain(Job, body)
-    if job is None:
-        return Opened(None, tuple(found))
+    found = (*found, *_cannot_be_kept(unknown))
+    if job is None or found:
+        return Opened(None, found)
     kept = tuple((path, json.dumps(value, ensure_ascii=False, sort_keys=True)) for path, value in sorted(unknown.items()))
     notes = tuple(Problem(path, "is not known to this version; it is kept as it is and not used") for path, _ in kept)
     return Opened(replace(job, kept=kept), (), notes)
@@ -69,7 +70,7 @@ def write_job(job: Job) -> bytes:
     """A job as the bytes of a job file, in a fixed order."""
     plain: dict[str, Plain] = {"format": FORMAT, "version": VERSION, **to_plain(job)}
     for path, words in job.kept:
-        _put_back(plain, path.split("."), json.loads(words))
+        _put_back(plain, [word.replace("~1", ".").replace("~0", "~") for word in path.split(".")], json.loads(words))
     return (json.dumps(plain, ensure_ascii=False, indent=1) + "\n").encode()
 
 
@@ -120,6 +121,14 @@ def _text(data: bytes) -> str:
     if _depth(text) > MOST_DEPTH:
         raise _FileError(f"is nested more than {MOST_DEPTH} deep; a job never is")
     return text
+
+
+def _cannot_be_kept(unknown: Mapping[str, object]) -> Iterator[Problem]:
+    for path, value in unknown.items():
+        try:
+            json.dumps({path: value}, ensure_ascii=False, allow_nan=False).encode()
+        except ValueError:  # half a character, or a number too large to be one
+            yield Problem(ascii(path)[1:-1], "is not known to this version, and holds what cannot be written back: take it out")
 
 
 def _once(pairs: Iterable[tuple[str, object]], twice: list[str]) -> dict[str, object]:
