@@ -36,7 +36,7 @@ ENGINE = (
     "session",
 )
 TYPED = ("src", "tests", "installer", ".ci/check.py", ".ci/pages.py")
-ENGINE_FLOOR = 98  # per cent of lines and branches; it may only rise
+ENGINE_FLOOR = 99  # per cent of lines and branches; it may only rise
 REST_FLOOR = 85
 
 

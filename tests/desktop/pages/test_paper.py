@@ -66,7 +66,7 @@ def test_the_preview_is_a_page_of_paper_as_wide_as_there_is_room(fitter: Fitter)
 
 def test_page_down_and_page_up_turn_the_pages(fitter: Fitter) -> None:
     page = opened(fitter, "102")
-    choose(fitter, page, "setting-out")
+    choose(fitter, page, "cut-list")
     page.preview.setFocus()
     assert "page 1 of" in page.preview.accessibleName()
     QTest.keyClick(page.preview, Qt.Key.Key_PageDown)
