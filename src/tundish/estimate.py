@@ -14,7 +14,7 @@ from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import price
+from tundish.pricing.work_out import price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
@@ -82,7 +82,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         tuple(each for take in takes for each in take.decisions),
         cuts, buying, price(hours, buying, job.terms),
-        tuple(each for room in rooms for each in room.problems) + tuple(each for take in takes for each in take.problems),
+        (*(each for room in rooms for each in room.problems), *(each for take in takes for each in take.problems), *problems(job.terms)),
     )  # fmt: skip
 
 

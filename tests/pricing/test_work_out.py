@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tundish.field import Entry
 from tundish.figure import number
 from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import paid, penny, price, shared
+from tundish.pricing.work_out import paid, penny, price, problems, shared
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Need
 
@@ -41,6 +41,26 @@ def test_payments_add_up_to_the_total(amount: float, rate: Decimal, deposit: flo
     worked = price((hours(amount),), NOTHING, terms)
     assert sum((each.amount for each in worked.payments), Decimal(0)) == worked.total
     assert worked.total == worked.before_vat + worked.vat
+
+
+@given(st.floats(0, 1), st.floats(0, 100), st.floats(0, 100))
+def test_no_payment_is_below_nothing_or_over_the_whole(amount: float, deposit: float, boarded: float) -> None:
+    terms = Terms(labour_rate=Decimal("0.11"), deposit=Entry(deposit), boarded=Entry(boarded))
+    worked = price((hours(amount),), NOTHING, terms)
+    assert all(each.amount > 0 and 0 <= each.percent <= 100 for each in worked.payments)
+    assert sum((each.amount for each in worked.payments), Decimal(0)) == worked.total
+    assert bool(problems(terms)) == (round(deposit + boarded - 100, 6) > 0)
+
+
+def test_payments_of_more_than_the_whole_are_cut_short_and_said() -> None:
+    terms = Terms(labour_rate=Decimal(40), deposit=Entry(80), boarded=Entry(50), vat="not registered")
+    worked = price((hours(5),), NOTHING, terms)
+    assert [(each.percent, each.amount) for each in worked.payments] == [(80, Decimal("160.00")), (20, Decimal("40.00"))]
+    (said,) = problems(terms)
+    assert (said.path, said.text) == (
+        "terms.boarded",
+        "with the 80 % at acceptance this is more than the whole: 20 % is asked for",
+    )
 
 
 def test_hours_are_rounded_up_to_halves_after_the_difficulty() -> None:

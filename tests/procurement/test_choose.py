@@ -9,12 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tundish.catalogue.book import Book
-from tundish.catalogue.item import Item, KitPart, Offer, Supplier
+from tundish.catalogue.book import Book, RuleFigure
+from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.cutting.plans import plans
 from tundish.figure import number
 from tundish.procurement.choose import cheapest, choose
-from tundish.procurement.purchase import Buying
-from tundish.rules.rule import Need
+from tundish.procurement.purchase import Buying, Purchase
+from tundish.rules.rule import Cut, Need
 from tundish.takeoff.line import Line
 
 ITEMS = {code: Item(code, code.capitalize(), "thing", "Things", "each", {}) for code in ("frame", "rod", "screw", "rare")}
@@ -104,3 +105,59 @@ def test_enough_is_held_and_never_a_pack_too_many(need: float, stock: float) -> 
 @pytest.mark.parametrize("amount", [0.0, -1.0])
 def test_nothing_needed_is_nothing_bought(amount: float) -> None:
     assert bought({"screw": amount}).orders == ()
+
+
+def test_two_lines_share_one_kit_and_one_van_and_nothing_is_taken_twice() -> None:
+    first, second = bought({"frame": 1}, {}), bought({"rod": 3}, {"rod": 2})
+    assert first.purchases[0].from_kits.value == 0
+    assert second.purchases[0].from_stock.value == 2
+    book = Book(ITEMS, {}, {"frame": (KitPart("rod", 2),)}, SUPPLIERS, OFFERS, {}, {"rod": 1})
+    needs = [("frame", 1.0), ("rod", 2.0), ("rod", 2.0)]
+    lines = tuple(Line(ITEMS[code], number(amount, "each"), ()) for code, amount in needs)
+    _, one, other = choose(lines, (), book).purchases
+    assert one.from_kits.value + other.from_kits.value == 2
+    assert one.from_stock.value + other.from_stock.value == 1
+    assert one.to_buy.value + other.to_buy.value == 1
+
+
+def test_a_van_that_is_owed_gives_nothing_and_takes_nothing() -> None:
+    (screws,) = bought({"screw": 90}, {"screw": -50}).purchases
+    assert (screws.from_stock.value, screws.to_buy.value, screws.picks[0].packs) == (0, 90, 1)
+
+
+BAR, BOARD = Item("bar", "Bar", "strut", "Things", "mm", {}), Item("board", "Board", "board", "Things", "m²", {})
+SAW = {
+    key: RuleFigure(key, value, "mm", key, "a test", "2026-01-01", value)
+    for key, value in {"cutting.kerf": 2.0, "cutting.sheet_kerf": 2.0, "cutting.keep": 300.0}.items()
+}
+
+
+def cut_and_bought(item: Item, cuts: tuple[Cut, ...], rack: tuple[RackPiece, ...], *offers: Offer) -> Purchase:
+    book = Book({item.code: item}, {}, {}, SUPPLIERS, {item.code: offers}, SAW, rack=rack)
+    amount = number(sum(cut.length.value * (cut.width.value / 1e6 if cut.width else 1) for cut in cuts), item.unit)
+    lines = (Line(item, amount, (Need(amount, "frames", "a test", item=item.code, cuts=cuts),)),)
+    (purchase,) = choose(lines, plans(lines, book), book).purchases
+    return purchase
+
+
+def test_bars_come_from_the_rack_and_then_the_shop() -> None:
+    cuts = (Cut("A", number(800, "mm"), "rail"), Cut("B", number(1900, "mm"), "rail"))
+    whole = Offer("bar", "a", "bar-2000", 2000, Decimal("9.00"), "2026-01-01", 2000)
+    purchase = cut_and_bought(BAR, cuts, (RackPiece("R1", "bar", 1000),), whole)
+    assert (purchase.from_rack.value, purchase.to_buy.value) == (800, 1900)
+    assert [(pick.offer.code, pick.packs, pick.cost) for pick in purchase.picks] == [("bar-2000", 1, Decimal("9.00"))]
+    assert purchase.priced
+
+
+def test_sheets_come_from_the_rack_and_then_the_shop() -> None:
+    cuts = (Cut("A", number(500, "mm"), "face", width=number(400, "mm")), Cut("B", number(1200, "mm"), "face", width=number(800, "mm")))
+    whole = Offer("board", "b", "board-1200", 1, Decimal("24.00"), "2026-01-01", 1200, 800)
+    purchase = cut_and_bought(BOARD, cuts, (RackPiece("R1", "board", 600, 400),), whole)
+    assert purchase.from_rack.value == pytest.approx(0.2)
+    assert purchase.to_buy.value == pytest.approx(0.96)
+    assert purchase.cost == Decimal("24.00")
+
+
+def test_a_piece_that_nothing_is_long_enough_for_is_not_priced() -> None:
+    whole = Offer("bar", "a", "bar-2000", 2000, Decimal("9.00"), "2026-01-01", 2000)
+    assert not cut_and_bought(BAR, (Cut("A", number(2500, "mm"), "rail"),), (), whole).priced

@@ -10,7 +10,8 @@ import math
 from collections import defaultdict
 from decimal import ROUND_HALF_UP, Decimal
 
-from tundish.field import must_read
+from tundish import measure
+from tundish.field import Problem, must_read
 from tundish.figure import Figure, number, round_up, total
 from tundish.pricing.price import Payment, Price, StagePrice
 from tundish.pricing.terms import Terms
@@ -42,6 +43,16 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
         materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
         _days(all_hours, stages, terms),
     )  # fmt: skip
+
+
+def problems(terms: Terms) -> tuple[Problem, ...]:
+    """What is wrong with the terms, each with the path of its input in a job."""
+    deposit, boarded = (must_read(terms, name).value for name in ("deposit", "boarded"))
+    left = 100 - deposit
+    if round(boarded - left, 6) <= 0:
+        return ()
+    said = f"with the {measure.show_percent(deposit)} at acceptance this is more than the whole: {measure.show_percent(left)} is asked for"
+    return (Problem("terms.boarded", said),)
 
 
 def penny(amount: Decimal) -> Decimal:
@@ -98,11 +109,16 @@ def _wanted(cost: Decimal, hours: Figure) -> bool:
 
 
 def _payments(whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
-    shares = (("With your acceptance", "deposit"), ("When the wall is boarded", "boarded"))
-    asked = [Payment(when, float(must_read(terms, name).value), penny(whole * _percent(terms, name))) for when, name in shares]
-    rest = whole - sum((each.amount for each in asked), Decimal(0))
-    last = Payment("When it is finished and shown", 100 - sum(each.percent for each in asked), rest)
-    return tuple(each for each in (*asked, last) if each.amount)
+    asked: list[Payment] = []
+    left, left_percent = whole, 100.0
+    for when, name in (("With your acceptance", "deposit"), ("When the wall is boarded", "boarded")):
+        percent = float(must_read(terms, name).value)
+        # More than the whole is never asked for: what is over is left out, and said by `problems`.
+        amount = min(penny(whole * _percent(terms, name)), left)
+        asked.append(Payment(when, min(percent, left_percent), amount))
+        left, left_percent = left - amount, max(left_percent - percent, 0.0)
+    asked.append(Payment("When it is finished and shown", left_percent, left))
+    return tuple(each for each in asked if each.amount)
 
 
 def _days(hours: Figure, stages: tuple[StagePrice, ...], terms: Terms) -> int:

@@ -1,0 +1,105 @@
+"""The cut plans of a job: which lines are cut, from what, and what cannot be."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from tundish.catalogue.book import Book, RuleFigure
+from tundish.catalogue.item import Item, Offer, RackPiece
+from tundish.cutting.plan import BarPlan, Effort, SheetPlan
+from tundish.cutting.plans import CutPlan, plans
+from tundish.figure import Figure, between, number
+from tundish.rules.rule import Cut, Need
+from tundish.takeoff.line import Line
+
+STRUT = Item("strut", "Strut", "strut", "Pre-wall", "mm", {})
+BOARD = Item("board", "Board", "board", "Boards", "each", {})
+SCREW = Item("screw", "Screw", "screw", "Fixings", "each", {})
+
+
+def rule_figure(key: str, value: float) -> RuleFigure:
+    return RuleFigure(key, value, "mm", key, "a test", "2026-01-01", value)
+
+
+FIGURES = {key: rule_figure(key, value) for key, value in {"cutting.kerf": 2, "cutting.sheet_kerf": 3, "cutting.keep": 300}.items()}
+
+
+def bar(length: float, price: str) -> Offer:
+    return Offer("strut", "a", f"strut-{length:g}-{price}", length, Decimal(price), "2026-01-01", length)
+
+
+def sheet(length: float, width: float, price: str) -> Offer:
+    return Offer("board", "a", f"board-{length:g}", 1, Decimal(price), "2026-01-01", length, width)
+
+
+def cut(length: Figure | float, width: float | None = None) -> Cut:
+    whole = length if isinstance(length, Figure) else number(length, "mm")
+    return Cut("A1", whole, "piece", width=None if width is None else number(width, "mm"))
+
+
+def line(item: Item, *cuts: Cut) -> Line:
+    return Line(item, number(1, item.unit), (Need(number(1, item.unit), "frames", "test", item=item.code, cuts=cuts),))
+
+
+def planned(given: Line, *offers: Offer, rack: tuple[RackPiece, ...] = (), effort: Effort = Effort.QUICK) -> CutPlan:
+    book = Book({}, {}, {}, {}, {given.item.code: offers}, FIGURES, rack=rack)
+    (plan,) = plans((given, line(SCREW)), book, effort)
+    return plan
+
+
+def test_only_lines_with_pieces_are_planned() -> None:
+    assert plans((line(SCREW),), Book({}, {}, {}, {}, {}, {})) == ()
+
+
+@pytest.mark.parametrize("effort", list(Effort))
+def test_bars_are_cut_with_the_saws_own_width(effort: Effort) -> None:
+    # 4 × 500 mm and 3 cuts of 2 mm are 2006 mm: one bar of 2 m is too short by them, with or without the last cut.
+    plan = planned(line(STRUT, *[cut(500)] * 4), bar(2000, "8.90"), bar(3000, "11.80"), effort=effort)
+    assert isinstance(plan.plan, BarPlan)
+    assert [plan.sources[one.bar] for one in plan.plan.cuts] == [plan.sources[1]]
+    assert plan.plan.cost_pence == 1180
+
+
+def test_the_rack_comes_before_the_shop() -> None:
+    plan = planned(line(STRUT, cut(700)), bar(2000, "8.90"), rack=(RackPiece("R1", "strut", 900), RackPiece("R2", "board", 900)))
+    assert isinstance(plan.plan, BarPlan)
+    assert [plan.sources[one.bar] for one in plan.plan.cuts] == [RackPiece("R1", "strut", 900)]
+    assert plan.plan.cost_pence == 0
+
+
+def test_of_one_size_the_cheapest_offer_is_cut_and_others_are_left_out() -> None:
+    loose = Offer("strut", "a", "by-the-metre", 1000, Decimal("0.01"), "2026-01-01")
+    plan = planned(line(STRUT, cut(700)), bar(2000, "9.90"), bar(2000, "8.90"), bar(2000, "9.00"), loose)
+    assert plan.sources == (bar(2000, "8.90"),)
+
+
+def test_sheets_are_cut_from_sheets_in_the_rack_too() -> None:
+    rack = (RackPiece("R1", "board", 900), RackPiece("R2", "board", 900, 700))
+    plan = planned(line(BOARD, cut(800, 600), cut(1100, 700)), sheet(1200, 800, "24.00"), rack=rack)
+    assert isinstance(plan.plan, SheetPlan)
+    assert plan.sources == (rack[1], sheet(1200, 800, "24.00"))
+    assert plan.plan.used() == (1, 1)
+
+
+def test_a_piece_that_may_still_change_is_planned_at_its_longest() -> None:
+    open_length = between(950, 900, 1010, "mm", "wall")
+    plan = planned(line(STRUT, cut(open_length)), bar(1000, "5.00"), bar(2000, "8.90"))
+    assert plan.plan.pieces[0].length == 1010
+    assert plan.plan.pieces[0].tbc
+
+
+def test_what_no_stock_is_long_enough_for_is_named() -> None:
+    plan = planned(line(STRUT, cut(700), cut(2500)), bar(2000, "8.90"))
+    assert plan.too_long == (plan.cuts[1],)
+
+
+def test_what_nobody_sells_is_named() -> None:
+    plan = planned(line(STRUT, cut(700)))
+    assert plan.too_long == plan.cuts
+
+
+def test_pieces_without_a_size_are_left_out() -> None:
+    assert planned(line(STRUT, cut(0), cut(700)), bar(2000, "8.90")).cuts == (cut(700),)
+    assert planned(line(BOARD, cut(700, 0)), sheet(1200, 800, "24.00")).cuts == ()

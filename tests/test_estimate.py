@@ -1,0 +1,125 @@
+"""The whole flow: order of needs, odd jobs, what is remembered, what has no price."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.load import supplied_book
+from tundish.cutting.plans import plans
+from tundish.estimate import Estimate, Job, estimate
+from tundish.field import Entry, put
+from tundish.layout.design import KINDS, Appliance, RoomPlan
+from tundish.pricing.terms import Terms
+from tundish.procurement.choose import choose
+from tundish.store.keep import demo_jobs
+from tundish.takeoff.line import Line
+
+RATE = Terms(labour_rate=Decimal(40))
+
+
+@pytest.fixture(scope="module")
+def book() -> Book:
+    return supplied_book()
+
+
+@pytest.fixture(scope="module")
+def jobs() -> tuple[Job, ...]:
+    return demo_jobs()
+
+
+def adds_up(worked: Estimate) -> None:
+    price = worked.price
+    assert price.before_vat == sum((stage.price for stage in price.stages), price.carriage)
+    assert price.total == price.before_vat + price.vat
+    assert sum((payment.amount for payment in price.payments), Decimal(0)) == price.total
+    assert len(worked.buying.purchases) == len(worked.lines)
+
+
+@pytest.mark.parametrize(
+    "job",
+    [
+        Job(),
+        Job(rooms=(RoomPlan(),)),
+        Job(rooms=(RoomPlan(), RoomPlan()), terms=RATE),
+        *(Job(rooms=(put(RoomPlan(), "design.appliances", (Appliance(kind=kind),)),), terms=RATE) for kind in KINDS),
+        Job(rooms=(put(RoomPlan(), "design.appliances", tuple(Appliance(kind=kind, name="Same") for kind in KINDS * 3)),)),
+        Job(rooms=(put(RoomPlan(), "design.appliances", (Appliance(kind="wc", ware="no such", frame="nor this"),)),)),
+    ],
+)
+def test_odd_jobs_are_worked_out_and_add_up(job: Job, book: Book) -> None:
+    adds_up(estimate(job, book))
+
+
+@settings(deadline=None, max_examples=15)
+@given(st.randoms(use_true_random=False))
+def test_the_order_of_lines_changes_nothing_but_their_order(chance: object) -> None:
+    book, job = supplied_book(), demo_jobs()[0]
+    lines = list(estimate(job, book).lines)
+    before = bought(tuple(lines), book)
+    chance.shuffle(lines)  # type: ignore[attr-defined]  # it is a random.Random
+    assert bought(tuple(lines), book) == before
+
+
+def bought(lines: tuple[Line, ...], book: Book) -> tuple[Counter[str], Decimal]:
+    buying = choose(lines, plans(lines, book), book)
+    packs = Counter({pick.offer.code: pick.packs for purchase in buying.purchases for pick in purchase.picks})
+    return packs, sum((order.goods + order.carriage for order in buying.orders), Decimal(0))
+
+
+def test_the_order_of_rooms_changes_no_total(jobs: tuple[Job, ...], book: Book) -> None:
+    rooms = tuple(room for job in jobs for room in job.rooms)
+    one = estimate(Job(rooms=rooms, terms=RATE), book).price
+    other = estimate(Job(rooms=rooms[::-1], terms=RATE), book).price
+    assert one.materials_cost == other.materials_cost
+    assert one.hours.value == pytest.approx(other.hours.value)
+
+
+def test_what_has_no_price_is_named_and_in_no_sum(jobs: tuple[Job, ...], book: Book) -> None:
+    whole = estimate(jobs[0], book)
+    code = next(each.line.item.code for each in whole.buying.purchases if each.picks and not each.line.cuts)
+    without = replace(book, offers={item: offers for item, offers in book.offers.items() if item != code})
+    worked = estimate(jobs[0], without)
+    assert book.item(code).name in worked.price.not_priced
+    assert worked.price.materials_cost < whole.price.materials_cost
+    adds_up(worked)
+
+
+def test_the_clients_own_ware_costs_nothing(jobs: tuple[Job, ...], book: Book) -> None:
+    def with_own(own: bool) -> Job:
+        room = jobs[0].rooms[0]
+        theirs = tuple(replace(each, own=own) for each in room.design.appliances)
+        return replace(jobs[0], rooms=(put(room, "design.appliances", theirs),))
+
+    own, ours = estimate(with_own(True), book), estimate(with_own(False), book)
+    assert any(line.own for line in own.lines)
+    assert all(not each.cost and each.priced for each in own.buying.purchases if each.line.own)
+    assert own.price.materials_cost < ours.price.materials_cost
+
+
+def test_one_room_of_many_edited_leaves_the_others_as_they_were(jobs: tuple[Job, ...], book: Book) -> None:
+    rooms = tuple(replace(jobs[0].rooms[0], name=f"Room {number}") for number in range(6))
+    before = estimate(Job(rooms=rooms), book)
+    edited = put(rooms[3], "survey.room.width", Entry(2222))
+    after = estimate(Job(rooms=(*rooms[:3], edited, *rooms[4:])), book)
+    assert [one is other for one, other in zip(before.rooms, after.rooms, strict=True)] == [True, True, True, False, True, True]
+
+
+def test_another_book_is_another_answer(jobs: tuple[Job, ...], book: Book) -> None:
+    figure = book.figures["drainage.waste_fall"]
+    steeper = replace(book, figures={**book.figures, figure.key: replace(figure, value=figure.value * 2)})
+    one, other = estimate(jobs[0], book), estimate(jobs[0], steeper)
+    assert one.rooms[0] is not other.rooms[0]
+    assert one.rooms[0].figures != other.rooms[0].figures
+
+
+def test_payments_of_more_than_the_whole_are_a_problem(jobs: tuple[Job, ...], book: Book) -> None:
+    worked = estimate(replace(jobs[0], terms=Terms(deposit=Entry(80), boarded=Entry(40))), book)
+    assert [problem.path for problem in worked.problems] == ["terms.boarded"]
+    adds_up(worked)
