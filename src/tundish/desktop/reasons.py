@@ -92,9 +92,18 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         lines=lines or (_own_line(figure),),
         note=_help(figure),
         sections=tuple(each for each in (_moves(figure, workspace),) if each.lines),
-        warning="Still to be confirmed: settle it before first fix." if figure.tbc else "",
+        warning=_warning(figure, workspace),
         actions=_actions(figure),
     )
+
+
+def _warning(figure: Figure, workspace: Workspace) -> str:
+    """Why an input could not be used as it was typed; or that it is still to be confirmed."""
+    problems = workspace.estimate.problems if workspace.estimate else ()
+    told = next((each.text for each in problems if figure.path and each.path == figure.path), "")
+    if told:
+        return told[0].upper() + told[1:] + ("" if told.endswith(".") else ".")
+    return "Still to be confirmed: settle it before first fix." if figure.tbc else ""
 
 
 def _figure(kind: str, name: str, workspace: Workspace, estimate: Estimate) -> Figure | None:

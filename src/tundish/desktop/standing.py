@@ -120,7 +120,7 @@ def _tbc(count: int, glyph: str) -> tuple[str, str, str]:
 
 def _checks(estimate: Estimate) -> tuple[str, str, str]:
     fails = sum(finding.state == "fails" for finding in estimate.findings)
-    look = sum(finding.state in {"look", "cannot tell"} for finding in estimate.findings)
+    look = sum(finding.state in {"look", "cannot tell"} for finding in estimate.findings) + len(estimate.problems)
     if fails:
         return f"{fails} fail" if fails > 1 else "1 fails", "fails", "fails"
     return (str(look), "tbc", "warn") if look else ("", "settled", "tick")

@@ -6,6 +6,7 @@ Pages read from here and change the job through `set`, `add`, `remove` and `edit
 from __future__ import annotations
 
 from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, Signal
@@ -106,11 +107,11 @@ class Workspace(QObject):
         self.jobs_changed.emit()
         self._become(job, kept.id, kept.revision)
 
-    def open_file(self, data: bytes) -> tuple[Problem, ...]:
+    def open_file(self, path: Path) -> tuple[Problem, ...]:
         """Open a job file: a new job of the store, or the problems that stopped it."""
-        from tundish.store.codec import read_job
+        from tundish.store.codec import read_job_file
 
-        opened = read_job(data)
+        opened = read_job_file(path)
         if opened.job is None:
             return opened.problems
         self.take_in(opened.job)

@@ -12,7 +12,8 @@ from tundish.desktop.page import Page
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.estimate import Estimate
+from tundish.estimate import Estimate, Job
+from tundish.field import NoSuchInputError, Problem, describe
 from tundish.figure import Figure
 from tundish.rules.rule import Finding
 
@@ -29,6 +30,7 @@ GROUPS: Final = ("Falls", "Void", "Clearances", "Loads and tiles", "Water")
 GLYPHS: Final = {"passes": ("tick", "settled"), "look": ("warn", "tbc"), "fails": ("fails", "fails"), "cannot tell": ("dash", "ink2")}
 WORDS: Final = {"passes": "passes", "look": "to look at", "fails": "fails", "cannot tell": "cannot tell"}
 HALF: Final = 0.5
+UNUSABLE: Final = "Could not be used as typed"
 
 
 class ChecksPage(Page):
@@ -69,8 +71,33 @@ class ChecksPage(Page):
         for place, finding in enumerate(estimate.findings):
             if not self._only_look or finding.state != "passes":
                 rows[finding.group].append(_row(place, finding, several=several))
-        self.table.set_groups(tuple(Group(group, group, tuple(rows[group])) for group in GROUPS if rows[group]))
+        groups = [Group(group, group, tuple(rows[group])) for group in GROUPS if rows[group]]
+        if estimate.problems:
+            groups.insert(0, Group(UNUSABLE, UNUSABLE, tuple(_problem_row(each) for each in estimate.problems), note_tone="fails"))
+        self.table.set_groups(tuple(groups))
         self._foot.setText(summary(estimate.findings))
+
+
+def _problem_row(problem: Problem) -> Row:
+    """What could not be used as it was typed, under the name of its box; choosing it shows the input."""
+    blank = tuple(Cell() for _ in COLUMNS[2:-1])
+    name = _box_name(problem.path)
+    return Row(
+        f"input:{problem.path}",
+        (
+            Cell(glyph="fails", glyph_tone="fails", spoken="cannot be used"),
+            Cell(name, strong=True, below=problem.text),
+            *blank,
+            Cell("Typed", tone="ink2"),
+        ),
+    )
+
+
+def _box_name(path: str) -> str:
+    try:
+        return describe(Job, path).label if path else "The job"
+    except NoSuchInputError:
+        return path
 
 
 def summary(findings: tuple[Finding, ...]) -> str:

@@ -113,12 +113,7 @@ class JobsPage(Page):
         name, _ = QFileDialog.getOpenFileName(self, "Open a job file", "", FILES)
         if not name:
             return
-        try:
-            data = Path(name).read_bytes()
-        except OSError as fault:
-            self._say((Problem("", f"{name} cannot be read: {fault.strerror}"),))
-            return
-        if self._say(self._workspace.open_file(data)):
+        if self._say(self._workspace.open_file(Path(name))):
             self.page_asked.emit("survey")
 
     def _copy_job(self) -> None:

@@ -1,0 +1,71 @@
+"""Checks say what could not be used as typed; Jobs says everything that is wrong with a file."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QFileDialog, QLabel
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.desktop.cells import Row
+from tundish.desktop.pages.checks import ChecksPage
+from tundish.desktop.pages.jobs import JobsPage
+
+
+def words(page: ChecksPage) -> str:
+    model = page.table.table_model
+    rows = [model.entry(place) for place in range(model.rowCount())]
+    return "\n".join(cell.said for row in rows if isinstance(row, Row) for cell in row.cells)
+
+
+def opened(fitter: Fitter) -> ChecksPage:
+    fitter.open("101")
+    fitter.settled()
+    page = fitter.page("Alt+3")
+    assert isinstance(page, ChecksPage)
+    return page
+
+
+def test_an_input_that_cannot_be_used_is_said_with_how_to_mend_it(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert "more than the whole" not in words(page)
+    fitter.workspace.set("terms.deposit", 80)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "more than the whole" in words(page), timeout=WAIT_MS)
+    assert "When the wall is boarded" in words(page), "the input is named as its box is"
+    assert fitter.window.run.entry("checks").accessibleName().endswith("1 to look at")
+    page.table.choose("input:terms.boarded")
+    page.figure_asked.emit(page.table.chosen())
+    said = [each.text() for each in fitter.window.where_from.findChildren(QLabel) if each.isVisibleTo(fitter.window)]
+    assert any("more than the whole: 20 % is asked for" in words for words in said)
+
+
+def test_only_what_needs_a_look_keeps_what_cannot_be_used(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.workspace.set("terms.deposit", 80)
+    fitter.settled()
+    fitter.press("Only what needs a look", page)
+    fitter.qtbot.waitUntil(lambda: "more than the whole" in words(page), timeout=WAIT_MS)
+    assert "Fall of WC branch" not in words(page)
+
+
+def test_a_bad_file_is_answered_with_all_that_is_wrong(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    bad = tmp_path / "bad.tundish"
+    bad.write_text('{"format": "tundish job", "version": 1, "number": 7, "rooms": [{"survey": {"room": {"width": -1}}}]}')
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_args, **_named: (str(bad), ""))
+    page = fitter.page("Alt+0")
+    assert isinstance(page, JobsPage)
+    before = len(fitter.workspace.store.jobs())
+    fitter.press("Open from a file", page)
+    assert "number" in page._trouble.text()
+    assert "rooms.0.survey.room.width" in page._trouble.text()
+    assert len(fitter.workspace.store.jobs()) == before
+
+
+def test_a_file_that_has_gone_is_said(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_args, **_named: (str(tmp_path / "gone.tundish"), ""))
+    page = fitter.page("Alt+0")
+    assert isinstance(page, JobsPage)
+    fitter.press("Open from a file", page)
+    assert "cannot be read" in page._trouble.text()
