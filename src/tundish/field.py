@@ -41,6 +41,13 @@ class Entry:
     typed: str = ""
     readings: tuple[float, ...] = ()
 
+    @property
+    def is_open(self) -> bool:
+        """Whether it may still change: marked so, only assumed, or given as a range."""
+        lower = self.low is not None and self.low < self.value
+        higher = self.high is not None and self.high > self.value
+        return self.tbc or self.known is Known.ASSUMED or lower or higher
+
 
 @dataclass(frozen=True, slots=True)
 class Field:
@@ -189,9 +196,8 @@ def read(record_: object, name: str, path: str = "") -> Figure | None:
         return Figure(usual, usual, usual, declared.unit, declared.label, Known.ASSUMED, tbc=True, note="usual size", path=where)
     low = entry.value if entry.low is None else min(entry.low, entry.value)
     high = entry.value if entry.high is None else max(entry.high, entry.value)
-    tbc = entry.tbc or low != high or entry.known is Known.ASSUMED
     values = (float(entry.value), float(low), float(high))
-    return Figure(*values, declared.unit, declared.label, entry.known, tbc, (), entry.note, entry.when, where)
+    return Figure(*values, declared.unit, declared.label, entry.known, entry.is_open, (), entry.note, entry.when, where)
 
 
 def must_read(record_: object, name: str, path: str = "") -> Figure:

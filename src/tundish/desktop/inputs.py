@@ -16,7 +16,7 @@ from tundish.desktop.forms import Form, FormRow
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
-from tundish.figure import Known
+from tundish.layout.appliances.kinds import KINDS
 from tundish.session import Step
 
 NONE: Final = "none"
@@ -111,7 +111,7 @@ class InputForm(Form):
             row.set_tag(usual, "tbc")
             return
         row.set_source(str(value.known))
-        row.set_tag("TBC" if value.tbc or value.known is Known.ASSUMED else "")
+        row.set_tag("TBC" if value.is_open else "")
         questions = [_unlikely(declared, value), _disagreement(value)]
         row.show_question(" ".join(each for each in questions if each))
 
@@ -160,7 +160,7 @@ def _kinds(path: str, declared: Field, job: Job) -> tuple[str, ...]:
     if name not in {"ware", "frame"}:
         return declared.options
     kind = str(get(job, f"{parent}.kind"))
-    return (f"{kind} frame",) if name == "frame" else ("wc pan" if kind == "wc" else kind,)
+    return (KINDS[kind].frame,) if name == "frame" else (KINDS[kind].ware,)
 
 
 def _unlikely(declared: Field, value: Entry) -> str:

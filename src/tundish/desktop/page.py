@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
 from itertools import pairwise
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Signal, SignalInstance
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
@@ -34,6 +36,7 @@ class Page(QWidget):
         self._column.addLayout(self._head(title, question))
         self._body: QWidget | None = None
         self._rows: list[QWidget] = []
+        self._late: list[Callable[[], None]] = []
         self._tool_list: list[QWidget] = []
 
     def add_tool(self, tool: QWidget) -> None:
@@ -52,15 +55,28 @@ class Page(QWidget):
         self._body = body
         self._column.addWidget(body, 1)
 
+    def follow(self, signal: SignalInstance, show: Callable[[], None]) -> None:
+        """Show again after a signal: at once while the page is seen, otherwise when it is next shown, and then only once."""
+        signal.connect(partial(self._told, show))
+
     def first_box(self) -> QWidget | None:
         """Where the keyboard starts: a page that knows its first unanswered box says so."""
         return first_stop(self._body) if self._body is not None else None
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
+        late, self._late = self._late, []
+        for show in late:
+            show()
         if not self._ordered:
             self._ordered = True
             self.order_focus()
+
+    def _told(self, show: Callable[[], None], *_said: object) -> None:
+        if self.isVisible():
+            show()
+        elif show not in self._late:
+            self._late.append(show)
 
     def _head(self, title: str, question: str) -> QHBoxLayout:
         row = QHBoxLayout()

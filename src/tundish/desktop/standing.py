@@ -38,11 +38,7 @@ def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str,
 def unsettled(job: Job) -> Iterator[str]:
     """The paths of the inputs that are assumed or still to be confirmed, of those that were given at all."""
     for path, declared, value in walk(job):
-        if (
-            declared.kind == "number"
-            and isinstance(value, Entry)
-            and (value.tbc or value.known is Known.ASSUMED or value.low not in {None, value.value})
-        ):
+        if declared.kind == "number" and isinstance(value, Entry) and value.is_open:
             yield path
 
 

@@ -9,11 +9,10 @@ from typing import Final
 from tundish.desktop.workspace import Workspace
 from tundish.field import Entry, get
 from tundish.figure import Known
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import Appliance
 from tundish.layout.room import Room
 
-KINDS: Final = (("wc", "WC"), ("basin", "Basin"), ("bidet", "Bidet"), ("urinal", "Urinal"))
-"""Every kind of appliance with its words."""
 ELBOW: Final = 100.0
 """Left free beside an appliance that is added, where there is room."""
 
@@ -21,7 +20,7 @@ ELBOW: Final = 100.0
 def add_appliance(workspace: Workspace, kind: str) -> str:
     """Add an appliance to the chosen room as one step; gives its name."""
     listed = f"{workspace.room_path}.design.appliances"
-    words = dict(KINDS)[kind]
+    words = KINDS[kind].title
     names = {each.name for each in get(workspace.job, listed)}
     name = next(made for number in count(1) if (made := f"{words} {number}") not in names)
     workspace.add(listed, started(kind, name, workspace), f"add {name}")
@@ -35,8 +34,8 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
     def first(of: str) -> str:
         return next((item.code for item in book.of_kind(of)), "")
 
-    frame = first(f"{kind} frame")
-    made = Appliance(kind=kind, name=name, ware=first({"wc": "wc pan"}.get(kind, kind)), frame=frame)
+    frame = first(KINDS[kind].frame)
+    made = Appliance(kind=kind, name=name, ware=first(KINDS[kind].ware), frame=frame)
     if workspace.room is not None and frame and book.items[frame].has("width"):
         place = next_centre(workspace.room, book.items[frame].size("width").value)
         made = replace(made, centre=Entry(place, Known.ASSUMED))

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Gauge, Group, Row
-from tundish.desktop.page import Page
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -33,7 +33,7 @@ HALF: Final = 0.5
 UNUSABLE: Final = "Could not be used as typed"
 
 
-class ChecksPage(Page):
+class ChecksPage(EstimatePage):
     """Every check of the job with what there is, what is needed and what is to spare."""
 
     help_sentences = (
@@ -42,8 +42,7 @@ class ChecksPage(Page):
     )
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Checks", "Will it run, fit and hold?")
-        self._workspace = workspace
+        super().__init__("Checks", "Will it run, fit and hold?", workspace)
         self._only_look = False
         self._only = button("Only what needs a look", "warn")
         self._only.setCheckable(True)
@@ -56,16 +55,14 @@ class ChecksPage(Page):
         self._foot = label("", "table")
         card.set_foot(_foot(self._foot))
         self.set_body(card)
-        workspace.estimate_ready.connect(self._show)
-        if workspace.estimate:
-            self._show(workspace.estimate)
+        self.begin()
 
     def _filter(self, only: bool) -> None:
         self._only_look = only
-        if self._workspace.estimate:
-            self._show(self._workspace.estimate)
+        self.show_again()
 
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """Every check by group, what could not be used as typed first."""
         several = len(estimate.rooms) > 1
         rows: dict[str, list[Row]] = {group: [] for group in GROUPS}
         for place, finding in enumerate(estimate.findings):

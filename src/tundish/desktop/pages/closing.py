@@ -11,7 +11,7 @@ from tundish import measure
 from tundish.desktop import deciding, standing
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.decision_form import DecisionForm
-from tundish.desktop.page import Page
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.reason_strip import ReasonStrip
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
@@ -35,7 +35,7 @@ STAGES: Final = ("By first fix", "By boarding")
 MOST_NAMED: Final = 3
 
 
-class ClosingPage(Page):
+class ClosingPage(EstimatePage):
     """The decisions with their states, a form to settle the chosen one, and closing the wall."""
 
     help_sentences = (
@@ -45,8 +45,7 @@ class ClosingPage(Page):
     )
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Before closing", "What must be settled while the wall is open?")
-        self._workspace = workspace
+        super().__init__("Before closing", "What must be settled while the wall is open?", workspace)
         self._close, self._anyway = button("Close the wall", "lock", main=True), button("Close anyway")
         self._open_up = button("Open up again", "undo")
         for tool, does in ((self._anyway, self._ask_reason), (self._open_up, self._ask_reason), (self._close, self._close_wall)):
@@ -65,7 +64,7 @@ class ClosingPage(Page):
         card = TableCard(self.table)
         card.set_foot(self.form)
         self.set_body(card)
-        workspace.estimate_ready.connect(self._show)
+        self.begin()
         workspace.job_changed.connect(self._changed)
         workspace.job_opened.connect(self._opened)
         self._opened()
@@ -83,19 +82,20 @@ class ClosingPage(Page):
     def _opened(self) -> None:
         self._reason.hide()
         self.form.show_decision(None, None)
-        if self._workspace.estimate:
-            self._show(self._workspace.estimate)
-        else:
-            self.table.set_rows(())
-            self._counts.setText("No job is open" if not self._workspace.session else "Being worked out")
-            self._in_the_way.setText("")
-            self._show_wall(())
+        self.show_again()
+
+    def show_nothing(self) -> None:
+        """Say that there is nothing to settle yet."""
+        self.table.set_rows(())
+        self._counts.setText("No job is open" if not self._workspace.session else "Being worked out")
+        self._in_the_way.setText("")
+        self._show_wall(())
 
     def _changed(self, _step: Step) -> None:
-        if self._workspace.estimate:
-            self._show(self._workspace.estimate)
+        self.show_again()
 
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """Every decision by the stage it is needed for, and what is in the way of closing."""
         groups = []
         for stage in STAGES:
             decisions = [each for each in estimate.decisions if each.by == stage]

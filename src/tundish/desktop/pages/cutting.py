@@ -16,7 +16,7 @@ from tundish.cutting.plans import CutPlan
 from tundish.desktop import look
 from tundish.desktop.canvas.cut_view import CutView, Margins
 from tundish.desktop.chips import ChipRow, Choice
-from tundish.desktop.page import Page
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.words import CutLabel, button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents import cut_drawing
@@ -35,7 +35,7 @@ BIGGEST_SHEET: Final = 0.2
 """Pixels a mm: a small sheet is not blown up."""
 
 
-class CuttingPage(Page):
+class CuttingPage(EstimatePage):
     """Every plan to scale, with what it comes from, what is kept and how good it is."""
 
     help_sentences = (
@@ -45,8 +45,7 @@ class CuttingPage(Page):
     )
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Cutting", "How do I cut it with least waste?")
-        self._workspace = workspace
+        super().__init__("Cutting", "How do I cut it with least waste?", workspace)
         self._better: Estimate | None = None
         self._parts: dict[str, PlanPart] = {}
         to_print = button("Print cut list", "print", main=True)
@@ -64,10 +63,9 @@ class CuttingPage(Page):
         self._foot = label("", "tableStrong")
         self._wait, self._kept = label("", "table", "tbc"), label("", "table", "ink2")
         self.set_body(self._card())
-        workspace.estimate_ready.connect(self._show)
         workspace.better_offered.connect(self._offer_better)
-        workspace.job_opened.connect(self._clear)
-        self._again()
+        workspace.job_opened.connect(self.show_nothing)
+        self.begin()
 
     def _view_row(self) -> QWidget:
         made = QWidget()
@@ -117,22 +115,18 @@ class CuttingPage(Page):
         return card
 
     def _choose_view(self, _view: str) -> None:
-        self._again()
+        self.show_again()
         self._scroll.verticalScrollBar().setValue(0)
 
-    def _again(self) -> None:
-        if self._workspace.estimate:
-            self._show(self._workspace.estimate)
-        else:
-            self._clear()
-
-    def _clear(self) -> None:
+    def show_nothing(self) -> None:
+        """Say that the plans are not there yet."""
         self._offer.hide()
         self._keep_only(())
         self._empty.setText("The plans are being worked out." if self._workspace.session else "Open a job, and its cut plans are here.")
         self._empty.show()
 
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """The bars or the sheets of every material, to scale."""
         self._offer.hide()
         bars = [plan for plan in estimate.cuts if isinstance(plan.plan, BarPlan)]
         sheets = [plan for plan in estimate.cuts if isinstance(plan.plan, SheetPlan)]

@@ -47,9 +47,8 @@ class JobsPage(Page):
         self._trouble.hide()
         card.set_foot(self._trouble)
         self.set_body(card)
-        workspace.jobs_changed.connect(self._show)
-        workspace.job_opened.connect(self._show)
-        workspace.saved.connect(self._show)
+        for signal in (workspace.jobs_changed, workspace.job_opened, workspace.saved):
+            self.follow(signal, self._show)
         self._show()
 
     def _add_tools(self) -> None:

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
-from tundish.desktop.page import Page
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import label
 from tundish.desktop.workspace import Workspace
@@ -29,21 +29,20 @@ COLUMNS: Final = (
 FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and stock"), ("tbc", "TBC"), ("own", "Client's own"))
 
 
-class MaterialsPage(Page):
+class MaterialsPage(EstimatePage):
     """Every line of the materials list, by group, with its reasons."""
 
     help_sentences = ("Choose a line to see every reason for it.", "What kits and stock give is taken off before anything is bought.")
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Materials", "What do I need, and why?")
-        self._workspace = workspace
+        super().__init__("Materials", "What do I need, and why?", workspace)
         self._filters = ChipRow("Which lines")
-        self._filters.chosen.connect(self._again)
+        self._filters.chosen.connect(self.show_again)
         self._find = QLineEdit()
         self._find.setPlaceholderText("Find a line")
         self._find.setAccessibleName("Find a line")
         self._find.setClearButtonEnabled(True)
-        self._find.textChanged.connect(self._again)
+        self._find.textChanged.connect(self.show_again)
         self.add_row(self._filter_row())
         self.table = Table("Materials", COLUMNS)
         self.table.row_chosen.connect(self.figure_asked)
@@ -52,15 +51,13 @@ class MaterialsPage(Page):
         self._count, self._left, self._cost = label("", "table"), label("", "note", "ink2"), label("", "table")
         card.set_foot(self._foot())
         self.set_body(card)
-        workspace.estimate_ready.connect(self._show)
-        if workspace.estimate:
-            self._show(workspace.estimate)
+        self.begin()
 
     def go_to(self, code: str) -> None:
         """Choose the line of an item, whatever was filtered."""
         self._find.clear()
         self._filters.take("all")
-        self._again()
+        self.show_again()
         self.table.choose(f"line:{code}")
         self.table.setFocus()
 
@@ -83,11 +80,8 @@ class MaterialsPage(Page):
         row.addWidget(self._cost)
         return made
 
-    def _again(self) -> None:
-        if self._workspace.estimate:
-            self._show(self._workspace.estimate)
-
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """The lines that fit the filter and the words looked for, by group."""
         taken = self._filters.taken() or "all"
         purchases = estimate.buying.purchases
         self._filters.set_choices(

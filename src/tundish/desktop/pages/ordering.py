@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Group, Row
-from tundish.desktop.page import Page
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -27,14 +27,13 @@ COLUMNS: Final = (
 LAST: Final = len(COLUMNS) - 1
 
 
-class OrderingPage(Page):
+class OrderingPage(EstimatePage):
     """One table a supplier, with carriage and the day it has to be ordered by."""
 
     help_sentences = ("Each supplier has an order of its own; print it on Paper.", "What kits, the rack and stock give is not ordered.")
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Ordering", "Who do I buy from, and by when?")
-        self._workspace = workspace
+        super().__init__("Ordering", "Who do I buy from, and by when?", workspace)
         paper = button("Order lists", "print", main=True)
         paper.clicked.connect(self._paper)
         self.add_tool(paper)
@@ -45,9 +44,7 @@ class OrderingPage(Page):
         self._foot = label("", "table")
         card.set_foot(self._foot_row())
         self.set_body(card)
-        workspace.estimate_ready.connect(self._show)
-        if workspace.estimate:
-            self._show(workspace.estimate)
+        self.begin()
 
     def _foot_row(self) -> QWidget:
         made = QWidget()
@@ -65,7 +62,8 @@ class OrderingPage(Page):
         if row.startswith("line:"):
             self.figure_asked.emit(row.partition("@")[0])
 
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """One group a supplier, with its carriage."""
         self.table.set_groups(tuple(_group(order, self._workspace.job.terms.start) for order in estimate.buying.orders))
         goods = sum(order.goods for order in estimate.buying.orders)
         carriage = sum(order.carriage for order in estimate.buying.orders)

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
-from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -32,14 +32,13 @@ TERMS: Final = ("labour_rate", "mark_up", "contingency", "difficulty", "vat", "d
 DATES: Final = ("quoted", "start", "boarding")
 
 
-class PricingPage(Page):
+class PricingPage(EstimatePage):
     """The terms, the price by stage, and where the money goes."""
 
     help_sentences = ("Mark-up is on cost, margin is of price: both are shown.", "Hours come from your norms on Rates and rules.")
 
     def __init__(self, workspace: Workspace) -> None:
-        super().__init__("Pricing", "What do I charge, and what do I keep?")
-        self._workspace = workspace
+        super().__init__("Pricing", "What do I charge, and what do I keep?", workspace)
         paper = button("Quote", "paper", main=True)
         paper.clicked.connect(self._paper)
         self.add_tool(paper)
@@ -52,10 +51,8 @@ class PricingPage(Page):
         self._bar = MoneyBar()
         self._kept = label("", "bodyStrong", wrap=True)
         self.set_body(self._stacked())
-        workspace.estimate_ready.connect(self._show)
+        self.begin()
         workspace.job_opened.connect(self.form.show_all)
-        if workspace.estimate:
-            self._show(workspace.estimate)
 
     def go_to(self, path: str) -> None:
         """Put the keyboard into the box of a term."""
@@ -96,7 +93,8 @@ class PricingPage(Page):
         self._workspace.paper = "quote"
         self.page_asked.emit("paper")
 
-    def _show(self, estimate: Estimate) -> None:
+    def show_estimate(self, estimate: Estimate) -> None:
+        """The price by stage, where the money goes and what is kept."""
         price = estimate.price
         rows = [_stage_row(each) for each in price.stages]
         if price.carriage:

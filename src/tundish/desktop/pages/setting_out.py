@@ -18,7 +18,7 @@ from tundish.desktop.menu_button import MenuButton
 from tundish.desktop.moves import Size
 from tundish.desktop.page import Page
 from tundish.desktop.rod_view import Rod, heights
-from tundish.desktop.started import KINDS, add_appliance
+from tundish.desktop.started import add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.plan_drawing import whole_room
@@ -26,6 +26,7 @@ from tundish.documents.rod import rod
 from tundish.documents.wall_drawing import Show, frame_key, view_height
 from tundish.documents.wall_sheet import plan_line, wall_sheet
 from tundish.estimate import Job
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
 from tundish.session import Step
 
@@ -63,7 +64,7 @@ class SettingOutPage(Page):
         self._remove, self._whole = button("Remove", "cross"), button("Whole room", "fit")
         self._whole.setCheckable(True)
         adds, layers = QMenu("Add", self._add), QMenu("Show", self._layers)
-        for kind, words in KINDS:
+        for kind, words in ((each.key, each.title) for each in KINDS.values()):
             adds.addAction(words).setData(kind)
         for layer, words in LAYERS:
             action = layers.addAction(words)

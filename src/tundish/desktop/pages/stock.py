@@ -52,7 +52,7 @@ class StockPage(Page):
         self._box.setMaximumWidth(80)
         card.set_foot(foot)
         self.set_body(card)
-        workspace.estimate_ready.connect(self._show)
+        self.follow(workspace.estimate_ready, self._show)
         self._show()
 
     def _show(self) -> None:

@@ -11,11 +11,12 @@ from tundish.desktop.canvas.sketch import Sketch
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.page import Page
-from tundish.desktop.started import KINDS, add_appliance
+from tundish.desktop.started import add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents import section_drawing
 from tundish.field import Entry, Field, get, walk
+from tundish.layout.appliances.kinds import KINDS
 from tundish.session import Step
 from tundish.survey.floor import Layer
 from tundish.survey.wall import Opening
@@ -156,7 +157,7 @@ class SurveyPage(Page):
         row = QWidget()
         across = QHBoxLayout(row)
         across.setContentsMargins(12, 8, 12, 8)
-        for kind, words in KINDS:
+        for kind, words in ((each.key, each.title) for each in KINDS.values()):
             add = button(f"Add {words}", "add")
             add.clicked.connect(lambda _=False, kind=kind: add_appliance(self._workspace, kind))
             across.addWidget(add)
@@ -185,7 +186,7 @@ class SurveyPage(Page):
             return Choice(key, words)
         given = [value for _, value in numbers if value is not None]
         note = f"{len(given)} of {len(numbers)}"
-        if any(value.tbc for value in given):
+        if any(value.is_open for value in given):
             return Choice(key, words, note, "half", "tbc", "some to be confirmed")
         return Choice(key, words, note, "tick", "settled", "all given") if len(given) == len(numbers) else Choice(key, words, note)
 
