@@ -69,3 +69,16 @@ def test_a_file_that_has_gone_is_said(fitter: Fitter, tmp_path: Path, monkeypatc
     assert isinstance(page, JobsPage)
     fitter.press("Open from a file", page)
     assert "cannot be read" in page._trouble.text()
+
+
+def test_has_needs_and_short_agree_to_the_eye(fitter: Fitter) -> None:
+    fitter.open("102")
+    fitter.settled()
+    fitter.workspace.set("rooms.0.design.appliances.0.top", 410)
+    fitter.settled()
+    page = fitter.page("Alt+3")
+    assert isinstance(page, ChecksPage)
+    shown = words(page).splitlines()
+    row = shown[shown.index("Fall of WC branch, WC 1") :][:5]
+    assert row[1:3] == ["2.2", "5.7 to 28.4"]
+    assert row[4] == "3.5 short"

@@ -30,6 +30,8 @@ GROUPS: Final = ("Falls", "Void", "Clearances", "Loads and tiles", "Water")
 GLYPHS: Final = {"passes": ("tick", "settled"), "look": ("warn", "tbc"), "fails": ("fails", "fails"), "cannot tell": ("dash", "ink2")}
 WORDS: Final = {"passes": "passes", "look": "to look at", "fails": "fails", "cannot tell": "cannot tell"}
 HALF: Final = 0.5
+SMALL: Final = 100.0
+"""Lengths under this are shown to a tenth where they are not whole, mm."""
 UNUSABLE: Final = "Could not be used as typed"
 
 
@@ -131,7 +133,7 @@ def _row(place: int, finding: Finding, *, several: bool) -> Row:
 def _needs(finding: Finding) -> str:
     least, most = finding.least, finding.most
     if least and most:
-        return f"{measure.show_amount(least.value, least.unit)} to {_amount(most)}"
+        return f"{_shown(least.value, least.unit)} to {_amount(most)}"
     if least:
         return f"at least {_amount(least)}"
     return f"at most {_amount(most)}" if most else "–"
@@ -141,10 +143,10 @@ def _spare(finding: Finding, tone: str) -> Cell:
     if finding.spare is None or finding.has is None:
         return Cell("–", tone="ink2")
     if finding.spare < 0:
-        return Cell(f"{measure.show_amount(-finding.spare, finding.has.unit)} short", tone=tone, strong=True)
+        return Cell(f"{_shown(-finding.spare, finding.has.unit)} short", tone=tone, strong=True)
     if finding.least and finding.most:
         return Cell("in range", strong=True)
-    return Cell(measure.show_amount(finding.spare, finding.has.unit), strong=True)
+    return Cell(_shown(finding.spare, finding.has.unit), strong=True)
 
 
 def _gauge(finding: Finding, tone: str) -> Gauge | None:
@@ -163,7 +165,14 @@ def _gauge(finding: Finding, tone: str) -> Gauge | None:
 
 
 def _amount(figure: Figure) -> str:
-    return measure.show_amount(figure.value, figure.unit, with_unit=figure.unit != "mm")
+    return _shown(figure.value, figure.unit) if figure.unit == "mm" else measure.show_amount(figure.value, figure.unit, with_unit=True)
+
+
+def _shown(value: float, unit: str) -> str:
+    """A number of a row; small lengths with a place more where they have one, so that has, needs and short agree to the eye."""
+    if unit == "mm" and abs(value) < SMALL:
+        return measure.show_number(value, 0 if value == round(value) else 1)
+    return measure.show_amount(value, unit)
 
 
 def _foot(words: QWidget) -> QWidget:

@@ -21,7 +21,7 @@ from tundish.procurement.purchase import Purchase
 COLUMNS: Final = (
     Column("Item", 268),
     Column("Because"),
-    Column("Need", 76, right=True),
+    Column("Need", 92, right=True),
     Column("Kits, stock", 84, right=True),
     Column("Buy", 136, right=True),
     Column("Cost, £", 84, right=True),
