@@ -77,6 +77,16 @@ def test_page_down_and_page_up_turn_the_pages(fitter: Fitter) -> None:
     assert "page 1 of" in page.preview.accessibleName()
 
 
+def test_a_window_resized_while_a_paper_is_made_still_shows_that_paper(fitter: Fitter) -> None:
+    page = opened(fitter, "102")
+    assert page.preview.accessibleName() == "Quote, page 1 of 1"
+    page.table.choose("cut-list")
+    page.preview.wanted.emit()
+    drawn(fitter, page)
+    assert page.preview.accessibleName().startswith("Cut list, page 1 of ")
+    assert not page.preview.accessibleName().endswith(" of 1")
+
+
 def test_true_size_is_the_size_on_paper(fitter: Fitter) -> None:
     page = opened(fitter)
     button(page, "True size").click()

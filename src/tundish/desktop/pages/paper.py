@@ -168,6 +168,8 @@ class PaperPage(Page):
             return
         self._turn += 1
         turn, document, printed = self._turn, made.document, papers.printed_now()
+        # Until this paper is made there is none to draw: a resize meanwhile would show the one before it under this one's name.
+        self._pdf = b""
 
         def take(body: bytes) -> None:
             if turn == self._turn:
