@@ -7,18 +7,54 @@ from dataclasses import dataclass
 from tundish.field import Entry, amount, choice, flag, item, length, record, records, text
 from tundish.figure import Known
 from tundish.survey.survey import Survey
+from tundish.survey.wall import LETTERS
 
 KINDS = ("wc", "basin", "bidet", "urinal")
 FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame")
 WARE_KINDS = ("wc pan", "basin", "bidet", "urinal")
+PREWALLS = ("1", "2", "3", "4", "5", "6")
+"""Which pre-wall of the room something stands on: the first, then the further ones in order."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Niche:
+    """A recess in the front of a pre-wall, boarded and tiled inside."""
+
+    name: str = text("Name")
+    from_left: Entry | None = length("Left edge from left wall", known=Known.AGREED, usual=900)
+    bottom: Entry | None = length("Bottom above finished floor", known=Known.AGREED, usual=1_000)
+    width: Entry | None = length("Width, tiled", least=50, known=Known.AGREED, usual=300)
+    height: Entry | None = length("Height, tiled", least=50, known=Known.AGREED, usual=300)
+    depth: Entry | None = length("Depth, tiled", least=20, most=600, known=Known.AGREED, usual=90)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hatch:
+    """An opening in the front of a pre-wall through which what is behind can be reached."""
+
+    name: str = text("Name")
+    item: str = item("Hatch", ("access hatch",))
+    from_left: Entry | None = length("Left edge from left wall", known=Known.AGREED, usual=900)
+    bottom: Entry | None = length("Bottom above finished floor", known=Known.AGREED, usual=300)
+    reaches: str = text("What it reaches", "The valve, trap or joint behind it.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PreWall:
-    """The false wall in front of wall A."""
+    """A false wall in front of one of the walls."""
 
+    name: str = text("Name", 'As it is called on paper where a room has several: "basin wall".')
+    wall: str = choice("In front of wall", LETTERS)
+    stands: str = choice(
+        "Stands", ("along the wall", "across its left-hand corner"), "Across a corner it carries a frame set at an angle between two walls."
+    )
+    setback: Entry | None = length(
+        "Corner to its ends", most=3_000, known=Known.AGREED, likely=(300, 1_200), usual=600,
+        help="Across a corner only: how far from the corner the frame front meets each wall.",
+    )  # fmt: skip
     built_of: str = choice("Built of", ("steel", "timber"), "Strut and brackets, or studwork.")
-    height: str = choice("Height", ("part", "full"), "Part height has a shelf; full height goes to the ceiling.")
+    height: str = choice("Height", ("part", "full"), "Part height ends below the ceiling; full height goes to it.")
+    shelf: bool = flag("Shelf on top", "Part height only: boarded and tiled on top.", default=True)
     from_left: Entry | None = length("Starts from left wall", known=Known.AGREED, usual=0)
     run: Entry | None = length("Length of run", least=300, most=40_000, known=Known.AGREED, help="Blank: to the right-hand wall.")
     depth: Entry | None = length(
@@ -35,6 +71,8 @@ class PreWall:
         help="Above the finished floor, tiled.",
     )
     strut: str = item("Strut", ("strut",), "For rails, uprights and ties.", "strut-41x21")
+    niches: tuple[Niche, ...] = records("Niches", Niche)
+    hatches: tuple[Hatch, ...] = records("Access openings", Hatch)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,6 +92,7 @@ class Appliance:
 
     kind: str = choice("Kind", KINDS)
     name: str = text("Name", "As it is called on the wall and on paper: WC 1, Basin 1…")
+    on: str = choice("On pre-wall", PREWALLS, "The first, or one of the further ones.")
     centre: Entry | None = length("Centre from left wall", known=Known.AGREED, usual=600)
     top: Entry | None = length(
         "Top above finished floor", least=100, most=1_500, known=Known.AGREED,
@@ -64,8 +103,30 @@ class Appliance:
     seat: str = item("Seat", ("seat",), "WC only.")
     plate: str = item("Flush plate", ("flush plate",), "WC and urinal.")
     tap: str = item("Tap", ("tap",), "Basin and bidet.")
+    outlet: str = choice("Outlet", ("turned to the stack", "straight back"), "WC: which way the bend behind the frame is turned.")
+    fed_from: str = choice("Cistern fed from the", ("back", "top"), "WC: where the supply enters the cistern.")
+    plate_on: str = choice("Flush plate on the", ("front", "shelf"), "WC: plates on a shelf want a low frame.")
+    trap: str = choice(
+        "Trap", ("behind the basin", "exposed bottle trap", "half pedestal", "hidden in the wall"),
+        "Basin: where the trap is; it sets how high waste and supplies come out of the wall.",
+    )  # fmt: skip
+    tie_rod: str = item("Tie rod", ("tie rod",), "Blank: chosen by rule for everything it may turn out to be.")
+    packers: Entry | None = length("Packers under its feet", most=300, known=Known.AGREED, usual=0, likely=(0, 60))
+    bracket: str = choice(
+        "Wall brackets", ("square to the wall", "turned in", "turned out"), "Turned where a neighbour or a corner is in the way."
+    )
+    settings_why: str = text("Why so", "The reason for a tie rod, packer or bracket of your own choice.")
     own: bool = flag("Client supplies the ware", "Fitted but not supplied: it is not priced.")
     in_hand: bool = flag("In hand or maker's sheet seen")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Typed:
+    """A worked-out figure that the trader set by hand: `figure` names it, such as "wc-1.feet"; what was worked out stays beside it."""
+
+    figure: str = text("Figure")
+    value: Entry | None = length("Typed", least=-20_000, known=Known.TYPED)
+    why: str = text("Why")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,6 +136,8 @@ class Design:
     prewall: PreWall = record("Pre-wall", PreWall)
     finish: Finish = record("Boards and tiles", Finish)
     appliances: tuple[Appliance, ...] = records("Appliances", Appliance)
+    further: tuple[PreWall, ...] = records("Further pre-walls", PreWall)
+    typed: tuple[Typed, ...] = records("Figures typed over", Typed)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -32,4 +32,5 @@ class Floor:
         "Out of level", least=-200, most=200, likely=(-40, 60), usual=0,
         help="How much the floor drops from its highest place along the wall to its lowest. Heights are from the highest.",
     )  # fmt: skip
+    highest: str = choice("Highest at the", ("left", "right"), "The end of wall A at which the floor is highest, looking at it.")
     build_up: tuple[Layer, ...] = records("Build-up, bottom first", Layer)

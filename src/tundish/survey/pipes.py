@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tundish.field import Entry, amount, choice, flag, length, text
+from tundish.survey.wall import LETTERS
+
+CONDITIONS = ("sound", "to be looked at", "poor")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -12,22 +15,50 @@ class Stack:
     """The soil stack that the new branches run to."""
 
     pipe: str = choice("Pipe", ("plastic 110", "cast iron 100"), "Outside diameter and material of the stack.")
+    diameter: Entry | None = length(
+        "Outside diameter", least=40, most=300, likely=(75, 170), usual=110, help="Round it with a tape, divided by 3.14."
+    )
+    wall: str = choice("At wall", LETTERS, "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from left wall", usual=150, likely=(60, 6_000), help="To the plaster, not to the skirting.")
     from_wall: Entry | None = length(
-        "Centre from wall A", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting."
+        "Centre from the wall", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting."
     )
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
         help="Height above the bare floor of the bottom of the bore, where the water runs: not the bottom of the pipe.",
     )  # fmt: skip
-    condition: str = choice("Condition", ("sound", "to be looked at", "poor"))
+    condition: str = choice("Condition", CONDITIONS)
+    room_above: Entry | None = length(
+        "Straight pipe free for a new branch", most=5_000, likely=(100, 2_000), usual=600,
+        help="How much of the stack is bare, without a joint or a bend, where the new branch would enter.",
+    )  # fmt: skip
     shared: bool = flag("Shared stack", "Others above or below use it: agree times, and nobody flushes while it is open.")
+    note: str = text("Note")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WasteEntry:
+    """Another place where a discharge could go: a boss, a second stack, a pipe through the floor."""
+
+    name: str = text("Called", "Boss in the corner, old basin waste, stack in the kitchen…")
+    size: str = choice("Pipe", ("110", "50", "40", "32"), "Nominal size, in mm.")
+    wall: str = choice("At wall", LETTERS, "The wall that its place is measured along.")
+    from_left: Entry | None = length("Centre from the left end of that wall", usual=300, likely=(60, 6_000))
+    from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 400))
+    invert: Entry | None = length(
+        "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor; below it with a minus."
+    )
+    condition: str = choice("Condition", CONDITIONS)
     note: str = text("Note")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Water:
     """Where hot and cold come into the void, along the wall, at floor level."""
+
+    wall: str = choice("At wall", LETTERS, "The wall that their places are measured along.")
+    cold_size: str = choice("Cold pipe", ("15", "22"), "Nominal size, in mm.")
+    hot_size: str = choice("Hot pipe", ("15", "22"), "Nominal size, in mm.")
 
     cold_from_left: Entry | None = length("Cold from left wall", usual=300)
     hot_from_left: Entry | None = length("Hot from left wall", usual=350)

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from tundish.field import Entry, length, record, records, text
 from tundish.survey.floor import Floor
-from tundish.survey.pipes import Existing, Stack, Water
-from tundish.survey.wall import Opening, Wall
+from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
+from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
+from tundish.survey.wall import Opening, Side, Wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,9 +38,15 @@ class Survey:
     room: Shell = record("Room", Shell)
     wall: Wall = record("Wall A", Wall)
     openings: tuple[Opening, ...] = records("Doors and windows", Opening)
+    walls: tuple[Side, ...] = records("Further walls", Side)
+    slopes: tuple[Slope, ...] = records("Sloping ceilings and soffits", Slope)
+    obstacles: tuple[Obstacle, ...] = records("In the way", Obstacle)
     floor: Floor = record("Floor", Floor)
     stack: Stack = record("Stack", Stack)
+    entries: tuple[WasteEntry, ...] = records("Other waste entries", WasteEntry)
     water: Water = record("Water", Water)
+    electrics: tuple[Electric, ...] = records("Electrics seen", Electric)
     existing: Existing = record("What comes out", Existing)
+    photographs: tuple[Photograph, ...] = records("Photographs", Photograph)
     surveyed_by: str = text("Surveyed by")
     note: str = text("Note")

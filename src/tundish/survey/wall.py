@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import Entry, choice, flag, length, text
+from tundish.field import Entry, amount, choice, flag, length, record, text
 
 STUD_WALLS = ("timber stud", "metal stud")
 SOLID_WALLS = ("brick", "block", "concrete")
+LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H")
+"""The walls of a room: A is the one looked at first; the others follow clockwise seen from above."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wall:
-    """The wall that the pre-wall stands in front of (wall A)."""
+    """A wall that a pre-wall may stand in front of."""
 
     construction: str = choice(
         "Construction", (*STUD_WALLS, *SOLID_WALLS, "lath and plaster"), "Knock, drill a small hole, or look at a socket box."
@@ -28,7 +30,23 @@ class Wall:
         "Out of plumb", least=-100, most=100, likely=(-25, 25), usual=0,
         help="How much the wall leans, over the height of the pre-wall: plus when its top leans into the room.",
     )  # fmt: skip
+    boarded: str = text("Boards on it", "Plasterboard 12.5 mm and skim, lath and plaster, tiles on ply: what a screw goes through first.")
+    fixings: str = text("Fixings allowed", 'Where the owner, the landlord or the wall itself forbids some: "no hammer drill".')
     party: bool = flag("Party wall", "A wall shared with a neighbour: sound, fire and their leave may matter.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Side:
+    """A further wall: B, C, D… in order, clockwise seen from above. The last one closes the room."""
+
+    length: Entry | None = length(
+        "Length", least=50, most=40_000, likely=(200, 8_000), help="From corner to corner. Blank in a room of four square corners."
+    )
+    corner: Entry | None = amount(
+        "Corner at its left", "°", least=10, most=350, likely=(45, 270), usual=90,
+        help="Angle inside the room between the wall before and this one: 90 in a square corner, 270 round a chimney breast.",
+    )  # fmt: skip
+    wall: Wall = record("Wall", Wall)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +54,7 @@ class Opening:
     """A door or window."""
 
     kind: str = choice("Opening", ("door", "window"))
-    wall: str = choice("In wall", ("A", "B", "C", "D"), "A is the wall of the pre-wall; B, C, D follow clockwise seen from above.")
+    wall: str = choice("In wall", LETTERS, "A is the wall looked at first; the others follow clockwise seen from above.")
     from_left: Entry | None = length("From the left end of that wall", usual=300, help="Looking at the wall from inside the room.")
     width: Entry | None = length("Width", most=5_000, likely=(400, 2_500), usual=726)
     height: Entry | None = length("Height", most=5_000, likely=(300, 2_400), usual=1_981)
