@@ -9,9 +9,10 @@ import pytest
 from tundish.estimate import Job
 from tundish.field import Entry, Field, describe
 from tundish.figure import Known
-from tundish.typed import shown, taken
+from tundish.typed import disagreement, shown, taken
 
 INVERT = describe(Job, "rooms.0.survey.stack.branch_invert")
+WIDTH = describe(Job, "rooms.0.survey.room.width")
 RATE = describe(Job, "terms.labour_rate")
 START = describe(Job, "terms.start")
 PARTY = describe(Job, "rooms.0.survey.wall.party")
@@ -51,6 +52,28 @@ def test_a_sum_is_kept_as_it_was_typed() -> None:
     assert (value.value, value.typed) == (176, "100+76")
 
 
+def test_the_least_of_several_readings_is_used_and_all_are_kept() -> None:
+    value, problem = taken(WIDTH, "2380 2376 2383", None)
+    assert isinstance(value, Entry)
+    assert (value.value, value.readings, value.typed, problem) == (2376, (2380, 2376, 2383), "2380 2376 2383", "")
+    assert disagreement(WIDTH, value) == "Three widths, 2,380, 2,376, 2,383. Using 2,376, the least."
+    again, _ = taken(WIDTH, "2381", value)
+    assert isinstance(again, Entry)
+    assert (again.value, again.readings, disagreement(WIDTH, again)) == (2381, (), "")
+
+
+def test_readings_that_agree_say_nothing_and_others_are_called_readings() -> None:
+    assert disagreement(WIDTH, Entry(2376, readings=(2376, 2376))) == ""
+    assert disagreement(INVERT, Entry(178, readings=(176, 178))) == "Two readings, 176, 178. Using 178."
+
+
+def test_readings_settle_a_range() -> None:
+    ranged, _ = taken(INVERT, "8 to 12", None)
+    value, _ = taken(INVERT, "10; 11", ranged)
+    assert isinstance(value, Entry)
+    assert (value.value, value.low, value.tbc) == (10, None, False)
+
+
 @pytest.mark.parametrize(
     ("declared", "words", "value"),
     [
@@ -67,7 +90,7 @@ def test_each_kind_of_input_is_read(declared: Field, words: str, value: object) 
     assert taken(declared, words, None) == (value, "")
 
 
-@pytest.mark.parametrize(("declared", "words"), [(INVERT, "deep"), (RATE, "a lot"), (START, "tomorrow")])
+@pytest.mark.parametrize(("declared", "words"), [(INVERT, "deep"), (INVERT, "176; deep"), (RATE, "a lot"), (START, "tomorrow")])
 def test_nonsense_is_told(declared: Field, words: str) -> None:
     assert taken(declared, words, None)[1] != ""
 

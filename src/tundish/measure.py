@@ -47,13 +47,11 @@ class _Kind:
     scales: Mapping[str, Fraction]
 
 
-def read_length(text: str) -> Reading[float]:
-    """Millimetres from "1,180", "2.38 m", "210+12+13", "3 x 450", `7' 9 3/4"`; a bare number is millimetres."""
-    return read_number(text, "mm")
-
-
 def read_number(text: str, unit: str = "") -> Reading[float]:
-    """A number in `unit`, from a number or a sum, bare or with that unit or another of its kind behind it."""
+    """A number in `unit`, from a number or a sum, bare or with that unit or another of its kind behind it.
+
+    A length is read from "1,180", "2.38 m", "210+12+13", "3 x 450", `7' 9 3/4"`.
+    """
     found = _read(text, unit)
     return Reading(None if found.value is None else float(found.value), found.problem, found.note)
 
@@ -76,9 +74,22 @@ def read_range(text: str, unit: str = "mm") -> RangeReading:
     return RangeReading(float((low.value + high.value) / 2), float(low.value), float(high.value), note=note)
 
 
-def read_percent(text: str) -> Reading[float]:
-    """Per cent from "15", "15 %" or "17.5 per cent"; 15 is fifteen per cent."""
-    return read_number(text, "%")
+def read_several(text: str, unit: str = "mm") -> tuple[float, ...] | str:
+    """The readings of one thing taped again and again, from "2380 2376 2383", "2,380, 2,376" or "2380; 2.376 m"; nothing where it is one.
+
+    Words say what is wrong with them; "2 380" may be one number or two, so it is asked for again.
+    """
+    words = " ".join(text.split())
+    parts = [part.strip() for part in _APART.split(words)]
+    if len(parts) == 1 and _SPACED.fullmatch(words):
+        parts = words.split()
+        if _GROUPED.fullmatch(words):
+            return f"{_quoted(words)} may be one number or {len(parts)}: write {words.replace(' ', '')}, or {'; '.join(parts)}"
+    if len(parts) == 1 or len(words) > _LONGEST:
+        return ()
+    read = [read_number(part, unit) for part in parts if part]
+    problem = next((each.problem for each in read if each.problem), "")
+    return problem or tuple(each.value for each in read if each.value is not None)
 
 
 def read_money(text: str) -> Reading[Decimal]:
@@ -142,11 +153,6 @@ def show_kg(mass_kg: float | None) -> str:
 def show_fall(drop: float | None, run: float | None) -> str:
     """A fall as the trade says it: 25 in 1,050."""
     return BLANK if drop is None or run is None else f"{show_length(drop)} in {show_length(run)}"
-
-
-def show_fall_rate(fall_mm_per_m: float | None) -> str:
-    """A fall by the metre: 23.8 mm a metre."""
-    return BLANK if fall_mm_per_m is None else f"{show_number(fall_mm_per_m, 1)} mm a metre"
 
 
 def show_money(amount: Decimal | None, *, sign: bool = True) -> str:
@@ -218,6 +224,9 @@ _PART: Final = re.compile(
     re.IGNORECASE,
 )
 _TO: Final = re.compile(r"\s*(?:(?<![a-z])to(?![a-z])|…|\.{2,3}|–)\s*", re.IGNORECASE)
+_APART: Final = re.compile(r";|,(?=\s)")
+_SPACED: Final = re.compile(rf"{_N}(?: {_N})+")
+_GROUPED: Final = re.compile(r"[0-9]{1,2}(?: [0-9]{3})+")
 _TIMES: Final = re.compile(r"(?<![a-z])\s*x\s*(?=[0-9.])", re.IGNORECASE)
 _POUND_SIGN: Final = re.compile(r"£\s*(?=[0-9.])")
 _DOUBTFUL: Final = re.compile(r"[0-9]-\s?[0-9]+\s?/|(?:'|ft)-[0-9]", re.IGNORECASE)
