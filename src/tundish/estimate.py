@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.own import OwnItem, with_own
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan, plans
 from tundish.field import Problem, record, records, text
@@ -43,6 +44,7 @@ class Job:
     rooms: tuple[RoomPlan, ...] = records("Rooms", RoomPlan)
     terms: Terms = record("Terms", Terms)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
+    own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()
@@ -70,6 +72,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
 
     With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds.
     """
+    book = with_own(book, job.own_items)
     worked = tuple(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)

@@ -41,6 +41,8 @@ class Item:
     ends: tuple[End, ...] = ()
     words: Mapping[str, str] = field(default_factory=dict)
     sheet: str = ""
+    own: Mapping[str, Figure] = field(default_factory=dict)
+    """The sizes of ware that was typed in for one job, each as it is known; empty for what the catalogue holds."""
 
     def size(self, name: str) -> Figure:
         """A size from the maker's sheet, as a figure."""
@@ -48,6 +50,8 @@ class Item:
             raise NoSuchSizeError(self.code, name)
         value, unit = self.sizes[name]
         label = f"{self.name}, {name.replace('_', ' ')}"
+        if name in self.own:
+            return self.own[name].named(label, self.sheet)
         return Figure(value, value, value, unit, label, Known.MAKER, note=self.sheet)
 
     def has(self, name: str) -> bool:

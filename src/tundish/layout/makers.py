@@ -10,8 +10,7 @@ def size(item: Item, name: str, label: str) -> Figure:
     """A size from the maker's sheet under a label that reads well in a receipt; the note says whose sheet."""
     if name not in item.sizes:
         raise NoSuchSizeError(item.code, name)
-    value, unit = item.sizes[name]
-    return Figure(value, value, value, unit, label, Known.MAKER, note=item.sheet or item.name)
+    return item.size(name).named(label, item.sheet or item.name)
 
 
 def half(item: Item, name: str, label: str) -> Figure:
@@ -20,5 +19,6 @@ def half(item: Item, name: str, label: str) -> Figure:
 
 
 def from_sheet(item: Item, value: float, label: str) -> Figure:
-    """A length reckoned from sizes of one sheet."""
-    return Figure(value, value, value, "mm", label, Known.MAKER, note=item.sheet or item.name)
+    """A length reckoned from sizes of one sheet; of ware typed in for a job it is as open as its sizes are."""
+    doubt = any(each.tbc for each in item.own.values())
+    return Figure(value, value, value, "mm", label, Known.MAKER, doubt, note=item.sheet or item.name)
