@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from ctypes import c_float
 from typing import Any
 
 import numpy as np
@@ -38,6 +39,12 @@ def paths(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
         return [tuple(edge / MM for edge in each.get_bounds()) for each in found]
 
 
+def corners(pdf: bytes, page: int = 0) -> list[tuple[tuple[float, float], ...]]:
+    """The points that each line and outline of a page runs through, in millimetres: its path's own coordinates."""
+    with _opened(pdf) as book:
+        return [_points(each) for each in book[page].get_objects(filter=[raw.FPDF_PAGEOBJ_PATH])]
+
+
 def words_at(pdf: bytes, page: int = 0) -> list[tuple[float, float, float, float]]:
     """Left, bottom, right, top of every run of words on a page, in millimetres."""
     with _opened(pdf) as book:
@@ -49,6 +56,16 @@ def said(pdf: bytes) -> dict[str, str]:
     """What the PDF says of itself."""
     with _opened(pdf) as book:
         return dict(book.get_metadata_dict())
+
+
+def _points(path: pypdfium2.PdfObject) -> tuple[tuple[float, float], ...]:
+    found = []
+    for place in range(raw.FPDFPath_CountSegments(path)):
+        x, y = c_float(), c_float()
+        raw.FPDFPathSegment_GetPoint(raw.FPDFPath_GetPathSegment(path, place), x, y)
+        across, up = path.get_matrix().on_point(x.value, y.value)
+        found.append((across / MM, up / MM))
+    return tuple(found)
 
 
 @contextmanager

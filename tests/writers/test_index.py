@@ -16,8 +16,8 @@ from tundish.writers.safe import CouldNotWriteError
 
 def test_a_paper_is_written_in_every_format(tmp_path: Path) -> None:
     files = write(samples.cut_list(), tmp_path / "new" / "folder", FORMATS, samples.PRINTED)
-    assert [file.name for file in files] == ["Cut list 047.pdf", "Cut list 047.xlsx", "Cut list 047.txt", "Cut list 047.csv"]
-    assert [file.read_bytes()[:4] for file in files] == [b"%PDF", b"PK\x03\x04", b"M. T", b'\xef\xbb\xbf"']
+    assert [file.name for file in files] == [f"Cut list 047.{ending}" for ending in ("pdf", "xlsx", "txt", "csv", "dxf")]
+    assert [file.read_bytes()[:4] for file in files] == [b"%PDF", b"PK\x03\x04", b"M. T", b'\xef\xbb\xbf"', b"  0\n"]
 
 
 def test_every_format_says_what_it_suits() -> None:
@@ -25,7 +25,7 @@ def test_every_format_says_what_it_suits() -> None:
 
 
 def test_an_unknown_format_writes_nothing(tmp_path: Path) -> None:
-    with pytest.raises(NoSuchFormatError, match=r'"docx" is not a format.*pdf, xlsx, text, csv'):
+    with pytest.raises(NoSuchFormatError, match=r'"docx" is not a format.*pdf, xlsx, text, csv, dxf'):
         write(samples.cut_list(), tmp_path / "new", ("pdf", "docx"), "")
     assert not (tmp_path / "new").exists()
 
@@ -42,6 +42,6 @@ def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:
 
 
 def test_the_list_of_formats_loads_no_file_library() -> None:
-    code = "import sys, tundish.writers.index; print([name for name in ('reportlab', 'openpyxl', 'PIL') if name in sys.modules])"
+    code = "import sys, tundish.writers.index; print([name for name in ('reportlab', 'openpyxl', 'PIL', 'ezdxf') if name in sys.modules])"
     ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, env={"PYTHONPATH": "src", "PATH": ""})
     assert ran.stdout.strip() == "[]"

@@ -115,7 +115,32 @@ class RulerCheck:
     """A 50 mm ruler: shows whether the print was scaled."""
 
 
-Block = Heading | Paragraph | Points | Sums | Facts | Table | Sketch | SideBySide | FillIn | RulerCheck
+@dataclass(frozen=True, slots=True)
+class NextPage:
+    """What follows begins a page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph with what it shows. `key` names it where pictures are kept: whoever writes the paper is handed the bytes by it."""
+
+    key: str
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class TrueSize:
+    """A drawing at true size, on as many pages as it takes, each with the title, marks to join them by and a bar to measure.
+
+    `warning` is written across every page: why nothing may be drilled from it yet.
+    """
+
+    drawing: Drawing
+    title: str
+    warning: str = ""
+
+
+Block = Heading | Paragraph | Points | Sums | Facts | Table | Sketch | SideBySide | FillIn | RulerCheck | NextPage | Picture | TrueSize
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from typing import Final
 
 from tundish.documents.block import Document
 from tundish.errors import TundishError
+from tundish.writers.pictures import Pictures, none_kept
 from tundish.writers.safe import CouldNotWriteError, file_name
 
 
@@ -17,7 +18,7 @@ class Format:
     """A format: how its files end, what writes one, and what it suits."""
 
     ending: str
-    write: Callable[[Document, Path, str], None]
+    write: Callable[[Document, Path, str, Pictures], None]
     suits: str
 
 
@@ -25,10 +26,10 @@ class NoSuchFormatError(TundishError):
     """A format was asked for by a name that is not one."""
 
 
-def write(document: Document, folder: Path, formats: Iterable[str], printed: str) -> tuple[Path, ...]:
+def write(document: Document, folder: Path, formats: Iterable[str], printed: str, pictures: Pictures = none_kept) -> tuple[Path, ...]:
     """Write the paper into the folder, once in each format, and give the files; `printed` is the time that stands on them.
 
-    The folder is made if it is not there. A file of the same name is replaced.
+    `pictures` gives the bytes of photographs by their keys. The folder is made if it is not there. A file of the same name is replaced.
 
     Raises:
         NoSuchFormatError: before anything is written.
@@ -43,7 +44,7 @@ def write(document: Document, folder: Path, formats: Iterable[str], printed: str
     except OSError as fault:
         raise CouldNotWriteError(path_of(document, folder, names[0] if names else "pdf"), fault) from fault
     for name in names:
-        FORMATS[name].write(document, path_of(document, folder, name), printed)
+        FORMATS[name].write(document, path_of(document, folder, name), printed, pictures)
     return tuple(path_of(document, folder, name) for name in names)
 
 
@@ -52,28 +53,34 @@ def path_of(document: Document, folder: Path, name: str) -> Path:
     return folder / f"{file_name(document.name)}.{FORMATS[name].ending}"
 
 
-def _pdf(document: Document, path: Path, printed: str) -> None:
+def _pdf(document: Document, path: Path, printed: str, pictures: Pictures) -> None:
     from tundish.writers.pdf import write_pdf
 
-    write_pdf(document, path, printed)
+    write_pdf(document, path, printed, pictures)
 
 
-def _xlsx(document: Document, path: Path, printed: str) -> None:
+def _xlsx(document: Document, path: Path, printed: str, _: Pictures) -> None:
     from tundish.writers.xlsx import write_xlsx
 
     write_xlsx(document, path, printed)
 
 
-def _text(document: Document, path: Path, printed: str) -> None:
+def _text(document: Document, path: Path, printed: str, _: Pictures) -> None:
     from tundish.writers.text import write_text
 
     write_text(document, path, printed)
 
 
-def _csv(document: Document, path: Path, printed: str) -> None:
+def _csv(document: Document, path: Path, printed: str, _: Pictures) -> None:
     from tundish.writers.csv import write_csv
 
     write_csv(document, path, printed)
+
+
+def _dxf(document: Document, path: Path, printed: str, _: Pictures) -> None:
+    from tundish.writers.dxf import write_dxf
+
+    write_dxf(document, path, printed)
 
 
 FORMATS: Final[dict[str, Format]] = {
@@ -81,5 +88,6 @@ FORMATS: Final[dict[str, Format]] = {
     "xlsx": Format("xlsx", _xlsx, "to reckon on in a spreadsheet"),
     "text": Format("txt", _text, "to paste into a message"),
     "csv": Format("csv", _csv, "for a merchant's system or another program"),
+    "dxf": Format("dxf", _dxf, "for a drawing program: its drawings in millimetres, on named layers"),
 }
 """Every format by name."""

@@ -11,6 +11,7 @@ from tundish.writers.pdf_blocks import strips_of
 from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, Placed, pages
 from tundish.writers.pdf_pen import HAIRLINE, RULE, Pen, Stroke
 from tundish.writers.pdf_type import MM, Type, face
+from tundish.writers.pictures import Pictures, none_kept
 from tundish.writers.safe import one_line, write_whole
 
 NAME: Final = Type("SemiBold", 13)
@@ -25,17 +26,17 @@ _FOOT_LINE: Final = MARGIN + 1
 _MARK: Final = Stroke("ink", 1.1)
 
 
-def write_pdf(document: Document, path: Path, printed: str) -> None:
+def write_pdf(document: Document, path: Path, printed: str, pictures: Pictures = none_kept) -> None:
     """Write the paper to a file; `printed` is the time that stands at its foot.
 
     Raises:
         CouldNotWriteError: the file could not be written; what was there is untouched.
     """
-    write_whole(path, pdf_bytes(document, printed))
+    write_whole(path, pdf_bytes(document, printed, pictures))
 
 
-def pdf_bytes(document: Document, printed: str) -> bytes:
-    """The paper as the bytes of a PDF."""
+def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) -> bytes:
+    """The paper as the bytes of a PDF; `pictures` gives the bytes of its photographs."""
     from reportlab.pdfgen.canvas import Canvas
 
     kept = BytesIO()
@@ -47,7 +48,7 @@ def pdf_bytes(document: Document, printed: str) -> bytes:
     canvas.setCreator("Tundish")
     canvas.setProducer("Tundish")
     pen = Pen(canvas)
-    dealt = pages(strips_of(document.blocks, WIDTH))
+    dealt = pages(strips_of(document.blocks, WIDTH, pictures))
     for number, page in enumerate(dealt, start=1):
         _page(pen, document, page, f"Page {number} of {len(dealt)}", printed)
         canvas.showPage()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
@@ -11,21 +11,27 @@ from tundish.documents.block import (
     Facts,
     FillIn,
     Heading,
+    NextPage,
     Paragraph,
+    Picture,
     Points,
     RulerCheck,
     SideBySide,
     Sketch,
     Sums,
     Table,
+    TrueSize,
 )
 from tundish.writers.pdf_facts import BODY, QUIET, STRONG, facts_strips, sums_strips
 from tundish.writers.pdf_fill_in import fill_in_strips
 from tundish.writers.pdf_flow import ROOM, Strip, beside, kept, stacked, text_strips
 from tundish.writers.pdf_pen import EDGE, RULE, Pen
+from tundish.writers.pdf_picture import picture_strips
 from tundish.writers.pdf_sketch import sketch_strip
 from tundish.writers.pdf_table import table_strips
+from tundish.writers.pdf_true_size import true_size_strips
 from tundish.writers.pdf_type import MM, Type
+from tundish.writers.pictures import Pictures, none_kept
 
 POINT: Final = Type("Regular", 8.7)
 GUTTER: Final = 8 * MM
@@ -37,13 +43,27 @@ _SHORT: Final = 2
 _DASH: Final = 9.0
 
 
-def strips_of(blocks: Sequence[Block], width: float) -> tuple[Strip, ...]:
-    """All strips of the blocks, in reading order."""
+def strips_of(blocks: Sequence[Block], width: float, pictures: Pictures = none_kept) -> tuple[Strip, ...]:
+    """All strips of the blocks, in reading order; `pictures` gives the bytes of photographs."""
     strips: list[Strip] = []
     for before, block in zip((None, *blocks), blocks, strict=False):
-        made = tuple(_BLOCKS[type(block)](block, width))
+        made = tuple(_strips(block, width, pictures))
+        if isinstance(before, NextPage) and made:
+            made = (replace(made[0], fresh=True), *made[1:])
         strips += _held(made) if _leads(before, block, made) else made
     return tuple(strips)
+
+
+def _strips(block: Block, width: float, pictures: Pictures) -> Iterable[Strip]:
+    match block:
+        case NextPage():
+            return ()
+        case SideBySide():
+            return _side_by_side(block, width, pictures)
+        case Picture():
+            return picture_strips(block, width, pictures)
+        case _:
+            return _BLOCKS[type(block)](block, width)
 
 
 def _leads(before: Block | None, block: Block, made: Sequence[Strip]) -> bool:
@@ -101,15 +121,15 @@ def _dashed(strip: Strip) -> Strip:
     return Strip(strip.height, draw, strip.gap, strip.keep)
 
 
-def _side_by_side(both: SideBySide, width: float) -> Iterator[Strip]:
+def _side_by_side(both: SideBySide, width: float, pictures: Pictures) -> Iterator[Strip]:
     """Two halves as one strip, or one after the other where together they would not stand on a page."""
     half = (width - GUTTER) / 2
-    left, right = strips_of(both.left, half), strips_of(both.right, half)
+    left, right = strips_of(both.left, half, pictures), strips_of(both.right, half, pictures)
     pair = beside(stacked(left), stacked(right), half + GUTTER)
     if pair.height <= ROOM:
         yield pair
     else:
-        yield from strips_of((*both.left, *both.right), width)
+        yield from strips_of((*both.left, *both.right), width, pictures)
 
 
 def _sketch(sketch: Sketch, width: float) -> Iterator[Strip]:
@@ -134,7 +154,7 @@ _BLOCKS: Final[dict[type[Block], Callable[[Any, float], Iterator[Strip]]]] = {
     Facts: facts_strips,
     Table: table_strips,
     Sketch: _sketch,
-    SideBySide: _side_by_side,
     FillIn: fill_in_strips,
     RulerCheck: _ruler,
+    TrueSize: true_size_strips,
 }

@@ -25,7 +25,7 @@ class Strip:
     """A band across the column that is never broken.
 
     `gap` is the space above it, left out at the top of a page; `keep` holds it with the next; `head` is drawn again above it
-    where it starts a page.
+    where it starts a page; `fresh` begins a page.
     """
 
     height: float
@@ -33,6 +33,7 @@ class Strip:
     gap: float = 0.0
     keep: bool = False
     head: Strip | None = None
+    fresh: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +50,7 @@ def pages(strips: Sequence[Strip]) -> tuple[tuple[Placed, ...], ...]:
     page: list[Placed] = []
     top = TOP
     for cluster in _clusters(strips):
-        if page and top - _height(cluster) < BOTTOM and _height(cluster) <= ROOM:
+        if page and (cluster[0].fresh or (top - _height(cluster) < BOTTOM and _height(cluster) <= ROOM)):
             done.append(tuple(page))
             page, top = [], TOP
         for strip in cluster:

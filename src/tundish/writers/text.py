@@ -13,7 +13,9 @@ from tundish.documents.block import (
     Facts,
     FillIn,
     Heading,
+    NextPage,
     Paragraph,
+    Picture,
     Points,
     Row,
     RulerCheck,
@@ -21,7 +23,9 @@ from tundish.documents.block import (
     Sketch,
     Sums,
     Table,
+    TrueSize,
 )
+from tundish.documents.drawing import Words
 from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, pounds, shown, total_cells
 from tundish.writers.safe import legible, one_line, write_whole
 
@@ -60,7 +64,7 @@ def lines_of(blocks: Iterable[Block]) -> Iterator[str]:
     for block in blocks:
         if isinstance(block, SideBySide):
             yield from lines_of((*block.left, *block.right))
-        else:
+        elif not isinstance(block, NextPage):
             yield ""
             yield from _BLOCKS[type(block)](block)
 
@@ -112,6 +116,17 @@ def _fill_in(box: FillIn) -> Iterator[str]:
 
 def _ruler(_: RulerCheck) -> Iterator[str]:
     yield "[50 mm ruler: if your ruler disagrees, the print was scaled]"
+
+
+def _picture(picture: Picture) -> Iterator[str]:
+    yield from _filled(f"[photograph: {picture.caption or picture.key}]")
+
+
+def _true_size(block: TrueSize) -> Iterator[str]:
+    yield from _filled(f"[drawing at true size: {block.title}]")
+    if block.warning:
+        yield from _filled(block.warning, "! ", "! ")
+    yield from _filled("; ".join(dict.fromkeys(mark.text for mark in block.drawing.marks if isinstance(mark, Words))))
 
 
 def _table(table: Table) -> Iterator[str]:
@@ -205,4 +220,6 @@ _BLOCKS: Final[dict[type[Block], Callable[[Any], Iterator[str]]]] = {
     Sketch: _sketch,
     FillIn: _fill_in,
     RulerCheck: _ruler,
+    Picture: _picture,
+    TrueSize: _true_size,
 }

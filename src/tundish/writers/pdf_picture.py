@@ -1,0 +1,68 @@
+"""A photograph on paper, upright, made no larger than print can show, with what it shows under it. All in points."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from io import BytesIO
+from typing import TYPE_CHECKING, Any, Final, cast
+
+from tundish.documents.block import Picture
+from tundish.writers.pdf_flow import ROOM, Strip
+from tundish.writers.pdf_pen import EDGE, Pen
+from tundish.writers.pdf_type import Type
+from tundish.writers.pictures import Pictures
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+
+CAPTION: Final = Type("Regular", 8.5, "ink2")
+DOTS: Final = 150 / 72
+"""Dots kept in a point of paper: 150 an inch."""
+TALLEST: Final = ROOM * 0.42
+_EMPTY: Final = 60.0
+_BELOW: Final = 3.0
+_QUALITY: Final = 82
+
+
+def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterator[Strip]:
+    """The picture over its caption as one strip; an empty frame says where one is missing or cannot be read."""
+    shown = _opened(pictures(picture.key), width)
+    caption = CAPTION.lines(picture.caption, width)[:3] if picture.caption else ()
+    high = shown[2] if shown else _EMPTY
+
+    def draw(pen: Pen, left: float, top: float) -> None:
+        if shown:
+            body, wide, _ = shown
+            pen.canvas.drawImage(cast("Any", body), left, top - high, wide, high)
+        else:
+            pen.box((left, top - high, width, high), stroke=EDGE, radius=3)
+            pen.text(left + width / 2, top - high / 2 - 3, "Photograph not at hand", CAPTION, "middle")
+        for number, line in enumerate(caption):
+            pen.text(left, top - high - _BELOW - CAPTION.size - number * CAPTION.leading, line, CAPTION)
+
+    yield Strip(high + _BELOW + len(caption) * CAPTION.leading, draw, 8)
+
+
+def _opened(body: bytes | None, width: float) -> tuple[object, float, float] | None:
+    """The picture as it is put into the page, and its width and height there; None where it is none."""
+    from PIL import Image, ImageOps
+    from reportlab.lib.utils import ImageReader
+
+    if not body:
+        return None
+    try:
+        with Image.open(BytesIO(body)) as opened:
+            image = ImageOps.exif_transpose(opened).convert("RGB")
+    except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
+        return None
+    across, down = image.size
+    scale = min(width / across, TALLEST / down)
+    return ImageReader(_smaller(image, (across * scale, down * scale))), across * scale, down * scale
+
+
+def _smaller(image: Image, paper: tuple[float, float]) -> BytesIO:
+    kept = BytesIO()
+    image.thumbnail((max(1, round(paper[0] * DOTS)), max(1, round(paper[1] * DOTS))))
+    image.save(kept, "JPEG", quality=_QUALITY)
+    kept.seek(0)
+    return kept
