@@ -18,6 +18,7 @@ from tundish.pricing.terms import Terms
 from tundish.pricing.work_out import price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
+from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
 from tundish.takeoff.line import Line
@@ -43,6 +44,7 @@ class Job:
     client: Client = record("Client", Client)
     rooms: tuple[RoomPlan, ...] = records("Rooms", RoomPlan)
     terms: Terms = record("Terms", Terms)
+    buying: Wishes = record("Buying", Wishes)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     note: str = text("Note")
@@ -77,7 +79,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)
     cuts = plans(lines, book, effort)
-    buying = choose(lines, cuts, book)
+    buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
     return Estimate(
         job, book, rooms, lines,

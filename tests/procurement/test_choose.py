@@ -13,8 +13,9 @@ from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
 from tundish.cutting.plans import plans
 from tundish.figure import number
-from tundish.procurement.choose import cheapest, choose
+from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying, Purchase
+from tundish.procurement.split import Want, cheapest
 from tundish.rules.rule import Cut, Need
 from tundish.takeoff.line import Line
 
@@ -57,13 +58,13 @@ def test_what_a_kit_holds_and_nobody_needs_is_left_over() -> None:
 
 
 def test_the_larger_pack_is_bought_where_it_is_cheaper() -> None:
-    pick = cheapest(OFFERS["rod"], 4)
+    pick = cheapest(Want(4, OFFERS["rod"]))
     assert pick is not None
     assert (pick.offer.pack, pick.packs, pick.cost) == (10, 1, Decimal("15.00"))
 
 
 def test_of_equal_prices_the_first_supplier_is_taken() -> None:
-    pick = cheapest(reversed(OFFERS["screw"]), 150)
+    pick = cheapest(Want(150, OFFERS["screw"][::-1]))
     assert pick is not None
     assert (pick.offer.supplier, pick.packs) == ("a", 2)
 

@@ -51,6 +51,10 @@ class Book:
     rack: tuple[RackPiece, ...] = ()
     date: str = ""
     trader: Trader = field(default_factory=Trader)
+    favourites: frozenset[str] = frozenset()
+    """Suppliers by key and offers by `Offer.key` that are taken where they sell what is wanted."""
+    never: frozenset[str] = frozenset()
+    """Suppliers and offers that are not bought from."""
 
     def item(self, code: str) -> Item:
         """The item with this code."""

@@ -85,7 +85,8 @@ class Supplier:
 class Offer:
     """One supplier's price, without VAT, for one pack. `pack` is in the item's unit; bars and sheets are offered by the piece.
 
-    For a bar `length` is its length; for a sheet `length` and `width`. `valid_from` is an ISO date.
+    For a bar `length` is its length; for a sheet `length` and `width`. `valid_from` and `valid_to` are ISO dates. `least` packs
+    must be taken; `breaks` are the numbers of packs from which each pack costs less. `lead_days` None is the supplier's usual.
     """
 
     item: str
@@ -96,17 +97,35 @@ class Offer:
     valid_from: str
     length: float = 0.0
     width: float = 0.0
+    least: int = 1
+    breaks: tuple[tuple[int, Decimal], ...] = ()
+    valid_to: str = ""
+    lead_days: int | None = None
+
+    def each(self, packs: int) -> Decimal:
+        """What each pack costs when so many are taken."""
+        return next((price for number, price in sorted(self.breaks, reverse=True) if packs >= number), self.price)
+
+    def valid(self, day: str) -> bool:
+        """Whether the price holds on an ISO day; on no day ("") it always does."""
+        return not day or (self.valid_from <= day and (not self.valid_to or day <= self.valid_to))
+
+    @property
+    def key(self) -> str:
+        """What it is known by among favourites and what is never bought."""
+        return f"{self.supplier}/{self.code}"
 
 
 @dataclass(frozen=True, slots=True)
 class RackPiece:
-    """An offcut that is kept: usable length (and width for a sheet), and where it lies."""
+    """An offcut that is kept: usable length (and width for a sheet), where it lies, and the number of the job it is kept for."""
 
     key: str
     item: str
     length: float
     width: float = 0.0
     place: str = "van"
+    job: str = ""
 
 
 class NoSuchSizeError(TundishError):

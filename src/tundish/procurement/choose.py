@@ -1,39 +1,43 @@
-"""Meeting every line: kits first, then the rack and the van, then whole packs of the cheapest offer."""
+"""Meeting every line: kits first, then the rack and the van, then whole packs bought in the best split of suppliers."""
 
 from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer, RackPiece
-from tundish.cutting.plan import BarPlan
+from tundish.cutting.plan import BarPlan, Effort
 from tundish.cutting.plans import CutPlan
 from tundish.figure import number
 from tundish.procurement.purchase import Buying, LeftOver, Order, Pick, Purchase
+from tundish.procurement.share import on_offer, share
+from tundish.procurement.split import Want, carriage_of
+from tundish.procurement.wishes import Wishes
 from tundish.takeoff.line import Line
 
+PLAIN: Final = Wishes()
 
-def choose(lines: tuple[Line, ...], cuts: tuple[CutPlan, ...], book: Book) -> Buying:
-    """Meet every line and make one order a supplier; what kits and packs hold beyond the need is left over."""
+
+def choose(lines: tuple[Line, ...], cuts: tuple[CutPlan, ...], book: Book, wishes: Wishes = PLAIN, effort: Effort = Effort.QUICK) -> Buying:
+    """Meet every line and make one order a supplier; what kits and packs hold beyond the need is left over.
+
+    With `effort` BEST the suppliers are shared out by exact search, and the other ways to buy are told with what they come to.
+    """
     kits = _kit_contents(lines, book)
     plans = {plan.item.code: plan for plan in cuts}
     stock = dict(book.stock)
-    purchases = tuple(_meet(line, plans.get(line.item.code), kits, stock, book) for line in lines)
+    met = tuple(_meet(line, plans.get(line.item.code), kits, stock, book) for line in lines)
+    wants = tuple(want for _, few in met for want in few)
+    shared = share(wants, book, wishes, effort)
+    bought = iter(shared.split.picks)
+    purchases = tuple(_bought(purchase, tuple(next(bought) for _ in few)) for purchase, few in met)
     left = (*_unused(kits, book), *_surplus(purchases))
-    return Buying(purchases, _orders(purchases, book), left)
-
-
-def cheapest(offers: Iterable[Offer], amount: float) -> Pick | None:
-    """The offer whose whole packs meet an amount for least money; of equals, the first supplier by key."""
-    best: Pick | None = None
-    for offer in sorted(offers, key=lambda each: (each.supplier, each.code)):
-        pick = Pick(offer, _packs(amount, offer.pack))
-        if pick.packs and (best is None or pick.cost < best.cost):
-            best = pick
-    return best
+    return Buying(purchases, _orders(purchases, book), left, shared.reason, shared.split.proven, shared.ways)
 
 
 def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
@@ -44,31 +48,45 @@ def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
     return held
 
 
-def _meet(line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[str, float], book: Book) -> Purchase:
+def _meet(
+    line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[str, float], book: Book
+) -> tuple[Purchase, tuple[Want, ...]]:
+    """What a line takes from kits, rack and stock, and what is wanted besides."""
     unit = line.amount.unit
     nothing = number(0, unit)
     if line.own:
-        return Purchase(line, nothing, nothing, nothing, nothing, ())
+        return Purchase(line, nothing, nothing, nothing, nothing, ()), ()
     if plan is not None and line.cuts:
-        return _meet_cut(line, plan)
+        return _meet_cut(line, plan, book)
     need = _whole(line)
     kit = _take(kits, line.item.code, need)
     van = _take(stock, line.item.code, need - kit)
     buy = round(need - kit - van, 6)
     from_kits, from_stock = number(kit, unit, "from kits"), number(van, unit, "from stock")
     to_buy = (line.amount - from_kits - from_stock).named(f"{line.item.name}, to buy")
-    pick = cheapest(book.offers.get(line.item.code, ()), buy) if buy > 0 else None
-    return Purchase(line, from_kits, nothing, from_stock, to_buy, (pick,) if pick else (), priced=buy <= 0 or pick is not None)
+    wants = (Want(buy, on_offer(line.item.code, book)),) if buy > 0 else ()
+    return Purchase(line, from_kits, nothing, from_stock, to_buy, ()), wants
 
 
-def _meet_cut(line: Line, plan: CutPlan) -> Purchase:
-    counts = plan.plan.used()
-    picks = tuple(Pick(source, count) for source, count in zip(plan.sources, counts, strict=True) if count and isinstance(source, Offer))
+def _meet_cut(line: Line, plan: CutPlan, book: Book) -> tuple[Purchase, tuple[Want, ...]]:
+    sizes = [(source, count) for source, count in zip(plan.sources, plan.plan.used(), strict=True) if count and isinstance(source, Offer)]
     racked = sum(_cut_from(plan, place) for place, source in enumerate(plan.sources) if isinstance(source, RackPiece))
     unit = line.amount.unit
     from_rack = number(racked, unit, "cut from the rack")
     to_buy = (line.amount - from_rack).named(f"{line.item.name}, from new stock")
-    return Purchase(line, number(0, unit), from_rack, number(0, unit), to_buy, picks, priced=not plan.plan.unplaced)
+    wants = tuple(Want(count, _of_size(source, book), by_piece=True) for source, count in sizes)
+    return Purchase(line, number(0, unit), from_rack, number(0, unit), to_buy, (), priced=not plan.plan.unplaced), wants
+
+
+def _of_size(source: Offer, book: Book) -> tuple[Offer, ...]:
+    """Everybody's offer of one size of bar or sheet; the one the plan was made with where none holds today."""
+    size = (source.length, source.width)
+    return tuple(each for each in on_offer(source.item, book) if (each.length, each.width) == size) or (source,)
+
+
+def _bought(purchase: Purchase, picks: tuple[tuple[Pick, ...], ...]) -> Purchase:
+    flat = tuple(pick for few in picks for pick in few)
+    return replace(purchase, picks=flat, priced=purchase.priced and all(picks))
 
 
 def _cut_from(plan: CutPlan, place: int) -> float:
@@ -89,10 +107,6 @@ def _take(shelf: dict[str, float], code: str, wanted: float) -> float:
     if taken:
         shelf[code] -= taken
     return taken
-
-
-def _packs(amount: float, pack: float) -> int:
-    return math.ceil(round(amount / pack, 6))
 
 
 def _unused(kits: Mapping[str, float], book: Book) -> tuple[LeftOver, ...]:
@@ -122,4 +136,4 @@ def _orders(purchases: tuple[Purchase, ...], book: Book) -> tuple[Order, ...]:
 def _order(key: str, rows: tuple[tuple[Purchase, Pick], ...], book: Book) -> Order:
     supplier = book.suppliers[key]
     goods = sum((pick.cost for _, pick in rows), Decimal(0))
-    return Order(supplier, rows, goods, Decimal(0) if goods >= supplier.free_above else supplier.carriage)
+    return Order(supplier, rows, goods, carriage_of(supplier, goods))

@@ -20,7 +20,7 @@ class Pick:
     @property
     def cost(self) -> Decimal:
         """What it costs, without VAT."""
-        return self.offer.price * self.packs
+        return self.offer.each(self.packs) * self.packs
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +61,27 @@ class LeftOver:
 
 
 @dataclass(frozen=True, slots=True)
+class Way:
+    """One way to buy the whole need: its aim (a supplier's key with "all from one"), what it comes to, and what it could not keep to."""
+
+    aim: str
+    supplier: str
+    cost: Decimal
+    orders: int
+    days: int
+    elsewhere: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Buying:
-    """The whole of procurement: every line met, one order a supplier, and what is left over."""
+    """The whole of procurement: every line met, one order a supplier, what is left over, and why it was bought so.
+
+    `ways` are the other ways that were looked at; there are none in an answer that was wanted at once. `proven`: nothing better.
+    """
 
     purchases: tuple[Purchase, ...]
     orders: tuple[Order, ...]
     left_over: tuple[LeftOver, ...]
+    reason: str = ""
+    proven: bool = False
+    ways: tuple[Way, ...] = ()

@@ -1,0 +1,22 @@
+"""How the trader wants to buy for a job: cheapest in all, all from one supplier, or here by a day."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from tundish.field import choice, date, text
+
+CHEAPEST: Final = "cheapest in all"
+ALL_FROM_ONE: Final = "all from one"
+BY_A_DAY: Final = "here by a day"
+AIMS: Final = (CHEAPEST, ALL_FROM_ONE, BY_A_DAY)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wishes:
+    """The aim, and what it needs: the supplier's key, or the day."""
+
+    aim: str = choice("Buy", AIMS, "The least money, then the fewest orders, then the soonest.")
+    supplier: str = text("All from", "The key of the supplier; what is not sold there is bought elsewhere.")
+    by: str = date("Here by")

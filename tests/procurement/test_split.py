@@ -1,0 +1,105 @@
+"""The best split of suppliers, against trying every number of packs."""
+
+from __future__ import annotations
+
+import itertools
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tundish.catalogue.item import Offer, Supplier
+from tundish.procurement.purchase import Pick
+from tundish.procurement.split import Split, Want, best, cheapest, quick, told
+
+POUNDS = st.integers(20, 900).map(lambda pence: Decimal(pence) / 100)
+
+
+def supplier(key: str, carriage: Decimal, free_above: Decimal, days: int) -> Supplier:
+    return Supplier(key, key, "", "", "", carriage, free_above, days)
+
+
+SUPPLIERS = st.tuples(*(st.builds(supplier, st.just(key), POUNDS, POUNDS.map(lambda one: one * 3), st.integers(1, 4)) for key in "abc"))
+
+
+@st.composite
+def offers(draw: st.DrawFn, item: str) -> tuple[Offer, ...]:
+    made = []
+    for key in draw(st.lists(st.sampled_from("abc"), min_size=1, max_size=2, unique=True)):
+        price = draw(POUNDS)
+        lower = price * Decimal("0.75")
+        breaks = draw(st.sampled_from([(), ((3, lower),)]))
+        days = draw(st.none() | st.integers(1, 4))
+        pack, least = draw(st.sampled_from((1, 2, 5))), draw(st.integers(1, 2))
+        made.append(Offer(item, key, f"{key}{item}", pack, price, "2026-01-01", least=least, breaks=breaks, lead_days=days))
+    return tuple(made)
+
+
+@st.composite
+def wants(draw: st.DrawFn) -> tuple[Want, ...]:
+    return tuple(
+        Want(draw(st.integers(1, 5)), draw(offers(item)), draw(st.booleans())) for item in draw(st.sampled_from(("x", "xy", "xyz")))
+    )
+
+
+def allowed(want: Want, offer: Offer) -> list[int]:
+    """By the words: none, or at least the least; no more than alone would do, unless the least or a break asks for it."""
+    alone = -(-want.amount // want.holds(offer))
+    starts = {offer.least, *(number for number, _ in offer.breaks)}
+    return [0, *(n for n in range(1, 12) if n >= offer.least and (n <= alone or n in starts))]
+
+
+def every_way(want: Want) -> list[tuple[Pick, ...]]:
+    ways = itertools.product(*(allowed(want, offer) for offer in want.offers))
+    return [
+        tuple(Pick(offer, n) for offer, n in zip(want.offers, way, strict=True) if n)
+        for way in ways
+        if sum(n * want.holds(offer) for offer, n in zip(want.offers, way, strict=True)) >= want.amount
+    ]
+
+
+def worth(split: Split) -> tuple[Decimal, int, int]:
+    return (split.cost, split.orders, split.days)
+
+
+@settings(max_examples=40, deadline=None)
+@given(wants(), SUPPLIERS)
+def test_no_split_of_all_that_are_possible_is_better(asked: tuple[Want, ...], sellers: tuple[Supplier, ...]) -> None:
+    by_key = {one.key: one for one in sellers}
+    found = best(asked, by_key)
+    tried = min(worth(told(way, by_key, proven=True)) for way in itertools.product(*(every_way(want) for want in asked)))
+    assert found.proven
+    assert worth(found) == tried
+    assert worth(found)[0] <= quick(asked, by_key).cost
+
+
+def offer(item: str, key: str, price: str, pack: float = 1) -> Offer:
+    return Offer(item, key, f"{key}{item}", pack, Decimal(price), "2026-01-01")
+
+
+TWO = {"a": supplier("a", Decimal(12), Decimal(100), 2), "b": supplier("b", Decimal(12), Decimal(100), 5)}
+
+
+def test_a_second_order_is_not_worth_its_carriage() -> None:
+    asked = (Want(1, (offer("x", "a", "50"),)), Want(1, (offer("y", "a", "9"), offer("y", "b", "4"))))
+    assert (quick(asked, TWO).orders, best(asked, TWO).orders) == (2, 1)
+    assert best(asked, TWO).cost == Decimal(71)
+
+
+def test_of_equal_money_the_sooner_is_taken() -> None:
+    asked = (Want(1, (offer("y", "b", "4"), offer("y", "a", "4"))),)
+    assert [pick.offer.supplier for few in best(asked, TWO).picks for pick in few] == ["a"]
+
+
+@pytest.mark.parametrize(("needed", "packs", "cost"), [(2, 3, "6.00"), (9, 10, "15.00"), (10, 10, "15.00")])
+def test_more_is_taken_where_a_break_makes_it_cheaper(needed: int, packs: int, cost: str) -> None:
+    one = Offer("x", "a", "ax", 1, Decimal(4), "2026-01-01", breaks=((3, Decimal(2)), (10, Decimal("1.50"))))
+    pick = cheapest(Want(needed, (one,)))
+    assert pick is not None
+    assert (pick.packs, pick.cost) == (packs, Decimal(cost))
+
+
+def test_nothing_wanted_is_nothing_bought() -> None:
+    assert best((), TWO).cost == 0
+    assert best((Want(3, ()),), TWO).picks == ((),)
