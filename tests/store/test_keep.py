@@ -17,6 +17,7 @@ from tundish.catalogue.trader import Trader
 from tundish.estimate import Job
 from tundish.store.database import FILE, CannotOpenError, home
 from tundish.store.keep import MOST_REVISIONS, Paper, Store, demo_jobs
+from tundish.store.ledger import Ledger
 
 
 @pytest.fixture(autouse=True)
@@ -108,8 +109,8 @@ def test_a_rule_figure_is_overruled_and_put_back(store: Store) -> None:
 def test_stock_is_the_sum_of_its_movements(store: Store) -> None:
     code = next(iter(store.book().stock))
     before = store.book().stock[code]
-    store.move(code, 5, "goods in")
-    store.move(code, -2, "used")
+    Ledger(store).move(code, 5, "goods in")
+    Ledger(store).move(code, -2, "used")
     assert store.book().stock[code] == before + 3
 
 
@@ -155,6 +156,7 @@ def test_opening_what_is_up_to_date_needs_no_migration_library(own_home: Path) -
 SAVING = """
 import itertools
 from tundish.estimate import Job
+from tundish.store.ledger import Ledger
 from tundish.store.keep import Store
 store = Store()
 kept = store.add(Job(number="9"))
@@ -188,16 +190,16 @@ def test_killed_while_saving_the_last_word_said_is_on_disk() -> None:
 
 def test_more_used_than_was_there_is_shown_and_buys_nothing_more(store: Store) -> None:
     code = next(iter(store.book().stock))
-    store.move(code, -store.book().stock[code] - 2, "used")
+    Ledger(store).move(code, -store.book().stock[code] - 2, "used")
     assert store.book().stock[code] == -2
-    store.move(code, 2, "stock-take")
+    Ledger(store).move(code, 2, "stock-take")
     assert code not in store.book().stock
 
 
 def test_tenths_that_come_and_go_leave_nothing(store: Store) -> None:
     code = next(code for code in store.book().items if code not in store.book().stock)
     for amount in (0.1, 0.2, -0.3):
-        store.move(code, amount, "counted")
+        Ledger(store).move(code, amount, "counted")
     assert code not in store.book().stock
 
 

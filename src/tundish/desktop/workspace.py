@@ -172,9 +172,14 @@ class Workspace(QObject):
         """Take the better cut plans that were offered."""
         self._show(estimate)
 
+    @property
+    def job_key(self) -> str:
+        """What stock and orders know the open job by: its number, or its place in the store."""
+        return self.job.number or (f"#{self.job_id}" if self.job_id else "")
+
     def book_has_changed(self) -> None:
         """Read the book again after prices, stock, rules or the trader's details changed, and work the job out with it."""
-        self.book = self.store.book()
+        self.book = self.store.book(self.job_key)
         self._ask()
 
     def remember_place(self, place: str) -> None:
@@ -195,6 +200,7 @@ class Workspace(QObject):
         self.job_id, self._revision = job_id, revision
         self.room_place = 0
         self.estimate = None
+        self.book = self.store.book(self.job_key)
         self._keep_open_job(job_id)
         self.job_opened.emit()
         self._ask()

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tundish import measure
 from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
-from tundish.pricing.work_out import SUPPLIERS_VAT, penny
+from tundish.pricing.build_up import SUPPLIERS_VAT
+from tundish.pricing.pennies import penny
 from tundish.procurement.purchase import Order, Pick, Purchase
 
 _COLUMNS = (
@@ -53,7 +56,25 @@ def build(estimate: Estimate, order: Order) -> Document:
 
 def _row(purchase: Purchase, pick: Pick) -> Row:
     item, offer = purchase.line.item, pick.offer
-    return Row((offer.code, item.name, pick.packs, pack_words(item.unit, offer), offer.price, pick.cost, ""), purchase.line.amount.tbc)
+    return Row(
+        (offer.code, item.name, pick.packs, pack_words(item.unit, offer), offer.each(pick.packs), pick.cost, ""), purchase.line.amount.tbc
+    )
+
+
+def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:
+    """An order as plain text, to paste into a message."""
+    job, trader = estimate.job, estimate.book.trader
+    names = {purchase.line.item.code: purchase.line.item for purchase, _ in order.rows}
+    rows = [
+        f"{pick.packs} × {pick.offer.code}  {names[pick.offer.item].name} ({pack_words(names[pick.offer.item].unit, pick.offer)})"
+        for pick in picks
+        if pick.packs
+    ]
+    wanted = f"Wanted by {measure.show_date(job.terms.start)}." if job.terms.start else "When can it be here?"
+    where = ", ".join((job.client.name, *lines_of(job.client.address)))
+    head = f"Order for job {job.number}, account {order.supplier.account or 'none'}"
+    signed = "\n".join(part for part in (trader.name, trader.phone) if part)
+    return "\n".join((head, "", *rows, "", f"Deliver to: {where}", wanted, "Please ask before sending anything else in place.", "", signed))
 
 
 def pack_words(unit: str, offer: object) -> str:

@@ -1,4 +1,4 @@
-"""The store: jobs by revision, the book, stock movements, the trader's changes and issued papers, each change on disk at once."""
+"""The store: jobs by revision, the book, the trader's changes and issued papers, each change on disk at once."""
 
 from __future__ import annotations
 
@@ -69,7 +69,7 @@ class Store:
         """Open it, at `url` or in the user's folder; a new one gets the demonstration catalogue and jobs."""
         self._engine = open_engine(url)
         try:
-            self._work(_first_start)
+            self.work(_first_start)
         except CannotKeepError:
             self.close()
             raise
@@ -89,7 +89,7 @@ class Store:
             rows = connection.execute(select(jobs).order_by(jobs.c.touched.desc(), jobs.c.id.desc()))
             return tuple(JobRow(**row._asdict()) for row in rows)
 
-        return self._work(work)
+        return self.work(work)
 
     def find(self, number: str) -> int | None:
         """The id of the job with this number, the last touched of several."""
@@ -111,11 +111,11 @@ class Store:
                 return Opened(None, (Problem("", "there is no such job here"),)), 0
             return read_job(row.body), row.revision
 
-        return self._work(work)
+        return self.work(work)
 
     def add(self, job: Job) -> Saved:
         """Keep a new job."""
-        return self._work(lambda connection: _add(connection, job))
+        return self.work(lambda connection: _add(connection, job))
 
     def save(self, job_id: int, job: Job, from_revision: int, label: str) -> Saved:
         """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own."""
@@ -135,7 +135,7 @@ class Store:
             _thin_out(connection, job_id, revision)
             return Saved(job_id, revision)
 
-        return self._work(work)
+        return self.work(work)
 
     def revisions(self, job_id: int) -> frozenset[int]:
         """The revisions of a job that are kept."""
@@ -147,7 +147,7 @@ class Store:
 
             return frozenset(connection.execute(select(revisions.c.revision).where(revisions.c.job == job_id)).scalars())
 
-        return self._work(work)
+        return self.work(work)
 
     def put_away(self, job_id: int, *, away: bool) -> None:
         """Put a job away, or take it out again."""
@@ -157,9 +157,9 @@ class Store:
         """Keep where the user was in a job, to start there again."""
         self._change("jobs", job_id, place=place)
 
-    def book(self) -> Book:
-        """The book as it is now."""
-        return self._work(lambda connection: shelf.read(connection, supplied_book().figures, _now()[:10]))
+    def book(self, job: str = "") -> Book:
+        """The book as it is now for the job of this number: what is kept for other jobs is left out of its stock and rack."""
+        return self.work(lambda connection: shelf.read(connection, supplied_book().figures, _now()[:10], job))
 
     def overrule(self, key: str, value: float | None) -> None:
         """Change a rule figure to the trader's own; None puts the supplied one back."""
@@ -173,20 +173,7 @@ class Store:
             if value is not None:
                 connection.execute(insert(overruled), [{"key": key, "value": value, "changed": _now()[:10]}])
 
-        self._work(work)
-
-    def move(self, item: str, amount: float, what: str, *, place: str = "van", note: str = "") -> None:
-        """Add a movement of stock: goods in, used, returned, stock-take; what is on hand is their sum."""
-
-        def work(connection: Connection) -> None:
-            from sqlalchemy import insert
-
-            from tundish.store.tables import movements
-
-            row = {"item": item, "amount": amount, "what": what, "place": place, "job": "", "made": _now(), "note": note}
-            connection.execute(insert(movements), [row])
-
-        self._work(work)
+        self.work(work)
 
     def issue(self, job_id: int, paper: Paper) -> None:
         """Keep a paper as it was issued."""
@@ -200,7 +187,7 @@ class Store:
             row |= {"book_date": _now()[:10], "made": paper.made, "text": paper.text, "body": paper.body}
             connection.execute(insert(papers), [row])
 
-        self._work(work)
+        self.work(work)
 
     def issued(self, job_id: int) -> tuple[Paper, ...]:
         """The papers issued for a job, oldest first."""
@@ -213,15 +200,15 @@ class Store:
             rows = connection.execute(select(papers).where(papers.c.job == job_id).order_by(papers.c.id))
             return tuple(Paper(row.key, row.name, row.format, row.revision, row.made, row.text, row.body) for row in rows)
 
-        return self._work(work)
+        return self.work(work)
 
     def setting(self, key: str) -> Any:
         """A setting as it was kept, or None."""
-        return self._work(lambda connection: shelf.setting(connection, key))
+        return self.work(lambda connection: shelf.setting(connection, key))
 
     def keep_setting(self, key: str, body: object) -> None:
         """Keep a setting."""
-        self._work(lambda connection: shelf.keep_setting(connection, key, body))
+        self.work(lambda connection: shelf.keep_setting(connection, key, body))
 
     def keep_trader(self, trader: Trader) -> None:
         """Keep the trader's own details."""
@@ -236,9 +223,9 @@ class Store:
             there = META.tables[table]
             connection.execute(update(there).where(there.c.id == row).values(**values))
 
-        self._work(work)
+        self.work(work)
 
-    def _work(self, work: Callable[[Connection], T]) -> T:
+    def work(self, work: Callable[[Connection], T]) -> T:
         """Do one thing in one transaction: wholly, or not at all with a sentence that says why."""
         from sqlalchemy.exc import SQLAlchemyError
 

@@ -6,7 +6,7 @@ import dataclasses
 from collections import defaultdict
 from collections.abc import Mapping
 from decimal import Decimal
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any, Final, cast
 
 from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.item import End, Item, KitPart, Offer, RackPiece, Supplier, Unit
@@ -15,6 +15,11 @@ from tundish.plain import from_plain
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
+
+SET_ASIDE: Final = "set aside"
+"""The movement that keeps for a job what was free."""
+WISHES: Final = "buying wishes"
+"""The setting that holds favourites and what is never bought."""
 
 
 def fill(connection: Connection, book: Book, day: str) -> None:
@@ -28,9 +33,10 @@ def fill(connection: Connection, book: Book, day: str) -> None:
         (tables.roles, [{"role": role, "item": code} for role, code in book.roles.items()]),
         (tables.kits, [{"kit": kit, "item": part.item, "amount": part.amount} for kit, parts in book.kits.items() for part in parts]),
         (tables.suppliers, [{"key": one.key, "body": _supplier_body(one)} for one in book.suppliers.values()]),
-        (tables.offers, [_offer_row(one) for offers in book.offers.values() for one in offers]),
-        (tables.movements, [_first(code, amount, day) for code, amount in book.stock.items()]),
+        (tables.offers, [offer_row(one) for offers in book.offers.values() for one in offers]),
         (tables.rack, [{**dataclasses.asdict(one), "made": day} for one in book.rack]),
+        (tables.movements, [_first(code, amount, day) for code, amount in book.stock.items()]),
+        (tables.movements, [_first(one.item, 1, day, piece=one.key, place=one.place) for one in book.rack]),
     ]
     for table, values in rows:
         if values:
@@ -46,9 +52,9 @@ def is_filled(connection: Connection) -> bool:
     return connection.execute(select(tables.items.c.code).limit(1)).first() is not None
 
 
-def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str) -> Book:
-    """The book as the database has it now: supplied rule figures with the trader's changes, prices, stock and rack."""
-    from sqlalchemy import func, select
+def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str, job: str = "") -> Book:
+    """The book as the database has it now: supplied rule figures with the trader's changes, prices, stock and rack for a job."""
+    from sqlalchemy import select
 
     from tundish.store import tables
 
@@ -58,10 +64,8 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str) ->
         kits[row.kit].append(KitPart(row.item, row.amount))
     offers: dict[str, list[Offer]] = defaultdict(list)
     for row in run(select(tables.offers).order_by(tables.offers.c.id)):
-        offers[row.item].append(
-            Offer(row.item, row.supplier, row.code, row.pack, Decimal(row.price), row.valid_from, row.length, row.width)
-        )
-    on_hand = select(tables.movements.c.item, func.sum(tables.movements.c.amount).label("amount")).group_by(tables.movements.c.item)
+        offers[row.item].append(offer_of(row))
+    wishes = setting(connection, WISHES) or {}
     trader, _, _ = from_plain(Trader, setting(connection, "trader") or {})
     return Book(
         items={row.code: _item(row.code, row.kind, row.body) for row in run(select(tables.items).order_by(tables.items.c.code))},
@@ -70,13 +74,26 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str) ->
         suppliers={row.key: _supplier(row.key, row.body) for row in run(select(tables.suppliers).order_by(tables.suppliers.c.key))},
         offers={item: tuple(rows) for item, rows in offers.items()},
         figures=_overruled(connection, figures),
-        stock={row.item: amount for row in run(on_hand) if (amount := round(row.amount, 6))},
-        rack=tuple(
-            RackPiece(row.key, row.item, row.length, row.width, row.place) for row in run(select(tables.rack).order_by(tables.rack.c.key))
-        ),
+        stock=_stock(connection, job),
+        rack=_rack(connection, job),
         date=day,
         trader=trader or Trader(),
+        favourites=frozenset(wishes.get("favourites", ())),
+        never=frozenset(wishes.get("never", ())),
     )
+
+
+def offer_of(row: Any) -> Offer:
+    """An offer from its row."""
+    breaks = tuple((int(number), Decimal(price)) for number, price in row.breaks)
+    terms = (row.length, row.width, row.least, breaks, row.valid_to, row.lead_days)
+    return Offer(row.item, row.supplier, row.code, row.pack, Decimal(row.price), row.valid_from, *terms)
+
+
+def offer_row(offer: Offer) -> dict[str, Any]:
+    """The row of an offer."""
+    breaks = [[number, str(price)] for number, price in offer.breaks]
+    return {**dataclasses.asdict(offer), "price": str(offer.price), "breaks": breaks}
 
 
 def setting(connection: Connection, key: str) -> Any:
@@ -139,9 +156,30 @@ def _supplier(key: str, body: Mapping[str, Any]) -> Supplier:
     return Supplier(**{**body, "key": key, "carriage": Decimal(body["carriage"]), "free_above": Decimal(body["free_above"])})
 
 
-def _offer_row(offer: Offer) -> dict[str, Any]:
-    return {**dataclasses.asdict(offer), "price": str(offer.price)}
+def _stock(connection: Connection, job: str) -> dict[str, float]:
+    """What a job may take: all that is free, and what was set aside for it from what was free, used already or not."""
+    from sqlalchemy import and_, func, or_, select
+
+    from tundish.store.tables import movements
+
+    free = movements.c.job == ""
+    aside = and_(movements.c.job == job, movements.c.what == SET_ASIDE)
+    mine = select(movements.c.item, func.sum(movements.c.amount).label("amount"))
+    mine = mine.where(movements.c.piece == "", or_(free, aside) if job else free).group_by(movements.c.item)
+    return {row.item: amount for row in connection.execute(mine) if (amount := round(row.amount, 6))}
 
 
-def _first(code: str, amount: float, day: str) -> dict[str, Any]:
-    return {"item": code, "amount": amount, "what": "stock-take", "place": "van", "job": "", "made": day, "note": "first stock"}
+def _rack(connection: Connection, job: str) -> tuple[RackPiece, ...]:
+    """The pieces that are there and not kept for another job."""
+    from sqlalchemy import func, select
+
+    from tundish.store.tables import movements, rack
+
+    there = select(movements.c.piece).where(movements.c.piece != "").group_by(movements.c.piece).having(func.sum(movements.c.amount) > 0)
+    rows = connection.execute(select(rack).where(rack.c.key.in_(there), rack.c.job.in_(("", job))).order_by(rack.c.key))
+    return tuple(RackPiece(row.key, row.item, row.length, row.width, row.place, row.job) for row in rows)
+
+
+def _first(code: str, amount: float, day: str, *, piece: str = "", place: str = "van") -> dict[str, Any]:
+    row = {"item": code, "amount": amount, "what": "stock-take", "place": place, "job": "", "made": day}
+    return row | {"note": "first stock", "piece": piece}

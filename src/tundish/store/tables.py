@@ -65,6 +65,10 @@ offers = sa.Table(
     sa.Column("valid_from", sa.Text, nullable=False),
     sa.Column("length", sa.Float, nullable=False),
     sa.Column("width", sa.Float, nullable=False),
+    sa.Column("least", sa.Integer, nullable=False, server_default="1"),
+    sa.Column("breaks", sa.JSON, nullable=False, server_default="[]"),
+    sa.Column("valid_to", sa.Text, nullable=False, server_default=""),
+    sa.Column("lead_days", sa.Integer),
 )
 movements = sa.Table(
     "movements",
@@ -77,6 +81,60 @@ movements = sa.Table(
     sa.Column("job", sa.Text, nullable=False, default=""),
     sa.Column("made", sa.Text, nullable=False),
     sa.Column("note", sa.Text, nullable=False, default=""),
+    sa.Column("piece", sa.Text, nullable=False, server_default="", index=True),
+)
+reorder = sa.Table(
+    "reorder",
+    META,
+    sa.Column("item", sa.Text, primary_key=True),
+    sa.Column("level", sa.Float, nullable=False),
+    sa.Column("amount", sa.Float, nullable=False),
+)
+orders = sa.Table(
+    "orders",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("number", sa.Text, nullable=False),
+    sa.Column("supplier", sa.Text, nullable=False),
+    sa.Column("job", sa.Text, nullable=False, index=True),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("sent", sa.Text, nullable=False),
+    sa.Column("how", sa.Text, nullable=False),
+)
+order_lines = sa.Table(
+    "order_lines",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("order", sa.ForeignKey("orders.id", ondelete="CASCADE"), nullable=False, index=True),
+    sa.Column("item", sa.Text, nullable=False),
+    sa.Column("code", sa.Text, nullable=False),
+    sa.Column("pack", sa.Float, nullable=False),
+    sa.Column("price", sa.Text, nullable=False),
+    sa.Column("length", sa.Float, nullable=False),
+    sa.Column("width", sa.Float, nullable=False),
+    sa.Column("packs", sa.Integer, nullable=False),
+    sa.Column("came", sa.Integer, nullable=False),
+    sa.Column("short", sa.Integer, nullable=False),
+    sa.Column("returned", sa.Integer, nullable=False),
+    sa.Column("credit", sa.Text, nullable=False),
+)
+imports = sa.Table(
+    "imports",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("supplier", sa.Text, nullable=False),
+    sa.Column("file", sa.Text, nullable=False),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("undone", sa.Text, nullable=False),
+)
+price_changes = sa.Table(
+    "price_changes",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    sa.Column("import", sa.ForeignKey("imports.id", ondelete="CASCADE"), nullable=False, index=True),
+    sa.Column("offer", sa.Integer, nullable=False),
+    sa.Column("before", sa.JSON),
+    sa.Column("after", sa.JSON, nullable=False),
 )
 rack = sa.Table(
     "rack",
@@ -108,6 +166,14 @@ papers = sa.Table(
     sa.Column("book_date", sa.Text, nullable=False),
     sa.Column("made", sa.Text, nullable=False),
     sa.Column("text", sa.Text, nullable=False),
+    sa.Column("body", sa.LargeBinary, nullable=False),
+)
+photographs = sa.Table(
+    "photographs",
+    META,
+    sa.Column("job", sa.ForeignKey("jobs.id", ondelete="CASCADE"), primary_key=True),
+    sa.Column("key", sa.Text, primary_key=True),
+    sa.Column("media", sa.Text, nullable=False),
     sa.Column("body", sa.LargeBinary, nullable=False),
 )
 settings = sa.Table("settings", META, sa.Column("key", sa.Text, primary_key=True), sa.Column("body", sa.JSON, nullable=False))

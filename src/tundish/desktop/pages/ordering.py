@@ -2,99 +2,239 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.cells import Cell, Column, Group, Row
+from tundish.desktop.boxes import Box
+from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
+from tundish.desktop.order_rows import COLUMNS, sent_group, still_group, way_words
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.documents.order_list import pack_words
+from tundish.documents.order_list import as_words
 from tundish.estimate import Estimate
-from tundish.procurement.purchase import Order
+from tundish.procurement.outstanding import Still, still_to_order
+from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, CHEAPEST
 
-COLUMNS: Final = (
-    Column("Item"),
-    Column("Their code", 120),
-    Column("Packs", 60, right=True),
-    Column("Pack of", 110, right=True),
-    Column("Pack, £", 84, right=True),
-    Column("Line, £", 90, right=True),
-)
-LAST: Final = len(COLUMNS) - 1
+if TYPE_CHECKING:
+    from tundish.procurement.purchase import Way
+    from tundish.store.orders import OrderLine, SentOrder
+
+SITE: Final = "site"
 
 
 class OrderingPage(EstimatePage):
-    """One table a supplier, with carriage and the day it has to be ordered by."""
+    """What is still to be ordered from each supplier, and every order sent with what came of it."""
 
-    help_sentences = ("Each supplier has an order of its own; print it on Paper.", "What kits, the rack and stock give is not ordered.")
+    help_sentences = (
+        "Choose a line and send its supplier's order; what is sent is never changed: a change makes a further order.",
+        "Choose a line of a sent order and type what came; what will not come is ordered again.",
+        "What kits, the rack and stock give is not ordered; sending keeps it for this job.",
+    )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Ordering", "Who do I buy from, and by when?", workspace)
-        paper = button("Order lists", "print", main=True)
-        paper.clicked.connect(self._paper)
-        self.add_tool(paper)
+        self._ways: tuple[Way, ...] = ()
+        self._sent: tuple[SentOrder, ...] = ()
+        self._still: dict[str, tuple[Still, ...]] = {}
+        self._send, copy = button("Send order", "tick", main=True), button("Copy order")
+        paper = button("Order lists", "print")
+        for tool, does in ((paper, self._paper), (copy, self._copy), (self._send, self._send_chosen)):
+            tool.clicked.connect(does)
+            self.add_tool(tool)
+        self._way = Chooser("How to buy")
+        self._way.activated.connect(self._take_way)
+        self._day = Box("Here by")
+        self._day.taken.connect(self._take_day)
+        self._reason = label("", "table", "ink2", wrap=True)
+        self.add_row(self._way_row())
         self.table = Table("Orders", COLUMNS)
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to buy", "It is all in stock.", "ordering")
         card = TableCard(self.table)
         self._foot = label("", "table")
+        self._trouble = label("", "note", "fails", wrap=True)
+        self._box = Box("Packs", figure=True)
+        self._came, self._all = button("Goods in", "tick"), button("All came")
+        self._short, self._back = button("Rest will not come"), button("Give back")
         card.set_foot(self._foot_row())
         self.set_body(card)
         self.begin()
 
+    def _way_row(self) -> QWidget:
+        made = QWidget()
+        column = QVBoxLayout(made)
+        column.setContentsMargins(8, 0, 4, 0)
+        row = QHBoxLayout()
+        row.addWidget(label("Buy", "table"))
+        row.addWidget(self._way)
+        row.addWidget(label("Here by", "table"))
+        self._day.setMaximumWidth(130)
+        row.addWidget(self._day)
+        row.addStretch(1)
+        column.addLayout(row)
+        column.addWidget(self._reason)
+        return made
+
     def _foot_row(self) -> QWidget:
         made = QWidget()
-        row = QHBoxLayout(made)
-        row.setContentsMargins(12, 6, 12, 6)
+        column = QVBoxLayout(made)
+        column.setContentsMargins(12, 4, 12, 4)
+        row = QHBoxLayout()
+        self._box.setMaximumWidth(70)
+        row.addWidget(label("Packs", "table"))
+        row.addWidget(self._box)
+        acts = ((self._came, self._goods_in), (self._all, self._all_in), (self._short, self._rest_short), (self._back, self._give_back))
+        for tool, does in acts:
+            tool.clicked.connect(does)
+            row.addWidget(tool)
         row.addStretch(1)
         row.addWidget(self._foot)
+        column.addLayout(row)
+        column.addWidget(self._trouble)
         return made
 
     def _paper(self) -> None:
         self._workspace.paper = "orders"
         self.page_asked.emit("paper")
 
+    def show_estimate(self, estimate: Estimate) -> None:
+        """What is still to be ordered, a group a supplier, then every order that was sent."""
+        from tundish.store.orders import Orders, ordered
+
+        self._sent = tuple(each for each in Orders(self._workspace.store).all(self._workspace.job_key) if each.sent)
+        still = still_to_order(estimate.buying, ordered(self._sent))
+        self._still = {
+            order.supplier.key: tuple(one for one in still if one.pick.offer.supplier == order.supplier.key)
+            for order in estimate.buying.orders
+        }
+        start = self._workspace.job.terms.start
+        open_ = [still_group(order, self._still[order.supplier.key], start) for order in estimate.buying.orders]
+        groups = [group for group in open_ if group.rows] + [sent_group(each, estimate.book) for each in self._sent]
+        self.table.set_groups(tuple(groups))
+        self._show_ways(estimate)
+        count, goods = len(estimate.buying.orders), sum(order.goods for order in estimate.buying.orders)
+        carriage = sum(order.carriage for order in estimate.buying.orders)
+        self._foot.setText(f"{count} orders: goods £{goods:,.2f}, carriage £{carriage:,.2f}, together £{goods + carriage:,.2f} before VAT")
+        self._enable()
+
+    def _show_ways(self, estimate: Estimate) -> None:
+        if estimate.buying.ways:
+            self._ways = estimate.buying.ways
+        wishes = estimate.job.buying
+        aims = [(way.aim, way.supplier) for way in self._ways]
+        now = (wishes.aim, wishes.supplier if wishes.aim == ALL_FROM_ONE else "")
+        self._way.show_choices([way_words(way, estimate.book) for way in self._ways], aims.index(now) if now in aims else -1)
+        self._day.show_value(measure.show_date(wishes.by) if wishes.by else "")
+        if estimate.buying.reason:
+            self._reason.setText(estimate.buying.reason)
+
+    def _take_way(self, place: int) -> None:
+        way = self._ways[place]
+        if way.aim == ALL_FROM_ONE:
+            self._workspace.set("buying.supplier", way.supplier)
+        self._workspace.set("buying.aim", way.aim)
+
+    def _take_day(self, words: str) -> None:
+        read = measure.read_date(words) if words.strip() else None
+        if read is not None and read.value is None:
+            self._trouble.setText(read.problem or "is no date")
+            return
+        self._trouble.setText("")
+        self._workspace.set("buying.by", str(read.value) if read else "")
+        self._workspace.set("buying.aim", BY_A_DAY if read else CHEAPEST)
+
     def _chosen(self, row: str) -> None:
+        self._trouble.setText("")
         if row.startswith("line:"):
             self.figure_asked.emit(row.partition("@")[0])
+        found = self._line()
+        self._box.show_value(str(found[1].coming) if found else "")
+        self._enable()
 
-    def show_estimate(self, estimate: Estimate) -> None:
-        """One group a supplier, with its carriage."""
-        self.table.set_groups(tuple(_group(order, self._workspace.job.terms.start) for order in estimate.buying.orders))
-        goods = sum(order.goods for order in estimate.buying.orders)
-        carriage = sum(order.carriage for order in estimate.buying.orders)
-        count = len(estimate.buying.orders)
-        sums = f"goods £{goods:,.2f}, carriage £{carriage:,.2f}, together £{goods + carriage:,.2f} before VAT"
-        self._foot.setText(f"{count} orders: {sums}")
+    def _enable(self) -> None:
+        found = self._line()
+        coming = found is not None and any(line.coming for line in found[0].lines)
+        for tool in (self._came, self._all, self._short):
+            tool.setEnabled(coming)
+        self._back.setEnabled(found is not None and found[1].came > found[1].returned)
+        self._send.setEnabled(bool(self._supplier()))
 
+    def _line(self) -> tuple[SentOrder, OrderLine] | None:
+        """The order and line chosen, where it is of a sent one."""
+        kind, _, rest = self.table.chosen().partition(":")
+        if kind != "order" or ":" not in rest:
+            return None
+        order_id, _, line_id = rest.partition(":")
+        pairs = ((order, line) for order in self._sent for line in order.lines)
+        return next(((order, line) for order, line in pairs if (str(order.id), str(line.id)) == (order_id, line_id)), None)
 
-def _group(order: Order, start: str) -> Group:
-    rows = [
-        Row(
-            f"line:{purchase.line.item.code}@{place}",
-            (
-                Cell(purchase.line.item.name, strong=True, glyph="half" if purchase.line.amount.tbc else "", glyph_tone="tbc"),
-                Cell(pick.offer.code, tone="ink2"),
-                Cell(str(pick.packs), strong=True),
-                Cell(pack_words(purchase.line.item.unit, pick.offer), tone="ink2"),
-                Cell(measure.show_money(pick.offer.price, sign=False)),
-                Cell(measure.show_money(pick.cost, sign=False), strong=True),
-            ),
-        )
-        for place, (purchase, pick) in enumerate(order.rows)
-    ]
-    carriage = measure.show_money(order.carriage, sign=False) if order.carriage else "free"
-    rows.append(Row(f"carriage:{order.supplier.key}", (Cell("Carriage", tone="ink2"), Cell(), Cell(), Cell(), Cell(), Cell(carriage))))
-    days = (
-        f"order {order.supplier.lead_days} days before {measure.show_date(start, with_year=False)}"
-        if start
-        else f"{order.supplier.lead_days} days to come"
-    )
-    total = Cell(measure.show_money(order.goods + order.carriage), strong=True)
-    return Group(
-        order.supplier.key, order.supplier.name, tuple(rows), f"{len(order.rows)} lines, not sent, {days}", subtotals=((LAST, total),)
-    )
+    def _supplier(self) -> str:
+        """The supplier of the line chosen, or of the first with something to send."""
+        open_ = [key for key, rows in self._still.items() if any(one.pick.packs for one in rows)]
+        chosen = self.table.chosen()
+        mine = chosen.partition("@")[2].partition("/")[0] if "@" in chosen else chosen.partition(":")[2]
+        return mine if mine in open_ else next(iter(open_), "")
+
+    def _copy(self) -> None:
+        estimate, key = self._workspace.estimate, self._supplier()
+        order = next((each for each in estimate.buying.orders if each.supplier.key == key), None) if estimate else None
+        if estimate is not None and order is not None:
+            QApplication.clipboard().setText(as_words(estimate, order, [one.pick for one in self._still[key]]))
+            self._workspace.said.emit(f"The order to {order.supplier.name} is on the clipboard: paste it into your message")
+
+    def _send_chosen(self) -> None:
+        from tundish.store.ledger import Ledger
+        from tundish.store.orders import Orders
+
+        estimate, key = self._workspace.estimate, self._supplier()
+        if estimate is None or not key:
+            return
+        orders, job = Orders(self._workspace.store), self._workspace.job_key
+        orders.send(orders.draft(job, key, [one.pick for one in self._still[key]]), "by email")
+        taken = {each.line.item.code: each.from_stock.value for each in estimate.buying.purchases if each.from_stock.value}
+        self._trouble.setText(" ".join(Ledger(self._workspace.store).set_aside(job, taken)))
+        self._workspace.said.emit(f"Order to {estimate.book.suppliers[key].name} sent")
+        self._changed()
+
+    def _goods_in(self) -> None:
+        found, read = self._line(), measure.read_number(self._box.text())
+        if found is None:
+            return
+        if read.value is None or read.value < 0 or read.value != int(read.value):
+            self._trouble.setText(read.problem or "type how many packs came")
+            return
+        self._take_in(found[0], {found[1].id: int(read.value)}, rest_comes=True)
+
+    def _all_in(self) -> None:
+        found = self._line()
+        if found is not None:
+            self._take_in(found[0], {line.id: line.coming for line in found[0].lines}, rest_comes=True)
+
+    def _rest_short(self) -> None:
+        found = self._line()
+        if found is not None:
+            self._take_in(found[0], {}, rest_comes=False)
+
+    def _take_in(self, order: SentOrder, came: dict[int, int], *, rest_comes: bool) -> None:
+        from tundish.store.orders import Orders
+
+        Orders(self._workspace.store).goods_in(order, came, SITE, rest_comes=rest_comes)
+        self._changed()
+
+    def _give_back(self) -> None:
+        from tundish.store.orders import Orders
+
+        found, read = self._line(), measure.read_number(self._box.text())
+        if found is None:
+            return
+        packs = int(read.value or 1)
+        self._trouble.setText(Orders(self._workspace.store).give_back(found[0], found[1], packs, SITE))
+        self._changed()
+
+    def _changed(self) -> None:
+        self._workspace.book_has_changed()
+        self.show_again()

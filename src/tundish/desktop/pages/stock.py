@@ -99,7 +99,9 @@ class StockPage(Page):
         code = self._codes[max(self._item.currentIndex(), 0)]
         difference = read.value - self._workspace.book.stock.get(code, 0.0)
         if difference:
-            self._workspace.store.move(code, difference, "stock-take")
+            from tundish.store.ledger import Ledger
+
+            Ledger(self._workspace.store).move(code, difference, "stock-take")
             self._workspace.book_has_changed()
         self._box.show_value("")
         self._show()

@@ -1,0 +1,94 @@
+"""The ledger: whatever moves, what is on hand is the sum of the movements, and nothing goes below nought unsaid."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from tundish.catalogue.item import RackPiece
+from tundish.store.keep import Store
+from tundish.store.ledger import PLACES, SCRAPPED, STOCK_TAKE, USED, Difference, Ledger, Reorder
+from tundish.store.shelf import SET_ASIDE
+
+ITEMS = ("sound-pad", "channel-nut-m10")
+MOVES = st.lists(
+    st.tuples(st.sampled_from(ITEMS), st.integers(-40, 40), st.sampled_from(PLACES), st.sampled_from(("", "101"))), min_size=1, max_size=15
+)
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    made = Store(f"sqlite:///{tmp_path}/stock.db")
+    yield made
+    made.close()
+
+
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@given(MOVES)
+def test_on_hand_is_the_sum_of_the_movements_and_below_nought_is_said(store: Store, moves: list[tuple[str, int, str, str]]) -> None:
+    ledger = Ledger(store)
+    held: dict[tuple[str, str, str], float] = defaultdict(float)
+    for each in ledger.movements():
+        if not each.piece:
+            held[each.item, each.place, each.job] += each.amount
+    for item, amount, place, job in moves:
+        said = ledger.move(item, amount, "goods in" if amount > 0 else USED, place=place, job=job)
+        held[item, place, job] += amount
+        assert bool(said) == (amount < 0 and held[item, place, job] < 0)
+    assert {(each.item, each.place, each.job): each.amount for each in ledger.on_hand()} == {key: has for key, has in held.items() if has}
+
+
+def test_what_is_set_aside_is_the_jobs_own_used_or_not_and_no_other_jobs(store: Store) -> None:
+    ledger = Ledger(store)
+    had = store.book().stock["sound-pad"]
+    assert ledger.set_aside("101", {"sound-pad": 4}) == ()
+    assert ledger.set_aside("101", {"sound-pad": 4}) == ()
+    assert (store.book("101").stock["sound-pad"], store.book("102").stock["sound-pad"]) == (had, had - 4)
+    assert ledger.move("sound-pad", -4, USED, job="101") == ""
+    assert store.book("101").stock["sound-pad"] == had
+    assert "is not there" in ledger.set_aside("102", {"sound-pad": 100})[0]
+    assert all(each.amount >= 0 for each in ledger.on_hand())
+    assert {each.what for each in ledger.movements("sound-pad")} == {STOCK_TAKE, SET_ASIDE, USED}
+
+
+def test_an_offcut_put_by_is_found_by_the_next_job_and_leaves_once(store: Store) -> None:
+    ledger = Ledger(store)
+    key = ledger.put_by(RackPiece("", "strut-41x21", 886, place="lock-up"))
+    assert key in {piece.key for piece in store.book("103").rack}
+    ledger.keep_piece(key, "101")
+    assert key in {piece.key for piece in store.book("101").rack}
+    assert key not in {piece.key for piece in store.book("103").rack}
+    assert ledger.take_piece(key, SCRAPPED) == ""
+    assert "left the rack already" in ledger.take_piece(key, SCRAPPED)
+    assert "no piece" in ledger.take_piece("R999", USED)
+    assert key not in {piece.key for piece, _ in ledger.pieces()}
+
+
+def test_a_stock_take_enters_the_difference_with_its_reason(store: Store) -> None:
+    ledger = Ledger(store)
+    (held,) = (each for each in ledger.on_hand() if each.item == "sound-pad")
+    ledger.take_stock((Difference("sound-pad", held.place, held.amount, held.amount - 2, "two torn"),))
+    last = ledger.movements("sound-pad")[-1]
+    assert (last.amount, last.what) == (-2, STOCK_TAKE)
+    assert "two torn" in last.note
+
+
+def test_a_holding_is_carried_to_another_place(store: Store) -> None:
+    ledger = Ledger(store)
+    (held,) = (each for each in ledger.on_hand() if each.item == "sound-pad")
+    assert ledger.shift(held, "lock-up") == ""
+    (now,) = (each for each in ledger.on_hand() if each.item == "sound-pad")
+    assert (now.place, now.amount) == ("lock-up", held.amount)
+
+
+def test_reorder_levels_are_kept_and_taken_away(store: Store) -> None:
+    ledger = Ledger(store)
+    ledger.set_reorder(Reorder("sound-pad", 4, 10))
+    assert ledger.reorders() == {"sound-pad": Reorder("sound-pad", 4, 10)}
+    ledger.set_reorder(Reorder("sound-pad", 0, 0))
+    assert ledger.reorders() == {}

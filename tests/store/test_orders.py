@@ -1,0 +1,61 @@
+"""Orders: drafted anew at will, never edited once sent, in by line, short and given back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from tundish.procurement.purchase import Pick
+from tundish.store.keep import Store
+from tundish.store.ledger import Ledger
+from tundish.store.orders import Orders, WasSentError, ordered
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    made = Store(f"sqlite:///{tmp_path}/stock.db")
+    yield made
+    made.close()
+
+
+def test_an_order_goes_from_draft_to_in_and_its_shortage_stays(store: Store) -> None:
+    orders, offer = Orders(store), store.book().offers["sound-pad"][0]
+    orders.draft("101", offer.supplier, [Pick(offer, 9)])
+    order_id = orders.draft("101", offer.supplier, [Pick(offer, 4)])
+    (draft,) = orders.all("101")
+    assert (draft.id, draft.state, draft.lines[0].packs, draft.goods) == (order_id, "draft", 4, offer.price * 4)
+    assert ordered([draft]) == ()
+
+    orders.send(order_id, "by email")
+    with pytest.raises(WasSentError, match="further order"):
+        orders.send(order_id, "by email")
+    (sent,) = orders.all("101")
+    assert sent.state == "sent"
+
+    orders.goods_in(sent, {sent.lines[0].id: 2}, "site")
+    (part,) = orders.all("101")
+    assert (part.state, part.lines[0].coming) == ("part in", 2)
+    orders.goods_in(part, {part.lines[0].id: 1}, "site", rest_comes=False)
+    (done,) = orders.all("101")
+    assert (done.state, done.lines[0].came, done.lines[0].short) == ("in", 3, 1)
+    assert ordered([done])[0].counts == 3 * offer.pack
+
+    held = [each for each in Ledger(store).on_hand() if each.item == "sound-pad" and each.job == "101"]
+    assert [(each.place, each.amount) for each in held] == [("site", 3 * offer.pack)]
+    assert orders.give_back(done, done.lines[0], 1, "site") == ""
+    (after,) = orders.all("101")
+    assert (after.lines[0].returned, after.lines[0].credit) == (1, offer.price)
+    assert "than the ledger has" in orders.give_back(after, after.lines[0], 9, "site")
+
+
+def test_a_further_order_leaves_the_first_as_it_was_sent(store: Store) -> None:
+    orders, offer = Orders(store), store.book().offers["sound-pad"][0]
+    orders.send(orders.draft("101", offer.supplier, [Pick(offer, 4)]), "by telephone")
+    orders.draft("101", offer.supplier, [Pick(offer, 1)])
+    assert [(each.state, each.lines[0].packs) for each in orders.all("101")] == [("sent", 4), ("draft", 1)]
+    assert orders.draft("101", offer.supplier, []) == 0
+    assert [each.state for each in orders.all()] == ["sent"]
+    assert orders.all("101")[0].lines[0].credit == Decimal(0)
