@@ -36,7 +36,7 @@ def jobs() -> tuple[Job, ...]:
 
 def adds_up(worked: Estimate) -> None:
     price = worked.price
-    assert price.before_vat == sum((stage.price for stage in price.stages), price.carriage)
+    assert price.before_vat == sum((stage.price for stage in price.stages), sum((each.amount for each in price.beside), Decimal(0)))
     assert price.total == price.before_vat + price.vat
     assert sum((payment.amount for payment in price.payments), Decimal(0)) == price.total
     assert len(worked.buying.purchases) == len(worked.lines)

@@ -78,7 +78,7 @@ def test_show_json_holds_what_is_documented(capsys: pytest.CaptureFixture[str]) 
     studs = shown["rooms"][0]["figures"]["wc-1.studs"]
     assert set(studs) == {"value", "low", "high", "unit", "tbc"}
     money = shown["price"]
-    stages = sum((Decimal(stage["price"]) for stage in money["stages"]), Decimal(money["carriage"]))
+    stages = sum(Decimal(row[key]) for rows, key in (("stages", "price"), ("beside", "amount")) for row in money[rows])
     assert stages == Decimal(money["before_vat"])
     assert sum(Decimal(stage["materials"]) for stage in money["stages"]) == Decimal(money["materials_cost"])
     assert sum(Decimal(each["amount"]) for each in money["payments"]) == Decimal(money["total"])
@@ -160,11 +160,23 @@ SHOWN = group(
         picks=several(supplier=WORDS, code=WORDS, packs=COUNT, cost=MONEY),
     ),
     price=group(
-        stages=several(stage=WORDS, materials=MONEY, mark_up=MONEY, hours=NUMBER, labour=MONEY, contingency=MONEY, price=MONEY),
+        stages=several(
+            stage=WORDS,
+            materials=MONEY,
+            mark_up=MONEY,
+            hours=NUMBER,
+            labour=MONEY,
+            overhead=MONEY,
+            contingency=MONEY,
+            rounding=MONEY,
+            price=MONEY,
+        ),
         payments=several(when=WORDS, percent=WORDS, amount=MONEY),
-        carriage=MONEY,
+        beside=several(kind=WORDS, name=WORDS, amount=MONEY),
+        vat_lines=several(percent=MONEY, net=MONEY, vat=MONEY, charged=YES),
         before_vat=MONEY,
-        vat_rate=MONEY,
+        kept_back=MONEY,
+        break_even=MONEY,
         vat=MONEY,
         total=MONEY,
         materials_cost=MONEY,

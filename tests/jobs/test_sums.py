@@ -13,8 +13,8 @@ from tundish.catalogue.load import supplied_book
 from tundish.cutting.plan import BarPlan, Effort
 from tundish.estimate import Estimate, Job, estimate
 from tundish.layout.design import RoomPlan
+from tundish.pricing.build_up import paid
 from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import paid
 from tundish.rules.rule import LABOUR
 from tundish.store.codec import read_job, write_job
 from tundish.store.keep import demo_jobs
@@ -41,7 +41,7 @@ def test_the_price_is_the_sum_of_its_stages(worked: Estimate) -> None:
     price = worked.price
     for stage in price.stages:
         assert stage.price == stage.materials + stage.mark_up + stage.labour + stage.contingency
-    assert price.before_vat == sum((stage.price for stage in price.stages), price.carriage)
+    assert price.before_vat == sum((stage.price for stage in price.stages), sum((each.amount for each in price.beside), Decimal(0)))
     assert price.total == price.before_vat + price.vat
     assert sum((payment.amount for payment in price.payments), Decimal(0)) == price.total
 
@@ -51,7 +51,8 @@ def test_the_stages_hold_what_is_bought_and_the_orders_too(worked: Estimate) -> 
     bought = sum((purchase.cost for purchase in worked.buying.purchases), Decimal(0))
     assert worked.price.materials_cost == sum((paid(purchase.cost, terms) for purchase in worked.buying.purchases), Decimal(0))
     assert sum((order.goods for order in worked.buying.orders), Decimal(0)) == bought
-    assert worked.price.carriage == sum((paid(order.carriage, terms) for order in worked.buying.orders), Decimal(0))
+    carriage = sum((each.amount for each in worked.price.beside if each.kind == "carriage"), Decimal(0))
+    assert carriage == sum((paid(order.carriage, terms) for order in worked.buying.orders), Decimal(0))
 
 
 def test_every_need_is_met(worked: Estimate) -> None:

@@ -8,12 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tundish.catalogue.item import Item, Offer
 from tundish.field import Entry
 from tundish.figure import number
-from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import paid, penny, price, problems, shared
-from tundish.procurement.purchase import Buying
+from tundish.pricing.build_up import paid
+from tundish.pricing.pennies import penny, shared
+from tundish.pricing.terms import STEPS, Extra, Terms
+from tundish.pricing.work_out import price, problems
+from tundish.procurement.purchase import Buying, Pick, Purchase
 from tundish.rules.rule import LABOUR, Need
+from tundish.takeoff.line import Line
 
 NOTHING = Buying((), (), ())
 money = st.decimals(0, 100_000, places=2)
@@ -95,3 +99,62 @@ def test_a_job_of_nothing_costs_nothing() -> None:
 def test_days_are_full_days_of_hours() -> None:
     worked = price((hours(16),), NOTHING, Terms(labour_rate=Decimal(40), hours_a_day=Entry(8)))
     assert worked.days == 2
+
+
+amounts = st.decimals(0, 5_000, places=2)
+
+
+@given(amounts, st.lists(amounts, max_size=3), st.floats(0, 40), st.sampled_from(("the penny", "£1", "£5", "£10")), st.integers(0, 40))
+def test_every_row_of_a_price_adds_up(rate: Decimal, by_hand: list[Decimal], percent: float, step: str, time: int) -> None:
+    terms = Terms(
+        labour_rate=min(rate, Decimal(500)),
+        overhead=Entry(percent),
+        discount=Entry(percent),
+        travel=Decimal(12),
+        round_to=step,
+        extras=tuple(Extra(what="skip", amount=each, vat="empty home") for each in by_hand),
+    )
+    made = price((hours(time),), NOTHING, terms)
+    for stage in made.stages:
+        parts = stage.materials + stage.mark_up + stage.labour + stage.overhead + stage.contingency + stage.rounding
+        assert parts == stage.price
+        assert stage.price % STEPS[step] == 0
+    rows = sum((each.price for each in made.stages), sum((each.amount for each in made.beside), Decimal(0)))
+    assert rows == made.before_vat == sum((each.net for each in made.vat_lines), Decimal(0))
+    assert made.total == made.before_vat + sum((each.vat for each in made.vat_lines), Decimal(0))
+    assert made.kept == made.before_vat - made.break_even
+
+
+def test_a_discount_leaves_provisional_sums_alone() -> None:
+    extras = (Extra(what="floor", kind="provisional sum", amount=Decimal(100)), Extra(what="skip", amount=Decimal(50)))
+    made = price((hours(5),), NOTHING, Terms(labour_rate=Decimal(40), discount=Entry(10), extras=extras))
+    assert [(each.kind, each.amount) for each in made.beside] == [
+        ("provisional sum", Decimal(100)),
+        ("cost", Decimal(50)),
+        ("discount", Decimal("-25.00")),
+    ]
+
+
+def test_what_has_no_amount_is_said_and_not_nothing() -> None:
+    (said,) = problems(Terms(extras=(Extra(what="skip permit"),)))
+    assert (said.path, said.text) == ("terms.extras.0.amount", "skip permit has no amount: it is not in the price")
+
+
+def test_a_lower_rate_asks_for_its_evidence() -> None:
+    (said,) = problems(Terms(vat_reason="empty home"))
+    assert said.path == "terms.vat_evidence"
+    assert "two years" in said.text
+    assert problems(Terms(vat_reason="empty home", vat_evidence="letter of the council")) == ()
+
+
+def test_the_least_price_keeps_what_is_wanted_a_day() -> None:
+    made = price((hours(15),), NOTHING, Terms(labour_rate=Decimal(40), keep_a_day=Decimal(200)))
+    assert made.least == made.break_even + 200 * made.days
+
+
+def test_used_cost_charges_what_the_job_uses_of_a_pack() -> None:
+    one, nothing = number(4, "each"), number(0, "each")
+    line = Line(Item("peg", "Peg", "sundry", "Sundries", "each", {}), one, (Need(one, "first fix", "work", item="peg"),))
+    pick = Pick(Offer("peg", "one", "1", 10, Decimal("5.00"), "2026-11-01"), 1)
+    buying = Buying((Purchase(line, nothing, nothing, nothing, one, (pick,)),), (), ())
+    assert [price((), buying, Terms(charged_at=each)).materials_cost for each in ("bought cost", "used cost")] == [Decimal(5), Decimal(2)]

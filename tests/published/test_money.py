@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -9,9 +10,13 @@ import pytest
 from tundish.catalogue.item import Item, Offer
 from tundish.field import Entry
 from tundish.figure import number
+from tundish.pricing.cis import deduction
+from tundish.pricing.late import a_day, fixed_sum, interest
+from tundish.pricing.pennies import penny
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
-from tundish.pricing.work_out import penny, price
+from tundish.pricing.vat import by_rate, within
+from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying, Pick, Purchase
 from tundish.rules.rule import LABOUR, Need
 from tundish.takeoff.line import Line
@@ -32,10 +37,82 @@ def test_vat_is_a_sixth_of_what_is_paid(gross: str, vat: str) -> None:
     assert made.vat == Decimal(vat) == penny(made.total / 6)
 
 
-@pytest.mark.parametrize(("gross", "part", "vat"), [("80.00", 21, "3.81"), ("210.00", 21, "10.00")])
-def test_pennies_of_a_fraction_are_rounded_as_published(gross: str, part: int, vat: str) -> None:
-    """VAT fraction 1/21 at 5 %, the same page (V2): the program asks 20 % only, but rounds all money alike."""
-    assert penny(Decimal(gross) / part) == Decimal(vat)
+@pytest.mark.parametrize(
+    ("gross", "percent", "vat"), [("80.00", 5, "3.81"), ("210.00", 5, "10.00"), ("60.00", 20, "10.00"), ("240", 20, "40.00")]
+)
+def test_vat_within_what_is_paid(gross: str, percent: int, vat: str) -> None:
+    """VAT fractions 1/21 at 5 % and 1/6 at 20 %, with examples, the same page (V2)."""
+    assert within(Decimal(gross), Decimal(percent)) == Decimal(vat)
+
+
+def test_the_reduced_rate_is_a_twentieth_on_top() -> None:
+    """HMRC, calculating VAT: £100 and 5 % are £105 (V)."""
+    made = priced(materials="100", vat_reason="empty home")
+    assert (made.vat, made.total) == (Decimal("5.00"), Decimal("105.00"))
+
+
+def test_a_disabled_persons_bathroom_is_at_nought() -> None:
+    """VAT Act 1994, schedule 8, group 12, item 10 (HMRC manual VRDP11550)."""
+    made = priced(materials="100", vat_reason="disabled person's bathroom")
+    assert [(each.percent, each.vat) for each in made.vat_lines] == [(Decimal(0), Decimal("0.00"))]
+    assert made.total == Decimal(100)
+
+
+@pytest.mark.parametrize(("day", "percent"), [("2027-03-31", 0), ("2027-04-01", 5)])
+def test_energy_saving_materials_change_their_rate_in_april_2027(day: str, percent: int) -> None:
+    """HMRC policy paper of 11 January 2024; VENSAV2080 (V)."""
+    (line,) = priced(materials="100", vat_reason="energy-saving materials", quoted=day).vat_lines
+    assert line.percent == percent
+
+
+def test_an_official_sample_of_three_rates() -> None:
+    """EN 16931 sample ubl-tc434-example2 (V): 1,460.50 at 25 %, 1.00 at 15 %, -25.00 exempt; 365.13 and 0.15, gross 1,801.78."""
+    lines = by_rate([(Decimal(25), Decimal("1460.50")), (Decimal(15), Decimal("1.00")), (Decimal(0), Decimal("-25.00"))])
+    assert [each.vat for each in lines] == [Decimal("365.13"), Decimal("0.15"), Decimal("0.00")]
+    assert sum(each.net for each in lines) == Decimal("1436.50")
+    assert sum(each.net + each.vat for each in lines) == Decimal("1801.78")
+
+
+def test_under_the_reverse_charge_the_customer_accounts_for_it() -> None:
+    """A bill of £5,000 has £1,000 of VAT in and out, none of it charged (V2, an adviser's page)."""
+    made = priced(materials="5000", vat="registered, reverse charge")
+    assert [(each.vat, each.charged) for each in made.vat_lines] == [(Decimal("1000.00"), False)]
+    assert (made.vat, made.total) == (Decimal(0), Decimal(5000))
+
+
+@pytest.mark.parametrize(("vat", "total", "paid"), [("registered, 20 %", "1680", "1480"), ("registered, reverse charge", "1400", "1200")])
+def test_a_contractor_keeps_back_a_fifth_of_the_labour(vat: str, total: str, paid: str) -> None:
+    """Labour 1,000, materials 400: 200 kept back, 1,480 paid, under the reverse charge 1,200 (worked from CIS 340)."""
+    made = priced(materials="400", hours=20, rate="50", cis="CIS, registered, 20 %", vat=vat)
+    assert made.kept_back == Decimal(200)
+    assert (made.total, made.total - made.kept_back) == (Decimal(total), Decimal(paid))
+
+
+def test_the_base_of_cis_leaves_materials_out() -> None:
+    """A published example (V2): 2,700 without VAT, materials 800: labour 1,900, deduction 380. Its net of 2,320 forgets the VAT (X)."""
+    assert deduction(Decimal(2700), Decimal(800), "CIS, registered, 20 %") == Decimal(380)
+    assert deduction(Decimal(2700), Decimal(800), "CIS, not registered, 30 %") == Decimal(570)
+    assert deduction(Decimal(2700), Decimal(800), "CIS, gross status, 0 %") == 0
+    assert deduction(Decimal(700), Decimal(800), "CIS, registered, 20 %") == 0
+
+
+def test_interest_of_a_late_bill() -> None:
+    """gov.uk's example (V; its figures from memory): 1,000 at 8.5 % is 23 pence a day, 11.50 for 50 days; unrounded it would be 11.64."""
+    assert a_day(Decimal(1000), Decimal("0.5")) == Decimal("0.23")
+    assert interest(Decimal(1000), Decimal("0.5"), 50) == Decimal("11.50")
+
+
+@pytest.mark.parametrize(("debt", "asked"), [("999.99", 40), ("1000", 70), ("9999.99", 70), ("10000", 100)])
+def test_the_fixed_sum_for_a_late_bill(debt: str, asked: int) -> None:
+    """Up to 999.99: 40; up to 9,999.99: 70; from 10,000: 100 (V2)."""
+    assert fixed_sum(Decimal(debt)) == asked
+
+
+@pytest.mark.parametrize(("cost", "margin", "selling"), [("75", 25, "100"), ("210", 30, "300"), ("80", 20, "100")])
+def test_a_margin_is_asked_for_as_such(cost: str, margin: float, selling: str) -> None:
+    """Published: price is cost over one less the margin; 25 % cost / 0.75, 30 % cost / 0.70 (V2)."""
+    made = priced(materials=cost, mark_up=margin, mark_up_as="margin of price")
+    assert made.before_vat == Decimal(selling)
 
 
 @pytest.mark.parametrize(("amount", "rounded"), [("0.0049", "0.00"), ("0.005", "0.01"), ("365.125", "365.13"), ("0.15", "0.15")])
@@ -104,9 +181,9 @@ def test_rates_of_a_price_book_are_built_up_alike(count: int, hours: float, mate
     assert abs(made.before_vat - Decimal(total) * count) <= Decimal("0.005") * count
 
 
-def priced(materials: str = "0", hours: float = 0, rate: str = "0", mark_up: float = 0, contingency: float = 0) -> Price:
-    """A job of one stage: materials bought for so much, and so many hours."""
-    terms = Terms(labour_rate=Decimal(rate), mark_up=Entry(mark_up), contingency=Entry(contingency))
+def priced(materials: str = "0", hours: float = 0, rate: str = "0", mark_up: float = 0, contingency: float = 0, **more: str) -> Price:
+    """A job of one stage: materials bought for so much, and so many hours; other terms by name."""
+    terms = replace(Terms(labour_rate=Decimal(rate), mark_up=Entry(mark_up), contingency=Entry(contingency)), **more)  # type: ignore[arg-type]
     needs = (Need(number(hours, "h"), "first fix", "work", role=LABOUR),) if hours else ()
     return price(needs, bought(Decimal(materials)), terms)
 

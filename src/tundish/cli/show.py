@@ -127,10 +127,14 @@ def _price(worked: Estimate) -> dict[str, Any]:
             "hours": each.hours.value,
             "labour": str(each.labour),
         }
-        | {"contingency": str(each.contingency), "price": str(each.price)}
+        | {name: str(getattr(each, name)) for name in ("overhead", "contingency", "rounding", "price")}
         for each in price.stages
     ]
-    money = {name: str(getattr(price, name)) for name in ("carriage", "before_vat", "vat_rate", "vat", "total", "materials_cost", "kept")}
+    money = {
+        name: str(getattr(price, name)) for name in ("before_vat", "vat", "total", "kept_back", "materials_cost", "kept", "break_even")
+    }
+    beside = [{"kind": each.kind, "name": each.name, "amount": str(each.amount)} for each in price.beside]
+    vat = [{"percent": str(each.percent), "net": str(each.net), "vat": str(each.vat), "charged": each.charged} for each in price.vat_lines]
     payments = [{"when": each.when, "percent": measure.show_percent(each.percent), "amount": str(each.amount)} for each in price.payments]
     rest = {"not_priced": list(price.not_priced), "labour_priced": price.labour_priced, "hours": price.hours.value, "days": price.days}
-    return {"stages": stages, "payments": payments} | money | rest
+    return {"stages": stages, "beside": beside, "vat_lines": vat, "payments": payments} | money | rest

@@ -13,7 +13,7 @@ from tundish import measure
 from tundish.desktop import look
 from tundish.desktop.painted import write
 
-TONES: Final = ("steel", "soil", "cold", "chalk", "tbc", "edge")
+TONES: Final = ("steel", "soil", "cold", "chalk", "settled", "tbc", "edge")
 
 
 class MoneyBar(QWidget):

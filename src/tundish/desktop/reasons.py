@@ -297,11 +297,10 @@ def _room_to_move(finding: Finding) -> tuple[Section, ...]:
 def _price(estimate: Estimate) -> WhereFromView:
     price = estimate.price
     rows = [ReceiptLine("worked out", each.name, _money(each.price), link=f"stage:{each.stage}") for each in price.stages]
-    if price.carriage:
-        rows.append(ReceiptLine("own rate", "Carriage", _money(price.carriage)))
+    rows += [ReceiptLine("own rate", each.name, _money(each.amount)) for each in price.beside]
     rows.append(ReceiptLine("worked out", "Before VAT", _money(price.before_vat), is_subtotal=True))
-    if price.vat_rate:
-        rows.append(ReceiptLine("rule", f"VAT at {price.vat_rate.normalize():f} %", _money(price.vat)))
+    if price.vat_lines:
+        rows += [ReceiptLine("rule", each.words, _money(each.vat if each.charged else Decimal(0))) for each in price.vat_lines]
         rows.append(ReceiptLine("worked out", "You charge", _money(price.total), is_subtotal=True))
     warning = "" if price.labour_priced else "Materials only: labour is not priced until a rate is typed on Pricing."
     if price.not_priced:

@@ -86,7 +86,7 @@ def amounts(estimate: Estimate) -> Iterator[tuple[str, str]]:
 
 def price(estimate: Estimate) -> tuple[str, str]:
     """The Tally's price: its name and the amount."""
-    name = "Price inc. VAT" if estimate.price.vat_rate else "Price"
+    name = "Price inc. VAT" if estimate.price.charges_vat else "Price"
     if not estimate.price.labour_priced:
         name = "Materials only"
     more = f" + {len(estimate.price.not_priced)} not priced" if estimate.price.not_priced else ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.terms import rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate
 from tundish.field import must_read
@@ -24,6 +25,18 @@ _COLUMNS = (
     Column("What is in it", "text", 3.2, "quiet"),
     Column("Price, £", "money", 1, "strong"),
 )
+_BESIDE = {
+    "carriage": "Suppliers' carriage",
+    "travel": "To and from the work, by the day",
+    "cost": "As described",
+    "provisional sum": "Provisional: settled at what it comes to, shown to you first",
+    "discount": "Off the prices above, provisional sums apart",
+}
+_OFFER = {
+    "a quotation": "The price holds for the work described; what is found on opening up is agreed before it is done.",
+    "an estimate": "This is an estimate, my best judgement before opening up, and not a fixed price: you pay what the work reasonably"
+    " comes to, and I tell you before it passes this sum.",
+}
 _LOW = 0.7
 """How high a drawing may be, as a part of its column's width."""
 _KINDS = {"wc": "WC", "basin": "basin", "bidet": "bidet", "urinal": "urinal"}
@@ -33,11 +46,10 @@ def build(estimate: Estimate) -> Document:
     """The quote of a job; hours, costs and mark-up never reach it."""
     price, terms = estimate.price, estimate.job.terms
     stages = tuple(Row((each.name, _in_it(each.stage, estimate), each.price)) for each in price.stages)
-    carriage = (Row(("Delivery", "Suppliers' carriage", price.carriage)),) if price.carriage else ()
-    table = Table(_COLUMNS, (*stages, *carriage))
-    sums = [("Total before VAT", price.before_vat)] if price.vat_rate else []
-    if price.vat_rate:
-        sums.append((f"VAT at {price.vat_rate.normalize():f} %", price.vat))
+    beside = tuple(Row((each.name, _BESIDE[each.kind], each.amount)) for each in price.beside)
+    table = Table(_COLUMNS, (*stages, *beside))
+    sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
+    sums += [(each.words, each.vat) for each in price.vat_lines if each.charged]
     payments = tuple(f"{each.when}, {measure.show_percent(each.percent)}: {measure.show_money(each.amount)}" for each in price.payments)
     below = SideBySide(
         (Points("When you pay", payments), Points("Still to be confirmed", _still_open(estimate))),
@@ -50,9 +62,10 @@ def build(estimate: Estimate) -> Document:
         ("Signed", "Name", "Date"),
     )
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
-    binding = Paragraph(f"{valid}The price holds for the work described; what is found on opening up is agreed before it is done.", "note")
-    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, binding, *_caution(estimate), accept)
-    return paper(estimate, "quote", "Quote", blocks)
+    binding = Paragraph(f"{valid}{_OFFER[terms.offer]}", "note")
+    money = (Paragraph(each, "note") for each in (*terms_of_money(estimate), *rights(terms)))
+    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, binding, *money, *_caution(estimate), accept)
+    return paper(estimate, "quote", "Quote" if terms.offer == "a quotation" else "Estimate", blocks)
 
 
 def described(room: Room) -> str:
@@ -71,7 +84,7 @@ def described(room: Room) -> str:
 def _facts(estimate: Estimate) -> Facts:
     job, trader = estimate.job, trader_of(estimate)
     sender = (*lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word))
-    vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and estimate.price.vat_rate else ()
+    vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and estimate.price.vat_lines else ()
     start = (f"Start {measure.show_date(job.terms.start)}",) if job.terms.start else ()
     days = (f"{estimate.price.days} working days",) if estimate.price.hours.value else ()
     return Facts((("For", (job.client.name, *lines_of(job.client.address))), ("From", (*sender, *vat)), ("Planned", (*start, *days))))
@@ -131,7 +144,7 @@ def _caution(estimate: Estimate) -> tuple[Block, ...]:
 
 
 def _vat_words(estimate: Estimate) -> str:
-    return " including VAT" if estimate.price.vat_rate else ""
+    return " including VAT" if estimate.price.charges_vat else ""
 
 
 def _and(words: list[str]) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tundish.figure import Figure
+from tundish.pricing.vat import VatLine
 from tundish.rules.rule import Stage
 
 
@@ -21,6 +22,20 @@ class StagePrice:
     labour: Decimal
     contingency: Decimal
     price: Decimal
+    overhead: Decimal = Decimal(0)
+    rounding: Decimal = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """A row of the price beside the stages: delivery, travel, what was priced by hand, discount.
+
+    `kind`: carriage, travel, cost, provisional sum, discount.
+    """
+
+    kind: str
+    name: str
+    amount: Decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,15 +52,18 @@ class Price:
     """The price of a job. `not_priced` names lines without a price: they never count as nothing.
 
     `labour_priced` is False while no labour rate is known: the price is then of materials only.
-    Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed.
+    Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed. `vat` is what is
+    charged: nothing where the customer accounts for it. `kept_back` is what a contractor keeps back of the total (CIS).
+    `break_even` is the price before VAT at which nothing is kept, `least` the one that keeps what the trader wants a day.
     """
 
     stages: tuple[StagePrice, ...]
-    carriage: Decimal
+    beside: tuple[Beside, ...]
     before_vat: Decimal
-    vat_rate: Decimal
+    vat_lines: tuple[VatLine, ...]
     vat: Decimal
     total: Decimal
+    kept_back: Decimal
     payments: tuple[Payment, ...]
     not_priced: tuple[str, ...]
     labour_priced: bool
@@ -54,3 +72,10 @@ class Price:
     kept: Decimal
     kept_an_hour: Decimal | None
     days: int
+    break_even: Decimal
+    least: Decimal | None
+
+    @property
+    def charges_vat(self) -> bool:
+        """Whether VAT stands on the bill."""
+        return any(each.charged for each in self.vat_lines)

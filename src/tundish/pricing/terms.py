@@ -5,7 +5,24 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tundish.field import Entry, amount, choice, date, money, text
+from tundish.field import Entry, amount, choice, date, money, records, text
+from tundish.pricing.cis import RATES as CIS_RATES
+from tundish.pricing.vat import REASONS
+
+NOT_REGISTERED = "not registered"
+REVERSE_CHARGE = "registered, reverse charge"
+STEPS = {"the penny": Decimal("0.01"), "£1": Decimal(1), "£5": Decimal(5), "£10": Decimal(10)}
+"""What the prices of stages are rounded to, by its words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extra:
+    """Something priced by hand. A provisional sum is settled at cost once it is known; a cost is passed on as it is."""
+
+    what: str = text("What", "As the client reads it: skip permit, hire of a core drill, floor repairs…")
+    kind: str = choice("Kind", ("cost", "provisional sum"))
+    amount: Decimal | None = money("Amount before VAT")
+    vat: str = choice("VAT", ("as the job", *REASONS), "Where this part falls under another rate than the rest.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,6 +30,10 @@ class Terms:
     """Rates, VAT, deposit and dates. A blank labour rate means labour is not priced."""
 
     labour_rate: Decimal | None = money("Labour rate, £ an hour", most=500)
+    charged_at: str = choice(
+        "Materials are charged at", ("bought cost", "used cost"), "Whole packs, bars and sheets, or only what the job uses of them."
+    )
+    mark_up_as: str = choice("Materials are raised by", ("mark-up on cost", "margin of price"), "What the per cent below is of.")
     mark_up: Entry | None = amount(
         "Mark-up on materials", "%", most=500, usual=0, likely=(0, 60), help="On cost. 25 % mark-up is 20 % margin."
     )
@@ -26,9 +47,28 @@ class Terms:
         likely=(-10, 60),
         help="Old house, stairs, working alone: added to the hours.",
     )
-    vat: str = choice(
-        "VAT", ("registered, 20 %", "not registered"), "Not registered: the VAT on what you buy cannot be reclaimed, so it is in your cost."
+    overhead: Entry | None = amount(
+        "Overhead", "%", most=200, usual=0, likely=(0, 40), help="Van, tools, insurance: on materials and labour."
     )
+    overhead_hour: Decimal | None = money("Overhead, £ an hour", most=500)
+    travel: Decimal | None = money("Travel, £ a day", most=1_000)
+    discount: Entry | None = amount("Discount", "%", most=100, usual=0, likely=(0, 15), help="Off everything but provisional sums.")
+    round_to: str = choice("Stage prices rounded to", tuple(STEPS))
+    keep_a_day: Decimal | None = money("To keep, £ a day", "What you want to keep: the least price for it is shown.", most=10_000)
+    vat: str = choice(
+        "VAT",
+        ("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE),
+        "Not registered: the VAT on what you buy cannot be reclaimed, so it is in your cost.",
+    )
+    vat_reason: str = choice("Rate of VAT", tuple(REASONS), "A lower rate has conditions: they are shown beside it, with what to keep.")
+    vat_evidence: str = text("Evidence seen", "For a lower rate: what shows that its condition is met.")
+    cis: str = choice("Construction Industry Scheme", tuple(CIS_RATES), "When you work for a contractor.")
+    offer: str = choice("This is", ("a quotation", "an estimate"), "A quotation binds once accepted; an estimate is your best judgement.")
+    client_is: str = choice("The client is", ("a private person at home", "a business"), "It decides which rights and terms are printed.")
+    base_rate: Entry | None = amount(
+        "Bank of England base rate", "%", most=30, usual=4, likely=(0, 10), help="For interest on late bills of a business."
+    )
+    extras: tuple[Extra, ...] = records("Priced by hand", Extra)
     deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50))
     boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60))
     valid_days: Entry | None = amount("Good for", "day", least=1, most=365, usual=30, whole=True)

@@ -1,111 +1,114 @@
-"""The price of a job, stage by stage: bought cost, mark-up, hours at the rate, contingency, carriage, VAT, payments.
+"""The price of a job: its stages, what stands beside them, VAT by rate, payments, and what the trader keeps.
 
-Amounts are rounded half up to the penny where they are made, so that every column adds up as it is printed. Who is not
-registered for VAT cannot reclaim what suppliers charge: it is then part of the cost (VAT Act 1994, sections 24 to 26, from memory).
+Amounts are rounded half up to the penny where they are made, so that every column adds up as it is printed.
 """
 
 from __future__ import annotations
 
 import math
-from collections import defaultdict
-from decimal import ROUND_HALF_UP, Decimal
+from collections.abc import Iterator
+from decimal import Decimal
 
 from tundish import measure
 from tundish.field import Problem, must_read
-from tundish.figure import Figure, number, round_up, total
-from tundish.pricing.price import Payment, Price, StagePrice
-from tundish.pricing.terms import Terms
-from tundish.procurement.purchase import Buying, Purchase
-from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
+from tundish.figure import total
+from tundish.pricing import build_up, cis
+from tundish.pricing.build_up import paid, part
+from tundish.pricing.pennies import penny
+from tundish.pricing.price import Beside, Payment, Price, StagePrice
+from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
+from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
+from tundish.procurement.purchase import Buying
+from tundish.rules.rule import Need
 
-PENNY = Decimal("0.01")
-VAT_RATES = {"registered, 20 %": Decimal(20), "not registered": Decimal(0)}
-SUPPLIERS_VAT = Decimal(20)
-"""Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
 CURING_DAYS = 1
+_MOST_MARGIN = 95
 
 
 def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
     """Price the hours and the buying on the terms; what has no price is named, never nothing."""
-    costs = _stage_costs(buying, terms)
-    by_stage = {stage: _stage_hours(stage, hours, terms) for stage in STAGES}
-    stages = tuple(_stage(stage, costs[stage], by_stage[stage], terms) for stage in STAGES if _wanted(costs[stage], by_stage[stage]))
-    carriage = sum((paid(order.carriage, terms) for order in buying.orders), Decimal(0))
-    before = sum((each.price for each in stages), carriage)
-    rate = VAT_RATES[terms.vat]
-    vat = penny(before * rate / 100)
-    materials = sum((each.materials for each in stages), Decimal(0))
+    stages = build_up.stages(hours, buying, terms)
     all_hours = total([each.hours for each in stages], "Hours on site", "h")
-    kept = before - materials - carriage
+    days = _days(all_hours.value, stages, terms)
+    beside = tuple(_beside(stages, days, buying, terms))
+    before = sum((each.price for each in stages), sum((each.amount for each in beside), Decimal(0)))
+    vat_lines = _vat(stages, beside, terms)
+    vat = sum((each.vat for each in vat_lines if each.charged), Decimal(0))
+    materials = sum((each.materials for each in stages), Decimal(0))
+    costs = materials + sum((each.amount for each in beside if each.kind != "discount"), Decimal(0))
+    kept = before - costs
     return Price(
-        stages, carriage, before, rate, vat, before + vat, _payments(before + vat, terms),
+        stages, beside, before, vat_lines, vat, before + vat, _kept_back(before, beside, materials, terms),
+        _payments(before + vat, terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), terms.labour_rate is not None,
         materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
-        _days(all_hours, stages, terms),
+        days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * days,
     )  # fmt: skip
 
 
 def problems(terms: Terms) -> tuple[Problem, ...]:
     """What is wrong with the terms, each with the path of its input in a job."""
+    return tuple(_problems(terms))
+
+
+def _problems(terms: Terms) -> Iterator[Problem]:
     deposit, boarded = (must_read(terms, name).value for name in ("deposit", "boarded"))
     left = 100 - deposit
-    if round(boarded - left, 6) <= 0:
+    if round(boarded - left, 6) > 0:
+        said = (
+            f"with the {measure.show_percent(deposit)} at acceptance this is more than the whole: {measure.show_percent(left)} is asked for"
+        )
+        yield Problem("terms.boarded", said)
+    if terms.mark_up_as == "margin of price" and must_read(terms, "mark_up").value > _MOST_MARGIN:
+        yield Problem(
+            "terms.mark_up", f"a margin of more than {_MOST_MARGIN} % of the price cannot be worked with: {_MOST_MARGIN} % is used"
+        )
+    if terms.vat != NOT_REGISTERED and terms.vat_reason != STANDARD and not terms.vat_evidence.strip():
+        reason = REASONS[terms.vat_reason]
+        yield Problem(
+            "terms.vat_evidence", f"{reason.words}: {reason.condition} Keep: {reason.evidence} HMRC decides; say here what you saw"
+        )
+    for place, extra in enumerate(terms.extras):
+        if extra.amount is None:
+            yield Problem(f"terms.extras.{place}.amount", f"{extra.what or 'This'} has no amount: it is not in the price")
+
+
+def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Terms) -> Iterator[Beside]:
+    carriage = sum((paid(order.carriage, terms) for order in buying.orders), Decimal(0))
+    if carriage:
+        yield Beside("carriage", "Delivery", carriage)
+    travel = (terms.travel or Decimal(0)) * days
+    if travel:
+        yield Beside("travel", "Travel", travel)
+    ours = sum((each.price for each in stages), carriage + travel)
+    for extra in terms.extras:
+        if extra.amount is not None:
+            yield Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount)
+            ours += extra.amount if extra.kind == "cost" else 0
+    discount = penny(ours * part(terms, "discount"))
+    if discount:
+        yield Beside("discount", f"Discount, {measure.show_percent(must_read(terms, 'discount').value)}", -discount)
+
+
+def _vat(stages: tuple[StagePrice, ...], beside: tuple[Beside, ...], terms: Terms) -> tuple[VatLine, ...]:
+    """A line for every rate; none for who is not registered."""
+    if terms.vat == NOT_REGISTERED:
         return ()
-    said = f"with the {measure.show_percent(deposit)} at acceptance this is more than the whole: {measure.show_percent(left)} is asked for"
-    return (Problem("terms.boarded", said),)
+    job = REASONS[terms.vat_reason].on(terms.quoted)
+    by_hand = [
+        (REASONS[extra.vat].on(terms.quoted) if extra.vat in REASONS else job, extra.amount)
+        for extra in terms.extras
+        if extra.amount is not None
+    ]
+    rest = [each.amount for each in beside if each.kind in {"carriage", "travel", "discount"}]
+    parts = [(job, sum((each.price for each in stages), sum(rest, Decimal(0)))), *by_hand]
+    return by_rate(parts, charged=terms.vat != REVERSE_CHARGE)
 
 
-def penny(amount: Decimal) -> Decimal:
-    """Money rounded half up to the penny."""
-    return amount.quantize(PENNY, ROUND_HALF_UP)
-
-
-def paid(amount: Decimal, terms: Terms) -> Decimal:
-    """What a bill without VAT costs the trader in the end: with its VAT where that cannot be reclaimed."""
-    return amount if VAT_RATES[terms.vat] else penny(amount * (100 + SUPPLIERS_VAT) / 100)
-
-
-def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:
-    """An amount split in proportion, to the penny; the last takes what rounding leaves, so that the parts add up."""
-    whole = math.fsum(parts)
-    if whole <= 0:
-        return (*(Decimal(0) for _ in parts[1:]), amount)
-    given = [penny(amount * Decimal(str(part)) / Decimal(str(whole))) for part in parts[:-1]]
-    return (*given, amount - sum(given, Decimal(0)))
-
-
-def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
-    costs: dict[Stage, Decimal] = defaultdict(Decimal)
-    for purchase in buying.purchases:
-        for stage, part in _split(purchase, paid(purchase.cost, terms)):
-            costs[stage] += part
-    return costs
-
-
-def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ...]:
-    amounts: dict[Stage, float] = defaultdict(float)
-    for need in purchase.line.needs:
-        amounts[need.stage] += need.amount.value
-    return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
-
-
-def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
-    plain = total([need.amount for need in hours if need.stage == stage], f"{STAGE_NAMES[stage]}, by norms", "h")
-    harder = must_read(terms, "difficulty", "terms")
-    factor = (number(1, "", "as the norms") + _per_one(harder)).named("Harder than usual")
-    return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
-
-
-def _stage(stage: Stage, cost: Decimal, hours: Figure, terms: Terms) -> StagePrice:
-    mark_up = penny(cost * _percent(terms, "mark_up"))
-    labour = penny(Decimal(str(hours.value)) * (terms.labour_rate or Decimal(0)))
-    contingency = penny((cost + mark_up + labour) * _percent(terms, "contingency"))
-    whole = cost + mark_up + labour + contingency
-    return StagePrice(stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, whole)
-
-
-def _wanted(cost: Decimal, hours: Figure) -> bool:
-    return bool(cost) or hours.high > 0
+def _kept_back(before: Decimal, beside: tuple[Beside, ...], materials: Decimal, terms: Terms) -> Decimal:
+    """What a contractor keeps back: materials, their carriage and hire at cost are left out of what it is reckoned on."""
+    passed_on = sum((each.amount for each in beside if each.kind in {"carriage", "cost"}), Decimal(0))
+    return cis.deduction(before, materials + passed_on, terms.cis)
 
 
 def _payments(whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
@@ -114,21 +117,13 @@ def _payments(whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
     for when, name in (("With your acceptance", "deposit"), ("When the wall is boarded", "boarded")):
         percent = float(must_read(terms, name).value)
         # More than the whole is never asked for: what is over is left out, and said by `problems`.
-        amount = min(penny(whole * _percent(terms, name)), left)
+        amount = min(penny(whole * part(terms, name)), left)
         asked.append(Payment(when, min(percent, left_percent), amount))
         left, left_percent = left - amount, max(left_percent - percent, 0.0)
     asked.append(Payment("When it is finished and shown", left_percent, left))
     return tuple(each for each in asked if each.amount)
 
 
-def _days(hours: Figure, stages: tuple[StagePrice, ...], terms: Terms) -> int:
+def _days(hours: float, stages: tuple[StagePrice, ...], terms: Terms) -> int:
     cures = any(each.stage == "boarding" for each in stages)
-    return math.ceil(hours.value / must_read(terms, "hours_a_day").value) + (CURING_DAYS if cures else 0)
-
-
-def _percent(terms: Terms, name: str) -> Decimal:
-    return Decimal(str(must_read(terms, name).value)) / 100
-
-
-def _per_one(percent: Figure) -> Figure:
-    return (percent / number(100, "%")).named(percent.label)
+    return math.ceil(hours / must_read(terms, "hours_a_day").value) + (CURING_DAYS if cures else 0)

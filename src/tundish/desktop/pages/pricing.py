@@ -5,7 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Final
 
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Row
@@ -17,7 +18,10 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
 from tundish.field import must_read
+from tundish.pricing.margin import margin_of, mark_up_of
 from tundish.pricing.price import Price, StagePrice
+from tundish.pricing.terms import Extra, Terms
+from tundish.pricing.vat import REASONS
 
 COLUMNS: Final = (
     Column("Stage, as the client sees it"),
@@ -28,8 +32,11 @@ COLUMNS: Final = (
     Column("Contingency", 96, right=True),
     Column("Price", 96, right=True),
 )
-TERMS: Final = ("labour_rate", "mark_up", "contingency", "difficulty", "vat", "deposit", "boarded", "valid_days", "hours_a_day")
-DATES: Final = ("quoted", "start", "boarding")
+TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "difficulty", "hours_a_day")
+COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
+TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
+OFFER: Final = ("offer", "client_is", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
+EXTRA: Final = ("what", "kind", "amount", "vat")
 
 
 class PricingPage(EstimatePage):
@@ -47,7 +54,6 @@ class PricingPage(EstimatePage):
         self.table = Table("Price by stage", COLUMNS)
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to price yet", "Add a pan or a basin first.", "pricing")
-        self._margin = label("", "note", "ink2", wrap=True)
         self._bar = MoneyBar()
         self._kept = label("", "bodyStrong", wrap=True)
         self.set_body(self._stacked())
@@ -59,15 +65,7 @@ class PricingPage(EstimatePage):
         self.form.go_to(path)
 
     def _stacked(self) -> QWidget:
-        self.form.add_group("Terms")
-        for name in TERMS:
-            self.form.input(f"terms.{name}")
-        self.form.add_part(self._margin)
-        self._margin.setContentsMargins(14, 2, 12, 6)
-        self.form.add_group("Dates and words")
-        for name in DATES:
-            self.form.input(f"terms.{name}")
-        self.form.input("terms.not_included", lines=3)
+        self._fill()
         card = QFrame()
         card.setProperty("kind", "card")
         inside = QVBoxLayout(card)
@@ -83,6 +81,35 @@ class PricingPage(EstimatePage):
         column.addWidget(self._kept)
         return made
 
+    def _fill(self) -> None:
+        """Every term, and the rows of what is priced by hand."""
+        self._priced_by_hand = len(self._workspace.job.terms.extras)
+        self.form.clear()
+        self._margin, self._condition = label("", "note", "ink2", wrap=True), label("", "note", "ink2", wrap=True)
+        self._add_group("Terms", TERMS, self._margin)
+        self._add_group("Overhead, travel, rounding", COSTS)
+        self._add_group("VAT", TAXES, self._condition)
+        for place in range(self._priced_by_hand):
+            self.form.add_group(f"Priced by hand, {place + 1}")
+            for name in EXTRA:
+                self.form.input(f"terms.extras.{place}.{name}")
+            remove = button("Take it out", "cross")
+            remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("terms.extras", place, "take out a price by hand"))
+            self.form.add_part(_in_row(remove))
+        add = button("Price something by hand", "add")
+        add.clicked.connect(lambda: self._workspace.add("terms.extras", Extra(), "price something by hand"))
+        self.form.add_part(_in_row(add))
+        self._add_group("Offer, dates and words", OFFER)
+        self.form.input("terms.not_included", lines=3)
+
+    def _add_group(self, title: str, names: tuple[str, ...], note: QLabel | None = None) -> None:
+        self.form.add_group(title)
+        for name in names:
+            self.form.input(f"terms.{name}")
+        if note is not None:
+            note.setContentsMargins(14, 2, 12, 6)
+            self.form.add_part(note)
+
     def _asked(self, path: str) -> None:
         self.figure_asked.emit(f"input:{path}")
 
@@ -95,24 +122,39 @@ class PricingPage(EstimatePage):
 
     def show_estimate(self, estimate: Estimate) -> None:
         """The price by stage, where the money goes and what is kept."""
-        price = estimate.price
+        price, terms = estimate.price, estimate.job.terms
+        if len(terms.extras) != self._priced_by_hand:
+            self._fill()
         rows = [_stage_row(each) for each in price.stages]
-        if price.carriage:
-            rows.append(_sum_row("carriage", "Carriage", price.carriage))
+        rows += [_sum_row("carriage" if each.kind == "carriage" else "price", each.name, each.amount) for each in price.beside]
         rows.append(_sum_row("price", "Before VAT", price.before_vat, total=True))
-        if price.vat_rate:
-            rows.append(_sum_row("vat", f"VAT at {price.vat_rate.normalize():f} %", price.vat))
+        if price.vat_lines:
+            rows += [_sum_row("vat", each.words, each.vat if each.charged else Decimal(0)) for each in price.vat_lines]
             rows.append(_sum_row("total", "Client pays", price.total, total=True))
+        if price.kept_back:
+            rows.append(_sum_row("total", f"Kept back, {terms.cis}", -price.kept_back))
         self.table.set_rows(tuple(rows) if price.stages else ())
-        self._margin.setText(margin_words(must_read(estimate.job.terms, "mark_up").value))
+        self._margin.setText(margin_words(terms))
+        self._condition.setText(vat_words(terms))
         self._bar.show_parts(_parts(price))
         self._kept.setText(kept_words(price))
 
 
-def margin_words(mark_up: float) -> str:
-    """Mark-up and the margin it comes to, since people mix them up."""
-    margin = mark_up / (100 + mark_up) * 100
-    return f"{measure.show_percent(mark_up)} mark-up on cost is {measure.show_percent(round(margin, 1))} margin of price."
+def margin_words(terms: Terms) -> str:
+    """Mark-up and the margin it comes to, or the other way round, since people mix them up."""
+    said = must_read(terms, "mark_up").value
+    part = Decimal(str(said)) / 100
+    if terms.mark_up_as == "margin of price" and part < 1:
+        other = float(mark_up_of(part)) * 100
+        return f"{measure.show_percent(said)} margin of price is {measure.show_percent(round(other, 1))} mark-up on cost."
+    other = float(margin_of(part)) * 100
+    return f"{measure.show_percent(said)} mark-up on cost is {measure.show_percent(round(other, 1))} margin of price."
+
+
+def vat_words(terms: Terms) -> str:
+    """The condition of a lower rate and what to keep; nothing at the standard rate."""
+    reason = REASONS[terms.vat_reason]
+    return f"{reason.condition} Keep: {reason.evidence} HMRC's own guidance decides." if reason.condition else ""
 
 
 def kept_words(price: Price) -> str:
@@ -121,22 +163,37 @@ def kept_words(price: Price) -> str:
         return "Materials only: type a labour rate to see what you keep."
     each_hour = f", {measure.show_money(price.kept_an_hour)} an hour" if price.kept_an_hour is not None else ""
     each_day = f", {measure.show_money(price.kept / price.days)} a day over {price.days} days" if price.days else ""
-    return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}."
+    even = f" Nothing is kept at {measure.show_money(price.break_even)} before VAT."
+    least = f" To keep what you want, the least price is {measure.show_money(price.least)} before VAT." if price.least is not None else ""
+    return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}.{even}{least}"
+
+
+def _in_row(widget: QWidget) -> QWidget:
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(12, 6, 12, 6)
+    row.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
+    row.addStretch(1)
+    return made
 
 
 def _parts(price: Price) -> tuple[tuple[str, Decimal], ...]:
     labour = sum((each.labour for each in price.stages), Decimal(0))
     mark_up = sum((each.mark_up for each in price.stages), Decimal(0))
-    contingency = sum((each.contingency for each in price.stages), Decimal(0))
+    contingency = sum((each.contingency + each.rounding for each in price.stages), Decimal(0))
+    overhead = sum((each.overhead for each in price.stages), Decimal(0))
+    discount = sum((each.amount for each in price.beside if each.kind == "discount"), Decimal(0))
+    beside = sum((each.amount for each in price.beside if each.kind != "discount"), Decimal(0))
     parts = (
         ("Materials", price.materials_cost),
-        ("Carriage", price.carriage),
-        ("Mark-up", mark_up),
+        ("Delivery and costs", beside),
+        ("Mark-up", mark_up + discount),
         ("Labour", labour),
+        ("Overhead", overhead),
         ("Contingency", contingency),
         ("VAT", price.vat),
     )
-    return tuple(part for part in parts if part[1])
+    return tuple(part for part in parts if part[1] > 0)
 
 
 def _stage_row(stage: StagePrice) -> Row:

@@ -1,0 +1,47 @@
+"""What the law and the tax authority have printed beside a price, in short, deferring to them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from tundish import measure
+from tundish.estimate import Estimate
+from tundish.field import must_read
+from tundish.pricing.late import OVER_BASE, USUAL_DAYS, fixed_sum
+from tundish.pricing.terms import Terms
+from tundish.pricing.vat import REASONS, STANDARD
+
+
+def terms_of_money(estimate: Estimate) -> Iterator[str]:
+    """How VAT stands on this bill, where it is not plain 20 %, and what a contractor keeps back."""
+    price, terms = estimate.price, estimate.job.terms
+    used = {terms.vat_reason, *(extra.vat for extra in terms.extras)} if price.vat_lines else set()
+    for reason in (each for key, each in REASONS.items() if key in used and key != STANDARD):
+        percent = reason.on(terms.quoted).normalize()
+        yield f"VAT at {percent:f} %: {reason.words.lower()}. {reason.condition} HMRC's own guidance decides."
+    for each in price.vat_lines:
+        if not each.charged:
+            amount = measure.show_money(each.vat)
+            yield f"{each.words}, {amount} on {measure.show_money(each.net)}. Domestic reverse charge, VAT Act 1994, section 55A."
+    if price.kept_back:
+        yield (
+            f"{terms.cis}: {measure.show_money(price.kept_back)} is kept back from the labour and paid to HMRC;"
+            f" {measure.show_money(price.total - price.kept_back)} is paid to me."
+        )
+
+
+def rights(terms: Terms) -> Iterator[str]:
+    """What the client may do, or owes when paying late, by who the client is; facts in short, the law decides."""
+    if terms.client_is == "a business":
+        yield (
+            f"Bills are due within {USUAL_DAYS} days. A late one bears interest at {OVER_BASE} % over the Bank of England's base rate"
+            f" ({must_read(terms, 'base_rate').value:g} % taken) and a fixed sum from {measure.show_money(fixed_sum(Decimal(0)))},"
+            " after the Late Payment of Commercial Debts (Interest) Act 1998."
+        )
+        return
+    yield (
+        "If we agree this at your home, by telephone or by post, you may cancel within 14 days of the day it is agreed, without giving a"
+        " reason, by telling me in writing. If you ask me to start sooner, you pay for what is done until you cancel. This is a summary:"
+        " the Consumer Contracts Regulations 2013 decide."
+    )

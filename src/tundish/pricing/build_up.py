@@ -1,0 +1,95 @@
+"""How the price of a stage is built up: materials, mark-up, labour, overhead, contingency, rounding."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from decimal import Decimal
+
+from tundish.field import must_read
+from tundish.figure import Figure, number, round_up, total
+from tundish.pricing.margin import mark_up_of
+from tundish.pricing.pennies import nearest, penny, shared
+from tundish.pricing.price import StagePrice
+from tundish.pricing.terms import NOT_REGISTERED, STEPS, Terms
+from tundish.procurement.purchase import Buying, Pick, Purchase
+from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
+
+SUPPLIERS_VAT = Decimal(20)
+"""Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
+_MOST_MARGIN = Decimal("0.95")
+
+
+def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> tuple[StagePrice, ...]:
+    """Every stage that takes materials or hours, in order."""
+    costs = _stage_costs(buying, terms)
+    by_stage = {stage: _stage_hours(stage, hours, terms) for stage in STAGES}
+    return tuple(_stage(stage, costs[stage], by_stage[stage], terms) for stage in STAGES if _wanted(costs[stage], by_stage[stage]))
+
+
+def paid(amount: Decimal, terms: Terms) -> Decimal:
+    """What a bill without VAT costs the trader in the end: with its VAT where that cannot be reclaimed.
+
+    Who is not registered cannot reclaim what suppliers charge (VAT Act 1994, sections 24 to 26, from memory).
+    """
+    return penny(amount * (100 + SUPPLIERS_VAT) / 100) if terms.vat == NOT_REGISTERED else amount
+
+
+def used(purchase: Purchase) -> Decimal:
+    """What the job uses of what is bought for it, at its price."""
+    bought = sum(_holds(pick) * pick.packs for pick in purchase.picks)
+    if bought <= 0:
+        return purchase.cost
+    return penny(purchase.cost * Decimal(str(min(1.0, purchase.to_buy.value / bought))))
+
+
+def part(terms: Terms, name: str) -> Decimal:
+    """A per cent of the terms as a part of one."""
+    return Decimal(str(must_read(terms, name).value)) / 100
+
+
+def _holds(pick: Pick) -> float:
+    """How much of the item is in one pack, bar or sheet, in the item's unit."""
+    offer = pick.offer
+    if offer.width:
+        return offer.length * offer.width / 1e6
+    return offer.length or offer.pack
+
+
+def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
+    costs: dict[Stage, Decimal] = defaultdict(Decimal)
+    for purchase in buying.purchases:
+        cost = used(purchase) if terms.charged_at == "used cost" else purchase.cost
+        for stage, share in _split(purchase, paid(cost, terms)):
+            costs[stage] += share
+    return costs
+
+
+def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ...]:
+    amounts: dict[Stage, float] = defaultdict(float)
+    for need in purchase.line.needs:
+        amounts[need.stage] += need.amount.value
+    return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
+
+
+def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
+    plain = total([need.amount for need in hours if need.stage == stage], f"{STAGE_NAMES[stage]}, by norms", "h")
+    harder = must_read(terms, "difficulty", "terms")
+    factor = (number(1, "", "as the norms") + (harder / number(100, "%")).named(harder.label)).named("Harder than usual")
+    return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
+
+
+def _stage(stage: Stage, cost: Decimal, hours: Figure, terms: Terms) -> StagePrice:
+    raised = part(terms, "mark_up")
+    if terms.mark_up_as == "margin of price":
+        raised = mark_up_of(min(raised, _MOST_MARGIN))
+    time = Decimal(str(hours.value))
+    mark_up, labour = penny(cost * raised), penny(time * (terms.labour_rate or Decimal(0)))
+    overhead = penny((cost + labour) * part(terms, "overhead") + time * (terms.overhead_hour or Decimal(0)))
+    contingency = penny((cost + mark_up + labour + overhead) * part(terms, "contingency"))
+    whole = cost + mark_up + labour + overhead + contingency
+    price = nearest(whole, STEPS[terms.round_to])
+    return StagePrice(stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, price, overhead, price - whole)
+
+
+def _wanted(cost: Decimal, hours: Figure) -> bool:
+    return bool(cost) or hours.high > 0
