@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tundish.documents import cut_list, materials, order_list, quote, setting_out
+from tundish.documents import cut_list, labels, materials, order_list, quote, setting_out
 from tundish.documents.block import Document
 from tundish.estimate import Estimate
 
@@ -11,6 +11,7 @@ NAMES = (
     ("setting-out", "Setting-out sheet"),
     ("materials", "Materials list"),
     ("cut-list", "Cut list"),
+    ("labels", "Labels"),
     ("orders", "Order lists"),
 )
 
@@ -19,7 +20,13 @@ def build(key: str, estimate: Estimate) -> tuple[Document, ...]:
     """The papers behind one name: one, or for the orders one a supplier."""
     if key == "orders":
         return order_list.build_all(estimate)
-    one = {"quote": quote.build, "setting-out": setting_out.build, "materials": materials.build, "cut-list": cut_list.build}
+    one = {
+        "quote": quote.build,
+        "setting-out": setting_out.build,
+        "materials": materials.build,
+        "cut-list": cut_list.build,
+        "labels": labels.build,
+    }
     return (one[key](estimate),)
 
 

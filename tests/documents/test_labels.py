@@ -1,0 +1,48 @@
+"""Labels and the stock-take sheet."""
+
+from __future__ import annotations
+
+from tundish.catalogue.book import Book
+from tundish.cutting.plan import BarPlan
+from tundish.documents import labels, stock_take
+from tundish.documents.block import Sketch, Table
+from tundish.documents.drawing import Words
+from tundish.estimate import Estimate
+from tundish.writers.text import as_text
+
+
+def test_every_piece_has_its_label_with_its_length_large_and_the_job(worked: dict[str, Estimate]) -> None:
+    made = labels.labels(worked["101"])
+    for plan in worked["101"].cuts:
+        for cut in plan.cuts:
+            label = next(each for each in made if each.piece == cut.mark)
+            assert label.what.startswith(cut.what)
+            assert label.job == "job 101"
+            assert label.tbc == cut.length.tbc
+
+
+def test_offcuts_to_keep_get_one_too(worked: dict[str, Estimate]) -> None:
+    keep = worked["101"].book.figure("cutting.keep").value
+    kept = [bar for plan in worked["101"].cuts if isinstance(plan.plan, BarPlan) for bar in plan.plan.kept(keep)]
+    sheets = [rest for plan in worked["101"].cuts if not isinstance(plan.plan, BarPlan) for rest in plan.plan.kept()]
+    assert sum(each.piece == "Keep" for each in labels.labels(worked["101"])) == len(kept) + len(sheets)
+
+
+def test_they_stand_four_across_at_true_size_and_what_must_wait_says_so(worked: dict[str, Estimate]) -> None:
+    sheet = labels.build(worked["102"])
+    rows = [block for block in sheet.blocks if isinstance(block, Sketch)]
+    count = len(labels.labels(worked["102"]))
+    assert len(rows) == -(-count // 4)
+    assert {row.scale for row in rows} == {1}
+    sizes = [mark.size for mark in rows[0].drawing.marks if isinstance(mark, Words)]
+    assert max(sizes) > 2 * min(sizes)
+    assert "do not cut yet" in as_text(sheet)
+
+
+def test_the_stock_take_sheet_has_every_holding_by_place_and_room_to_write(book: Book) -> None:
+    held = (stock_take.Held("sound-pad", "van", "", 6), stock_take.Held("sound-pad", "site", "101", 2))
+    sheet = stock_take.build(book, held, "2026-11-25")
+    tables = [block for block in sheet.blocks if isinstance(block, Table)]
+    assert [table.title for table in tables] == ["Van", "Site", "Offcuts on the rack"]
+    assert "job 101" in as_text(sheet)
+    assert len(tables[-1].rows) == len(book.rack)
