@@ -262,6 +262,7 @@ _PLACES: Final = {
     "kg/m²": 1,
     "kg/m": 1,
     "kN": 2,
+    "kN·m": 3,
     "ml": 0,
     "l": 1,
     "l/s": 2,

@@ -57,6 +57,7 @@ from tundish.rules.labour.frames import frames
 from tundish.rules.labour.making_good import making_good
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.labour.strip_out import strip_out
+from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.brackets import brackets
@@ -149,6 +150,7 @@ RULES: Final[tuple[Rule, ...]] = (
     making_good,
     second_fix,
     strip_out,
+    wall_strut_bends,
     tiles_on_board,
     wall_pull,
     brackets,

@@ -15,6 +15,7 @@ from tundish.rules.amounts import bare, several
 from tundish.rules.grounds import into_wall
 from tundish.rules.members import WALL_STRUT, marked, studs_crossed
 from tundish.rules.planning import FIRST
+from tundish.rules.pulls import pull
 from tundish.rules.rule import Finding, judge, rule
 
 
@@ -32,7 +33,7 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     fixing = book.role(into_wall(room))
     for one, strut in zip_longest(room.placed, marked(room, WALL_STRUT)):
         what, count = _shared_by(room, book, one, strut)
-        has = (_pull(room, book, one) / count).named(f"Pull on each {what} of {one.name}")
+        has = (pull(room, book, one) / count).named(f"Pull on each {what} of {one.name}")
         title = f"Pull on each {what}"
         if not fixing.has("pull_kn"):
             words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
@@ -42,11 +43,6 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
         state = judge(has, None, most)
         words = FIRST if state == "passes" else f"{_mend(fixing, strut, count.value * has.value / most.value)} {FIRST}"
         yield Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, one.name)
-
-
-def _pull(room: Room, book: Book, one: Placed) -> Figure:
-    reach = (room.thickness + one.ware.size("projection")).named("Frame front to front edge")
-    return (book.figure(f"loads.{one.kind}") * reach / one.figures["bracket"]).named(f"Pull at the head of {one.name}")
 
 
 def _shared_by(room: Room, book: Book, one: Placed, strut: Member | None) -> tuple[str, Figure]:

@@ -1,0 +1,77 @@
+"""Whether the wall strut bears the pull of the frames between the studs of the wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, number, total
+from tundish.layout.room import Placed, Room
+from tundish.rules.beam import Bent, bend
+from tundish.rules.members import WALL_STRUT, marked
+from tundish.rules.planning import FIRST
+from tundish.rules.pulls import pull
+from tundish.rules.rule import Finding, judge, rule
+
+_NMM2_PER_KNM2 = 1e9
+
+
+@rule(
+    "loads/strut",
+    figures=("loads.strut_sag", "loads.wc", "loads.bidet", "loads.basin", "loads.urinal"),
+    source="statics of a continuous bar; channel makers' tables of moments; span over 200 where sag matters, a channel maker's data",
+)
+def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
+    """The wall strut carries the pull of its frames from wall stud to wall stud without bending too far.
+
+    A bar over the wall studs that it is screwed to, pulled at each tie rod. Said for struts whose sheet gives the moment they may carry.
+    """
+    if not (room.strut.has("bends") and room.strut.has("stiffness")):
+        return
+    for strut in marked(room, WALL_STRUT):
+        held = [one for one in room.placed if _holds(strut, one)]
+        studs = [x for x in room.wall_studs if strut.x <= x <= strut.x + strut.length.value]
+        if not held or len(studs) < 2:  # noqa: PLR2004 - a bar on one support is no bar
+            continue
+        yield from _findings(room, book, held, studs)
+
+
+def _findings(room: Room, book: Book, held: list[Placed], studs: list[float]) -> Iterator[Finding]:
+    pulls = [pull(room, book, one) for one in held]
+    pulled = total(pulls, "Pull on the strut")
+    stiffness = room.strut.size("stiffness")
+    bent = _bent(held, pulls, studs, stiffness)
+    place = ", ".join(one.name for one in held)
+    sheet = room.strut.sheet
+    most = room.strut.size("bends")
+    moment = (pulled * number(bent.moment / 1e6 / pulled.value, "m", "Moment for each kN, over its studs")).named("Moment in the strut")
+    state = judge(moment, None, most)
+    words = FIRST if state == "passes" else f"Choose a deeper strut, or fix noggins between the wall studs behind the brackets. {FIRST}"
+    yield Finding("Bending of the wall strut", "Loads and tiles", state, moment, "Maker", sheet, None, most, words, place)
+    sag = (pulled * number(bent.deflection / pulled.value, "mm/kN", "Sag for each kN")).named("Sag of the strut")
+    limit = _limit(book, studs)
+    state = judge(sag, None, limit, "look")
+    words = FIRST if state == "passes" else f"The head of the frame gives too much: choose a deeper strut. {FIRST}"
+    yield Finding("Sag of the wall strut", "Loads and tiles", state, sag, "Guidance", limit.note, None, limit, words, place)
+
+
+def _holds(strut: Member, one: Placed) -> bool:
+    """Whether both brackets of a frame lie on the strut."""
+    aside = one.frame.sizes["bracket_spacing"][0] / 2
+    return strut.x <= one.centre.value - aside and one.centre.value + aside <= strut.x + strut.length.value
+
+
+def _bent(held: list[Placed], pulls: list[Figure], studs: list[float], stiffness: Figure) -> Bent:
+    """The strut under half of each pull at each of a frame's two tie rods."""
+    loads = []
+    for one, force in zip(held, pulls, strict=True):
+        aside = one.frame.sizes["bracket_spacing"][0] / 2
+        loads += [(one.centre.value + side * aside, force.value * 1000 / 2) for side in (-1, 1)]
+    return bend(studs, loads, stiffness.value * _NMM2_PER_KNM2)
+
+
+def _limit(book: Book, studs: list[float]) -> Figure:
+    span = max(right - left for left, right in pairwise(studs))
+    part = book.figure("loads.strut_sag")
+    return (number(span, "mm", "Wall studs apart") / part).named("Span over its share")
