@@ -9,6 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.own import OwnItem, with_own
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan, plans
+from tundish.cutting.sawn import Sawn
 from tundish.field import Problem, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
@@ -45,6 +46,7 @@ class Job:
     rooms: tuple[RoomPlan, ...] = records("Rooms", RoomPlan)
     terms: Terms = record("Terms", Terms)
     buying: Wishes = record("Buying", Wishes)
+    sawn: tuple[Sawn, ...] = records("Cut already", Sawn)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     note: str = text("Note")
@@ -78,7 +80,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
     worked = tuple(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)
-    cuts = plans(lines, book, effort)
+    cuts = plans(lines, book, effort, job.sawn)
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
     return Estimate(

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, replace
+from functools import lru_cache, partial
 from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.bars import plan_bars
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
+from tundish.cutting.sawn import Sawn, Started, plan_round, sources_with, started
 from tundish.cutting.sheets import plan_sheets
 from tundish.rules.rule import Cut
 from tundish.takeoff.line import Line
@@ -23,6 +24,10 @@ class CutPlan:
     cuts: tuple[Cut, ...]
     sources: tuple[Offer | RackPiece, ...]
     plan: BarPlan | SheetPlan
+    begun: tuple[str, ...] = ()
+    """The bars already begun: the first of `plan.cuts`, name for name."""
+    done: frozenset[str] = frozenset()
+    """The marks of the pieces that are cut."""
 
     @property
     def too_long(self) -> tuple[Cut, ...]:
@@ -30,41 +35,57 @@ class CutPlan:
         return tuple(self.cuts[place] for place in dict.fromkeys(self.plan.unplaced))
 
 
-def plans(lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK) -> tuple[CutPlan, ...]:
-    """One plan for every line with pieces to cut, in the order of the lines.
+def plans(lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK, sawn: tuple[Sawn, ...] = ()) -> tuple[CutPlan, ...]:
+    """One plan for every line with pieces to cut, in the order of the lines; pieces already `sawn` stay as they are.
 
     A piece whose length may still change is planned at its longest. Pieces without length are left out.
     """
-    return tuple(_remembered(line, book, effort) for line in lines if any(need.cuts for need in line.needs))
+    return tuple(_remembered(line, book, effort, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
 
 
-_PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, CutPlan]]] = {}
+_PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, tuple[Sawn, ...], CutPlan]]] = {}
 """The last answer for each item, with the line it was made of: lines that did not change are the same objects."""
 
 
-def _remembered(line: Line, book: Book, effort: Effort) -> CutPlan:
+def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
+    return tuple(one for one in sawn if one.item == line.item.code and one.whole)
+
+
+def _remembered(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:
     key = (line.item.code, line.own, effort)
     held = _PLANNED.get(key)
-    if held is not None and held[0] is line and held[1] is book:
-        return held[2]
-    made = _plan(line, book, effort)
-    _PLANNED[key] = (line, book, made)
+    if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
+        return held[3]
+    made = _plan(line, book, effort, sawn)
+    _PLANNED[key] = (line, book, sawn, made)
     return made
 
 
-def _plan(line: Line, book: Book, effort: Effort) -> CutPlan:
+def _plan(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:
     cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
     sheets = any(cut.width is not None for cut in cuts)
     sources = _sources(line.item, book, sheets=sheets)
     pieces = tuple(_piece(cut) for cut in cuts)
     plan: BarPlan | SheetPlan
+    begun: tuple[Started, ...] = ()
     if sheets:
         kerf = book.figure("cutting.sheet_kerf").value
         plan = _sheets(pieces, tuple(_sheet(source) for source in sources), kerf, effort)
     else:
         kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
-        plan = _bars(pieces, tuple(_bar(source) for source in sources), kerf, keep, effort)
-    return CutPlan(line.item, cuts, sources, plan)
+        sources = sources_with(sawn, sources)
+        begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
+        look = partial(_bars, kerf=kerf, keep=keep, effort=effort)
+        plan = plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
+    return CutPlan(line.item, cuts, sources, plan, tuple(one.bar for one in begun), frozenset(one.mark for one in sawn))
+
+
+def _fixed(pieces: tuple[Piece, ...], cuts: tuple[Cut, ...], sawn: tuple[Sawn, ...]) -> tuple[Piece, ...]:
+    """The pieces, those that are cut at the length they were cut to."""
+    long = {one.mark: one.long.value for one in sawn if one.long is not None}
+    return tuple(
+        replace(piece, length=long[cut.mark]) if long.get(cut.mark, 0) > 0 else piece for piece, cut in zip(pieces, cuts, strict=True)
+    )
 
 
 @lru_cache(maxsize=512)
