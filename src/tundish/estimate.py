@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -13,7 +16,7 @@ from tundish.cutting.sawn import Sawn
 from tundish.field import Problem, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out
+from tundish.layout.work_out import work_out_all
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.work_out import price, problems
@@ -56,7 +59,7 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Estimate:
-    """Everything worked out from one job with one book."""
+    """Everything worked out from one job with one book; `rooms` has one for each pre-wall of each room, in order."""
 
     job: Job
     book: Book
@@ -77,7 +80,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
     With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds.
     """
     book = with_own(book, job.own_items)
-    worked = tuple(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms))
+    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)
     cuts = plans(lines, book, effort, job.sawn)
@@ -87,32 +90,44 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
-        tuple(each for take in takes for each in take.decisions),
+        tuple(_once(each for take in takes for each in take.decisions)),
         cuts, buying, price(hours, buying, job.terms),
-        (*(each for room in rooms for each in room.problems), *(each for take in takes for each in take.problems), *problems(job.terms)),
+        tuple(dict.fromkeys(chain(*(room.problems for room in rooms), *(take.problems for take in takes), problems(job.terms)))),
     )  # fmt: skip
 
 
 MOST_REMEMBERED: Final = 512
-_REMEMBERED: Final[dict[tuple[int, int, str], tuple[RoomPlan, Book, Room, RoomTake]]] = {}
+_Worked = tuple[tuple[Room, RoomTake], ...]
+_REMEMBERED: Final[dict[tuple[int, int, str], tuple[RoomPlan, Book, _Worked]]] = {}
 
 _LAST: Final[dict[str, RoomTake]] = {}
 """What each place was last found to need; only equal lines are ever taken from it."""
 
 
-def _worked(plan: RoomPlan, book: Book, path: str) -> tuple[Room, RoomTake]:
-    """A room worked out and taken off, remembered: an edit in one room of a hundred works one room again.
+def _worked(plan: RoomPlan, book: Book, path: str) -> _Worked:
+    """A room at each of its pre-walls, worked out and taken off, remembered: an edit in one room of a hundred works one room again.
 
     Plans and books never change, so the same objects give the same answer; holding them keeps their identity from being reused.
     """
     key = (id(plan), id(book), path)
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
-        room = work_out(plan, book, path)
-        take = steady(run_room(room, book), _LAST.get(path))
-        _LAST[path] = take
-        held = (plan, book, room, take)
+        held = (plan, book, tuple((room, _taken_off(room, book)) for room in work_out_all(plan, book, path)))
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held
-    return held[2], held[3]
+    return held[2]
+
+
+def _taken_off(room: Room, book: Book) -> RoomTake:
+    place = f"{room.path}/{room.place}"
+    _LAST[place] = steady(run_room(room, book), _LAST.get(place))
+    return _LAST[place]
+
+
+def _once(decisions: Iterable[Decision]) -> Iterator[Decision]:
+    """The decisions, none with another's key: rooms may have been given one name."""
+    seen: Counter[str] = Counter()
+    for each in decisions:
+        seen[each.key] += 1
+        yield each if seen[each.key] == 1 else replace(each, key=f"{each.key}/{seen[each.key]}")

@@ -9,7 +9,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from tundish.desktop.aside import Aside
 from tundish.desktop.job_line import BARE
@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 
 OPEN_JOB: Final = "open job"
 """The setting that says which job is open; it is cleared when the window is closed as it should be."""
+FOLLOW_MS: Final = 100
+"""While something is moved, the whole estimate follows at most so often."""
 
 
 class Workspace(QObject):
@@ -38,6 +40,8 @@ class Workspace(QObject):
     """The `Step` that was done, undone or redone."""
     estimate_ready = Signal(object)
     """The `Estimate` to show; also stored as `estimate`."""
+    tried = Signal()
+    """What is on trial is another, or is no longer tried."""
     better_offered = Signal(object)
     """An `Estimate` with cheaper cut plans, while the cut list is in use."""
     working = Signal(bool)
@@ -61,6 +65,11 @@ class Workspace(QObject):
         """The key of the paper that is shown, or wanted, on Paper."""
         self.aside = Aside(self)
         self._revision = 0
+        self._trial: Job | None = None
+        self._follow = QTimer(self)
+        self._follow.setSingleShot(True)
+        self._follow.setInterval(FOLLOW_MS)
+        self._follow.timeout.connect(self._ask_of_trial)
         self._recalculate = Recalculate(self)
         self._recalculate.ready.connect(self._show)
         self._recalculate.better.connect(self._show_better)
@@ -71,11 +80,15 @@ class Workspace(QObject):
         return self.session.job if self.session else Job()
 
     @property
+    def shown(self) -> Job:
+        """The job as it is to be seen: what is on trial while something is held, else the open job."""
+        return self.job if self._trial is None else self._trial
+
+    @property
     def room(self) -> Room | None:
-        """The chosen room as worked out, when it has been."""
-        if self.estimate is None or self.room_place >= len(self.estimate.rooms):
-            return None
-        return self.estimate.rooms[self.room_place]
+        """The chosen room as worked out at its first pre-wall, when it has been."""
+        rooms = self.estimate.rooms if self.estimate else ()
+        return next((room for room in rooms if room.path == self.room_path and room.first), None)
 
     @property
     def room_path(self) -> str:
@@ -120,7 +133,7 @@ class Workspace(QObject):
 
     def close_job(self) -> None:
         """Leave the job; it is on disk already."""
-        self.session = None
+        self.session = self._trial = None
         self.estimate = None
         self.job_id = 0
         self._keep_open_job(0)
@@ -139,10 +152,25 @@ class Workspace(QObject):
         if self.session:
             self.session.remove(path, place, label)
 
-    def edit(self, label: str, job: Job, path: str = "") -> None:
-        """Replace the job by another as one named step."""
+    def edit(self, label: str, job: Job, path: str = "", *, joined: bool = False) -> None:
+        """Replace the job by another as one named step; `joined`: as part of the step before it at that path."""
         if self.session:
-            self.session.edit(label, job, path)
+            self.session.edit(label, job, path, joined=joined)
+
+    def try_out(self, job: Job) -> None:
+        """Show the job as it would be while something is held; nothing is kept. The estimate follows as fast as it can be worked out."""
+        self._trial = job
+        self.tried.emit()
+        if not self._follow.isActive():
+            self._follow.start()
+
+    def end_trial(self) -> None:
+        """Nothing is held any more: the job is as it was, unless it was edited meanwhile."""
+        if self._trial is not None:
+            self._trial = None
+            self._follow.stop()
+            self.tried.emit()
+            self._ask()
 
     def undo(self) -> None:
         """Take the last step back."""
@@ -195,6 +223,7 @@ class Workspace(QObject):
         self.store.close()
 
     def _become(self, job: Job, job_id: int, revision: int) -> None:
+        self._trial = None
         self.session = Session(job)
         self.session.listeners.append(self._changed)
         self.job_id, self._revision = job_id, revision
@@ -230,6 +259,12 @@ class Workspace(QObject):
         if self.session:
             self.working.emit(True)
             self._recalculate.ask(self.job, self.book)
+
+    def _ask_of_trial(self) -> None:
+        if self._trial is not None and (self._recalculate.trying and self._recalculate.busy):
+            self._follow.start()
+        elif self._trial is not None:
+            self._recalculate.ask(self._trial, self.book, best=False)
 
     def _show(self, estimate: Estimate) -> None:
         self.estimate = estimate

@@ -1,4 +1,4 @@
-"""What carries the frames behind and beneath: wall struts over the studs of wall A, and noggins between the joists."""
+"""What carries the frames behind and beneath: wall struts over the studs of the wall, and noggins between the joists."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from tundish.survey.floor import ON_JOISTS
 
 @dataclass(frozen=True, slots=True)
 class WallStuds:
-    """The studs of wall A: `places` are their centres from the left wall, one at each corner of the room among them."""
+    """The studs of the wall: `places` are their centres from the left wall, one at each corner of the room among them."""
 
     first: Figure
     apart: Figure
@@ -26,11 +26,11 @@ class WallStuds:
 
 
 def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
-    """The studs of wall A, or None where it is solid."""
+    """The studs of the wall, or None where it is solid."""
     if not outline.on_wall_studs:
         return None
-    wall, width = outline.plan.survey.wall, outline.width
-    apart, first = inputs.sure(wall, "stud_centres", "survey.wall"), inputs.sure(wall, "first_stud", "survey.wall")
+    wall, at, width = outline.standing.wall, outline.standing.wall_at, outline.width
+    apart, first = inputs.sure(wall, "stud_centres", at), inputs.sure(wall, "first_stud", at)
     count = max(0, int((width.value - first.value) // apart.value) + 1)
     between = [first.value + place * apart.value for place in range(count)]
     return WallStuds(first, apart, width, (0.0, *(each for each in between if 0 < each < width.value), width.value))

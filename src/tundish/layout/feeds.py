@@ -30,7 +30,8 @@ class Rises:
 def rises_of(outline: Outline, inputs: Inputs) -> Rises:
     """The rises as surveyed."""
     water = outline.plan.survey.water
-    return Rises(inputs.sure(water, "hot_from_left", "survey.water"), inputs.sure(water, "cold_from_left", "survey.water"))
+    hot, cold = inputs.sure(water, "hot_from_left", "survey.water"), inputs.sure(water, "cold_from_left", "survey.water")
+    return Rises(outline.standing.seen(hot, water.wall), outline.standing.seen(cold, water.wall))
 
 
 def feeds(placed: Sequence[Placed], rises: Rises, book: Book) -> tuple[PipeRun, ...]:

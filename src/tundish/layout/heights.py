@@ -10,6 +10,7 @@ from tundish.figure import Figure, total
 from tundish.layout.depths import Covering
 from tundish.layout.design import PreWall
 from tundish.layout.inputs import Inputs
+from tundish.layout.standing import Standing
 from tundish.survey.floor import Floor
 
 
@@ -36,14 +37,15 @@ def datum(floor: Figure, book: Book) -> Figure:
     return (floor + book.figure("layout.datum")).named("Datum line")
 
 
-def part_height(prewall: PreWall, floor: Figure, height: Figure, covering: Covering, inputs: Inputs) -> Tops:
+def part_height(standing: Standing, floor: Figure, height: Figure, covering: Covering, inputs: Inputs) -> Tops:
     """The tops of a pre-wall with a shelf: the shelf's tiles, bed and boards lie on the steel."""
-    wanted = inputs.sure(prewall, "top", "design.prewall").named("Top of pre-wall, finished floor")
+    prewall = standing.prewall
+    wanted = inputs.sure(prewall, "top", standing.at).named("Top of pre-wall, finished floor")
     reached, above_floor = floor + wanted, wanted
     if reached.value > height.value:
         shown = measure.show_length(reached.value), measure.show_length(height.value)
         inputs.tell(
-            "design.prewall.top", f"The pre-wall would reach {shown[0]} above the bare floor, the ceiling is at {shown[1]}: lower its top"
+            f"{standing.at}.top", f"The pre-wall would reach {shown[0]} above the bare floor, the ceiling is at {shown[1]}: lower its top"
         )
         reached, above_floor = total([height]), _above(height, floor)
     steel = reached - covering.tile - covering.bed - covering.boards

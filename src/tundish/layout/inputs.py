@@ -25,9 +25,17 @@ class Inputs:
         """What was wrong so far, in the order in which it was met."""
         return tuple(self._problems)
 
+    def parted(self) -> Inputs:
+        """Another reader of the same room that starts with the problems met so far."""
+        other = Inputs(self.path)
+        other._problems = list(self._problems)
+        return other
+
     def tell(self, where: str, text: str) -> None:
-        """Remember a problem."""
-        self._problems.append(Problem(f"{self.path}.{where}", text))
+        """Remember a problem, once however often it is met."""
+        problem = Problem(f"{self.path}.{where}", text)
+        if problem not in self._problems:
+            self._problems.append(problem)
 
     def number(self, record: object, name: str, where: str) -> Figure | None:
         """An input within its declared limits; None while it is blank and has no usual size."""

@@ -9,18 +9,23 @@ from tundish.catalogue.item import Item
 from tundish.figure import Figure
 from tundish.layout import depths, heights
 from tundish.layout.depths import Covering
-from tundish.layout.design import PreWall, RoomPlan
+from tundish.layout.design import RoomPlan
 from tundish.layout.heights import Tops
 from tundish.layout.inputs import Inputs
+from tundish.layout.standing import Standing
 from tundish.layout.widths import Run, run_of
 from tundish.survey.wall import SOLID_WALLS
 
 
 @dataclass(frozen=True, slots=True)
 class Outline:
-    """The pre-wall and the room that it stands in. `strut` is the channel chosen, also where the pre-wall is of timber."""
+    """One pre-wall and the room that it stands in. `strut` is the channel chosen, also where the pre-wall is of timber.
+
+    `width` is the length of the wall it stands at, `room_depth` how far it is from there to the wall opposite.
+    """
 
     plan: RoomPlan
+    standing: Standing
     width: Figure
     room_depth: Figure
     height: Figure
@@ -36,38 +41,39 @@ class Outline:
     @property
     def timber(self) -> bool:
         """Whether it is built of studwork."""
-        return self.plan.design.prewall.built_of == "timber"
+        return self.standing.prewall.built_of == "timber"
 
     @property
     def shelf(self) -> bool:
         """Whether it ends in a shelf below the ceiling."""
-        return self.plan.design.prewall.height != "full"
+        return self.standing.prewall.height != "full"
 
     @property
     def on_wall_studs(self) -> bool:
-        """Whether wall A holds only at its studs, so that struts must spread what pulls at it."""
-        return self.plan.survey.wall.construction not in SOLID_WALLS
+        """Whether the wall holds only at its studs, so that struts must spread what pulls at it."""
+        return self.standing.wall.construction not in SOLID_WALLS
 
 
-def outline_of(plan: RoomPlan, book: Book, inputs: Inputs) -> Outline:
-    """The outline of one room's pre-wall."""
-    shell, prewall, finish = plan.survey.room, plan.design.prewall, plan.design.finish
-    strut = _item(book, prewall.strut, "strut", "design.prewall.strut", inputs)
+def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -> Outline:
+    """The outline of one of a room's pre-walls."""
+    prewall, finish = standing.prewall, plan.design.finish
+    strut = _item(book, prewall.strut, "strut", f"{standing.at}.strut", inputs)
     board = _item(book, finish.board, "board", "design.finish.board", inputs)
     tile = _item(book, finish.tile, "tile", "design.finish.tile", inputs)
-    width, height = inputs.sure(shell, "width", "survey.room"), inputs.sure(shell, "height", "survey.room")
+    width, height = standing.side.length, inputs.sure(plan.survey.room, "height", "survey.room")
     floor = heights.finished_floor(plan.survey.floor, inputs)
     covering = depths.covering(finish, board, tile, book, inputs)
     return Outline(
         plan=plan,
+        standing=standing,
         width=width,
-        room_depth=inputs.sure(shell, "depth", "survey.room"),
+        room_depth=_room_depth(plan, standing, inputs),
         height=height,
         finished_floor=floor,
-        run=run_of(prewall, width, inputs),
-        depth=inputs.sure(prewall, "depth", "design.prewall"),
+        run=run_of(standing, inputs),
+        depth=inputs.sure(prewall, "depth", standing.at),
         covering=covering,
-        tops=_tops(prewall, (floor, height), covering, book, inputs),
+        tops=_tops(standing, (floor, height), covering, book, inputs),
         strut=strut,
         board=board,
         tile=tile,
@@ -77,11 +83,15 @@ def outline_of(plan: RoomPlan, book: Book, inputs: Inputs) -> Outline:
 _SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width", "height", "thickness")}
 
 
-def _tops(prewall: PreWall, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:
+def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:
+    return inputs.sure(plan.survey.room, "width" if standing.wall_place % 2 else "depth", "survey.room")
+
+
+def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:
     floor, height = floor_and_height
-    if prewall.height == "full":
-        return heights.full_height(prewall, floor, height, book)
-    return heights.part_height(prewall, floor, height, covering, inputs)
+    if standing.prewall.height == "full":
+        return heights.full_height(standing.prewall, floor, height, book)
+    return heights.part_height(standing, floor, height, covering, inputs)
 
 
 def _item(book: Book, code: str, kind: str, where: str, inputs: Inputs) -> Item:

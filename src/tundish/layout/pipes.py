@@ -30,8 +30,8 @@ def stack_of(outline: Outline, inputs: Inputs) -> Stack:
     """The stack as surveyed."""
     stack = outline.plan.survey.stack
     return Stack(
-        inputs.sure(stack, "from_left", "survey.stack").named("Stack from left wall"),
-        inputs.sure(stack, "from_wall", "survey.stack").named("Stack from wall A"),
+        outline.standing.seen(inputs.sure(stack, "from_left", "survey.stack"), stack.wall).named("Stack from left wall"),
+        inputs.sure(stack, "from_wall", "survey.stack").named("Stack from its wall"),
         inputs.number(stack, "branch_invert", "survey.stack"),
     )
 

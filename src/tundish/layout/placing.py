@@ -13,7 +13,7 @@ from tundish.field import put
 from tundish.figure import Figure, Known
 from tundish.layout.appliances.kind import Hung, Kind, figures_of
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import Appliance
+from tundish.layout.design import PREWALLS, Appliance
 from tundish.layout.inputs import Inputs
 from tundish.layout.outline import Outline
 from tundish.layout.room import Placed
@@ -28,7 +28,7 @@ class _Site:
 
 
 def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
-    """Every appliance that can be hung, left to right; the others are left out and told."""
+    """Every appliance of this pre-wall that can be hung, left to right; the others are left out and told."""
     site = _Site(outline, book, inputs, book.of_kind("tie rod"))
     keys: set[str] = set()
     seen: Counter[str] = Counter()
@@ -46,6 +46,8 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
             inputs.tell(f"{where}.name", f"Another appliance is called {name}: give each a name of its own")
             key = next(other for count in range(2, len(keys) + 3) if (other := f"{key}-{count}") not in keys)
         keys.add(key)
+        if _on(name, choice, where, site) != outline.standing.place:
+            continue
         found = _items(kind, choice, where, site)
         if found is not None and (centre := _centre(name, where, choice, found[1], site)) is not None:
             placed.append(_hung(kind, Placed(key, f"{inputs.path}.{where}", choice, name, kind.key, *found, centre, {}, None), site))
@@ -59,6 +61,15 @@ def tie_rod(reach: Figure, tie_rods: Sequence[Item]) -> Item | None:
     if serves:
         return min(serves, key=_reaches)
     return max(known, key=_reaches, default=None)
+
+
+def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
+    """Which pre-wall it stands on: the first where there is no such pre-wall."""
+    place = PREWALLS.index(choice.on) if choice.on in PREWALLS else 0
+    if place <= len(site.outline.plan.design.further):
+        return place
+    site.inputs.tell(f"{where}.on", f"{name}: there is no pre-wall {choice.on}; it is put on the first")
+    return 0
 
 
 def _reaches(rod: Item) -> float:

@@ -1,6 +1,6 @@
-"""A room worked out: where every piece stands, how high, how long, and each of those as a figure that remembers.
+"""A room worked out at one of its pre-walls: where every piece stands, how high, how long, each of those a figure that remembers.
 
-x along wall A from its left end, y out from the face of wall A, z up from the bare floor; millimetres.
+x along the pre-wall's own wall from that wall's left end, y out from its face, z up from the bare floor; millimetres.
 """
 
 from __future__ import annotations
@@ -12,7 +12,9 @@ from typing import Literal
 from tundish.catalogue.item import Item
 from tundish.field import Problem
 from tundish.figure import Figure
-from tundish.layout.design import Appliance, RoomPlan
+from tundish.layout.design import Appliance, PreWall, RoomPlan
+from tundish.layout.walls import Point, WallSide
+from tundish.survey.wall import Wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,15 +131,30 @@ class Face:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A room worked out. `figures` names every figure a user may ask about, such as "wc-1.studs".
+    """A room worked out at one of its pre-walls. `figures` names every figure a user may ask about, such as "wc-1.studs".
 
-    `supports` are the centres of everything that boards are fixed to, from the left wall; `at_wall` says of the left and the
-    right end whether it stands at a side wall or is free; `wall_studs` are the studs of wall A, none where it is solid.
+    `place` is which of the room's pre-walls this is, from 0; `wall` the letter of the wall behind it, `behind` what that wall was found
+    to be; `name` is the room's, with the pre-wall's own where there are several. `prewall_path` and `behind_path` are where their inputs
+    are. `mark` leads every mark on it. `corners` are the room's in plan, `sides` its walls; `folds` are where the room's corners come
+    along this wall unrolled. `width` is the length of the wall. `supports` are the centres of everything that boards are fixed to, from
+    the left end of the wall; `at_wall` says of the left and the right end whether it stands at a side wall or is free; `wall_studs` are
+    the studs of the wall, none where it is solid.
     """
 
     plan: RoomPlan
     path: str
     name: str
+    room_name: str
+    place: int
+    prewall: PreWall
+    prewall_path: str
+    wall: str
+    behind: Wall
+    behind_path: str
+    mark: str
+    corners: tuple[Point, ...]
+    sides: tuple[WallSide, ...]
+    folds: tuple[float, ...]
     finished_floor: Figure
     width: Figure
     start: Figure
@@ -158,6 +175,11 @@ class Room:
     supports: tuple[Figure, ...] = ()
     at_wall: tuple[bool, bool] = (True, True)
     wall_studs: tuple[float, ...] = ()
+
+    @property
+    def first(self) -> bool:
+        """Whether it is the first pre-wall of its room, at which what is said of the whole room is said."""
+        return self.place == 0
 
     def of_kind(self, *kinds: str) -> tuple[Placed, ...]:
         """The appliances of these kinds, left to right."""

@@ -1,4 +1,4 @@
-"""Where the pre-wall starts and ends along wall A, and whether its ends stand at a wall or are free."""
+"""Where a pre-wall starts and ends along its wall, and whether its ends stand at a wall or are free."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from typing import Final
 
 from tundish import measure
 from tundish.figure import Figure, largest, number
-from tundish.layout.design import PreWall
 from tundish.layout.inputs import Inputs
+from tundish.layout.standing import Standing
 
 SHORTEST: Final = 300.0
 """No pre-wall is shorter: nothing hangs on less."""
@@ -25,14 +25,15 @@ class Run:
     at_wall: tuple[bool, bool]
 
 
-def run_of(prewall: PreWall, width: Figure, inputs: Inputs) -> Run:
+def run_of(standing: Standing, inputs: Inputs) -> Run:
     """Start, length and end of the pre-wall; blank: to the right-hand wall."""
-    start = inputs.sure(prewall, "from_left", "design.prewall")
+    prewall, at, width = standing.prewall, standing.at, standing.side.length
+    start = inputs.sure(prewall, "from_left", at)
     if start.value > width.value - SHORTEST:
         shown = measure.show_length(start.value), measure.show_length(width.value)
-        inputs.tell("design.prewall.from_left", f"A pre-wall that starts at {shown[0]} has no room in {shown[1]}: start it further left")
+        inputs.tell(f"{at}.from_left", f"A pre-wall that starts at {shown[0]} has no room in {shown[1]}: start it further left")
         start = number(0, label=start.label)
-    length = inputs.number(prewall, "run", "design.prewall")
+    length = inputs.number(prewall, "run", at)
     if length is None:
         length = _to_the_wall(width, start)
         return Run(start, length, width, (start.value <= 0, True))

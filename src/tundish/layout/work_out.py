@@ -1,8 +1,12 @@
-"""A room worked out from its survey and design: the whole chain on one page. Pure, and quick enough for every keystroke."""
+"""A room worked out from its survey and design, at each of its pre-walls: the whole chain on one page.
+
+Pure, and quick enough for every keystroke.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import chain
 
 from tundish.catalogue.book import Book
@@ -11,20 +15,90 @@ from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
+from tundish.layout.marks import marked
 from tundish.layout.outline import Outline, outline_of
 from tundish.layout.pipes import Stack
 from tundish.layout.placing import place
 from tundish.layout.prewall_timber import ROLE as TIMBER
 from tundish.layout.room import Face, Member, PipeRun, Placed, Room
+from tundish.layout.standing import Standing, standings
 from tundish.layout.supports import FrameSpan, Stand
 
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
-    """One room of a job, worked out. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
+    """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
     inputs = Inputs(path)
-    outline = outline_of(plan, book, inputs)
+    return _at(standings(plan, inputs)[0], plan, book, inputs)
+
+
+def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:
+    """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
+    inputs = Inputs(path)
+    return tuple(_at(each, plan, book, inputs.parted()) for each in standings(plan, inputs))
+
+
+def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
+    outline = outline_of(plan, standing, book, inputs)
     placed = place(outline, book, inputs)
     stack, rises = pipes.stack_of(outline, inputs), feeds.rises_of(outline, inputs)
+    framed = _framed(outline, placed, inputs, book)
+    runs = marked(standing.mark, (*pipes.discharges(placed, stack, book), *feeds.feeds(placed, rises, book)))
+    surfaces = tuple(replace(each, boards=marked(standing.mark, each.boards)) for each in faces(outline, framed.supports, book))
+    joint = inputs.sure(plan.design.finish, "joint", "design.finish")
+    return Room(
+        plan=plan,
+        path=inputs.path,
+        name=f"{plan.name}, {standing.name}" if standing.name else plan.name,
+        room_name=plan.name,
+        place=standing.place,
+        prewall=standing.prewall,
+        prewall_path=f"{inputs.path}.{standing.at}",
+        wall=standing.side.letter,
+        behind=standing.wall,
+        behind_path=f"{inputs.path}.{standing.wall_at}",
+        mark=standing.mark,
+        corners=standing.shape.corners,
+        sides=standing.shape.sides,
+        folds=standing.shape.folds(standing.wall_place),
+        finished_floor=outline.finished_floor,
+        width=outline.width,
+        start=outline.run.start,
+        run=outline.run.length,
+        depth=outline.depth,
+        thickness=outline.covering.thickness,
+        top=outline.tops.prewall,
+        top_of_steel=outline.tops.steel,
+        placed=placed,
+        members=framed.members,
+        pipes=runs,
+        faces=surfaces,
+        board=outline.board,
+        tile=outline.tile,
+        strut=outline.strut,
+        figures={
+            **_of_outline(outline, book),
+            **_of_services(stack, rises),
+            "joint": joint,
+            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed, standing.mark), _of_faces(surfaces))),
+        },
+        problems=inputs.problems,
+        supports=framed.supports,
+        at_wall=outline.run.at_wall,
+        wall_studs=framed.wall_studs,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Framed:
+    """What a pre-wall stands on and is made of."""
+
+    stands: tuple[Stand, ...]
+    supports: tuple[Figure, ...]
+    wall_studs: tuple[float, ...]
+    members: tuple[Member, ...]
+
+
+def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> _Framed:
     frames = supports.frames_of(placed)
     stands = _stands(outline, frames, book)
     lands_on = supports.supports_of(stands, frames)
@@ -35,39 +109,7 @@ def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
         *backing.wall_struts(outline, placed, studs, book),
         *backing.floor_noggins(outline, placed, inputs, book),
     )
-    runs = (*pipes.discharges(placed, stack, book), *feeds.feeds(placed, rises, book))
-    surfaces = faces(outline, lands_on, book)
-    joint = inputs.sure(plan.design.finish, "joint", "design.finish")
-    return Room(
-        plan=plan,
-        path=path,
-        name=plan.name,
-        finished_floor=outline.finished_floor,
-        width=outline.width,
-        start=outline.run.start,
-        run=outline.run.length,
-        depth=outline.depth,
-        thickness=outline.covering.thickness,
-        top=outline.tops.prewall,
-        top_of_steel=outline.tops.steel,
-        placed=placed,
-        members=members,
-        pipes=runs,
-        faces=surfaces,
-        board=outline.board,
-        tile=outline.tile,
-        strut=outline.strut,
-        figures={
-            **_of_outline(outline, book),
-            **_of_services(stack, rises),
-            "joint": joint,
-            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(members, stands), _of_faces(surfaces))),
-        },
-        problems=inputs.problems,
-        supports=lands_on,
-        at_wall=outline.run.at_wall,
-        wall_studs=studs.places if studs is not None else (),
-    )
+    return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members))
 
 
 def _stands(outline: Outline, frames: Sequence[FrameSpan], book: Book) -> tuple[Stand, ...]:
@@ -120,13 +162,13 @@ def _of_pipes(runs: Sequence[PipeRun]) -> Iterator[tuple[str, Figure]]:
         yield from each.pieces
 
 
-def _of_members(members: Sequence[Member], stands: Sequence[Stand]) -> Iterator[tuple[str, Figure]]:
+def _of_members(framed: _Framed, mark: str) -> Iterator[tuple[str, Figure]]:
     """Every member's length under its mark, and how far the uprights stand from the left wall."""
-    for member in members:
+    for member in framed.members:
         yield member.mark, member.length
-    centres = [upright for stand in stands for upright in stand.uprights]
+    centres = [upright for stand in framed.stands for upright in stand.uprights]
     for count, centre in enumerate(centres, 1):
-        yield f"U{count}.from_left", centre.named(f"U{count} from left wall")
+        yield f"{mark}U{count}.from_left", centre.named(f"{mark}U{count} from left wall")
 
 
 def _of_faces(surfaces: Sequence[Face]) -> Iterator[tuple[str, Figure]]:

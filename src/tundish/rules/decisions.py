@@ -8,8 +8,9 @@ from tundish.layout.room import Placed, Room
 
 
 def key_of(room: Room, *decision: str) -> str:
-    """The key of a decision: "family-bathroom/heights". Rooms of one job have names of their own."""
-    slug = "-".join("".join(letter if letter.isalnum() else " " for letter in room.name.lower()).split())
+    """The key of a decision: "family-bathroom/heights"; that of a further pre-wall "family-bathroom-wall-b/heights"."""
+    name = room.room_name if room.first else room.name
+    slug = "-".join("".join(letter if letter.isalnum() else " " for letter in name.lower()).split())
     return "/".join((slug or room.path, *decision))
 
 

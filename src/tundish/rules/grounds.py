@@ -18,12 +18,12 @@ _INTO_WALL: Final = {
 
 
 def into_wall(room: Room) -> str:
-    """The role of the fixing into wall A."""
-    return _INTO_WALL[room.plan.survey.wall.construction]
+    """The role of the fixing into the wall."""
+    return _INTO_WALL[room.behind.construction]
 
 
 def on_solid_wall(room: Room) -> bool:
-    """Whether wall A takes an anchor anywhere; otherwise only its studs hold."""
+    """Whether the wall takes an anchor anywhere; otherwise only its studs hold."""
     return into_wall(room).startswith("wall anchor")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from tundish.layout.marks import bare
 from tundish.layout.room import Member, Room
 from tundish.rules.rule import Cut
 
@@ -13,11 +14,11 @@ UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN = "UTF
 
 def marked(room: Room, letters: str) -> tuple[Member, ...]:
     """The members whose mark starts with one of the letters."""
-    return tuple(one for one in room.members if one.mark[0] in letters)
+    return tuple(one for one in room.members if bare(one.mark)[0] in letters)
 
 
 def studs_crossed(room: Room, strut: Member) -> int:
-    """How many studs of wall A a strut on it crosses."""
+    """How many studs of the wall a strut on it crosses."""
     return sum(strut.x <= place <= strut.x + strut.length.value for place in room.wall_studs)
 
 

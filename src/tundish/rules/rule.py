@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from tundish.figure import Figure
+from tundish.figure import Figure, rests_on
 from tundish.layout.room import Room
 
 Stage = Literal["strip out", "first fix", "frames", "boarding", "second fix", "making good"]
@@ -20,6 +20,8 @@ STAGE_NAMES = {
     "making good": "Making good and clear away",
 }
 State = Literal["passes", "look", "fails", "cannot tell"]
+Verdict = Literal["always", "depends", "never", "cannot tell"]
+"""Over everything that its figures may still turn out to be, a check passes always, never, or that depends."""
 SetBy = Literal["Regulation", "Guidance", "Maker", "Own rule"]
 LABOUR = "labour"
 """The role under which hours are asked for."""
@@ -91,6 +93,48 @@ class Finding:
         return any(each.tbc for each in (self.has, self.least, self.most) if each is not None)
 
     @property
+    def figures(self) -> tuple[Figure, ...]:
+        """What there is and what is needed, as far as there are any."""
+        return tuple(each for each in (self.has, self.least, self.most) if each is not None)
+
+    @property
+    def verdict(self) -> Verdict:
+        """What holds of it over everything its figures may still turn out to be; an open input without a range may be anything."""
+        if self.has is None or self.state == "cannot tell":
+            return "cannot tell"
+        if all(each.settled for each in self.figures):
+            return "always" if self.state == "passes" else "never"
+        if len(self.figures) == 1 or self._unbounded:
+            return "depends"
+        return _over_the_range(self.has, self.least, self.most)
+
+    @property
+    def open_inputs(self) -> tuple[Figure, ...]:
+        """The inputs still to be settled that it rests on."""
+        return rests_on(*self.figures, only_open=True)
+
+    @property
+    def verdict_words(self) -> str:
+        """The verdict as it is read: passes whatever is decided; depends on: Tile thickness; nothing where nothing is open."""
+        verdict = self.verdict
+        if verdict == "depends":
+            names = ", ".join(dict.fromkeys(each.label for each in self.depends_on))
+            return f"depends on: {names}" if names else "depends on what is still open"
+        return f"{_WORDS[self.state]} whatever is decided" if verdict != "cannot tell" and self.open_inputs else ""
+
+    @property
+    def depends_on(self) -> tuple[Figure, ...]:
+        """The open inputs that its verdict turns on: where it holds over all ranges, those alone that have none."""
+        if self.verdict != "depends" or self.has is None:
+            return ()
+        over = len(self.figures) > 1 and _over_the_range(self.has, self.least, self.most) != "depends"
+        return (over and self._unbounded) or self.open_inputs
+
+    @property
+    def _unbounded(self) -> tuple[Figure, ...]:
+        return tuple(each for each in self.open_inputs if each.low == each.high)
+
+    @property
     def spare(self) -> float | None:
         """Room to spare, in the figure's own unit: below zero is the shortfall."""
         if self.has is None:
@@ -129,7 +173,10 @@ Said = Need | Finding | Caution | Decision
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule of the book. `reads` tells which pass it runs in: the room, or what the first pass asked for."""
+    """A rule of the book. `reads` tells which pass it runs in: the room, or what the first pass asked for.
+
+    `whole`: it speaks of the whole room, and so once however many pre-walls the room has.
+    """
 
     key: str
     family: str
@@ -139,6 +186,7 @@ class Rule:
     figures: tuple[str, ...]
     reads: Literal["room", "needs"]
     says: Callable[..., Iterable[Said]]
+    whole: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +198,7 @@ class Asked:
 
 
 def rule(
-    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Literal["room", "needs"] = "room"
+    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Literal["room", "needs"] = "room", whole: bool = False
 ) -> Callable[[Callable[..., Iterable[Said]]], Rule]:
     """Make a rule of a function `(room or asked, book) -> needs, findings, cautions, decisions`.
 
@@ -160,7 +208,7 @@ def rule(
     def made(says: Callable[..., Iterable[Said]]) -> Rule:
         words = (says.__doc__ or "").strip().split("\n", 1)
         more = words[1].strip() if len(words) > 1 else ""
-        return Rule(key, key.partition("/")[0], words[0].strip(), more, source, figures, reads, says)
+        return Rule(key, key.partition("/")[0], words[0].strip(), more, source, figures, reads, says, whole)
 
     return made
 
@@ -172,4 +220,13 @@ def judge(has: Figure, least: Figure | None, most: Figure | None, else_: State =
     return "passes" if low and high else else_
 
 
+def _over_the_range(has: Figure, least: Figure | None, most: Figure | None) -> Verdict:
+    sure = (least is None or has.low >= least.high - _GRACE) and (most is None or has.high <= most.low + _GRACE)
+    if sure:
+        return "always"
+    never = (least is not None and has.high < least.low - _GRACE) or (most is not None and has.low > most.high + _GRACE)
+    return "never" if never else "depends"
+
+
 _GRACE = 1e-6
+_WORDS = {"passes": "passes", "look": "to look at", "fails": "fails", "cannot tell": ""}

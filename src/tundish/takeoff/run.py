@@ -39,11 +39,11 @@ def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTak
     problems: list[Problem] = []
     said: list[Said] = []
     for each in rules:
-        if each.reads == "room":
+        if each.reads == "room" and (room.first or not each.whole):
             said += _say(each, room, room, book, problems)
     asked = Asked(room, tuple(one for one in said if isinstance(one, Need)))
     for each in rules:
-        if each.reads == "needs":
+        if each.reads == "needs" and (room.first or not each.whole):
             said += _say(each, asked, room, book, problems)
     needs = tuple(one for one in said if isinstance(one, Need))
     return RoomTake(
@@ -107,7 +107,7 @@ def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list
             if wrong:
                 problems.append(Problem(room.path, f"{room.name}: {each.sentence} {wrong}"))
             else:
-                yield _stamped(one, each.key, room.name)
+                yield _stamped(one, each.key, room.room_name if each.whole else room.name)
     except (TundishError, ArithmeticError, ValueError) as error:
         problems.append(Problem(room.path, f"{room.name}: {each.sentence} This could not be worked out: {error}."))
 

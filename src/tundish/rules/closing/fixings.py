@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.rules.decisions import inputs, key_of
+from tundish.rules.decisions import key_of
 from tundish.rules.grounds import into_floor, into_wall, on_joists, on_solid_wall
 from tundish.rules.rule import Decision, rule
 
@@ -18,9 +18,9 @@ def fixings_chosen(room: Room, book: Book) -> Iterator[Decision]:
     Made wherever there is a frame.
     """
     if room.placed:
-        wall, floor = room.plan.survey.wall.construction, room.plan.survey.floor.kind
-        places = [] if on_solid_wall(room) else ["survey.wall.stud_centres", "survey.wall.first_stud"]
-        places += ["survey.floor.joist_centres"] if on_joists(room) else []
+        wall, floor = room.behind.construction, room.plan.survey.floor.kind
+        places = [] if on_solid_wall(room) else [f"{room.behind_path}.stud_centres", f"{room.behind_path}.first_stud"]
+        places += [f"{room.path}.survey.floor.joist_centres"] if on_joists(room) else []
         noggins = ", noggins under the feet" if on_joists(room) else ""
         yield Decision(
             key_of(room, "fixings"),
@@ -29,5 +29,5 @@ def fixings_chosen(room: Room, book: Book) -> Iterator[Decision]:
             "By boarding",
             "Wall type, fixing, load",
             f"{wall}: {book.role(into_wall(room)).name}; {floor}: {book.role(into_floor(room)).name}",
-            inputs(room, *places),
+            tuple(places),
         )

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.measure import show_length
-from tundish.rules.decisions import inputs, key_of
+from tundish.rules.decisions import key_of
 from tundish.rules.rule import Decision, rule
 
 
@@ -19,7 +19,7 @@ def heights_agreed(room: Room, book: Book) -> Iterator[Decision]:
     Made wherever something hangs on the wall.
     """
     if room.placed:
-        part = room.plan.design.prewall.height == "part"
+        part = room.prewall.height == "part"
         tops = [f"{one.name} {_above(room, one.figures['top'])}" for one in room.placed]
         yield Decision(
             key_of(room, "heights"),
@@ -28,7 +28,7 @@ def heights_agreed(room: Room, book: Book) -> Iterator[Decision]:
             "By first fix",
             "Signed sheet",
             ", ".join([*tops, f"pre-wall {_above(room, room.top)}"] if part else tops),
-            (*(f"{one.path}.top" for one in room.placed), *(inputs(room, "design.prewall.top") if part else ())),
+            (*(f"{one.path}.top" for one in room.placed), *((f"{room.prewall_path}.top",) if part else ())),
         )
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.measure import show_length
-from tundish.rules.decisions import inputs, key_of, names
+from tundish.rules.decisions import key_of, names
 from tundish.rules.rule import Decision, rule
 
 
@@ -25,5 +25,5 @@ def trial_fitted(room: Room, book: Book) -> Iterator[Decision]:
             "By boarding",
             "Photo, level on the rim",
             ", ".join(f"{one.ware.name} at {show_length(one.centre.value)}" for one in room.placed),
-            (*inputs(room, "design.prewall.depth", "design.prewall.from_left"), *(f"{one.path}.centre" for one in room.placed)),
+            (f"{room.prewall_path}.depth", f"{room.prewall_path}.from_left", *(f"{one.path}.centre" for one in room.placed)),
         )

@@ -23,7 +23,7 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
         for role in (f"soil branch {run.size}", "pan bend 90", f"soil adaptor 90-{run.size}"):
             yield Need(each(1, name), "first fix", f"branch of {name}", role=role)
         yield from _pipe(run, name)
-        yield from into_stack(room, book, f"branch of {name}", f"X{count}") if of_iron(room) else _slipped(run, name)
+        yield from into_stack(room, book, f"branch of {name}", f"{room.mark}X{count}") if of_iron(room) else _slipped(run, name)
 
 
 def _pipe(run: PipeRun, name: str) -> Iterator[Need]:

@@ -35,4 +35,4 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         for role in _BOSSES[run.size]:
             yield Need(each(1, name), "first fix", why, role=role)
     if runs and of_iron(room) and not room.pipes_of("soil"):
-        yield from into_stack(room, book, "bosses of the wastes", "X1")
+        yield from into_stack(room, book, "bosses of the wastes", f"{room.mark}X1")

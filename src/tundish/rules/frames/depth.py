@@ -23,7 +23,7 @@ def depth(room: Room, book: Book) -> Iterator[Finding]:
             to = show_length(nearest)
             message = f"Set the pre-wall {to} deep, or choose a frame that goes to {show_length(room.depth.value)}."
             words = f"Set the pre-wall {to} deep: shelf, returns, ties and tie rods change with it."
-            ways = (WayOut(words, f"{room.path}.design.prewall.depth", nearest),)
+            ways = (WayOut(words, f"{room.prewall_path}.depth", nearest),)
         yield Finding(
             "Frame depth setting", "Void", state, room.depth, "Maker", one.frame.sheet,
             least, most, message, one.name, ways,

@@ -15,7 +15,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 @rule("frames/height", source="maker's sheet of the frame; geometry")
 def height(room: Room, book: Book) -> Iterator[Finding]:
     """Each frame stands below the top rail of the pre-wall."""
-    prewall = room.plan.design.prewall
+    prewall = room.prewall
     for one in room.placed:
         has = one.figures["frame_top"]
         state = judge(has, None, room.top_of_steel)
@@ -27,7 +27,7 @@ def height(room: Room, book: Book) -> Iterator[Finding]:
             if prewall.height == "part":
                 to = must_read(prewall, "top").value + over
                 words = f"Raise the pre-wall {show_length(over)} to {show_length(to)}: uprights, boards and tiles grow with it."
-                ways = (WayOut(words, f"{room.path}.design.prewall.top", to),)
+                ways = (WayOut(words, f"{room.prewall_path}.top", to),)
         yield Finding(
             "Frame under the top rail", "Clearances", state, has, "Maker", one.frame.sheet,
             None, room.top_of_steel, message, one.name, ways,

@@ -23,6 +23,7 @@ def first_fix(asked: Asked, book: Book) -> Iterator[Need]:
 
     Each WC branch, each waste, each feed, and testing once for each room.
     """
+    whole_room = [book.figure("labour.test")] if asked.room.first else []
     counts = [(len(asked.room.pipes_of(*kinds)), norm, label) for kinds, norm, label in _RUNS]
     hours = [(several(count, label) * book.figure(norm)).named(label) for count, norm, label in counts if count]
-    yield Need(total([*hours, book.figure("labour.test")], "First fix"), "first fix", "pipes and tests", role=LABOUR)
+    yield Need(total([*hours, *whole_room], "First fix", "h"), "first fix", "pipes and tests", role=LABOUR)

@@ -9,7 +9,7 @@ from tundish.figure import total
 from tundish.rules.rule import LABOUR, Asked, Need, rule
 
 
-@rule("labour/making-good", figures=("labour.clear",), source="invented for the demonstration: put in your own", reads="needs")
+@rule("labour/making-good", figures=("labour.clear",), source="invented for the demonstration: put in your own", reads="needs", whole=True)
 def making_good(asked: Asked, book: Book) -> Iterator[Need]:
     """Hours for making good, from the trader's own norms.
 

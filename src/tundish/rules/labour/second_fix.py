@@ -24,6 +24,7 @@ def second_fix(asked: Asked, book: Book) -> Iterator[Need]:
 
     Each appliance hung and connected, and sealing once for each room.
     """
+    whole_room = [book.figure("labour.seal")] if asked.room.first else []
     counts = [(len(asked.room.of_kind(kind)), kind) for kind in KINDS]
     hours = [(several(count, _NAMES[kind]) * book.figure(f"labour.{kind}")).named(_NAMES[kind]) for count, kind in counts if count]
-    yield Need(total([*hours, book.figure("labour.seal")], "Second fix"), "second fix", "sanitaryware and sealing", role=LABOUR)
+    yield Need(total([*hours, *whole_room], "Second fix", "h"), "second fix", "sanitaryware and sealing", role=LABOUR)

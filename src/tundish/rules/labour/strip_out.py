@@ -15,6 +15,7 @@ from tundish.rules.rule import LABOUR, Asked, Need, rule
     figures=("labour.protect", "labour.strip_appliance", "labour.tiles_off"),
     source="invented for the demonstration: put in your own",
     reads="needs",
+    whole=True,
 )
 def strip_out(asked: Asked, book: Book) -> Iterator[Need]:
     """Hours for strip out, from the trader's own norms.

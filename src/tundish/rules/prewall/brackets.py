@@ -17,7 +17,7 @@ def brackets(room: Room, book: Book) -> Iterator[Need]:
 
     Steel only. A tie has a corner bracket at the upright and a wall foot at the wall.
     """
-    if room.plan.design.prewall.built_of != "steel":
+    if room.prewall.built_of != "steel":
         return
     uprights, ties = len(marked(room, UPRIGHT)), len(marked(room, WALL_TIE))
     of_uprights = (several(uprights, "Uprights") * book.figure("prewall.bracket_each_upright")).named("Both ends of uprights")

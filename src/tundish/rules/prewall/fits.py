@@ -21,5 +21,5 @@ def fits(room: Room, book: Book) -> Iterator[Finding]:
         over, to = has.value - room.width.value, room.width.value - room.start.value
         message = f"The pre-wall is {show_length(over)} longer than the room. Shorten it, or start it further left."
         words = f"Shorten the pre-wall to {show_length(to)}: rails, boards and tiles shorten with it."
-        ways = (WayOut(words, f"{room.path}.design.prewall.run", to),)
+        ways = (WayOut(words, f"{room.prewall_path}.run", to),)
     yield Finding("Pre-wall in the room", "Clearances", state, has, "Own rule", "measured", None, room.width, message, "", ways)

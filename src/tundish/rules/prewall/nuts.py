@@ -27,7 +27,7 @@ def nuts(room: Room, book: Book) -> Iterator[Need]:
 
 
 def _in_steel(room: Room, book: Book) -> Iterator[Figure]:
-    if room.plan.design.prewall.built_of != "steel":
+    if room.prewall.built_of != "steel":
         return
     ties = several(len(marked(room, WALL_TIE)), "Wall ties")
     feet = ties * book.figure("prewall.bracket_each_tie")

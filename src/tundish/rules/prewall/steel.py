@@ -24,7 +24,7 @@ def steel(room: Room, book: Book) -> Iterator[Need]:
     An upright at each end, and between supports as many as keep them within the upright centres; the legs of a frame are supports
     too. A rail along the top, floor rails between the frames, and ties back to the wall up every upright.
     """
-    if room.plan.design.prewall.built_of != "steel":
+    if room.prewall.built_of != "steel":
         return
     for what, letters in _GROUPS:
         members = marked(room, letters)

@@ -24,7 +24,7 @@ def timber(room: Room, book: Book) -> Iterator[Need]:
     Studs stand at both ends, each side of every frame, and between within the upright centres; one row of noggins, and a tie to
     the wall for every stud.
     """
-    if room.plan.design.prewall.built_of != "timber":
+    if room.prewall.built_of != "timber":
         return
     for what, letters in _GROUPS:
         members = marked(room, letters)

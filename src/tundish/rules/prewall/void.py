@@ -32,7 +32,7 @@ def void(room: Room, book: Book) -> Iterator[Finding]:
             to = room.depth.value + least.value - has.value
             message = f"The pipe does not pass behind the {what}. Bring the pre-wall forward, or move the appliance nearer to the stack."
             words = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
-            ways = (WayOut(words, f"{room.path}.design.prewall.depth", to),)
+            ways = (WayOut(words, f"{room.prewall_path}.depth", to),)
         yield Finding("Soil pipe in the void", "Void", state, has, "Own rule", "common practice", least, None, message, run.what, ways)
 
 

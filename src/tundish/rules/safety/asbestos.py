@@ -10,7 +10,7 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/asbestos", source="Control of Asbestos Regulations 2012, regulation 5, as explained by a survey guide")
+@rule("safety/asbestos", source="Control of Asbestos Regulations 2012, regulation 5, as explained by a survey guide", whole=True)
 def asbestos(room: Room, book: Book) -> Iterator[Caution]:
     """A house from before 2000 may hold asbestos where it is opened or drilled.
 
@@ -18,7 +18,7 @@ def asbestos(room: Room, book: Book) -> Iterator[Caution]:
     """
     existing, where = room.plan.survey.existing, f"{room.path}.survey.existing"
     out = any(must_read(existing, name, where).high > 0 for name in ("appliances", "tiles_off_m2", "other_waste_m3"))
-    if existing.built != "2000 or later" and (out or room.placed):
+    if existing.built != "2000 or later" and (out or room.plan.design.appliances):
         yield Caution(
             "Asbestos",
             "Boards, boxings, tile adhesive, floor tiles and old flue pipe from before 2000 may hold it. Presume that it is there, or have "

@@ -9,13 +9,15 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/electrical-zones", source="Building Regulations Part P and BS 7671, section 701, as quoted on electricians' pages")
+@rule(
+    "safety/electrical-zones", source="Building Regulations Part P and BS 7671, section 701, as quoted on electricians' pages", whole=True
+)
 def electrical_zones(room: Room, book: Book) -> Iterator[Caution]:
     """Electrical work in a bathroom is for an electrician, and part of it has to be notified.
 
     Said wherever there is a pre-wall with something on it; what the survey saw of cables and fittings is repeated.
     """
-    if room.placed:
+    if room.plan.design.appliances:
         seen = room.plan.survey.existing.electrics.strip()
         yield Caution(
             "Electrical zones",

@@ -9,13 +9,13 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/isolation", source="common practice")
+@rule("safety/isolation", source="common practice", whole=True)
 def isolation(room: Room, book: Book) -> Iterator[Caution]:
     """Water is turned off and drained down before pipe is cut.
 
     Said where there is pipework to do.
     """
-    if room.pipes:
+    if room.plan.design.appliances:
         stop = room.plan.survey.water.stop_valve.strip()
         yield Caution(
             "Isolation and drain-down",

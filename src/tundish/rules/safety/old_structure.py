@@ -20,7 +20,7 @@ def old_structure(room: Room, book: Book) -> Iterator[Caution]:
     Said when a frame stands in a house not known to be from 2000 or later, on floorboards, or before lath and plaster.
     """
     survey = room.plan.survey
-    weak = survey.floor.kind == _WEAK_FLOOR or survey.wall.construction == _WEAK_WALL
+    weak = survey.floor.kind == _WEAK_FLOOR or room.behind.construction == _WEAK_WALL
     if room.placed and (weak or survey.existing.built != "2000 or later"):
         yield Caution(
             "Old floors and walls",

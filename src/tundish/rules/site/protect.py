@@ -9,7 +9,7 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Need, rule
 
 
-@rule("site/protect", figures=("site.dust_sheets",), source="common practice")
+@rule("site/protect", figures=("site.dust_sheets",), source="common practice", whole=True)
 def protect(room: Room, book: Book) -> Iterator[Need]:
     """Floors and stairs are covered.
 

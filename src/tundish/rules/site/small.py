@@ -13,11 +13,11 @@ from tundish.rules.rule import Need, rule
 _SMALL: Final = ("PTFE tape", "silicone lubricant", "cleaning wipes", "marker labels", "cutting disc")
 
 
-@rule("site/small", source="common practice")
+@rule("site/small", source="common practice", whole=True)
 def small(room: Room, book: Book) -> Iterator[Need]:
     """Small things no job is without.
 
     One of each for every room.
     """
     for role in _SMALL:
-        yield Need(each(1, room.name), "first fix", "no job is without", role=role)
+        yield Need(each(1, room.room_name), "first fix", "no job is without", role=role)

@@ -15,6 +15,7 @@ from tundish.rules.rule import Need, rule
     "site/waste",
     figures=("site.appliance_m3", "site.tiles_m3_m2", "site.offcuts_m3", "site.skip_from", "site.bag_m3"),
     source="common practice; carrying waste for others needs a licence",
+    whole=True,
 )
 def rubbish(room: Room, book: Book) -> Iterator[Need]:
     """What comes out goes away in bags, or in a skip when there is much of it.
@@ -23,7 +24,7 @@ def rubbish(room: Room, book: Book) -> Iterator[Need]:
     """
     volume = _volume(room, book)
     if volume.value > book.figure("site.skip_from").value:
-        yield Need(number(1, "visit", f"Skip for {room.name}"), "strip out", "what comes out", role="skip")
+        yield Need(number(1, "visit", f"Skip for {room.room_name}"), "strip out", "what comes out", role="skip")
     else:
         bags = (volume / book.figure("site.bag_m3")).named("Bags, to the last handful")
         yield Need(round_up(bags, 1.0, "Bags"), "strip out", "what comes out", role="rubble bag")

@@ -18,10 +18,11 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
 
     The front edge of the shelf, every free end up its height and along its shelf. A piece longer than a bar is cut in equal parts.
     """
+    room = asked.room
     longest = max((offer.length for offer in book.offers.get(book.role("tile trim").code, ())), default=0.0)
-    pieces = [piece for edge, where in _edges(asked.room) for piece in _parts(edge, where, longest)]
+    pieces = [piece for edge, where in _edges(room) for piece in _parts(edge, where, longest)]
     if pieces:
-        cuts = tuple(Cut(f"E{place}", length, "tile trim", where) for place, (length, where) in enumerate(pieces, 1))
+        cuts = tuple(Cut(f"{room.mark}E{place}", length, "tile trim", where) for place, (length, where) in enumerate(pieces, 1))
         amount = in_all([cut.length for cut in cuts], "edges", f"Outside edges, {len(cuts)}")
         yield Need(amount, "boarding", "outside edges", role="tile trim", cuts=cuts)
 

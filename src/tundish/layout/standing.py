@@ -1,0 +1,99 @@
+"""Each pre-wall of a room with the wall that it stands at: what it is called, how its pieces are marked, and where its inputs are."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from tundish.figure import Figure
+from tundish.layout.design import PreWall, RoomPlan
+from tundish.layout.inputs import Inputs
+from tundish.layout.walls import Shape, WallSide, found_wall, shape_of
+from tundish.survey.wall import Wall
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One pre-wall and its wall. `at` and `wall_at` are where their inputs are within the room; `mark` leads every mark on it."""
+
+    place: int
+    prewall: PreWall
+    at: str
+    shape: Shape
+    wall_place: int
+    wall: Wall
+    wall_at: str
+    name: str
+    mark: str
+
+    @property
+    def side(self) -> WallSide:
+        """The wall in plan."""
+        return self.shape.sides[self.wall_place]
+
+    def seen(self, x: Figure, letter: str) -> Figure:
+        """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""
+        return self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
+
+
+def standings(plan: RoomPlan, inputs: Inputs) -> tuple[Standing, ...]:
+    """Every pre-wall of a room, the first one first."""
+    shape = shape_of(plan.survey, inputs)
+    prewalls = (plan.design.prewall, *plan.design.further)
+    _check_walls_named(plan, shape, inputs)
+    taken: Counter[str] = Counter()
+    names: Counter[str] = Counter()
+    made = []
+    for place, prewall in enumerate(prewalls):
+        at = "design.prewall" if place == 0 else f"design.further.{place - 1}"
+        wall_place = _wall(prewall, shape, at, inputs)
+        wall, wall_at = found_wall(plan.survey, wall_place)
+        if wall_place and wall_at == "survey.wall":
+            letter = shape.sides[wall_place].letter
+            inputs.tell(
+                "survey.walls", f"Wall {letter} has a pre-wall and is not described: it is taken to be as wall A. Add it to the walls"
+            )
+        name = _numbered(prewall.name.strip() or f"wall {shape.sides[wall_place].letter}", names)
+        mark = _mark(inputs.path, shape.sides[wall_place].letter if place else "", taken)
+        made.append(Standing(place, prewall, at, shape, wall_place, wall, wall_at, name if len(prewalls) > 1 else "", mark))
+    return tuple(made)
+
+
+def _wall(prewall: PreWall, shape: Shape, at: str, inputs: Inputs) -> int:
+    found = shape.place_of(prewall.wall)
+    if found is None:
+        inputs.tell(f"{at}.wall", f"The room has no wall {prewall.wall}: choose one of {_letters(shape)}")
+        return 0
+    return found
+
+
+def _check_walls_named(plan: RoomPlan, shape: Shape, inputs: Inputs) -> None:
+    """Tell of what is put at a wall that there is not."""
+    survey = plan.survey
+    for name in ("openings", "slopes", "obstacles", "electrics", "entries"):
+        for place, each in enumerate(getattr(survey, name)):
+            if shape.place_of(each.wall) is None:
+                inputs.tell(f"survey.{name}.{place}.wall", f"The room has no wall {each.wall}: choose one of {_letters(shape)}")
+    for name in ("stack", "water"):
+        letter = getattr(survey, name).wall
+        if shape.place_of(letter) is None:
+            inputs.tell(f"survey.{name}.wall", f"The room has no wall {letter}: choose one of {_letters(shape)}")
+
+
+def _letters(shape: Shape) -> str:
+    return ", ".join(side.letter for side in shape.sides)
+
+
+def _numbered(name: str, names: Counter[str]) -> str:
+    names[name] += 1
+    return name if names[name] == 1 else f"{name} ({names[name]})"
+
+
+def _mark(path: str, letter: str, taken: Counter[str]) -> str:
+    """What leads the marks of one pre-wall: nothing for the first of the first room, else "2.", "B.", "2B."; "B2." for another at it."""
+    room = path.rpartition(".")[2]
+    lead = str(int(room) + 1) if room.isdecimal() and int(room) else ""
+    if letter:
+        taken[letter] += 1
+        letter = letter if taken[letter] == 1 else f"{letter}{taken[letter]}"
+    return f"{lead}{letter}." if lead or letter else ""

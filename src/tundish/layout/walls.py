@@ -1,0 +1,103 @@
+"""The walls of a room in plan: where each begins and ends, which way it looks, and a place on one of them seen from another.
+
+Plan: x along wall A from its left end, y out of wall A into the room. The walls follow clockwise seen from above, so that each begins,
+on its left seen from inside the room, where the one before it ends.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import accumulate
+
+from tundish.figure import Figure
+from tundish.layout.inputs import Inputs
+from tundish.survey.survey import Survey
+from tundish.survey.wall import LETTERS, Wall
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class WallSide:
+    """One wall in plan. `angle` is the corner at its left, inside the room; `heading` is which way it runs, turned from wall A's."""
+
+    letter: str
+    start: Point
+    end: Point
+    length: Figure
+    angle: float
+    heading: float
+
+    def in_plan(self, x: float, y: float) -> Point:
+        """A place along this wall and out of it, in plan."""
+        turn = math.radians(self.heading)
+        along, out = (math.cos(turn), math.sin(turn)), (-math.sin(turn), math.cos(turn))
+        return self.start[0] + x * along[0] + y * out[0], self.start[1] + x * along[1] + y * out[1]
+
+    def on_wall(self, place: Point) -> Point:
+        """A place in plan as a place along this wall and out of it."""
+        turn = math.radians(self.heading)
+        dx, dy = place[0] - self.start[0], place[1] - self.start[1]
+        return dx * math.cos(turn) + dy * math.sin(turn), dy * math.cos(turn) - dx * math.sin(turn)
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """All walls of a room, A first."""
+
+    sides: tuple[WallSide, ...]
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The left end of each wall, in plan."""
+        return tuple(side.start for side in self.sides)
+
+    def place_of(self, letter: str) -> int | None:
+        """Which of the walls that is; None where the room has no such wall."""
+        return next((place for place, side in enumerate(self.sides) if side.letter == letter), None)
+
+    def seen_from(self, place: int, on: int, x: Figure) -> Figure:
+        """A place along one wall as it is reckoned along another, the walls unrolled, the shorter way round: left of it is below zero."""
+        if on == place:
+            return x
+        ahead = [self.sides[each % len(self.sides)].length for each in range(place, on if on > place else on + len(self.sides))]
+        behind = [self.sides[each % len(self.sides)].length for each in range(on, place if place > on else place + len(self.sides))]
+        right = x
+        for length in ahead:
+            right = right + length
+        left = x
+        for length in behind:
+            left = left - length
+        return right if right.value - ahead[0].value <= -left.value else left
+
+    def folds(self, place: int) -> tuple[float, ...]:
+        """Where the corners of the room come along one wall unrolled, half way round to either side, from left to right."""
+        count = len(self.sides)
+        rights = accumulate(self.sides[(place + step) % count].length.value for step in range(count // 2 + 1))
+        lefts = accumulate(self.sides[(place - step) % count].length.value for step in range(1, count // 2 + 1))
+        return tuple(sorted((*rights, 0.0, *(-each for each in lefts))))
+
+
+def shape_of(survey: Survey, inputs: Inputs) -> Shape:
+    """The walls of a room as surveyed."""
+    shell = survey.room
+    width, depth = inputs.sure(shell, "width", "survey.room"), inputs.sure(shell, "depth", "survey.room")
+    return rectangle(width, depth)
+
+
+def rectangle(width: Figure, depth: Figure) -> Shape:
+    """Four walls and four square corners."""
+    w, d = width.value, depth.value
+    corners = ((0.0, 0.0), (w, 0.0), (w, d), (0.0, d))
+    lengths = (width, depth, width, depth)
+    return Shape(
+        tuple(WallSide(LETTERS[place], corners[place], corners[(place + 1) % 4], lengths[place], 90.0, 90.0 * place) for place in range(4))
+    )
+
+
+def found_wall(survey: Survey, place: int) -> tuple[Wall, str]:
+    """What one of the walls was found to be, and where that is put in; as wall A where it was not looked at."""
+    if 0 < place <= len(survey.walls):
+        return survey.walls[place - 1].wall, f"survey.walls.{place - 1}.wall"
+    return survey.wall, "survey.wall"
