@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """The one command: `python .ci/check.py` says whether the tree is fit to merge.
 
-`--fast` runs the engine's tests only; `--bench` runs the benchmarks only; `--pages` writes docs/rules again. Run it with the
-Python of `.venv`, which `python3 installer/test.py --set-up-only` makes.
+`--fast` runs the engine's tests only; `--bench` runs the benchmarks only (`--bench --instances DIR` the cutting goals over a folder
+of cut lists); `--pages` writes docs/rules again. Run it with the Python of `.venv`, which `python3 installer/test.py --set-up-only` makes.
 """
 
 from __future__ import annotations
@@ -46,14 +46,24 @@ def main() -> int:
     asked.add_argument("--fast", action="store_true", help="the engine's tests only")
     asked.add_argument("--bench", action="store_true", help="the benchmarks only")
     asked.add_argument("--pages", action="store_true", help="write the reference pages of the rules again")
+    asked.add_argument("--instances", metavar="DIR", help="with --bench: only the cutting goals, over the cut lists of a folder")
     options = asked.parse_args()
     if options.pages:
         return subprocess.call([sys.executable, ROOT / ".ci" / "pages.py"], cwd=ROOT)
     if options.fast:
         return pytest("-q", *engine_tests())
+    if options.bench and options.instances:
+        return cutting_goals(Path(options.instances).resolve())
     if options.bench:
         return pytest("tests/benchmarks", "--benchmark-enable", "-s", "--benchmark-columns=min,median,max,rounds")
     return count(every_check())
+
+
+def cutting_goals(folder: Path) -> int:
+    """0 when every cutting goal is met over the cut lists of a folder."""
+    paths = os.pathsep.join((str(ROOT), str(ROOT / "src")))
+    words = [sys.executable, "-m", "tests.benchmarks.cut_goals", str(folder)]
+    return subprocess.call(words, cwd=ROOT, env={**os.environ, "PYTHONPATH": paths})
 
 
 def every_check() -> Iterable[tuple[str, int]]:

@@ -11,6 +11,7 @@ from tundish.cutting.amounts import attainable
 from tundish.cutting.first import first_plans
 from tundish.cutting.plan import Bar, BarCut, BarPlan, Effort, Piece, check_saw
 from tundish.cutting.remnants import with_better_remnants
+from tundish.cutting.until import Stop, never
 from tundish.cutting.whole import MOST_ROOM, Pattern, Task, as_task, one_by_one
 
 KEEP: Final = 300.0
@@ -22,15 +23,22 @@ Bounded = tuple[tuple[Pattern, ...], int]
 
 
 def plan_bars(
-    pieces: Sequence[Piece], stock: Sequence[Bar], kerf: float = 0.0, keep: float = KEEP, effort: Effort = Effort.BEST
+    pieces: Sequence[Piece],
+    stock: Sequence[Bar],
+    kerf: float = 0.0,
+    keep: float = KEEP,
+    effort: Effort = Effort.BEST,
+    stop: Stop = never,
 ) -> BarPlan:
     """Cut the pieces from the stock, mm; remainders from `keep` up count as useful.
 
     Lengths are taken to a tenth of a millimetre, pieces up and bars down. The same question always has the same answer, and
-    costs the same in whatever order pieces and stock are named. Raises BadCutError when the kerf is not a length.
+    costs the same in whatever order pieces and stock are named; told to `stop`, it is the best plan
+    so far. Raises BadCutError when the kerf is not a length.
     """
     check_saw(kerf)
     task, too_long = as_task(pieces, stock, kerf, keep)
+    task = replace(task, stop=stop)
     plan, bound = _planned(task, effort)
     ran_out = any(not task.rods[pattern.kind].bars for pattern in plan)
     if ran_out:
@@ -53,7 +61,7 @@ def plan_bars(
 
 def _planned(task: Task, effort: Effort) -> Bounded:
     """A plan for every piece that fits a bar, and the least that any such plan costs."""
-    firsts = list(first_plans(task, thorough=effort is Effort.BEST)) if task.demand else [[]]
+    firsts = list(first_plans(task, thorough=effort is not Effort.QUICK)) if task.demand else [[]]
     plan = min(firsts, key=lambda one: (task.cost(one), len(one)))
     return _bounded(task, plan, effort, [pattern for one in firsts for pattern in one])
 
@@ -71,7 +79,7 @@ def _bounded(task: Task, plan: Sequence[Pattern], effort: Effort, pool: Sequence
     for at_once in (_FEW_AT_ONCE, _MANY_AT_ONCE) if many else ():
         plan = recut(task, plan, at_once)
     best = cheapest(task, plan, pool)
-    if best.proven or many:
+    if best.proven or many or task.stop():
         return best.plan, best.bound
     return recut(task, best.plan, _FEW_AT_ONCE), best.bound
 

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, NamedTuple
 
 from tundish.cutting.amounts import Kind, Load, step_of
 from tundish.cutting.plan import KEPT_SIDE, Piece, Sheet
+from tundish.cutting.until import Stop, never
 from tundish.cutting.whole import MOST_ROOM, TENTHS, down, reachable, up
 
 _WORTH: Final = 1.3
@@ -75,6 +76,7 @@ class Nesting:
     sizes: tuple[Size, ...]
     boards: tuple[Board, ...]
     kerf: int
+    stop: Stop = field(default=never, compare=False)
 
     @property
     def demand(self) -> tuple[int, ...]:

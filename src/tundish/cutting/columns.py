@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from tundish.cutting.amounts import NEGLIGIBLE, attainable, step_of
 from tundish.cutting.maximal import maximal_patterns
-from tundish.cutting.optimiser import Choice, Prices
+from tundish.cutting.optimiser import Choice, Prices, least_cost
 from tundish.cutting.whole import Pattern, Task
 
 if TYPE_CHECKING:
@@ -43,7 +43,7 @@ class Costed:
 def cheapest(task: Task, plan: Sequence[Pattern], pool: Sequence[Pattern]) -> Costed:
     """The cheapest plan found, from one that places every piece and a pool of patterns to choose among."""
     best = Costed(tuple(plan), task.cost(plan), attainable(task.load(), 0, task.cost(plan)))
-    if best.proven:
+    if best.proven or task.stop():
         return best
     every = maximal_patterns(task, _MOST_PATTERNS)
     if every is None:
@@ -57,7 +57,7 @@ def _from_every(task: Task, best: Costed, every: Sequence[Pattern]) -> Costed:
     best = replace(best, bound=max(best.bound, attainable(task.load(), prices.cost, best.cost)))
     order = sorted(range(len(every)), key=lambda one: prices.losses[one])
     for most, nodes, between in _TRIES:
-        if best.proven:
+        if best.proven or task.stop():
             break
         spare = best.cost - step_of(task.load().kinds) - prices.cost + NEGLIGIBLE * best.cost
         useful = [every[one] for one in order if prices.losses[one] <= spare]
@@ -69,18 +69,20 @@ def _from_generated(task: Task, best: Costed, patterns: list[Pattern]) -> Costed
     """Choose among the patterns that the prices call for."""
     choice = _choice(task, patterns)
     best = replace(best, bound=max(best.bound, _generate(task, choice, patterns, best.cost)))
-    if best.proven or sum(task.demand) > _MOST_PIECES:
+    if best.proven or sum(task.demand) > _MOST_PIECES or task.stop():
         return best
     losses = choice.prices().losses
     near = [patterns[one] for one in sorted(range(len(patterns)), key=losses.__getitem__)[:_NEAR]]
     for between in (True, False):
+        if task.stop():
+            break
         if not best.proven:
             best = _chosen(task, best, near, (_NODES, between), complete=False)
     return best
 
 
 def _choice(task: Task, patterns: Sequence[Pattern]) -> Choice:
-    choice = Choice(task.demand, task.rods)
+    choice = Choice(task.demand, task.rods, task.stop)
     for pattern in patterns:
         choice.add(pattern)
     return choice
@@ -102,11 +104,11 @@ def _generate(task: Task, choice: Choice, patterns: list[Pattern], cost: int) ->
     for _ in range(_ROUNDS):
         prices = choice.prices()
         found, worth = _priced(task, prices)
-        farley = _farley(task, prices, worth)
+        farley = least_cost(prices, task.demand, task.rods, worth)
         if farley > least:
             least, bound = farley, attainable(task.load(), farley, cost)
         made = [pattern for pattern in found if pattern not in known]
-        if bound >= cost or not made:
+        if bound >= cost or not made or task.stop():
             break
         for pattern in made:
             choice.add(pattern)
@@ -145,14 +147,6 @@ def _walk_back(task: Task, steps: list[tuple[int, int, Any]], room: int) -> tupl
             counts[place] += taken
             room = rest
     return tuple(counts)
-
-
-def _farley(task: Task, prices: Prices, worth: Sequence[float]) -> float:
-    """A bound that holds at any prices: they are lowered until no unlimited bar is worth more than it costs."""
-    rods = tuple(zip(worth, task.rods, strict=True))
-    share = min([1.0] + [rod.cost / value for value, rod in rods if rod.count is None and value > 0])
-    total = sum(price * count for price, count in zip(prices.pieces, task.demand, strict=True))
-    return share * total - sum((rod.count or 0) * max(0.0, share * value - rod.cost) for value, rod in rods)
 
 
 def _trimmed(task: Task, plan: Sequence[Pattern]) -> list[Pattern]:

@@ -12,6 +12,7 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, Protocol
 
+from tundish.cutting.until import Stop, never
 from tundish.cutting.whole import Pattern
 
 if TYPE_CHECKING:
@@ -44,19 +45,22 @@ class Prices:
     """What one more of each limited kind would save, below nought."""
     losses: tuple[float, ...]
     """What taking each pattern once would lose."""
+    amounts: tuple[float, ...] = ()
+    """How often each pattern is taken, in fractions."""
 
 
 class Choice:
     """Patterns chosen in fractions, so that every piece is cut at least as often as asked; patterns may be added."""
 
-    def __init__(self, demand: Sequence[int], stock: Sequence[Stock]) -> None:
+    def __init__(self, demand: Sequence[int], stock: Sequence[Stock], stop: Stop = never) -> None:
         import numpy as np
 
+        self._stop = stop
         self._pieces = len(demand)
         self._stock = stock
         self._limits = [kind for kind, one in enumerate(stock) if one.count is not None]
         self._rows = {kind: self._pieces + row for row, kind in enumerate(self._limits)}
-        self._solver = _solver()
+        self._solver = new_solver()
         self._solver.setOptionValue("presolve", "off")
         self._solver.setOptionValue("simplex_strategy", _PRIMAL_SIMPLEX)
         none, nothing = np.array([], np.int32), np.array([], np.float64)
@@ -86,7 +90,9 @@ class Choice:
         for kind, row in self._rows.items():
             kinds[kind] = min(0.0, duals[row])
         pieces = tuple(dual if dual > _NOUGHT else 0.0 for dual in duals[: self._pieces])
-        return Prices(self._solver.getInfo().objective_function_value, pieces, tuple(kinds), tuple(answer.col_dual))
+        return Prices(
+            self._solver.getInfo().objective_function_value, pieces, tuple(kinds), tuple(answer.col_dual), tuple(answer.col_value)
+        )
 
     def whole(self, least: int, most: int, nodes: int, *, between: bool) -> tuple[tuple[int, ...], float]:
         """How many of each pattern in whole numbers, as cheap as found, at a cost from `least` to `most`; and the least proved.
@@ -99,7 +105,7 @@ class Choice:
 
         columns = self._solver.getNumCol()
         places = np.arange(columns, dtype=np.int32)
-        solver = _solver()
+        solver = new_solver(self._stop)
         solver.passModel(self._solver.getLp())
         solver.changeColsIntegrality(columns, places, np.ones(columns, np.uint8))
         if between:
@@ -116,13 +122,28 @@ class Choice:
         return (values if found else (0,) * columns), min(max(0.0, info.mip_dual_bound), most + 0.5)
 
 
-def _solver() -> highspy.Highs:
+def least_cost(prices: Prices, demand: Sequence[int], stock: Sequence[Stock], worth: Sequence[float]) -> float:
+    """A bound that holds at any prices, from what each kind of stock is worth at most: Farley, Operations Research 38 (1990).
+
+    The prices are lowered until no unlimited kind is worth more than it costs.
+    """
+    kinds = tuple(zip(worth, stock, strict=True))
+    share = min([1.0] + [kind.cost / value for value, kind in kinds if kind.count is None and value > 0])
+    total = sum(price * count for price, count in zip(prices.pieces, demand, strict=True))
+    return share * total - sum((kind.count or 0) * max(0.0, share * value - kind.cost) for value, kind in kinds)
+
+
+def new_solver(stop: Stop = never) -> highspy.Highs:
+    """A silent, single-threaded solver that gives up when it is told to stop."""
     import highspy
 
     _swallow_banner()
     solver = highspy.Highs()  # type: ignore[no-untyped-call]
     solver.setOptionValue("output_flag", False)
     solver.setOptionValue("threads", 1)
+    if stop is not never:
+        solver.cbMipInterrupt += lambda event: event.interrupt(interrupt_value=stop())
+        solver.cbSimplexInterrupt += lambda event: event.interrupt(interrupt_value=stop())
     return solver
 
 

@@ -27,7 +27,9 @@ class Effort(IntEnum):
     QUICK = 0
     """A sound plan at once, by rules of thumb."""
     BEST = 1
-    """The cheapest that can be found, with a bound that says how far it may be from the least possible."""
+    """The cheapest that can be found soon, with a bound that says how far it may be from the least possible."""
+    PROOF = 2
+    """The same, and then as near to a proof as can be had: seconds, so it is for the background."""
 
 
 @dataclass(frozen=True, slots=True)

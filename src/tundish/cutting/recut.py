@@ -26,7 +26,7 @@ class _Part:
 def recut(task: Task, plan: Sequence[Pattern], pieces: int) -> tuple[Pattern, ...]:
     """The plan with bars of up to `pieces` pieces together cut anew, the least filled first, while that makes it cheaper."""
     bars, start, looked = _by_waste(task, plan), 0, 0
-    while start < len(bars) and looked < _WINDOWS:
+    while start < len(bars) and looked < _WINDOWS and not task.stop():
         stop = _stop(bars, start, pieces)
         part = _part(task, bars, range(start, stop))
         pool = [pattern for first in first_plans(part.task, thorough=True) for pattern in first]

@@ -26,7 +26,7 @@ def with_better_remnants(task: Task, plan: Sequence[Pattern]) -> tuple[Pattern, 
         before = list(bars)
         _swap_rods(task, bars)
         _repack(task, bars)
-        if bars == before:
+        if bars == before or task.stop():
             break
     return tuple(bars)
 
@@ -35,6 +35,8 @@ def _repack(task: Task, bars: list[Pattern]) -> None:
     most = max(_FEWEST_BARS, min(_BARS, _WIDTHS // max(1, len(task.widths))))
     loose = sorted(range(len(bars)), key=lambda bar: -task.remainder(bars[bar]))[:most]
     for place, one in enumerate(loose):
+        if task.stop():
+            break
         for other in loose[place + 1 :]:
             pair = (bars[one], bars[other])
             best = min(_splits(task, *pair), key=lambda split: _rank(task, split), default=pair)

@@ -10,6 +10,8 @@ from tundish.cutting.amounts import attainable, step_of
 from tundish.cutting.attempts import Plan, attempts, tidied, worth_of
 from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
+from tundish.cutting.rounding import rounded
+from tundish.cutting.until import Stop, never
 from tundish.cutting.whole import TENTHS, Pattern, one_by_one, up
 
 if TYPE_CHECKING:
@@ -24,15 +26,24 @@ _TIDIED: Final = 6
 _NEAR: Final = 300
 _NEAR_EACH: Final = 5
 _NODES: Final = 30
+_MANY: Final = 400
+_FIRST: Final = 4
+_ROUNDS: Final = (10, 5, 5, 10, 20, 100)
 
 
 def plan_sheets(
-    pieces: Sequence[Piece], stock: Sequence[Sheet], kerf: float = 0.0, trim: float = 0.0, effort: Effort = Effort.BEST
+    pieces: Sequence[Piece],
+    stock: Sequence[Sheet],
+    kerf: float = 0.0,
+    trim: float = 0.0,
+    effort: Effort = Effort.BEST,
+    stop: Stop = never,
 ) -> SheetPlan:
     """Cut the pieces from the sheets by cuts from edge to edge, mm; `trim` first comes off each edge.
 
     Sizes are taken to a tenth of a millimetre, pieces up and sheets down. The same question always has the same answer, and
-    costs the same in whatever order pieces and stock are named. Raises BadCutError when a piece has no width, or kerf or trim is
+    costs the same in whatever order pieces and stock are named; told to `stop`, it is the best plan
+    so far. Raises BadCutError when a piece has no width, or kerf or trim is
     no length.
     """
     check_saw(kerf, trim)
@@ -40,11 +51,14 @@ def plan_sheets(
         if not piece.width:
             raise BadCutError(f"piece {piece.mark}: a piece of sheet needs a width")
     nest, too_large = as_nesting(pieces, stock, kerf, trim)
-    plan = _planned(nest, effort)
+    nest = replace(nest, stop=stop)
+    plan, bound = _planned(nest, effort)
     ran_out = any(not nest.boards[layout.kind].sheets for layout in plan)
     plan = tuple(layout for layout in plan if nest.boards[layout.kind].sheets)
     cost = nest.cost(plan)
-    bound = attainable(_placed(nest, plan).load(), 0, cost)
+    if ran_out:
+        bound = attainable(_placed(nest, plan).load(), 0, cost)
+    bound = min(bound, cost)
     cuts, left_over = _cuts(nest, plan, pieces, trim)
     return SheetPlan(
         stock=tuple(stock),
@@ -59,21 +73,48 @@ def plan_sheets(
     )
 
 
-def _planned(nest: Nesting, effort: Effort) -> Plan:
+def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
+    """A plan, and the least that any could cost."""
     pieces = sum(nest.demand)
     if not pieces:
-        return ()
+        return (), 0
     if effort is Effort.QUICK:
         times = max(1, min(_MOST_AT_ONCE, _AT_ONCE // pieces))
-        return min(attempts(nest, times), key=lambda plan: worth_of(nest, plan))
-    tried = list(attempts(nest, max(_LEAST, min(_MOST, _FILLED // pieces))))
+        best = min(attempts(nest, times), key=lambda plan: worth_of(nest, plan))
+        return best, attainable(nest.load(), 0, nest.cost(best))
+    tried = []
+    many = effort is Effort.PROOF and pieces > _MANY
+    for plan in attempts(nest, _FIRST if many else max(_LEAST, min(_MOST, _FILLED // pieces))):
+        tried.append(plan)
+        if nest.stop():
+            break
     best = min(tried, key=lambda plan: worth_of(nest, plan))
-    if attainable(nest.load(), 0, nest.cost(best)) < nest.cost(best):
-        best = min(best, _chosen(nest, best, tried), key=lambda plan: worth_of(nest, plan))
-    return tidied(nest, best, _TIDIED)
+    bound = attainable(nest.load(), 0, nest.cost(best))
+    if bound < nest.cost(best) and not nest.stop() and not many:
+        best = min(best, _chosen(nest, best, tried, bound), key=lambda plan: worth_of(nest, plan))
+    if effort is Effort.PROOF and bound < nest.cost(best):
+        best, bound = _proved(nest, best, tried)
+    return (best if nest.stop() else tidied(nest, best, _TIDIED)), bound
 
 
-def _chosen(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> Plan:
+def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int]:
+    """A plan no dearer, from sheets that the prices of the pieces call for, and the least that they prove."""
+    from tundish.cutting.bounding import searched
+
+    bound, settled = 0, nest.cost(best)
+    many = sum(nest.demand) > _MANY
+    rounds = _ROUNDS if many else (sum(_ROUNDS),)
+    for place, found in enumerate(searched(nest, settled, [layout for plan in tried for layout in plan], rounds), 1):
+        bound = max(bound, found.least)
+        if bound >= nest.cost(best):
+            break
+        best = min(best, rounded(nest, found.taken), key=lambda plan: worth_of(nest, plan))
+        if found.made and not nest.stop() and (not many or len(rounds) == place):
+            best = min(best, _chosen(nest, best, [*tried, best, found.made], bound), key=lambda plan: worth_of(nest, plan))
+    return best, min(bound, nest.cost(best))
+
+
+def _chosen(nest: Nesting, best: Plan, tried: Sequence[Plan], bound: int) -> Plan:
     """The cheapest plan that can be made of all sheets that the attempts filled; `best` if none is cheaper."""
     from tundish.cutting.optimiser import Choice
 
@@ -81,8 +122,8 @@ def _chosen(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> Plan:
     most = max(_NEAR, _NEAR_EACH * len(nest.sizes))
     losses = _choice(Choice(nest.demand, nest.boards), pool).prices().losses
     near = [pool[one] for one in sorted(range(len(pool)), key=losses.__getitem__)[:most]]
-    least, step = attainable(nest.load(), 0, nest.cost(best)), step_of(nest.load().kinds)
-    amounts, _ = _choice(Choice(nest.demand, nest.boards), near).whole(least, nest.cost(best) - step, _NODES, between=True)
+    step = step_of(nest.load().kinds)
+    amounts, _ = _choice(Choice(nest.demand, nest.boards, nest.stop), near).whole(bound, nest.cost(best) - step, _NODES, between=True)
     chosen = [layout for layout, amount in zip(near, amounts, strict=True) for _ in range(amount)]
     return _trimmed(nest, chosen) if chosen else best
 

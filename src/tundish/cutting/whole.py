@@ -10,12 +10,14 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import chain, repeat
+from operator import mul
 from typing import Final, NamedTuple
 
 from tundish.cutting.amounts import Kind, Load, step_of
 from tundish.cutting.plan import Bar, Piece
+from tundish.cutting.until import Stop, never
 
 TENTHS: Final = 10
 _SLACK: Final = 1e-6
@@ -54,6 +56,7 @@ class Task:
     kerf: float
     keep: float
     copies: tuple[tuple[int, ...], ...]
+    stop: Stop = field(default=never, compare=False)
 
     def load(self) -> Load:
         """What all pieces take, and the rods it may come from."""
@@ -65,7 +68,7 @@ class Task:
 
     def used(self, counts: Sequence[int]) -> int:
         """Units that these pieces take."""
-        return sum(width * count for width, count in zip(self.widths, counts, strict=True) if count)
+        return sum(map(mul, self.widths, counts))
 
     def remainder(self, pattern: Pattern) -> float:
         """What a cut bar leaves, mm, near enough to judge by."""

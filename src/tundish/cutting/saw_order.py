@@ -1,0 +1,117 @@
+"""The order in which a person saws a sheet: every cut from edge to edge, the part it takes off, and what then lies on the bench."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from tundish.cutting.plan import Place, Rect, SheetCut, SheetPlan
+
+_NEAR: Final = 1e-3
+_AXES: Final = ("length", "width")
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """One cut through a part of the sheet: across its length (`axis` 0) or its width, `at` mm from the part's left or lower edge."""
+
+    part: Rect
+    axis: int
+    at: float
+    frees: tuple[int, ...]
+    """Pieces that are finished by it."""
+
+
+Part = Place | Rect
+
+
+def strokes(plan: SheetPlan, cut: SheetCut) -> tuple[Stroke, ...]:
+    """Every cut of one sheet, in an order in which each runs from edge to edge of the part in hand; trims of the edges come first."""
+    parts: list[Part] = [*cut.places, *cut.remainders]
+    sheet = plan.stock[cut.sheet]
+    whole = Rect(plan.trim, plan.trim, sheet.length - 2 * plan.trim, sheet.width - 2 * plan.trim)
+    return tuple(_strokes(whole, parts, plan.kerf))
+
+
+def saw_order(plan: SheetPlan, cut: SheetCut) -> Iterator[str]:
+    """The strokes in words, numbered, each with the size of the part that it goes through."""
+    if plan.trim:
+        yield f"Trim {plan.trim:g} off all four edges."
+    for number, stroke in enumerate(strokes(plan, cut), 1):
+        part = stroke.part
+        freed = ", ".join(f"{plan.pieces[one].mark} {plan.pieces[one].length:g} × {plan.pieces[one].width:g}" for one in stroke.frees)
+        size = f"{part.length:g} × {part.width:g}"
+        yield f"{number}. Part {size}: cut at {stroke.at:g} along its {_AXES[stroke.axis]}{f': {freed}' if freed else ''}."
+
+
+def _strokes(part: Rect, inside: Sequence[Part], kerf: float) -> Iterator[Stroke]:
+    """First the cut nearest to the near edge that parts what lies inside; then either side in turn."""
+    if len(inside) <= 1 and not _trims(part, inside):
+        return
+    for axis in (0, 1):
+        groups = _groups(inside, axis)
+        if len(groups) > 1:
+            ends = [_end(group, axis) for group in groups]
+            yield from _apart(part, axis, groups, ends, kerf)
+            return
+    yield from _last_trim(part, inside[0], kerf)
+
+
+def _apart(part: Rect, axis: int, groups: Sequence[Sequence[Part]], ends: Sequence[float], kerf: float) -> Iterator[Stroke]:
+    left = part
+    for group, _ in pairwise(groups):
+        at = ends[0] - _start(left, axis)
+        ends = ends[1:]
+        near, far = _halves(left, axis, at, kerf)
+        yield Stroke(left, axis, round(at, 3), _freed(near, group))
+        yield from _strokes(near, group, kerf)
+        left = far
+    yield from _strokes(left, groups[-1], kerf)
+
+
+def _last_trim(part: Rect, one: Part, kerf: float) -> Iterator[Stroke]:
+    """A lone piece that is smaller than its part: what is over comes off."""
+    for axis in (0, 1):
+        size = (one.length, one.width)[axis]
+        if (part.length, part.width)[axis] - size > _NEAR:
+            near, _ = _halves(part, axis, size, kerf)
+            yield Stroke(part, axis, round(size, 3), _freed(near, [one]))
+            part = near
+
+
+def _trims(part: Rect, inside: Sequence[Part]) -> bool:
+    return any(part.length - one.length > _NEAR or part.width - one.width > _NEAR for one in inside if isinstance(one, Place))
+
+
+def _freed(part: Rect, group: Sequence[Part]) -> tuple[int, ...]:
+    if len(group) != 1 or not isinstance(group[0], Place) or _trims(part, group):
+        return ()
+    return (group[0].piece,)
+
+
+def _groups(parts: Sequence[Part], axis: int) -> list[list[Part]]:
+    groups: list[list[Part]] = []
+    end = -math.inf
+    for one in sorted(parts, key=lambda each: _start(each, axis)):
+        if _start(one, axis) >= end - _NEAR:
+            groups.append([])
+        groups[-1].append(one)
+        end = max(end, _end([one], axis))
+    return groups
+
+
+def _start(part: Part, axis: int) -> float:
+    return part.y if axis else part.x
+
+
+def _end(group: Sequence[Part], axis: int) -> float:
+    return max(_start(one, axis) + (one.width if axis else one.length) for one in group)
+
+
+def _halves(part: Rect, axis: int, at: float, kerf: float) -> tuple[Rect, Rect]:
+    if axis:
+        return Rect(part.x, part.y, part.length, at), Rect(part.x, part.y + at + kerf, part.length, max(0.0, part.width - at - kerf))
+    return Rect(part.x, part.y, at, part.width), Rect(part.x + at + kerf, part.y, max(0.0, part.length - at - kerf), part.width)

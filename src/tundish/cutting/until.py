@@ -1,0 +1,13 @@
+"""When to leave off: the engine has no clock, so whoever asks says when an answer is wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+Stop = Callable[[], bool]
+"""Asked often while a plan is looked for; once it says yes, the best plan so far is the answer."""
+
+
+def never() -> bool:
+    """Go on until nothing more is to be found: then the same question always has the same answer."""
+    return False
