@@ -144,6 +144,15 @@ Block = Heading | Paragraph | Points | Sums | Facts | Table | Sketch | SideBySid
 
 
 @dataclass(frozen=True, slots=True)
+class Event:
+    """A whole day that a paper speaks of, for a calendar: its ISO date, a title, and words."""
+
+    date: str
+    title: str
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """One paper. `name` is its file name without ending; `number` and `subtitle` stand at the top right."""
 
@@ -159,3 +168,4 @@ class Document:
     demo: bool = False
     tables_only: bool = False
     """Whether a spreadsheet of it makes sense (order lists, cut lists, materials)."""
+    events: tuple[Event, ...] = ()

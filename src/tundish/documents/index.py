@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tundish.documents import cut_list, labels, materials, order_list, quote, setting_out
+from tundish.documents import cut_list, labels, materials, order_list, programme, quote, setting_out
 from tundish.documents.block import Document
 from tundish.estimate import Estimate
 
@@ -13,6 +13,7 @@ NAMES = (
     ("cut-list", "Cut list"),
     ("labels", "Labels"),
     ("orders", "Order lists"),
+    ("programme", "Programme"),
 )
 
 
@@ -26,6 +27,7 @@ def build(key: str, estimate: Estimate) -> tuple[Document, ...]:
         "materials": materials.build,
         "cut-list": cut_list.build,
         "labels": labels.build,
+        "programme": programme.build,
     }
     return (one[key](estimate),)
 

@@ -39,6 +39,21 @@ class Beside:
 
 
 @dataclass(frozen=True, slots=True)
+class Day:
+    """One working day. `work`: stages by name with their hours; `waits`: why nothing else is done. `date` is ISO, or empty."""
+
+    number: int
+    date: str = ""
+    work: tuple[tuple[str, float], ...] = ()
+    waits: str = ""
+
+    @property
+    def hours(self) -> float:
+        """Hours on site."""
+        return sum(hours for _, hours in self.work)
+
+
+@dataclass(frozen=True, slots=True)
 class Payment:
     """One payment, with VAT; they add up to what the client pays."""
 
@@ -71,9 +86,14 @@ class Price:
     hours: Figure
     kept: Decimal
     kept_an_hour: Decimal | None
-    days: int
+    programme: tuple[Day, ...]
     break_even: Decimal
     least: Decimal | None
+
+    @property
+    def days(self) -> int:
+        """Working days, those of waiting included."""
+        return len(self.programme)
 
     @property
     def charges_vat(self) -> bool:

@@ -5,7 +5,6 @@ Amounts are rounded half up to the penny where they are made, so that every colu
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -16,12 +15,12 @@ from tundish.pricing import build_up, cis
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Beside, Payment, Price, StagePrice
+from tundish.pricing.programme import programme
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
 
-CURING_DAYS = 1
 _MOST_MARGIN = 95
 
 
@@ -29,8 +28,8 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
     """Price the hours and the buying on the terms; what has no price is named, never nothing."""
     stages = build_up.stages(hours, buying, terms)
     all_hours = total([each.hours for each in stages], "Hours on site", "h")
-    days = _days(all_hours.value, stages, terms)
-    beside = tuple(_beside(stages, days, buying, terms))
+    days = programme(stages, must_read(terms, "hours_a_day").value, terms.start)
+    beside = tuple(_beside(stages, len(days), buying, terms))
     before = sum((each.price for each in stages), sum((each.amount for each in beside), Decimal(0)))
     vat_lines = _vat(stages, beside, terms)
     vat = sum((each.vat for each in vat_lines if each.charged), Decimal(0))
@@ -42,7 +41,7 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
         _payments(before + vat, terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), terms.labour_rate is not None,
         materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
-        days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * days,
+        days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
     )  # fmt: skip
 
 
@@ -122,8 +121,3 @@ def _payments(whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
         left, left_percent = left - amount, max(left_percent - percent, 0.0)
     asked.append(Payment("When it is finished and shown", left_percent, left))
     return tuple(each for each in asked if each.amount)
-
-
-def _days(hours: float, stages: tuple[StagePrice, ...], terms: Terms) -> int:
-    cures = any(each.stage == "boarding" for each in stages)
-    return math.ceil(hours / must_read(terms, "hours_a_day").value) + (CURING_DAYS if cures else 0)

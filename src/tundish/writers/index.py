@@ -83,11 +83,18 @@ def _dxf(document: Document, path: Path, printed: str, _: Pictures) -> None:
     write_dxf(document, path, printed)
 
 
+def _ics(document: Document, path: Path, _printed: str, _: Pictures) -> None:
+    from tundish.writers.calendar_file import write_calendar
+
+    write_calendar(document, path)
+
+
 FORMATS: Final[dict[str, Format]] = {
     "pdf": Format("pdf", _pdf, "to print, to sign and to send"),
     "xlsx": Format("xlsx", _xlsx, "to reckon on in a spreadsheet"),
     "text": Format("txt", _text, "to paste into a message"),
     "csv": Format("csv", _csv, "for a merchant's system or another program"),
     "dxf": Format("dxf", _dxf, "for a drawing program: its drawings in millimetres, on named layers"),
+    "ics": Format("ics", _ics, "for a calendar: the days of a programme"),
 }
 """Every format by name."""

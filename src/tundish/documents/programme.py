@@ -1,0 +1,72 @@
+"""The programme: which day what is done, who is there, and what must be on site."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from tundish import measure
+from tundish.documents.block import Block, Column, Document, Event, Paragraph, Row, Table
+from tundish.documents.paper import paper
+from tundish.estimate import Estimate
+from tundish.pricing.price import Day
+from tundish.rules.rule import STAGE_NAMES
+
+_COLUMNS = (
+    Column("Day", "text", 1.3, "strong"),
+    Column("Work", "text", 2.6),
+    Column("Who", "text", 1.2),
+    Column("On site by then", "text", 3.4, "quiet"),
+    Column("Done", "tick", 0.5),
+)
+_MOST_NAMED = 6
+
+
+def build(estimate: Estimate) -> Document:
+    """The days of a job; hours stay with the trader."""
+    days = estimate.price.programme
+    rows = tuple(Row((day_words(day), work_words(day), _who(day, estimate), _on_site(day, days, estimate), "")) for day in days)
+    notes = (
+        "Weekends are left out; bank holidays and the days of others are for you to move.",
+        "Curing as the makers of adhesive and grout say: a day is common practice.",
+    )
+    blocks: tuple[Block, ...] = (Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
+    events = tuple(Event(day.date, _title(day, estimate), _on_site(day, days, estimate)) for day in days if day.date)
+    return replace(paper(estimate, "programme", "Programme", blocks), events=events)
+
+
+def day_words(day: Day) -> str:
+    """What a day is called: its date, or its number while there is no start."""
+    return measure.show_date(day.date) if day.date else f"Day {day.number}"
+
+
+def work_words(day: Day) -> str:
+    """What is done on a day."""
+    return day.waits or ", then ".join(dict.fromkeys(name for name, _ in day.work))
+
+
+def _title(day: Day, estimate: Estimate) -> str:
+    return ": ".join(word for word in (estimate.job.client.name or estimate.job.title, work_words(day)) if word)
+
+
+def _who(day: Day, estimate: Estimate) -> str:
+    if day.waits:
+        return "nobody"
+    heavy = any(caution.title == "Weights to lift" for caution in estimate.cautions)
+    lifts = {STAGE_NAMES["frames"], STAGE_NAMES["boarding"], STAGE_NAMES["second fix"]} & {name for name, _ in day.work}
+    return "two, to lift" if heavy and lifts else "one"
+
+
+def _on_site(day: Day, days: tuple[Day, ...], estimate: Estimate) -> str:
+    """What the stages that begin on a day take, bought first; the longest list is cut short and says so."""
+    before = {name for earlier in days[: day.number - 1] for name, _ in earlier.work}
+    names = list(dict.fromkeys(_taken({name for name, _ in day.work} - before, estimate)))
+    more = f" and {len(names) - _MOST_NAMED} more: see the materials list" if len(names) > _MOST_NAMED else ""
+    return ", ".join(names[:_MOST_NAMED]) + more
+
+
+def _taken(stages: set[str], estimate: Estimate) -> Iterator[str]:
+    bought = sorted(estimate.buying.purchases, key=lambda each: -each.cost)
+    for purchase in bought:
+        if any(STAGE_NAMES[need.stage] in stages for need in purchase.line.needs):
+            yield purchase.line.item.name
