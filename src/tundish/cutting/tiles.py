@@ -1,0 +1,221 @@
+"""Tiles set out on a face: where each lies from one start, which are cut, and what holes go through them.
+
+A face is what is tiled, x from its left, z from its foot. Tiles lie a joint apart; every other row may be shifted (brick bond).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from tundish.cutting.plan import BadCutError
+
+Corner = Literal["beside", "above"]
+_NEAR: Final = 1e-6
+MOST_TILES: Final = 50_000
+"""Tiles on one face: more is a slip of the unit, and nobody could follow the drawing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tiling:
+    """The tile as it lies, the joint, and by what share of a tile every other row is shifted: 0 straight, 0.5 brick bond."""
+
+    width: float
+    height: float
+    joint: float
+    shift: float = 0.0
+
+    def __post_init__(self) -> None:
+        for value, name in ((self.width, "width"), (self.height, "height")):
+            if not (math.isfinite(value) and value > 0):
+                raise BadCutError(f"a tile's {name} should be more than nought, not {value}")
+        if not (math.isfinite(self.joint) and self.joint >= 0 and 0 <= self.shift < 1):
+            raise BadCutError(f"a joint of {self.joint} and a shift of {self.shift} cannot be laid")
+
+    @property
+    def across(self) -> float:
+        """From one tile to the next."""
+        return self.width + self.joint
+
+    @property
+    def up(self) -> float:
+        """From one course to the next."""
+        return self.height + self.joint
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """A round hole through the tiles."""
+
+    name: str
+    x: float
+    z: float
+    across: float
+
+
+@dataclass(frozen=True, slots=True)
+class TiledFace:
+    """A face to be tiled, with its holes; `corner` says how the pattern comes to it from the face before it."""
+
+    name: str
+    width: float
+    height: float
+    holes: tuple[Hole, ...] = ()
+    corner: Corner = "beside"
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """Where the left edge and the foot of one whole tile lie, and what that start is called."""
+
+    x: float
+    z: float
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidTile:
+    """One tile or what is left of it: its place and size on the face, and its row and column in the pattern."""
+
+    row: int
+    column: int
+    x: float
+    z: float
+    width: float
+    height: float
+    cut: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Drilled:
+    """A hole in one tile: its centre from the tile's own left and foot, and how much is left between it and the nearest edge.
+
+    `edge` below nought: the hole runs over the edge, and the tile is notched.
+    """
+
+    tile: int
+    hole: Hole
+    x: float
+    z: float
+    edge: float
+
+
+@dataclass(frozen=True, slots=True)
+class SetOut:
+    """A face tiled from one start."""
+
+    face: TiledFace
+    tiling: Tiling
+    start: Start
+    tiles: tuple[LaidTile, ...]
+    drilled: tuple[Drilled, ...]
+
+    @property
+    def whole(self) -> int:
+        """How many tiles are not cut."""
+        return sum(not tile.cut for tile in self.tiles)
+
+    @property
+    def cuts(self) -> tuple[LaidTile, ...]:
+        """The tiles that are cut."""
+        return tuple(tile for tile in self.tiles if tile.cut)
+
+    @property
+    def smallest(self) -> float:
+        """The narrowest cut, mm, or a whole tile where none is cut."""
+        sides = (min(_cut_sides(tile, self.tiling)) for tile in self.cuts)
+        return min(sides, default=min(self.tiling.width, self.tiling.height))
+
+    @property
+    def ends(self) -> tuple[float, float]:
+        """Width of the end tiles at left and right, in the row where they are narrowest."""
+        rows: dict[int, list[LaidTile]] = {}
+        for tile in self.tiles:
+            rows.setdefault(tile.row, []).append(tile)
+        left = min((min(row, key=_left).width for row in rows.values()), default=0.0)
+        return left, min((max(row, key=_left).width for row in rows.values()), default=0.0)
+
+    @property
+    def courses(self) -> tuple[float, float]:
+        """Height of the lowest and the highest course."""
+        low = min(self.tiles, key=lambda tile: tile.z, default=None)
+        high = max(self.tiles, key=lambda tile: tile.z, default=None)
+        return (low.height if low else 0.0), (high.height if high else 0.0)
+
+
+def set_out(face: TiledFace, tiling: Tiling, start: Start) -> SetOut:
+    """The face tiled from one start; raises BadCutError where it would take an absurd number of tiles."""
+    many = (face.width / tiling.across + 2) * (face.height / tiling.up + 2)
+    if not math.isfinite(many) or many > MOST_TILES:
+        raise BadCutError(f"{face.name}: {face.width:g} × {face.height:g} mm would take more than {MOST_TILES} tiles")
+    tiles = tuple(_tiles(face, tiling, start))
+    return SetOut(face, tiling, start, tiles, tuple(_drilled(tiles, face.holes)))
+
+
+def around(faces: Sequence[TiledFace], tiling: Tiling, start: Start) -> tuple[SetOut, ...]:
+    """Faces in a row round corners: beside, what a corner cuts off goes on round it; above, the joints go on and a whole tile starts."""
+    made: list[SetOut] = []
+    for face in faces:
+        if made:
+            before = made[-1]
+            beside = face.corner == "beside"
+            start = Start(before.start.x - before.face.width, start.z, start.name) if beside else Start(start.x, 0.0, start.name)
+        made.append(set_out(face, tiling, start))
+    return tuple(made)
+
+
+def movement_joints(length: float, tiling: Tiling, start: float, most: float) -> tuple[float, ...]:
+    """Centres of the movement joints along a length: on tile joints, never more than `most` apart.
+
+    BS 5385-1 by way of the tile trade's guide: 3 to 4.5 m both ways on walls, 8 to 10 m on floors. Nothing where the length is less.
+    """
+    if most <= tiling.across:
+        raise BadCutError(f"movement joints {most:g} apart are closer than tiles")
+    made: list[float] = []
+    last = 0.0
+    while length - last > most + _NEAR:
+        steps = math.floor((last + most - (start - tiling.joint / 2)) / tiling.across + _NEAR)
+        last = start - tiling.joint / 2 + steps * tiling.across
+        made.append(round(last, 6))
+    return tuple(made)
+
+
+def _tiles(face: TiledFace, tiling: Tiling, start: Start) -> Iterator[LaidTile]:
+    for row, z, height in _strips(start.z, tiling.height, tiling.up, face.height):
+        shifted = start.x + (tiling.shift * tiling.across if row % 2 else 0.0)
+        for column, x, width in _strips(shifted, tiling.width, tiling.across, face.width):
+            cut = width < tiling.width - _NEAR or height < tiling.height - _NEAR
+            yield LaidTile(row, column, x, z, width, height, cut)
+
+
+def _strips(start: float, size: float, pitch: float, length: float) -> Iterator[tuple[int, float, float]]:
+    """Number, place and size of each strip of a pattern that shows between 0 and `length`."""
+    number = math.floor(-start / pitch)
+    while start + number * pitch < length - _NEAR:
+        low, high = max(0.0, start + number * pitch), min(length, start + number * pitch + size)
+        if high - low > _NEAR:
+            yield number, low, high - low
+        number += 1
+
+
+def _drilled(tiles: Sequence[LaidTile], holes: Sequence[Hole]) -> Iterator[Drilled]:
+    for hole in holes:
+        radius = hole.across / 2
+        for place, tile in enumerate(tiles):
+            x, z = hole.x - tile.x, hole.z - tile.z
+            near = math.hypot(x - min(max(x, 0.0), tile.width), z - min(max(z, 0.0), tile.height))
+            if near < radius - _NEAR:
+                yield Drilled(place, hole, x, z, min(x, z, tile.width - x, tile.height - z) - radius)
+
+
+def _cut_sides(tile: LaidTile, tiling: Tiling) -> Iterator[float]:
+    if tile.width < tiling.width - _NEAR:
+        yield tile.width
+    if tile.height < tiling.height - _NEAR:
+        yield tile.height
+
+
+def _left(tile: LaidTile) -> float:
+    return tile.x

@@ -1,0 +1,138 @@
+"""Tiles set out: they cover the face, joints stay free, holes are told in every tile they touch, and slivers are avoided."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as some
+
+from tests.cutting.checker import faults_of_sheets
+from tundish.cutting.plan import BadCutError
+from tundish.cutting.tile_count import Edge, count_tiles, mitred_length, trim_pieces
+from tundish.cutting.tile_starts import Line, best_starts
+from tundish.cutting.tiles import Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
+
+TILINGS = some.builds(
+    Tiling, some.integers(50, 600), some.integers(50, 600), some.sampled_from((0.0, 1.5, 2.0, 3.0)), some.sampled_from((0.0, 0.5, 1 / 3))
+)
+HOLES = some.lists(
+    some.builds(Hole, some.just("outlet"), some.integers(0, 2500), some.integers(0, 2400), some.integers(10, 200)), max_size=3
+)
+FACES = some.builds(TiledFace, some.just("Front"), some.integers(100, 2500), some.integers(100, 2400), HOLES.map(tuple))
+STARTS = some.builds(Start, some.floats(-5000, 5000), some.floats(-5000, 5000))
+
+
+def covering(laid: SetOut, x: float, z: float) -> int:
+    return sum(tile.x <= x < tile.x + tile.width and tile.z <= z < tile.z + tile.height for tile in laid.tiles)
+
+
+@given(FACES, TILINGS, STARTS, some.randoms())
+def test_tiles_and_joints_cover_the_face(face: TiledFace, tiling: Tiling, start: Start, dice: random.Random) -> None:
+    laid = set_out(face, tiling, start)
+    for tile in laid.tiles:
+        assert 0 <= tile.x <= tile.x + tile.width <= face.width + 1e-6
+        assert 0 <= tile.z <= tile.z + tile.height <= face.height + 1e-6
+        assert tile.width <= tiling.width + 1e-6
+        assert tile.height <= tiling.height + 1e-6
+        assert tile.cut == (min(tile.width - tiling.width, tile.height - tiling.height) < -1e-6)
+    for _ in range(20):
+        x, z = dice.uniform(0.001, face.width - 0.001), dice.uniform(0.001, face.height - 0.001)
+        row = math.floor((z - start.z) / tiling.up)
+        shifted = start.x + (tiling.shift * tiling.across if row % 2 else 0)
+        in_joint = (z - start.z) % tiling.up >= tiling.height - 1e-5 or (x - shifted) % tiling.across >= tiling.width - 1e-5
+        edge = min((z - start.z) % tiling.up, (x - shifted) % tiling.across) < 1e-5
+        assert covering(laid, x, z) == (not in_joint) or edge
+
+
+@given(FACES, TILINGS, STARTS)
+def test_every_tile_that_a_hole_touches_is_told(face: TiledFace, tiling: Tiling, start: Start) -> None:
+    laid = set_out(face, tiling, start)
+    told = {(one.tile, one.hole) for one in laid.drilled}
+    for place, tile in enumerate(laid.tiles):
+        for hole in face.holes:
+            x = min(max(hole.x, tile.x), tile.x + tile.width)
+            z = min(max(hole.z, tile.z), tile.z + tile.height)
+            inside = math.hypot(hole.x - x, hole.z - z) < hole.across / 2 - 1e-4
+            assert not inside or (place, hole) in told
+    for one in laid.drilled:
+        tile = laid.tiles[one.tile]
+        room = min(one.x, one.z, tile.width - one.x, tile.height - one.z)
+        assert one.edge == pytest.approx(room - one.hole.across / 2)
+
+
+def test_ends_are_alike_and_as_large_as_can_be() -> None:
+    """1,500 wide with 300 tiles and 2 mm joints: whole tiles from the left leave 292; a tile in the middle leaves 296 at either end."""
+    first, *_ = best_starts([TiledFace("Front", 1500, 1200)], Tiling(300, 200, 2))
+    assert first.faces[0].ends == pytest.approx((296, 296))
+    assert not first.spoils
+
+
+def test_a_sliver_is_avoided_and_told() -> None:
+    face, tiling = TiledFace("Front", 930, 600), Tiling(300, 200, 2)
+    starts = best_starts([face], tiling, most=30)
+    assert starts[0].smallest > 60
+    assert any("a sliver of 24 mm at the right" in words for each in starts for words in each.spoils)
+    assert starts == best_starts([face], tiling, most=30)
+
+
+def test_a_tile_or_a_joint_lies_on_the_line_asked_for() -> None:
+    starts = best_starts([TiledFace("Front", 2000, 1200)], Tiling(300, 200, 2), [Line("WC 1", 640)], most=50)
+    on = next(each for each in starts if each.start.name.startswith("a joint on WC 1"))
+    edges = {round(tile.x + tile.width, 3) for tile in on.faces[0].tiles}
+    assert 639 in edges
+
+
+def test_a_pattern_goes_on_round_a_corner_and_starts_whole_above() -> None:
+    faces = [TiledFace("Front", 1000, 600), TiledFace("Return", 500, 600), TiledFace("Shelf", 1000, 200, corner="above")]
+    front, side, _ = around(faces, Tiling(300, 200, 2), Start(0, 0))
+    assert front.ends[1] + side.ends[0] == pytest.approx(300)
+    _, shelf = around([faces[0], faces[2]], Tiling(300, 200, 2), Start(-40, -60))
+    alone = around(faces[:1], Tiling(300, 200, 2), Start(-40, 0))[0]
+    assert {round(tile.x, 3) for tile in shelf.tiles} == {round(tile.x, 3) for tile in alone.tiles}
+    assert shelf.courses == (200, 200)
+
+
+def test_offcuts_are_used_again() -> None:
+    laid = [set_out(TiledFace("Front", 1350, 200), Tiling(300, 200, 0), Start(0, 0))]
+    count = count_tiles([*laid, *laid], 0.1, 6)
+    assert (count.whole, count.cut, count.cut_from, count.breakage, count.boxes, count.spare) == (8, 2, 2, 1, 2, 1)
+    assert count_tiles([*laid, *laid], 0.0, kerf=0.0).cut_from == 1
+    assert not faults_of_sheets(count.plan)
+    assert count_tiles([], 0.1).needed == 0
+
+
+def test_movement_joints_lie_on_tile_joints() -> None:
+    places = movement_joints(10_000, Tiling(300, 200, 2), 0.0, 4500)
+    assert all((place + 1) % 302 == pytest.approx(0) for place in places)
+    assert all(after - before <= 4500 for before, after in zip((0.0, *places), (*places, 10_000.0), strict=True))
+    assert movement_joints(4500, Tiling(300, 200, 2), 0.0, 4500) == ()
+
+
+def test_outside_edges_are_trimmed_or_mitred() -> None:
+    edges = [Edge("left", 1100), Edge("top", 1800, mitred=True)]
+    assert [piece.length for piece in trim_pieces(edges)] == [1100]
+    assert mitred_length(edges) == 3600
+
+
+BAD = (
+    lambda: Tiling(0, 200, 2),
+    lambda: Tiling(300, float("nan"), 2),
+    lambda: Tiling(300, 200, -1),
+    lambda: movement_joints(9, Tiling(300, 200, 2), 0, 300),
+)
+
+
+@pytest.mark.parametrize("made", BAD)
+def test_what_cannot_be_laid_is_refused(made: object) -> None:
+    with pytest.raises(BadCutError):
+        made()  # type: ignore[operator]
+
+
+def test_a_slip_of_the_unit_is_refused() -> None:
+    with pytest.raises(BadCutError, match="more than 50000 tiles"):
+        set_out(TiledFace("Front", 1e7, 1e7), Tiling(300, 200, 2), Start(0, 0))
+    with pytest.raises(BadCutError):
+        count_tiles([], 2.0)
