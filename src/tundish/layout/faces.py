@@ -35,14 +35,44 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     length = run.length
     height = _least_nought((outline.tops.steel - gap).named("Height of boards"))
     tiled = _least_nought(outline.tops.above_floor)
-    yield _face("front", "Front", (length, height), (length, tiled)), supports, (run.start, gap.value)
+    left, boarded, wide = _seen(outline)
+    yield _face("front", "Front", (boarded, height), (wide, tiled)), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
-        yield _face("shelf", "Shelf", (length, outline.depth), (length, deep)), supports, (run.start, 0.0)
+        yield _face("shelf", "Shelf", (length, outline.depth), (_shelf_tiled(outline), deep)), supports, (run.start, 0.0)
     for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
             yield face, (), (number(0, label="Face of wall A"), gap.value)
+
+
+def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
+    """Left edge and width of the front's boards, and its width as tiled: less what another pre-wall in a corner covers of it.
+
+    Of the one that goes into the corner, what the other hides is not boarded twice where both are as high; the other's boards and tiles
+    start at the face of the first's.
+    """
+    run, covering = outline.run, outline.covering
+    left, boarded, tiled = run.start, run.length, run.length
+    for place, met in enumerate(outline.standing.meets):
+        if met is None or (met.through and not met.level):
+            continue
+        boards = met.depth if met.through else covering.boards
+        boarded = (boarded - boards.named(f"Behind {met.name}" if met.through else f"Boards of {met.name}")).named("Width of boards")
+        over = finished_face(met.depth, covering.thickness) if met.through else covering.thickness
+        tiled = (tiled - over.named(f"Behind {met.name}" if met.through else f"Covering of {met.name}")).named("Width as tiled")
+        if place == 0:
+            left = (left + boards).named("Left edge of boards")
+    return left, _least_nought(boarded), _least_nought(tiled)
+
+
+def _shelf_tiled(outline: Outline) -> Figure:
+    """A shelf ends at the tiles of the other pre-wall in a corner that stands higher or goes into it."""
+    length = outline.run.length
+    for met in outline.standing.meets:
+        if met is not None and not met.through:
+            length = (length - outline.covering.thickness).named("Shelf as tiled")
+    return _least_nought(length)
 
 
 def _face(key: str, name: str, boarded: tuple[Figure, Figure], tiled: tuple[Figure, Figure]) -> Face:

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 
 from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import Item
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout import depths, heights
 from tundish.layout.depths import Covering
 from tundish.layout.design import RoomPlan
 from tundish.layout.heights import Tops
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
+from tundish.layout.walls import across
 from tundish.layout.widths import Run, run_of
 from tundish.survey.wall import SOLID_WALLS
 
@@ -84,7 +85,10 @@ _SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width",
 
 
 def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:
-    return inputs.sure(plan.survey.room, "width" if standing.wall_place % 2 else "depth", "survey.room")
+    if standing.shape.square:
+        return inputs.sure(plan.survey.room, "width" if standing.wall_place % 2 else "depth", "survey.room")
+    deep = across(standing.shape.sides, standing.wall_place, standing.side.length.value / 2)
+    return number(round(deep, 1), label="From the middle of the wall to the wall opposite")
 
 
 def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:

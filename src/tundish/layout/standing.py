@@ -8,13 +8,27 @@ from dataclasses import dataclass
 from tundish.figure import Figure
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
-from tundish.layout.walls import Shape, WallSide, found_wall, shape_of
+from tundish.layout.shape import shape_of
+from tundish.layout.walls import Shape, WallSide, found_wall
 from tundish.survey.wall import Wall
 
 
 @dataclass(frozen=True, slots=True)
+class Meets:
+    """Another pre-wall in the corner at one end. `through`: this one goes into the corner, the other ends at it; `level`: as high."""
+
+    name: str
+    depth: Figure
+    through: bool
+    level: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Standing:
-    """One pre-wall and its wall. `at` and `wall_at` are where their inputs are within the room; `mark` leads every mark on it."""
+    """One pre-wall and its wall. `at` and `wall_at` are where their inputs are within the room; `mark` leads every mark on it.
+
+    `meets`: the pre-walls in the corners at its left and right end.
+    """
 
     place: int
     prewall: PreWall
@@ -25,6 +39,7 @@ class Standing:
     wall_at: str
     name: str
     mark: str
+    meets: tuple[Meets | None, Meets | None] = (None, None)
 
     @property
     def side(self) -> WallSide:

@@ -7,11 +7,11 @@ on its left seen from inside the room, where the one before it ends.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
 from tundish.figure import Figure
-from tundish.layout.inputs import Inputs
 from tundish.survey.survey import Survey
 from tundish.survey.wall import LETTERS, Wall
 
@@ -44,9 +44,10 @@ class WallSide:
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """All walls of a room, A first."""
+    """All walls of a room, A first; `square` says that it is a plain box."""
 
     sides: tuple[WallSide, ...]
+    square: bool = True
 
     @property
     def corners(self) -> tuple[Point, ...]:
@@ -79,13 +80,6 @@ class Shape:
         return tuple(sorted((*rights, 0.0, *(-each for each in lefts))))
 
 
-def shape_of(survey: Survey, inputs: Inputs) -> Shape:
-    """The walls of a room as surveyed."""
-    shell = survey.room
-    width, depth = inputs.sure(shell, "width", "survey.room"), inputs.sure(shell, "depth", "survey.room")
-    return rectangle(width, depth)
-
-
 def rectangle(width: Figure, depth: Figure) -> Shape:
     """Four walls and four square corners."""
     w, d = width.value, depth.value
@@ -94,6 +88,17 @@ def rectangle(width: Figure, depth: Figure) -> Shape:
     return Shape(
         tuple(WallSide(LETTERS[place], corners[place], corners[(place + 1) % 4], lengths[place], 90.0, 90.0 * place) for place in range(4))
     )
+
+
+def across(sides: Sequence[WallSide], place: int, x: float) -> float:
+    """How far the room goes square out of a wall at a place along it, to the first wall that is met; endless where none is."""
+    found = math.inf
+    for step, side in enumerate(sides):
+        (ax, ay), (bx, by) = sides[place].on_wall(side.start), sides[place].on_wall(side.end)
+        if step != place and min(ax, bx) <= x <= max(ax, bx) and ax != bx:
+            out = ay + (by - ay) * (x - ax) / (bx - ax)
+            found = min(found, out) if out > 0 else found
+    return found
 
 
 def found_wall(survey: Survey, place: int) -> tuple[Wall, str]:

@@ -8,6 +8,7 @@ from typing import Final
 from tundish import measure
 from tundish.figure import Figure, largest, number
 from tundish.layout.inputs import Inputs
+from tundish.layout.meeting import corner_of
 from tundish.layout.standing import Standing
 
 SHORTEST: Final = 300.0
@@ -28,17 +29,25 @@ class Run:
 def run_of(standing: Standing, inputs: Inputs) -> Run:
     """Start, length and end of the pre-wall; blank: to the right-hand wall."""
     prewall, at, width = standing.prewall, standing.at, standing.side.length
+    depth = inputs.sure(prewall, "depth", at)
+    left, right = corner_of(standing, depth, left=True), corner_of(standing, depth, left=False)
     start = inputs.sure(prewall, "from_left", at)
+    at_left = start.value <= max(0.0, left.offset.value)
+    if at_left and left.offset.value:
+        start = left.offset.named(start.label)
     if start.value > width.value - SHORTEST:
         shown = measure.show_length(start.value), measure.show_length(width.value)
         inputs.tell(f"{at}.from_left", f"A pre-wall that starts at {shown[0]} has no room in {shown[1]}: start it further left")
         start = number(0, label=start.label)
     length = inputs.number(prewall, "run", at)
+    last = (width - right.offset).named("Right-hand end of pre-wall") if right.offset.value else width
     if length is None:
-        length = _to_the_wall(width, start)
-        return Run(start, length, width, (start.value <= 0, True))
+        length = _to_the_wall(last, start)
+        return Run(start, length, last, (at_left and left.closed, right.closed))
     end = (start + length).named("Right-hand end of pre-wall")
-    return Run(start, length, end, (start.value <= 0, end.value >= width.value - _TOUCHES))
+    if right.offset.value and end.value > last.value:
+        end, length = last, _to_the_wall(last, start)
+    return Run(start, length, end, (at_left and left.closed, right.closed and end.value >= last.value - _TOUCHES))
 
 
 def _to_the_wall(width: Figure, start: Figure) -> Figure:

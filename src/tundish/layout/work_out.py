@@ -16,6 +16,7 @@ from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
 from tundish.layout.marks import marked
+from tundish.layout.meeting import meeting
 from tundish.layout.outline import Outline, outline_of
 from tundish.layout.pipes import Stack
 from tundish.layout.placing import place
@@ -28,13 +29,13 @@ from tundish.layout.supports import FrameSpan, Stand
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
     """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
     inputs = Inputs(path)
-    return _at(standings(plan, inputs)[0], plan, book, inputs)
+    return _at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs)
 
 
 def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
     inputs = Inputs(path)
-    return tuple(_at(each, plan, book, inputs.parted()) for each in standings(plan, inputs))
+    return tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs))
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:

@@ -1,0 +1,85 @@
+"""Two pre-walls in one corner: who goes into it, and where the other stands."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from tundish.catalogue.book import Book
+from tundish.field import Entry
+from tundish.layout.design import PreWall, RoomPlan
+from tundish.layout.room import Face, Room
+from tundish.layout.work_out import work_out_all
+from tundish.survey.wall import Side, Wall
+
+Planned = Callable[..., RoomPlan]
+BRICK = (Side(wall=Wall(construction="brick")),) * 3
+
+
+def worked(planned: Planned, book: Book, *further: PreWall, **changes: Any) -> tuple[Room, ...]:
+    """A room of 2,000 by 1,800; finish 24 thick: 12 of board, 3 of bed, 9 of tile."""
+    rooms = work_out_all(planned(survey__walls=BRICK, design__further=further, **changes), book)
+    assert not [problem for room in rooms for problem in room.problems]
+    return rooms
+
+
+def face(room: Room, key: str) -> Face:
+    return next(each for each in room.faces if each.key == key)
+
+
+def test_of_two_as_high_the_first_goes_into_the_corner(planned: Planned, book: Book) -> None:
+    one, two = worked(planned, book, PreWall(wall="B", depth=Entry(180), top=Entry(1200)))
+    assert (one.start.value, one.run.value) == (0, 2000)
+    assert (two.start.value, two.run.value) == (225, 1800 - 225)
+    assert two.start.terms or two.start.label
+    assert one.at_wall == two.at_wall == (True, True)
+
+
+def test_nothing_is_boarded_or_tiled_twice_where_they_meet(planned: Planned, book: Book) -> None:
+    one, two = worked(planned, book, PreWall(wall="B", depth=Entry(180), top=Entry(1200)))
+    assert face(one, "front").width.value == 2000 - 180
+    assert face(one, "front").tiled_width.value == 2000 - (180 + 24)
+    assert face(two, "front").width.value == 1575 - 12
+    assert face(two, "front").tiled_width.value == 1575 - 24
+    assert min(piece.x for piece in face(two, "front").boards) == 225 + 12
+
+
+def test_the_higher_one_goes_into_the_corner_and_is_boarded_in_full(planned: Planned, book: Book) -> None:
+    one, two = worked(planned, book, PreWall(wall="B", depth=Entry(180), height="full"))
+    assert (one.start.value, one.run.value) == (0, 2000 - 180)
+    assert (two.start.value, two.run.value) == (0, 1800)
+    assert face(two, "front").width.value == 1800
+    assert face(one, "front").width.value == 1820 - 12
+    assert face(one, "shelf").tiled_width.value == 1820 - 24
+
+
+def test_at_the_left_hand_corner_too(planned: Planned, book: Book) -> None:
+    one, two = worked(planned, book, PreWall(wall="D", depth=Entry(150), top=Entry(900)))
+    assert (one.start.value, one.run.value) == (0, 2000)
+    assert (two.start.value, two.run.value) == (0, 1800 - 225)
+
+
+def test_round_three_walls(planned: Planned, book: Book) -> None:
+    further = (PreWall(wall="B", depth=Entry(200), top=Entry(1200)), PreWall(wall="C", depth=Entry(100), top=Entry(400)))
+    one, two, three = worked(planned, book, *further)
+    assert (two.start.value, two.run.value) == (225, 1575)
+    assert (three.start.value, three.run.value) == (200, 1800)
+    assert one.run.value == 2000
+
+
+def test_one_that_stops_short_of_the_corner_meets_nothing(planned: Planned, book: Book) -> None:
+    one, two = worked(planned, book, PreWall(wall="B", depth=Entry(180), top=Entry(1200)), design__prewall__run=1500)
+    assert (one.run.value, one.at_wall) == (1500, (True, False))
+    assert (two.start.value, two.run.value) == (0, 1800)
+
+
+def test_a_run_to_the_corner_in_figures_ends_at_the_other(planned: Planned, book: Book) -> None:
+    rooms = worked(planned, book, PreWall(wall="B", depth=Entry(180), height="full"), design__prewall__run=2000)
+    assert rooms[0].run.value == 2000 - 180
+
+
+def test_a_low_boxing_without_appliances_is_framed_boarded_and_tiled(planned: Planned, book: Book) -> None:
+    boxing = worked(planned, book, PreWall(name="boxing", wall="C", depth=Entry(120), top=Entry(350), run=Entry(1200)))[1]
+    assert {member.what for member in boxing.members} == {"upright", "top rail", "floor rail", "wall tie"}
+    assert [each.key for each in boxing.faces] == ["front", "shelf", "return-right"]
+    assert not boxing.placed
