@@ -81,3 +81,19 @@ def test_a_piece_off_the_rack_and_one_no_longer_wanted_do_no_harm() -> None:
     assert plan.begun == ("R1",)
     assert plan.plan.cuts[0].pieces == ()
     assert planned([1200], (Sawn(item="bar"),)).begun == ()
+
+
+def test_what_is_cut_as_planned_moves_nothing() -> None:
+    lengths = [1100.0, 900.0, 800.0, 2000.0]
+    cuts = tuple(Cut(f"U{place}", number(length, "mm"), "upright") for place, length in enumerate(lengths))
+    amount = number(sum(lengths), "mm")
+    lines = (Line(BAR, amount, (Need(amount, "frames", "a test", item="bar", cuts=cuts),)),)
+    (before,) = plans(lines, BOOK)
+    assert isinstance(before.plan, BarPlan)
+    last = len(before.plan.cuts) - 1
+    sawn = sawn_of(before, last, before.plan.cuts[last].pieces[-1:])
+    (after,) = plans(lines, BOOK, sawn=sawn)
+    assert isinstance(after.plan, BarPlan)
+    assert {frozenset(cut.pieces) for cut in after.plan.cuts} == {frozenset(cut.pieces) for cut in before.plan.cuts}
+    assert len(after.begun) == 1
+    assert after.done == {sawn[0].mark}

@@ -10,7 +10,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.bars import plan_bars
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
-from tundish.cutting.sawn import Sawn, Started, plan_round, sources_with, started
+from tundish.cutting.sawn import Sawn, Started, carried_on, plan_round, sources_with, started
 from tundish.cutting.sheets import plan_sheets
 from tundish.rules.rule import Cut
 from tundish.takeoff.line import Line
@@ -52,13 +52,30 @@ def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
 
 
 def _remembered(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:
-    key = (line.item.code, line.own, effort)
-    held = _PLANNED.get(key)
-    if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
-        return held[3]
-    made = _plan(line, book, effort, sawn)
-    _PLANNED[key] = (line, book, sawn, made)
+    # The best plan, once found, is also the quick answer: nothing is moved about until the question is another.
+    for way in (Effort.BEST, effort):
+        held = _PLANNED.get((line.item.code, line.own, way))
+        if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
+            return held[3]
+    made = _as_before(line, book, effort, sawn) or _plan(line, book, effort, sawn)
+    _PLANNED[line.item.code, line.own, effort] = (line, book, sawn, made)
     return made
+
+
+def _as_before(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan | None:
+    """The plan that was in use, with more of it cut: nothing is moved under the saw while all is cut as planned."""
+    for way in (Effort.BEST, effort):
+        held = _PLANNED.get((line.item.code, line.own, way))
+        if not sawn or held is None or held[0] is not line or held[1] is not book or not isinstance(held[3].plan, BarPlan):
+            continue
+        before, old = held[3], held[3].plan
+        if sources_with(sawn, before.sources) != before.sources or any(one.mark not in {cut.mark for cut in before.cuts} for one in sawn):
+            continue
+        begun = started(sawn, [cut.mark for cut in before.cuts], before.sources, old.kerf)
+        plan = carried_on(old, begun)
+        if plan is not None:
+            return replace(before, plan=plan, begun=tuple(one.bar for one in begun), done=frozenset(one.mark for one in sawn))
+    return None
 
 
 def _plan(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:

@@ -105,6 +105,22 @@ def plan_round(
     )
 
 
+def carried_on(plan: BarPlan, begun: tuple[Started, ...]) -> BarPlan | None:
+    """The same plan with the bars begun first, where all that was cut lies on its bars as planned; None where it does not."""
+    left = list(plan.cuts)
+    first = []
+    for one in begun:
+        wanted = set(one.pieces)
+        fits = [cut for cut in left if cut.bar == one.source and wanted and wanted <= set(cut.pieces)]
+        cut = next((each for each in fits if not one.gone or wanted == set(each.pieces)), None)
+        if cut is None:
+            return None
+        left.remove(cut)
+        rest = tuple(place for place in cut.pieces if place not in wanted)
+        first.append(BarCut(cut.bar, (*one.pieces, *rest), 0.0 if one.gone else cut.remainder))
+    return replace(plan, cuts=(*first, *left))
+
+
 def _source_of(one: Sawn, sources: Sequence[Source]) -> int | None:
     """Where the source of a bar stands: by its offer's code, or its key on the rack."""
     name = one.code or one.bar

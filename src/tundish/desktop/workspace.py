@@ -273,7 +273,7 @@ class Workspace(QObject):
 
     def _show_better(self, estimate: Estimate) -> None:
         now = self.estimate
-        if now is None or not self.cut_list_in_use or estimate.price.total == now.price.total:
+        if now is None or not self.cut_list_in_use or [each.plan for each in estimate.cuts] == [each.plan for each in now.cuts]:
             self._show(estimate)
         else:
             self.better_offered.emit(estimate)

@@ -79,12 +79,15 @@ def bar_name(plan: CutPlan, row: int) -> str:
 def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], letter: float) -> Iterator[Mark]:
     """One piece with its mark, and its size where there is room; `letter` is how long a letter is at the drawing's size."""
     cut = plan.cuts[place]
-    style: Style = "tbc" if cut.length.tbc else _style(plan)
+    done = cut.mark in plan.done
+    style: Style = "ware" if done else "tbc" if cut.length.tbc else _style(plan)
     x, y, length, high = box
     yield Box(x, y, length, high, style, piece=cut.mark)
     words = f"{cut.mark}  {measure.show_length(cut.length.value)}"
     if cut.width is not None:
         words += f" × {measure.show_length(cut.width.value)}"
+    if done:
+        words += "  cut"
     turned = high > length
     shown = words if len(words) * letter < max(length, high) else cut.mark
     yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)

@@ -11,7 +11,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
 from tundish.cutting.plan import Effort
 from tundish.procurement.purchase import Way
-from tundish.procurement.split import Split, Want, best, lead, quick
+from tundish.procurement.split import Split, Want, best, known, lead, quick
 from tundish.procurement.wishes import AIMS, ALL_FROM_ONE, BY_A_DAY, CHEAPEST, Wishes
 
 
@@ -39,7 +39,7 @@ def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort) -
     """Share the wants out; at once by each cheapest offer, or with all ways worked out and the best proven."""
     wanted = _wanted(wants, book, wishes)
     if effort is Effort.QUICK:
-        return Shared(quick(wanted, book.suppliers), "", ())
+        return Shared(known(wanted, book.suppliers) or quick(wanted, book.suppliers), "", ())
     ways = [_way(CHEAPEST, "", wants, wants, book)]
     sellers = sorted({offer.supplier for want in wants for offer in want.offers})
     ways += [_way(ALL_FROM_ONE, key, wants, _from_one(wants, key), book) for key in sellers]

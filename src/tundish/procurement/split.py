@@ -13,6 +13,7 @@ from tundish.catalogue.item import Offer, Supplier
 from tundish.procurement.purchase import Pick
 
 _GRACE: Final = 6
+MOST_FOUND: Final = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +59,9 @@ class Split:
         return self.goods + self.carriage
 
 
+_FOUND: Final[dict[tuple[tuple[Want, ...], tuple[Supplier, ...]], Split]] = {}
+
+
 def tiers(want: Want, offer: Offer) -> tuple[Tier, ...]:
     """The packs of an offer that may be taken: no more than alone would meet the want, or what a minimum or a better price asks for."""
     most = want.packs(offer)
@@ -89,7 +93,17 @@ def quick(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
 
 def best(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
     """The best split there is, in exact optimisation; the quick one where the search gives up."""
-    return _best(wants, tuple(suppliers[key] for key in sorted(suppliers)))
+    question = (wants, tuple(suppliers[key] for key in sorted(suppliers)))
+    found = _best(*question)
+    while len(_FOUND) >= MOST_FOUND:
+        _FOUND.pop(next(iter(_FOUND)), None)
+    _FOUND[question] = found
+    return found
+
+
+def known(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split | None:
+    """The best split, where it was found before: then nothing changes twice while it is looked for again."""
+    return _FOUND.get((wants, tuple(suppliers[key] for key in sorted(suppliers))))
 
 
 @lru_cache(maxsize=64)

@@ -2,37 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.cutting.plan import BarPlan, SheetPlan
 from tundish.cutting.plans import CutPlan
 from tundish.desktop import look
-from tundish.desktop.canvas.cut_view import CutView, Margins
+from tundish.desktop.boxes import Box
 from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.cut_part import PlanPart, PlanScroll, kept_words, plural, summary, taken_lengths, too_long
 from tundish.desktop.estimate_page import EstimatePage
-from tundish.desktop.words import CutLabel, button, label
+from tundish.desktop.rack_ticks import RackTicks
+from tundish.desktop.sawing import marked, offcuts_of, unmarked
+from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.documents import cut_drawing
-from tundish.documents.cut_list import proof
-from tundish.documents.drawing import Drawing, Mark, Words, moved
 from tundish.estimate import Estimate
 
-NAMES: Final = 150
-"""Room for the names of the bars, pixels at 100 %; what is left of each stands at the right."""
-REST: Final = 92
-ACROSS: Final = 3
-"""Sheets side by side."""
-BETWEEN: Final = 80.0
-TITLE: Final = 120.0
-BIGGEST_SHEET: Final = 0.2
-"""Pixels a mm: a small sheet is not blown up."""
+__all__ = ["CuttingPage", "summary", "too_long"]
+FIELDS: Final = {"bars": ("cutting.kerf", "cutting.keep"), "sheets": ("cutting.sheet_kerf",)}
+"""The rule figures that can be changed here, the blade first."""
 
 
 class CuttingPage(EstimatePage):
@@ -40,25 +34,28 @@ class CuttingPage(EstimatePage):
 
     help_sentences = (
         "Choose a piece to see where its length is from.",
+        "Space marks the chosen piece as cut: it stays where it is, and the rest is planned round it.",
         "A half ring says: do not cut yet, its length is still to be confirmed.",
-        "Dashed is an offcut to keep; hatched is scrap.",
+        "Dashed is an offcut to keep; hatched is scrap. Put offcuts in stock once a bar is cut, and the next job finds them.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Cutting", "How do I cut it with least waste?", workspace)
         self._better: Estimate | None = None
         self._parts: dict[str, PlanPart] = {}
-        to_print = button("Print cut list", "print", main=True)
-        to_print.clicked.connect(self._print)
-        self.add_tool(to_print)
+        self._tools_of_page()
         self._views = ChipRow("What to cut")
         self._views.chosen.connect(self._choose_view)
-        self._saw = CutLabel("table", "ink2")
+        self._fields = (Box("Blade, mm", figure=True), Box("Keep offcuts from, mm", figure=True))
+        self._field_words = (label("Blade", "table", "ink2"), label("keep from", "table", "ink2"))
         self.add_row(self._view_row())
+        self._rack = RackTicks()
+        self._rack.missing.connect(self._not_there)
+        self.add_row(self._rack)
         self._offer, self._offered = QFrame(), label("", "table", wrap=True)
         self.add_row(self._offer_row())
         self._empty = label("", "body", "ink2", wrap=True)
-        self._scroll = _Scroll()
+        self._scroll = PlanScroll()
         self._plans = QVBoxLayout()
         self._foot = label("", "tableStrong")
         self._wait, self._kept = label("", "table", "tbc"), label("", "table", "ink2")
@@ -72,8 +69,19 @@ class CuttingPage(EstimatePage):
         row = QHBoxLayout(made)
         row.setContentsMargins(4, 0, 8, 0)
         row.addWidget(self._views, 1)
-        row.addWidget(self._saw)
+        for words, box in zip(self._field_words, self._fields, strict=True):
+            box.setMaximumWidth(64)
+            box.taken.connect(self._take_field)
+            row.addWidget(words)
+            row.addWidget(box)
         return made
+
+    def _tools_of_page(self) -> None:
+        self._mark, self._reorder = button("Mark as cut", "tick"), button("Reorder", "ordering")
+        tools = ((button("Labels", "paper"), self._print_labels), (self._mark, self._mark_chosen), (self._reorder, self._order))
+        for tool, does in (*tools, (button("Print cut list", "print", main=True), self._print)):
+            tool.clicked.connect(does)
+            self.add_tool(tool)
 
     def _offer_row(self) -> QWidget:
         self._offer.setProperty("kind", "note")
@@ -112,6 +120,9 @@ class CuttingPage(EstimatePage):
         for words in (self._foot, self._wait, self._kept):
             row.addWidget(words)
         row.addStretch(1)
+        put_by = button("Put offcuts in stock", "stock")
+        put_by.clicked.connect(self._put_by)
+        row.addWidget(put_by)
         return card
 
     def _choose_view(self, _view: str) -> None:
@@ -134,12 +145,10 @@ class CuttingPage(EstimatePage):
         counts = (sum(len(plan.plan.cuts) for plan in kind) for kind in (bars, sheets))
         names = (("bars", "Bars"), ("sheets", "Board sheets"))
         self._views.set_choices(tuple(Choice(key, words, str(count)) for (key, words), count in zip(names, counts, strict=True)), taken)
-        book = estimate.book
-        kerf = book.figure("cutting.kerf" if taken == "bars" else "cutting.sheet_kerf").value
-        keep = book.figure("cutting.keep").value
-        over = f" · keep offcuts over {measure.show_length(keep)} mm" if taken == "bars" else ""
-        self._saw.setText(f"Blade {measure.show_number(kerf, None)} mm{over}")
+        keep = estimate.book.figure("cutting.keep").value
+        self._show_fields(estimate, taken)
         shown = bars if taken == "bars" else sheets
+        self._rack.show_pieces(shown)
         self._show_plans(shown, keep)
         self._empty.setText("Nothing is cut from bars yet." if taken == "bars" else "Nothing is cut from sheets yet.")
         self._empty.setVisible(not shown)
@@ -147,7 +156,7 @@ class CuttingPage(EstimatePage):
 
     def _show_plans(self, shown: list[CutPlan], keep: float) -> None:
         self._keep_only(tuple(plan.item.code for plan in shown))
-        longest = max((length for plan in shown for length in _taken_lengths(plan)), default=1000.0)
+        longest = max((length for plan in shown for length in taken_lengths(plan)), default=1000.0)
         for place, plan in enumerate(shown):
             part = self._parts.get(plan.item.code)
             if part is None:
@@ -166,10 +175,13 @@ class CuttingPage(EstimatePage):
 
     def _show_foot(self, shown: list[CutPlan], keep: float) -> None:
         pieces = [cut for plan in shown for cut in plan.cuts]
-        wait = sum(cut.length.tbc for cut in pieces)
-        self._foot.setText(f"{len(pieces)} {_plural(len(pieces), 'piece')} to cut" if pieces else "")
+        done = sum(cut.mark in plan.done for plan in shown for cut in plan.cuts)
+        wait = sum(cut.length.tbc and cut.mark not in plan.done for plan in shown for cut in plan.cuts)
+        self._foot.setText(
+            f"{len(pieces) - done} {plural(len(pieces) - done, 'piece')} to cut{f', {done} cut' if done else ''}" if pieces else ""
+        )
         self._wait.setText(f"{wait} not to be cut yet" if wait else "")
-        self._kept.setText(_kept_words(shown, keep))
+        self._kept.setText(kept_words(shown, keep))
 
     def _chosen(self, mark: str) -> None:
         view = self.sender()
@@ -202,138 +214,84 @@ class CuttingPage(EstimatePage):
         self._workspace.paper = "cut-list"
         self.page_asked.emit("paper")
 
+    def _print_labels(self) -> None:
+        self._workspace.paper = "labels"
+        self.page_asked.emit("paper")
 
-class _Scroll(QScrollArea):
-    """A scroll whose plans are as wide with its bar as without: a bar that came and went with their height would never settle."""
+    def _order(self) -> None:
+        self.page_asked.emit("ordering")
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        inside = self.widget()
-        if inside is not None:
-            inside.setFixedWidth(self.width() - look.now().px(12))
-
-
-class PlanPart(QWidget):
-    """One plan under its heading, with what to do about pieces that nothing is long enough for."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.view = CutView()
-        self._name, self._note = label("", "section"), CutLabel("table", "ink2")
-        self._trouble = label("", "table", "fails", wrap=True)
-        head = QHBoxLayout()
-        head.setSpacing(16)
-        head.addWidget(self._name)
-        head.addStretch(1)
-        head.addWidget(self._note)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 12)
-        column.setSpacing(6)
-        column.addLayout(head)
-        column.addWidget(self._trouble)
-        column.addWidget(self.view)
-
-    def show_plan(self, plan: CutPlan, keep: float, longest: float) -> None:
-        """Show a plan; `longest` is the longest bar of all plans, so that all are to one scale."""
-        words = summary(plan)
-        self._name.setText(plan.item.name)
-        self._note.setText(words)
-        trouble = too_long(plan)
-        self._trouble.setText(trouble)
-        self._trouble.setVisible(bool(trouble))
-        self.view.setVisible(bool(plan.plan.cuts))
-        if isinstance(plan.plan, BarPlan):
-            drawing, margins = cut_drawing.bars(plan, keep), Margins(NAMES, REST, longest, row=cut_drawing.BAR)
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_Space and self._chosen_piece():
+            self._mark_chosen()
         else:
-            drawing = sheets(plan)
-            margins = Margins(0, 0, drawing.extent[2], BIGGEST_SHEET)
-        self.view.show_drawing(_in_cut_order(drawing, plan), margins, f"{plan.item.name}: {words}")
+            super().keyPressEvent(event)
 
+    def _show_fields(self, estimate: Estimate, taken: str) -> None:
+        keys = FIELDS[taken]
+        for place, (words, box) in enumerate(zip(self._field_words, self._fields, strict=True)):
+            shown = place < len(keys)
+            words.setVisible(shown)
+            box.setVisible(shown)
+            if shown:
+                box.show_value(measure.show_number(estimate.book.figure(keys[place]).value, None))
 
-def summary(plan: CutPlan) -> str:
-    """How much is cut from what, and how good the plan is."""
-    count = len(plan.cuts)
-    words = [f"{count} {_plural(count, 'piece')}"]
-    if isinstance(plan.plan, BarPlan):
-        words.append(f"{measure.show_length(plan.plan.cut_length)} mm")
-        taken = [plan.plan.stock[cut.bar].offcut for cut in plan.plan.cuts]
-    else:
-        words.append(f"{measure.show_area(plan.plan.cut_area_m2)} m²")
-        taken = [plan.plan.stock[cut.sheet].offcut for cut in plan.plan.cuts]
-    parts = (f"{sum(taken)} {_plural(sum(taken), 'offcut')}" if any(taken) else "", f"{taken.count(False)} new" if not all(taken) else "")
-    words.append(" + ".join(part for part in parts if part))
-    words.append("" if plan.plan.unplaced else proof(plan))
-    return ", ".join(word for word in words if word)
+    def _take_field(self, words: str) -> None:
+        box = self.sender()
+        keys = FIELDS[self._views.taken() or "bars"]
+        key = keys[self._fields.index(box)]
+        read = measure.read_number(words)
+        if read.value is None or read.value < 0:
+            self._workspace.said.emit(read.problem or "A saw cut is nought or more")
+            return
+        self._workspace.store.overrule(key, read.value)
+        self._workspace.book_has_changed()
 
+    def _chosen_piece(self) -> tuple[CutPlan, str] | None:
+        estimate = self._workspace.estimate
+        chosen = next(((code, part.view.piece()) for code, part in self._parts.items() if part.view.piece()), None)
+        if estimate is None or chosen is None:
+            return None
+        return next(((plan, chosen[1]) for plan in estimate.cuts if plan.item.code == chosen[0]), None)
 
-def too_long(plan: CutPlan) -> str:
-    """What to do about the pieces that could not be placed, or nothing."""
-    if not plan.too_long:
-        return ""
-    pieces = ", ".join(f"{cut.mark} of {measure.show_length(cut.length.high)}" for cut in plan.too_long)
-    if not plan.plan.stock:
-        return f"Nothing to cut {pieces} from: no supplier offers it by size, and the rack has none."
-    return f"Longer than anything on offer: {pieces}. Join at an upright, or order a longer length."
+    def _mark_chosen(self) -> None:
+        chosen = self._chosen_piece()
+        if chosen is None:
+            self._workspace.said.emit("Choose a piece first")
+            return
+        plan, mark = chosen
+        job = self._workspace.job
+        cut = next(each for each in plan.cuts if each.mark == mark)
+        if mark in plan.done:
+            self._workspace.edit(f"take back: {mark} cut", unmarked(job, plan, mark), "sawn")
+        elif isinstance(plan.plan, SheetPlan):
+            self._workspace.said.emit("Boards are ticked on the printed cut list; bars are marked here")
+        elif cut.length.tbc:
+            self._workspace.said.emit(f"Do not cut {mark} yet: its length is still to be confirmed")
+        else:
+            self._workspace.edit(f"mark {mark} as cut", marked(job, plan, mark), "sawn")
 
+    def _not_there(self, key: str) -> None:
+        """A piece that is not on the rack after all leaves the ledger, and the plans are made without it."""
+        from tundish.store.ledger import STOCK_TAKE, Ledger
 
-def sheets(plan: CutPlan) -> Drawing:
-    """Every sheet of a plan, a few side by side, each under its name."""
-    if not isinstance(plan.plan, SheetPlan):
-        raise TypeError(plan.item.code)
-    marks: list[Mark] = []
-    wide = max((plan.plan.stock[cut.sheet].length for cut in plan.plan.cuts), default=1.0)
-    high = max((plan.plan.stock[cut.sheet].width for cut in plan.plan.cuts), default=1.0)
-    for row, cut in enumerate(plan.plan.cuts):
-        size = plan.plan.stock[cut.sheet]
-        x, y = (row % ACROSS) * (wide + BETWEEN), -(row // ACROSS) * (high + TITLE) - high - TITLE
-        what = f"Rack {size.name}" if size.offcut else f"Sheet {row + 1}"
-        title = f"{what} · {measure.show_length(size.length)} × {measure.show_length(size.width)}"
-        marks.append(Words(x, y + size.width + TITLE / 2, title, anchor="start"))
-        marks += moved(cut_drawing.sheet(plan, cut, row).marks, x, y)
-    rows = -(-len(plan.plan.cuts) // ACROSS)
-    extent = (0.0, -rows * (high + TITLE), ACROSS * (wide + BETWEEN) - BETWEEN, rows * (high + TITLE))
-    pieces = tuple((cut.mark, f"{cut.what} {cut.mark}") for cut in plan.cuts)
-    return Drawing(plan.item.name, tuple(marks), extent, pieces)
+        said = Ledger(self._workspace.store).take_piece(key, STOCK_TAKE, note="not found when it was to be cut")
+        self._workspace.said.emit(said or f"{key} is off the rack; planned anew without it")
+        self._workspace.book_has_changed()
 
+    def _put_by(self) -> None:
+        """What is left of every bar that is cut goes on the rack, where the next job finds it."""
+        from tundish.desktop.sawing import keep_offcuts
 
-def _in_cut_order(drawing: Drawing, plan: CutPlan) -> Drawing:
-    """The same drawing with its pieces in the order in which they lie, each told with its length and whether it may be cut."""
-    order = [plan.cuts[place] for place in _placed(plan)]
-    return Drawing(
-        drawing.title,
-        drawing.marks,
-        drawing.extent,
-        tuple((cut.mark, _spoken(cut.mark, cut.what, cut.length.value, tbc=cut.length.tbc)) for cut in order),
-    )
-
-
-def _spoken(mark: str, what: str, length: float, *, tbc: bool) -> str:
-    wait = ", do not cut yet, to be confirmed" if tbc else ""
-    return f"{mark}, {what}, {measure.show_length(length)} millimetres{wait}"
-
-
-def _placed(plan: CutPlan) -> Iterator[int]:
-    if isinstance(plan.plan, BarPlan):
-        for bar in plan.plan.cuts:
-            yield from bar.pieces
-    else:
-        for sheet in plan.plan.cuts:
-            yield from (place.piece for place in sheet.places)
-
-
-def _taken_lengths(plan: CutPlan) -> Iterator[float]:
-    if isinstance(plan.plan, BarPlan):
-        for cut in plan.plan.cuts:
-            yield plan.plan.stock[cut.bar].length
-
-
-def _kept_words(shown: list[CutPlan], keep: float) -> str:
-    bars = [bar.length for plan in shown if isinstance(plan.plan, BarPlan) for bar in plan.plan.kept(keep)]
-    if bars:
-        return f"{len(bars)} {_plural(len(bars), 'offcut')} to keep, {measure.show_metres(sum(bars))} m"
-    count = sum(len(plan.plan.kept()) for plan in shown if isinstance(plan.plan, SheetPlan))
-    return f"{count} {_plural(count, 'offcut')} to keep" if count else ""
-
-
-def _plural(count: int, word: str) -> str:
-    return word if count == 1 else f"{word}s"
+        estimate = self._workspace.estimate
+        found = offcuts_of(estimate) if estimate else ()
+        if not found:
+            self._workspace.said.emit("No bar is cut to its end yet: mark its pieces as cut first")
+            return
+        names = keep_offcuts(self._workspace.store, self._workspace.job_key, found)
+        gone = {(each.item, each.bar) for each in found}
+        job = self._workspace.job
+        sawn = tuple(replace(one, rest_gone=True) if (one.item, one.bar) in gone else one for one in job.sawn)
+        self._workspace.edit("put offcuts in stock", replace(job, sawn=sawn), "sawn")
+        self._workspace.book_has_changed()
+        self._workspace.said.emit(f"On the rack: {', '.join(names)}" if names else "Nothing long enough to keep was left")

@@ -1,0 +1,133 @@
+"""The journey of the material: cut plan, orders, goods in, cut, offcuts on the rack, found by the next job."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.desktop.hands import click
+from tundish.cutting.plan import BarPlan
+from tundish.desktop.canvas.cut_view import CutView
+from tundish.desktop.pages.cutting import CuttingPage
+from tundish.desktop.pages.ordering import OrderingPage
+from tundish.desktop.pages.stock import StockPage
+from tundish.estimate import Estimate
+from tundish.store.ledger import Ledger
+from tundish.store.orders import Orders
+
+
+def cutting(fitter: Fitter) -> CuttingPage:
+    page = fitter.page("Alt+5")
+    assert isinstance(page, CuttingPage)
+    return page
+
+
+def best(fitter: Fitter) -> Estimate:
+    """Wait for the best plans with the book as it is now."""
+    work = fitter.workspace
+    fitter.qtbot.waitUntil(
+        lambda: work.estimate is not None and work.estimate.book is work.book and work.estimate.buying.proven, timeout=WAIT_MS
+    )
+    return fitter.settled()
+
+
+def cut_with_space(fitter: Fitter, page: CuttingPage, item: str, mark: str) -> Estimate:
+    name = fitter.workspace.book.items[item].name
+    view = next(each for each in page.findChildren(CutView) if each.isVisible() and each.accessibleName().startswith(f"{name}:"))
+    click(view, view.place_of(mark).center())
+    assert view.piece() == mark
+    QTest.keyClick(view, Qt.Key.Key_Space)
+    return fitter.settled()
+
+
+def bar_to_cut(estimate: Estimate) -> tuple[str, list[str], float]:
+    """A new bar whose pieces may all be cut, and of which enough is left to keep."""
+    for plan in estimate.cuts:
+        for cut in plan.plan.cuts if isinstance(plan.plan, BarPlan) else ():
+            marks = [plan.cuts[one].mark for one in cut.pieces]
+            ready = not any(plan.cuts[one].length.tbc for one in cut.pieces)
+            if ready and cut.remainder >= 300 and not plan.plan.stock[cut.bar].offcut:
+                return plan.item.code, marks, cut.remainder
+    raise AssertionError("no bar of this job can be cut")
+
+
+def test_from_the_cut_list_to_the_next_jobs_rack(fitter: Fitter) -> None:
+    fitter.open("103")
+    price = best(fitter).price.total
+    page = cutting(fitter)
+    fitter.press("Reorder", page)
+    ordering = fitter.window.page("ordering")
+    assert isinstance(ordering, OrderingPage)
+
+    orders, job = Orders(fitter.workspace.store), fitter.workspace.job_key
+    wanted = {order.supplier.key: len(order.rows) for order in fitter.settled().buying.orders}
+    for _ in wanted:
+        fitter.press("Send order", ordering)
+        fitter.settled()
+    assert {each.supplier: len(each.lines) for each in orders.all(job)} == wanted
+    assert {each.state for each in orders.all(job)} == {"sent"}
+    assert not ordering._send.isEnabled()
+
+    for order in orders.all(job):
+        ordering.table.choose(f"order:{order.id}:{order.lines[0].id}")
+        fitter.press("All came", ordering)
+        fitter.settled()
+    assert {each.state for each in orders.all(job)} == {"in"}
+    assert best(fitter).price.total == price, "what came for the job is still paid for by the job"
+
+    page = cutting(fitter)
+    item, marks, rest = bar_to_cut(best(fitter))
+    for mark in marks:
+        after = cut_with_space(fitter, page, item, mark)
+    (plan,) = (each for each in after.cuts if each.item.code == item)
+    assert plan.done == set(marks)
+    assert after.price.total == price
+
+    had = {each.key for each in fitter.workspace.book.rack}
+    fitter.press("Put offcuts in stock", page)
+    fitter.settled()
+    (new,) = {each.key for each in fitter.workspace.book.rack} - had
+    piece = next(each for each in fitter.workspace.book.rack if each.key == new)
+    assert (piece.item, piece.length) == (item, int(rest))
+
+    fitter.window.show_page("stock")
+    stock = fitter.window.page("stock")
+    assert isinstance(stock, StockPage)
+    assert stock.table.table_model.place(f"rack {new}") >= 0
+    fitter.open("102")
+    fitter.settled()
+    assert new in {each.key for each in fitter.workspace.book.rack}
+    assert [each.what for each in Ledger(fitter.workspace.store).movements(item)][-1] == "offcut put by"
+
+
+def test_an_offcut_that_is_not_there_is_planned_without(fitter: Fitter) -> None:
+    fitter.open("102")
+    fitter.settled()
+    page = cutting(fitter)
+    fitter.settled()
+    tick = page._rack.tick_of("R1")
+    assert tick is not None
+    QTest.mouseClick(tick, Qt.MouseButton.LeftButton, pos=tick.rect().topLeft() + tick.rect().center() / 8)
+    fitter.qtbot.waitUntil(lambda: "R1" not in {piece.key for piece in fitter.workspace.book.rack})
+    fitter.qtbot.waitUntil(lambda: fitter.workspace.estimate is not None and fitter.workspace.estimate.book is fitter.workspace.book)
+    estimate = fitter.settled()
+    assert "R1" not in {getattr(source, "key", "") for plan in estimate.cuts for source in plan.sources}
+
+
+def test_a_shortage_is_ordered_again_and_nothing_sent_is_changed(fitter: Fitter) -> None:
+    fitter.open("101")
+    fitter.settled()
+    page = fitter.page("Alt+6")
+    assert isinstance(page, OrderingPage)
+    fitter.press("Send order", page)
+    fitter.settled()
+    orders, job = Orders(fitter.workspace.store), fitter.workspace.job_key
+    (sent,) = (each for each in orders.all(job) if each.sent)
+    page.table.choose(f"order:{sent.id}:{sent.lines[0].id}")
+    fitter.press("Rest will not come", page)
+    fitter.settled()
+    assert all(line.short == line.packs for line in orders.all(job)[0].lines)
+    fitter.press("Send order", page)
+    again = [each for each in orders.all(job) if each.supplier == sent.supplier]
+    assert [[line.packs for line in each.lines] for each in again] == [[line.packs for line in sent.lines]] * 2
