@@ -12,7 +12,7 @@ from typing import Final, Literal
 
 from tundish.cutting.plan import BadCutError
 
-Corner = Literal["beside", "above"]
+Corner = Literal["beside", "before", "above"]
 _NEAR: Final = 1e-6
 MOST_TILES: Final = 50_000
 """Tiles on one face: more is a slip of the unit, and nobody could follow the drawing."""
@@ -155,14 +155,20 @@ def set_out(face: TiledFace, tiling: Tiling, start: Start) -> SetOut:
 
 
 def around(faces: Sequence[TiledFace], tiling: Tiling, start: Start) -> tuple[SetOut, ...]:
-    """Faces in a row round corners: beside, what a corner cuts off goes on round it; above, the joints go on and a whole tile starts."""
+    """Faces round the corners of the first: what a corner cuts off goes on beside it (or before it, at the first one's left).
+
+    Above, the upright joints go on and the first row is a whole tile.
+    """
     made: list[SetOut] = []
+    end = start.x
     for face in faces:
         if made:
-            before = made[-1]
-            beside = face.corner == "beside"
-            start = Start(before.start.x - before.face.width, start.z, start.name) if beside else Start(start.x, 0.0, start.name)
-        made.append(set_out(face, tiling, start))
+            places = {"beside": end, "before": start.x + face.width, "above": start.x}
+            made.append(set_out(face, tiling, Start(places[face.corner], 0.0 if face.corner == "above" else start.z, start.name)))
+        else:
+            made.append(set_out(face, tiling, start))
+        if face.corner == "beside":
+            end = made[-1].start.x - face.width
     return tuple(made)
 
 

@@ -1,0 +1,30 @@
+"""The tiled faces of real pre-walls: every hole lies in a tile, and the best start is no worse than the others."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.jobs.test_papers import JOBS, supplied_book
+from tundish.cutting.tiled_room import tile_choices, tiled_faces
+from tundish.documents.tile_drawing import drilled, tiles, told
+from tundish.estimate import estimate
+
+
+@pytest.fixture(scope="module", params=sorted(JOBS))
+def job(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+def test_every_pre_wall_has_its_tiles_set_out(job: str) -> None:
+    for room in estimate(JOBS[job], supplied_book()).rooms:
+        faces = tiled_faces(room)
+        choices = tile_choices(room)
+        assert len(choices) == min(3, len(choices)) > 0 or not faces
+        for choice in choices:
+            assert [laid.face for laid in choice.faces] == list(faces)
+            assert told(choice).startswith(choice.start.name)
+            for laid in choice.faces:
+                assert {name for name, *_ in drilled(laid)} == {hole.name for hole in laid.face.holes}
+                drawing = tiles(laid)
+                assert len(drawing.marks) >= len(laid.tiles)
+                assert drawing.title.startswith(laid.face.name)
