@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.jobs.test_papers import JOBS, supplied_book
+from tests.jobs.test_papers import JOBS
+from tundish.catalogue.load import supplied_book
 from tundish.cutting.tiled_room import tile_choices, tiled_faces
 from tundish.documents.tile_drawing import drilled, tiles, told
 from tundish.estimate import estimate
