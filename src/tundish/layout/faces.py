@@ -33,7 +33,7 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     """Each surface, what joints in it land on, and its lower left corner."""
     run, gap = outline.run, book.figure("boards.floor_gap")
     length = run.length
-    height = _least_nought((outline.tops.steel - gap).named("Height of boards"))
+    height = _least_nought(_board_height(outline, gap))
     tiled = _least_nought(outline.tops.above_floor)
     left, boarded, wide = _seen(outline)
     yield _face("front", "Front", (boarded, height), (wide, tiled)), supports, (left, gap.value)
@@ -44,6 +44,13 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
             yield face, (), (number(0, label="Face of wall A"), gap.value)
+
+
+def _board_height(outline: Outline, gap: Figure) -> Figure:
+    """From the gap at the floor to the top of steel; where the floor falls away, down to its lowest, to be scribed."""
+    height = outline.tops.steel - gap
+    most = outline.level.most(outline.run.start.value, outline.run.end.value)
+    return (height if most is None else height + most).named("Height of boards")
 
 
 def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:

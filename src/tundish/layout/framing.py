@@ -27,7 +27,7 @@ class Stuff:
 
 
 def uprights(stuff: Stuff, stands: Sequence[Stand], what: str) -> Iterator[Member]:
-    """U1, U2… from the left, between the rails."""
+    """U1, U2… from the left, between the rails; each cut to its place where the floor falls away, for the rail lies on the floor."""
     length = (stuff.outline.tops.steel - stuff.flat - stuff.flat).named(what.capitalize())
     if length.value <= 0:
         return
@@ -36,7 +36,10 @@ def uprights(stuff: Stuff, stands: Sequence[Stand], what: str) -> Iterator[Membe
     centres = [upright.value for stand in stands for upright in stand.uprights]
     for count, x in enumerate(centres, 1):
         where = f"centre {measure.show_length(x)} from left wall"
-        yield Member(f"U{count}", what, stuff.role, length, "z", x - across / 2, y, stuff.flat.value, stuff.upright, where)
+        drop = stuff.outline.drop_at(x) if stuff.outline.level.drop is not None else None
+        own = length if drop is None else (length + drop).named(what.capitalize())
+        z = stuff.flat.value - (drop.value if drop is not None else 0.0)
+        yield Member(f"U{count}", what, stuff.role, own, "z", x - across / 2, y, z, stuff.upright, where)
 
 
 def top(stuff: Stuff, supports: Sequence[Figure], book: Book, what: str) -> Iterator[Member]:
@@ -60,4 +63,5 @@ def _rails(
     for count, part in enumerate(parts, 1):
         where = f"from {measure.show_length(part.x)} from left wall" + (", joined on its right" if part.joined else "")
         length = part.length.named(what.capitalize())
-        yield Member(f"{letter}{count}", what, stuff.role, length, "x", part.x, y, z, stuff.rail, where)
+        down = stuff.outline.drop_at(part.x + length.value / 2).value if letter == "F" else 0.0
+        yield Member(f"{letter}{count}", what, stuff.role, length, "x", part.x, y, z - down, stuff.rail, where)

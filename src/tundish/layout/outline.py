@@ -10,6 +10,7 @@ from tundish.figure import Figure, number
 from tundish.layout import depths, heights
 from tundish.layout.depths import Covering
 from tundish.layout.design import RoomPlan
+from tundish.layout.floor import Level, level_of
 from tundish.layout.heights import Tops
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
@@ -38,6 +39,11 @@ class Outline:
     strut: Item
     board: Item
     tile: Item
+    level: Level
+
+    def drop_at(self, x: float) -> Figure:
+        """How far the bare floor lies below its highest place, from which heights are reckoned, at a place along the wall."""
+        return self.level.drop_at(x)
 
     @property
     def timber(self) -> bool:
@@ -78,6 +84,7 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
         strut=strut,
         board=board,
         tile=tile,
+        level=level_of(plan.survey.floor, standing, inputs),
     )
 
 
