@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from decimal import Decimal
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QWidget
 
 from tundish import measure
-from tundish.desktop import moves
+from tundish.desktop.moves import Thing
 from tundish.desktop.words import label
-from tundish.estimate import Estimate
-from tundish.layout.room import Placed, Room
+from tundish.documents.tile_lines import end_tiles
+from tundish.layout.room import Room
+from tundish.rules.rule import Finding
 
 PRICE: Final = "Price"
 
 
-def facts(estimate: Estimate, room: Room, placed: Placed) -> dict[str, str]:
-    """What is told of an appliance while it is moved, by label."""
-    return dict(_facts(estimate, room, placed))
+def facts(price: Decimal, room: Room, thing: Thing, findings: tuple[Finding, ...]) -> dict[str, str]:
+    """What is told of a thing while it is moved, by label."""
+    return dict(_facts(price, room, thing, findings))
 
 
 class AsYouMove(QFrame):
@@ -36,6 +38,8 @@ class AsYouMove(QFrame):
         self._grid.setVerticalSpacing(2)
         self._grid.setColumnStretch(0, 1)
         self._rows: list[tuple[str, str, str]] = []
+        self._shown: list[tuple[QLabel, QLabel, QLabel]] = []
+        self._title = label("", "tableStrong")
         self.hide()
 
     def show_move(self, name: str, was: dict[str, str], now: dict[str, str]) -> None:
@@ -52,33 +56,52 @@ class AsYouMove(QFrame):
         """Label, was and now of every row shown."""
         return self._rows if self.isVisible() else []
 
+    def sentence(self) -> str:
+        """What changed, in a sentence for a screen reader."""
+        changed = [f"{key} {now}" for key, was, now in self.rows() if was != now]
+        return ". ".join(changed)
+
     def _fill(self, title: str) -> None:
+        """Write the rows; labels are kept while there are as many, for a move must not wait for them."""
+        if len(self._shown) != len(self._rows):
+            self._lay_out()
+        self._title.setText(title)
+        for (key, was, now), labels in zip(self._rows, self._shown, strict=True):
+            unchanged = key == PRICE and was == now
+            for each, words in zip(labels, (key, "" if unchanged else was, "no change" if unchanged else now), strict=True):
+                each.setText(words)
+
+    def _lay_out(self) -> None:
         while (item := self._grid.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
                 widget.hide()
                 widget.deleteLater()
         right = Qt.AlignmentFlag.AlignRight
-        self._grid.addWidget(label(title, "tableStrong"), 0, 0)
+        self._title = label("", "tableStrong")
+        self._grid.addWidget(self._title, 0, 0)
         self._grid.addWidget(label("was", "note", "ink2"), 0, 1, right)
         self._grid.addWidget(label("now", "noteStrong"), 0, 2, right)
-        for place, (key, was, now) in enumerate(self._rows, 1):
-            self._grid.addWidget(label(key, "note"), place, 0)
-            unchanged = key == PRICE and was == now
-            self._grid.addWidget(label("" if unchanged else was, "note", "ink2"), place, 1, right)
-            self._grid.addWidget(label("no change" if unchanged else now, "noteStrong"), place, 2, right)
+        self._shown = [(label("", "note"), label("", "note", "ink2"), label("", "noteStrong")) for _ in self._rows]
+        for place, (name, was, now) in enumerate(self._shown, 1):
+            self._grid.addWidget(name, place, 0)
+            self._grid.addWidget(was, place, 1, right)
+            self._grid.addWidget(now, place, 2, right)
 
 
-def _facts(estimate: Estimate, room: Room, placed: Placed) -> Iterator[tuple[str, str]]:
-    for size in moves.sizes(room, placed):
-        of = size.label.removeprefix(placed.name).removeprefix(",").strip().replace("top above", "top,")
-        if "right wall" not in of:
+def _facts(price: Decimal, room: Room, thing: Thing, findings: tuple[Finding, ...]) -> Iterator[tuple[str, str]]:
+    for size in thing.sizes:
+        of = size.label.removeprefix(thing.name).removeprefix(",").strip()
+        of = of.replace("top above finished floor", "top, finished floor").replace("bottom above finished floor", "bottom, finished floor")
+        if "right wall" not in of and of not in {"width", "height", "depth"}:
             yield of[:1].upper() + of[1:], measure.show_length(size.shown)
-    pipe = next((each for each in room.pipes_of("soil", "waste") if each.serves == placed.key), None)
+    pipe = next((each for each in room.pipes_of("soil", "waste") if each.serves == thing.key), None)
     if pipe is not None:
         yield "Soil pipe" if pipe.kind == "soil" else "Waste pipe", measure.show_length(pipe.run.value)
-    for finding in estimate.findings:
-        if finding.group == "Falls" and finding.place == f"{room.name}, {placed.name}" and finding.spare is not None:
+    for finding in findings:
+        if finding.group == "Falls" and finding.place == f"{room.name}, {thing.name}" and finding.spare is not None:
             yield "Fall to spare", measure.show_number(finding.spare, 1)
             break
-    yield PRICE, measure.show_money(estimate.price.total)
+    for side, cut in zip(("left", "right"), end_tiles(room), strict=True):
+        yield f"End tile, {side}", measure.show_length(cut)
+    yield PRICE, measure.show_money(price)

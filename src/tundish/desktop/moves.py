@@ -1,25 +1,24 @@
-"""Where an appliance can be moved: the sizes that say where it is, each tied to the input that holds it."""
+"""What can be moved on a pre-wall, and the sizes that say where it is, each tied to the input that holds it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import Final
 
-from tundish import typed
+from tundish import measure, typed
+from tundish.documents.recess_drawing import HATCH_SIDE, hatch_key, hatch_name, niche_key, niche_name
+from tundish.documents.wall_drawing import frame_key
 from tundish.estimate import Job
-from tundish.field import Entry, describe, get
+from tundish.field import Entry, describe, get, must_read
 from tundish.figure import Known
+from tundish.layout.design import Hatch, Niche
 from tundish.layout.room import Placed, Room
-
-SNAP: Final = 10.0
-"""What is dropped lands on a whole multiple of this, mm; typed values never do."""
 
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """One size of an appliance that can be typed: the input holds `start + sign × size`."""
+    """One size that can be typed: the input holds `start + sign × size`."""
 
     label: str
     path: str
@@ -28,16 +27,78 @@ class Size:
     sign: int = 1
 
 
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """Something that can be moved: an appliance, a niche, an access opening.
+
+    `sizes` in the order D steps through them: the first is moved along the wall, the second up and down. `left` and `right` are its
+    edges, and `top_words` what is moved up and down.
+    """
+
+    key: str
+    name: str
+    path: str
+    kind: str
+    left: float
+    right: float
+    sizes: tuple[Size, ...]
+    top_words: str
+
+    @property
+    def along(self) -> Size:
+        """Where it is along the wall."""
+        return self.sizes[0]
+
+    @property
+    def up(self) -> Size:
+        """How high it is above the finished floor."""
+        return self.sizes[1]
+
+    @property
+    def middle(self) -> float:
+        """Its middle along the wall."""
+        return (self.left + self.right) / 2
+
+
+def things(room: Room) -> tuple[Thing, ...]:
+    """Everything that can be moved, left to right."""
+    made = [_appliance(room, placed) for placed in room.placed]
+    made += [_niche(room, place, niche) for place, niche in enumerate(room.prewall.niches)]
+    made += [_hatch(room, place, hatch) for place, hatch in enumerate(room.prewall.hatches)]
+    return tuple(sorted(made, key=lambda each: each.left))
+
+
+def thing_of(room: Room, piece: str) -> Thing | None:
+    """What a piece of the drawing is or, as a frame, belongs to; None for what follows from others."""
+    frames = {frame_key(each): each.key for each in room.placed}
+    return next((each for each in things(room) if piece and each.key == frames.get(piece, piece)), None)
+
+
 def sizes(room: Room, placed: Placed) -> tuple[Size, ...]:
     """The sizes of an appliance in the order D steps through them."""
-    x, name, centre = placed.centre.value, placed.name, f"{placed.path}.centre"
-    height = placed.figures["top"].value - room.finished_floor.value
-    return (
-        Size(f"{name} from left wall", centre, x),
-        Size(f"{name}, top above finished floor", f"{placed.path}.top", height),
-        *_gaps(room, placed),
-        Size(f"{name} from right wall", centre, room.width.value - x, room.width.value, -1),
-    )
+    return _appliance(room, placed).sizes
+
+
+def size_of(room: Room, figure: str, at: tuple[float, float], *, finish: bool) -> Size | None:
+    """The size that a dimension between two places shows, by the figure it names; None for one that follows from others.
+
+    `finish`: heights are written from the finished floor.
+    """
+    low, high = at
+    placed = next((each for each in room.placed if figure == f"{each.key}.centre"), None)
+    shell, floor = f"{room.path}.survey.room", 0.0 if finish else room.finished_floor.value
+    if placed is not None:
+        centre = f"{placed.path}.centre"
+        if abs(placed.centre.value - high) < _SAME:
+            return Size(f"{placed.name} {_apart(room, low)}", centre, high - low, low)
+        return Size(f"{placed.name} {_apart(room, high)}", centre, high - low, high, -1)
+    known = {
+        "top_of_prewall": Size("Top of pre-wall", f"{room.prewall_path}.top", high - low, -floor),
+        "finished_face": Size("Wall to finished face", f"{room.prewall_path}.depth", high - low, -room.thickness.value),
+        "width": Size("Width along wall A", f"{shell}.width", high - low),
+        "room_depth": Size("Depth from wall A", f"{shell}.depth", high - low),
+    }
+    return known.get(figure)
 
 
 def taken(job: Job, size: Size, words: str) -> tuple[Entry | None, str]:
@@ -53,10 +114,12 @@ def taken(job: Job, size: Size, words: str) -> tuple[Entry | None, str]:
 def moved(job: Job, path: str, value: float) -> Entry:
     """The input at another value; how it is known stays, unless it was only assumed."""
     before, declared = get(job, path), describe(Job, path)
+    least, most = declared.least, declared.most
+    value = max(value if least is None else max(value, least), -_FAR) if most is None else min(max(value, least or 0.0), most)
     if not isinstance(before, Entry):
         return Entry(value, declared.known)
     known = declared.known if before.known is Known.ASSUMED else before.known
-    return replace(before, value=value, known=known, low=None, high=None, typed="")
+    return replace(before, value=value, known=known, low=None, high=None, typed="", readings=())
 
 
 def held(job: Job, size: Size) -> float:
@@ -65,9 +128,57 @@ def held(job: Job, size: Size) -> float:
     return entry.value if isinstance(entry, Entry) else size.shown
 
 
-def snapped(value: float) -> float:
-    """The nearest place of the snapping grid."""
-    return round(value / SNAP) * SNAP
+def step_words(thing: Thing, by: float, *, along: bool) -> str:
+    """What a move is called in the history: "move WC 1 20 mm", "raise top of pan, WC 1, 10 mm"."""
+    far = measure.show_length(abs(by))
+    return f"move {thing.name} {far} mm" if along else f"{'raise' if by > 0 else 'lower'} {thing.top_words}, {far} mm"
+
+
+_SAME = 0.5
+_FAR = 1e6
+
+
+def _apart(room: Room, x: float) -> str:
+    """From what a dimension is taken: a wall or the centre of a neighbour."""
+    near = next((each for each in room.placed if abs(each.centre.value - x) < _SAME), None)
+    if near is not None:
+        return f"from {near.name}, centre to centre"
+    return "from left wall" if x < room.width.value / 2 else "from right wall"
+
+
+def _appliance(room: Room, placed: Placed) -> Thing:
+    x, name, centre = placed.centre.value, placed.name, f"{placed.path}.centre"
+    half, height = placed.ware.size("width").value / 2, placed.figures["top"].value - room.finished_floor.value
+    words = placed.figures["top"].label
+    made = (
+        Size(f"{name} from left wall", centre, x),
+        Size(f"{name}, top above finished floor", f"{placed.path}.top", height),
+        *_gaps(room, placed),
+        Size(f"{name} from right wall", centre, room.width.value - x, room.width.value, -1),
+    )
+    return Thing(placed.key, name, placed.path, placed.kind, x - half, x + half, made, words[:1].lower() + words[1:])
+
+
+def _niche(room: Room, place: int, niche: Niche) -> Thing:
+    name, path = niche_name(niche, place), f"{room.prewall_path}.niches.{place}"
+    return _recess(room, niche_key(place), name, path, (must_read(niche, "width").value, ("width", "height", "depth")), niche)
+
+
+def _hatch(room: Room, place: int, hatch: Hatch) -> Thing:
+    name, path = hatch_name(hatch, place), f"{room.prewall_path}.hatches.{place}"
+    return _recess(room, hatch_key(place), name, path, (HATCH_SIDE, ()), hatch)
+
+
+def _recess(room: Room, key: str, name: str, path: str, wide: tuple[float, tuple[str, ...]], of: Niche | Hatch) -> Thing:
+    width, more = wide
+    left, bottom = must_read(of, "from_left").value, must_read(of, "bottom").value
+    made = (
+        Size(f"{name}, left edge from left wall", f"{path}.from_left", left),
+        Size(f"{name}, bottom above finished floor", f"{path}.bottom", bottom),
+        Size(f"{name}, right edge from right wall", f"{path}.from_left", room.width.value - left - width, room.width.value - width, -1),
+        *(Size(f"{name}, {each}", f"{path}.{each}", must_read(of, each).value) for each in more),
+    )
+    return Thing(key, name, path, "niche" if more else "hatch", left, left + width, made, f"bottom of {name}")
 
 
 def _gaps(room: Room, placed: Placed) -> Iterator[Size]:

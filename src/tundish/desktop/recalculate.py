@@ -7,14 +7,17 @@ from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import partial
+from typing import Final
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import Effort
 from tundish.estimate import Estimate, Job, estimate
 
 LOG = logging.getLogger(__name__)
+QUIET_MS: Final = 150
+"""The best cut plans are looked for once nothing was asked for so long: they may not stand in the way of the next quick answer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +30,7 @@ class Answer:
 
 
 class Recalculate(QObject):
-    """One worker. A sound answer comes at once (`ready`), then one with the best cut plans (`better`)."""
+    """One worker. A sound answer comes at once (`ready`), then, after a quiet moment, one with the best cut plans (`better`)."""
 
     ready = Signal(object)
     better = Signal(object)
@@ -37,25 +40,38 @@ class Recalculate(QObject):
         super().__init__(parent)
         self._worker = ThreadPoolExecutor(1, thread_name_prefix="estimate")
         self._turn = 0
-        self._waiting: list[Future[None]] = []
+        self._asked: Callable[[Effort], Estimate] | None = None
+        self._waiting: Future[None] | None = None
+        self._quiet = QTimer(self)
+        self._quiet.setSingleShot(True)
+        self._quiet.setInterval(QUIET_MS)
+        self._quiet.timeout.connect(self._look_for_best)
         self._came.connect(self._take)
 
     @property
     def busy(self) -> bool:
         """Whether an answer is still to come."""
-        return any(not each.done() for each in self._waiting)
+        return self._quiet.isActive() or (self._waiting is not None and not self._waiting.done())
 
-    def ask(self, job: Job, book: Book) -> None:
-        """Work this job out; whatever was asked before is not wanted any more."""
+    @property
+    def trying(self) -> bool:
+        """Whether what was asked last was only tried."""
+        return self._asked is None
+
+    def ask(self, job: Job, book: Book, *, best: bool = True) -> None:
+        """Work this job out; whatever was asked before is not wanted any more. Not `best`: the quick answer is enough."""
         self._turn += 1
-        for each in self._waiting:
-            each.cancel()
-        turn = self._turn
-        self._waiting = [self._worker.submit(self._work, turn, effort, partial(estimate, job, book, effort)) for effort in Effort]
+        self._quiet.stop()
+        if self._waiting is not None:
+            self._waiting.cancel()
+        work = partial(estimate, job, book)
+        self._asked = work if best else None
+        self._waiting = self._worker.submit(self._work, self._turn, Effort.QUICK, partial(work, Effort.QUICK))
 
     def stop(self) -> None:
         """Let the worker end; called before the window goes."""
         self._turn += 1
+        self._quiet.stop()
         self._worker.shutdown(wait=True, cancel_futures=True)
 
     def _work(self, turn: int, effort: Effort, work: Callable[[], Estimate]) -> None:
@@ -70,5 +86,15 @@ class Recalculate(QObject):
         self._came.emit(answer)
 
     def _take(self, answer: Answer) -> None:
-        if answer.turn == self._turn:
-            (self.better if answer.effort is Effort.BEST else self.ready).emit(answer.estimate)
+        if answer.turn != self._turn:
+            return
+        if answer.effort is Effort.BEST:
+            self.better.emit(answer.estimate)
+            return
+        if self._asked is not None:
+            self._quiet.start()
+        self.ready.emit(answer.estimate)
+
+    def _look_for_best(self) -> None:
+        if self._asked is not None:
+            self._waiting = self._worker.submit(self._work, self._turn, Effort.BEST, partial(self._asked, Effort.BEST))

@@ -7,14 +7,39 @@ from itertools import count
 from typing import Final
 
 from tundish.desktop.workspace import Workspace
-from tundish.field import Entry, get
+from tundish.documents.recess_drawing import HATCH_SIDE, hatch_key, niche_key
+from tundish.field import Entry, describe, get
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import Appliance
+from tundish.layout.design import PREWALLS, Appliance, Hatch, Niche
 from tundish.layout.room import Room
 
 ELBOW: Final = 100.0
 """Left free beside an appliance that is added, where there is room."""
+
+
+def add_niche(workspace: Workspace) -> str:
+    """Add a niche to the pre-wall that is looked at, beside what hangs there; gives its id as a piece."""
+    room = workspace.room
+    if room is None:
+        return ""
+    listed, count = f"{room.prewall_path}.niches", len(room.prewall.niches)
+    wide = float(describe(Niche, "width").usual or 0)
+    left = next_centre(room, wide) - wide / 2
+    workspace.add(listed, Niche(from_left=Entry(left, Known.ASSUMED)), f"add niche {count + 1}")
+    return niche_key(count)
+
+
+def add_hatch(workspace: Workspace) -> str:
+    """Add an access opening to the pre-wall that is looked at; gives its id as a piece."""
+    room = workspace.room
+    if room is None:
+        return ""
+    listed, count = f"{room.prewall_path}.hatches", len(room.prewall.hatches)
+    item = next((each.code for each in workspace.book.of_kind("access hatch")), "")
+    left = next_centre(room, HATCH_SIDE) - HATCH_SIDE / 2
+    workspace.add(listed, Hatch(item=item, from_left=Entry(left, Known.ASSUMED)), f"add access opening {count + 1}")
+    return hatch_key(count)
 
 
 def add_appliance(workspace: Workspace, kind: str) -> str:
@@ -35,7 +60,7 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
         return next((item.code for item in book.of_kind(of)), "")
 
     frame = first(KINDS[kind].frame)
-    made = Appliance(kind=kind, name=name, ware=first(KINDS[kind].ware), frame=frame)
+    made = Appliance(kind=kind, name=name, ware=first(KINDS[kind].ware), frame=frame, on=PREWALLS[workspace.wall_place])
     if workspace.room is not None and frame and book.items[frame].has("width"):
         place = next_centre(workspace.room, book.items[frame].size("width").value)
         made = replace(made, centre=Entry(place, Known.ASSUMED))

@@ -58,7 +58,7 @@ class Workspace(QObject):
         self.session: Session | None = None
         self.estimate: Estimate | None = None
         self.job_id = 0
-        self.room_place = 0
+        self.room_place = self.wall_place = 0
         self.floor = BARE
         self.cut_list_in_use = False
         self.paper = "quote"
@@ -86,9 +86,9 @@ class Workspace(QObject):
 
     @property
     def room(self) -> Room | None:
-        """The chosen room as worked out at its first pre-wall, when it has been."""
-        rooms = self.estimate.rooms if self.estimate else ()
-        return next((room for room in rooms if room.path == self.room_path and room.first), None)
+        """The chosen room as worked out at the pre-wall that is looked at, when it has been."""
+        rooms = [room for room in self.estimate.rooms if room.path == self.room_path] if self.estimate else []
+        return next((room for room in rooms if room.place == self.wall_place), rooms[0] if rooms else None)
 
     @property
     def room_path(self) -> str:
@@ -164,6 +164,16 @@ class Workspace(QObject):
         if not self._follow.isActive():
             self._follow.start()
 
+    def keep_trial(self, label: str, path: str) -> None:
+        """Put down what was held: the job as it was tried becomes one named step."""
+        job, self._trial = self._trial, None
+        self._follow.stop()
+        if job is not None and job != self.job:
+            self.edit(label, job, path)
+        elif job is not None:
+            self.tried.emit()
+            self._ask()
+
     def end_trial(self) -> None:
         """Nothing is held any more: the job is as it was, unless it was edited meanwhile."""
         if self._trial is not None:
@@ -187,8 +197,14 @@ class Workspace(QObject):
     def choose_room(self, place: int) -> None:
         """Work on another room."""
         if place != self.room_place:
-            self.room_place = place
+            self.room_place, self.wall_place = place, 0
             self.room_changed.emit(place)
+
+    def choose_wall(self, place: int) -> None:
+        """Look at another pre-wall of the room."""
+        if place != self.wall_place:
+            self.wall_place = place
+            self.room_changed.emit(self.room_place)
 
     def choose_floor(self, floor: str) -> None:
         """Show heights from the other floor."""
@@ -237,7 +253,7 @@ class Workspace(QObject):
     def _changed(self, step: Step) -> None:
         self._save(step)
         if self.room_place >= len(self.job.rooms):
-            self.room_place = max(len(self.job.rooms) - 1, 0)
+            self.room_place, self.wall_place = max(len(self.job.rooms) - 1, 0), 0
         self.job_changed.emit(step)
         self._ask()
 

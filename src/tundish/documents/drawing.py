@@ -19,6 +19,7 @@ Style = Literal[
     "hot",
     "cold",
     "board",  # heavy cut line
+    "joint",  # between boards, where they land on steel
     "tile",  # hairline joint
     "ware",  # what the client sees
     "hidden",  # dashed: out of the plane or still to be confirmed

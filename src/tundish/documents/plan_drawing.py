@@ -7,11 +7,13 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents import ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Style, Words
-from tundish.documents.opening_drawing import beyond, opening_marks
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
+from tundish.documents.turning import at, turned
 from tundish.documents.wall_drawing import ALL, WALL, Show, frame_key, pieces
 from tundish.field import must_read
 from tundish.layout.room import Member, Room
+from tundish.layout.walls import WallSide
 from tundish.rules.rule import Finding
 
 CLEAR: Final = "space/front"
@@ -25,7 +27,11 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
     out = max((placed.ware.size("projection").value for placed in room.placed), default=300.0)
     deep = room.figures["finished_face"].value + out + BEYOND
     width = room.width.value
-    sides = (Box(-WALL, -deep, WALL, deep, "wall"), Box(width, -deep, WALL, deep, "wall"))
+    sides = (
+        Box(-WALL, -deep, WALL, deep, "wall"),
+        Box(width, -deep, WALL, deep, "wall"),
+        Box(-WALL, 0, width + 2 * WALL, WALL, "wall"),
+    )
     title = "Plan, same scale, same centres"
     caption = Words(16, -deep + BEYOND / 3, title, 2.6, "room", "start")
     marks = (*sides, *_void(room, show), *_depth(room), caption)
@@ -33,24 +39,59 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
     return Drawing(title, marks, (left, -deep, width + WALL - left, deep + WALL), pieces(room, show))
 
 
-def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
-    """The whole room from above: doors with their swing, the pre-wall, the ware and the clear floor its checks ask for."""
-    width, depth = room.width.value, must_read(room.plan.survey.room, "depth").value
-    walls = (
-        Box(-WALL, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
-        Box(width, -depth - WALL, WALL, depth + 2 * WALL, "wall"),
-        Box(0, -depth - WALL, width, WALL, "wall"),
-    )
-    openings = tuple(mark for opening in room.plan.survey.openings for mark in opening_marks(opening, (width, depth), WALL))
+def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (), others: tuple[Room, ...] = ()) -> Drawing:
+    """The whole room from above: doors with their swing, windows, every pre-wall with its ware, and the clear floor that is asked for.
+
+    `others` are the room's other pre-walls: ids of their pieces begin with their place, "1/wc-2".
+    """
+    shell, walls = room.plan.survey, tuple(_walls(room))
+    at_walls = [mark for side in room.sides for mark in _at_wall(room, side)]
+    own = tuple(mark for each in (room, *others) for mark in _of_prewall(each, show, findings, "" if each is room else f"{each.place}/"))
+    width, depth = must_read(shell.room, "width").value, must_read(shell.room, "depth").value
+    x1, y1, x2, y2 = beyond((*walls, *at_walls))
     sizes = (
-        Dimension(0, -depth - WALL - 60, width, -depth - WALL - 60, measure.show_length(width), figure="width"),
-        Dimension(-WALL - 60, -depth, -WALL - 60, 0, measure.show_length(depth), figure="room_depth"),
+        Dimension(0, y1 - 60, width, y1 - 60, measure.show_length(width), figure="width"),
+        Dimension(x1 - 60, -depth, x1 - 60, 0, measure.show_length(depth), figure="room_depth"),
     )
-    x1, y1, x2, y2 = beyond(openings)
-    left, low = min(-WALL - 120, x1 - 20), min(-depth - WALL - 110, y1 - 20)
-    right, high = max(width + WALL, x2 + 20), max(WALL, y2 + 20)
-    marks = (*walls, *_clear(room, findings), *_void(room, show), *openings, *sizes)
-    return Drawing("Whole room", marks, (left, low, right - left, high - low), pieces(room, show))
+    left, low, right, high = x1 - 120, y1 - 110, x2 + 20, y2 + 20
+    named = (*pieces(room, show), *((f"{each.place}/{key}", name) for each in others for key, name in pieces(each, show)))
+    floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
+    marks = (*walls, floor, *own, *at_walls, *_letters(room), *sizes)
+    return Drawing("Whole room", marks, (left, low, right - left, high - low), named)
+
+
+def side_of(room: Room) -> WallSide:
+    """The wall in plan that a pre-wall stands at."""
+    return next((side for side in room.sides if side.letter == room.wall), room.sides[0])
+
+
+def _walls(room: Room) -> Iterator[Mark]:
+    """Every wall so thick; where a corner looks into the room it is filled."""
+    count = len(room.sides)
+    for place, side in enumerate(room.sides):
+        left = WALL if side.angle < _STRAIGHT else 0.0
+        right = WALL if room.sides[(place + 1) % count].angle < _STRAIGHT else 0.0
+        yield from turned((Box(-left, 0, side.length.value + left + right, WALL, "wall"),), side)
+
+
+def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
+    survey, first = room.plan.survey, side is room.sides[0]
+    letters = {each.letter for each in room.sides}
+    for opening in survey.openings:
+        if opening.wall == side.letter or (first and opening.wall not in letters):
+            yield from turned(opening_marks(opening, WALL), side)
+    for obstacle in survey.obstacles:
+        if obstacle.stays and obstacle.wall == side.letter:
+            yield from turned(obstacle_marks(obstacle), side)
+
+
+def _letters(room: Room) -> Iterator[Mark]:
+    for side in room.sides:
+        yield Words(*at(side, side.length.value / 2, WALL / 2), side.letter, 2.6, bold=side.letter == room.wall)
+
+
+def _of_prewall(room: Room, show: Show, findings: tuple[Finding, ...], lead: str) -> Iterator[Mark]:
+    return turned((*_clear(room, findings), *_void(room, show)), side_of(room), lead)
 
 
 def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
@@ -68,7 +109,6 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
 
 def _void(room: Room, show: Show) -> Iterator[Mark]:
     face, depth = room.figures["finished_face"].value, room.depth.value
-    yield Box(-WALL, 0, room.width.value + 2 * WALL, WALL, "wall")
     if show.pipes:
         yield from _soil(room)
     if show.steel:
@@ -77,10 +117,14 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
         yield from _frames(room)
     for placed in room.placed:
         yield Line(placed.centre.value, 0, placed.centre.value, -face, "datum")
-    yield Box(room.start.value, -face, room.run.value, face - depth, "board")
+    if show.boards or show.tiles:
+        yield Box(room.start.value, -face, room.run.value, face - depth, "board")
     if show.ware:
         for placed in room.placed:
             yield from ware_drawing.above(placed, face)
+
+
+_STRAIGHT = 180.0
 
 
 def _soil(room: Room) -> Iterator[Mark]:

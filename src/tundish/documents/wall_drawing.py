@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from tundish import measure
-from tundish.documents import ware_drawing
+from tundish.documents import recess_drawing, tile_lines, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
 from tundish.documents.shortfalls import clear_of_line, shortfalls
 from tundish.layout.room import Member, PipeRun, Placed, Room
@@ -31,6 +31,7 @@ class Show:
     """
 
     tiles: bool = True
+    boards: bool = True
     steel: bool = True
     pipes: bool = True
     ware: bool = True
@@ -41,18 +42,18 @@ class Show:
 
 
 ALL: Final = Show()
-CLIENT_VIEW: Final = Show(steel=False, pipes=False, marks=False, sizes=False, names=False)
+CLIENT_VIEW: Final = Show(boards=False, steel=False, pipes=False, marks=False, sizes=False, names=False)
 
 
 def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
-    """Wall A, looking at it: x from its left end, y up from the bare floor; `findings` that are missed are drawn in red lead."""
+    """A wall, looking at it: x from its left end, y up from the bare floor; `findings` that are missed are drawn in red lead."""
     width, head, ground = room.width.value, view_height(room), _ground(room, show)
     floor = room.finished_floor.value
     outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
     marks = (*_shell(room, head, ground), *_behind(room, show, head), outline, *_in_front(room, show), *shortfalls(room, findings))
     below = -ground - (124 if show.sizes else 0)
     left = -WALL - (120 if show.sizes else 0)
-    return Drawing("Wall A, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
+    return Drawing(f"Wall {room.wall}, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
 
 
 def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
@@ -60,6 +61,7 @@ def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
     shown: list[tuple[str, str]] = []
     if show.ware:
         shown += [(placed.key, placed.name) for placed in room.placed]
+        shown += recess_drawing.pieces(room)
     if show.steel:
         shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.placed]
     if show.pipes:
@@ -99,11 +101,16 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
         for pipe in room.pipes:
             yield from _pipe(pipe)
         yield from _letters(room)
+    if show.boards:
+        yield from _boards(room)
 
 
 def _in_front(room: Room, show: Show) -> Iterator[Mark]:
     if show.sizes:
         yield from _centre_lines(room, show)
+    if show.ware:
+        yield from recess_drawing.front(room, named=show.names)
+        yield from recess_drawing.in_the_way(room, named=show.names)
     for placed in room.placed:
         if show.ware:
             yield from ware_drawing.front(placed, room, named=show.names)
@@ -126,16 +133,19 @@ def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
 
 
 def _tiles(room: Room) -> Iterator[Mark]:
-    left, right = room.start.value, room.start.value + room.run.value
-    bottom, top = room.finished_floor.value, room.top.value
-    step_x = room.tile.size("width").value + room.figures["joint"].value
-    step_z = room.tile.size("height").value + room.figures["joint"].value
-    first = left + (room.run.value % step_x) / 2
-    across = [first + place * step_x for place in range(int(room.run.value / step_x) + 1)]
-    yield from (Line(x, bottom, x, top, "tile") for x in across if left < x < right)
-    # Courses are set out from the top, so that the full tile is the one in sight.
-    courses = [top - place * step_z for place in range(1, int((top - bottom) / step_z) + 1)]
-    yield from (Line(left, z, right, z, "tile") for z in courses if z > bottom)
+    left, right, bottom, top = room.start.value, room.start.value + room.run.value, room.finished_floor.value, room.top.value
+    yield from (Line(x, bottom, x, top, "tile") for x in tile_lines.columns(room))
+    yield from (Line(left, z, right, z, "tile") for z in tile_lines.courses(room))
+
+
+def _boards(room: Room) -> Iterator[Mark]:
+    """The joints between the boards of the front; a second layer lies over the first and is not drawn again."""
+    seen: set[tuple[float, float, float, float]] = set()
+    for piece in (piece for face in room.faces if face.key == "front" for piece in face.boards):
+        box = (piece.x, piece.z, piece.width.value, piece.height.value)
+        if box not in seen:
+            seen.add(box)
+            yield Box(*box, "joint", filled=False)
 
 
 def _member(member: Member) -> Mark:
@@ -202,7 +212,7 @@ def _sizes(room: Room, show: Show) -> Iterator[Mark]:
     level = -_ground(room, show) - 66
     owners = {placed.centre.value: placed for placed in room.placed}
     for x1, x2 in pairwise(stations):
-        placed = owners.get(x2)
+        placed = owners.get(x2) or owners.get(x1)
         tbc = any(owners[x].centre.tbc for x in (x1, x2) if x in owners)
         text = measure.show_length(x2 - x1)
         yield Dimension(x1, level, x2, level, text, "", f"{placed.key}.centre" if placed else "width", tbc)

@@ -27,6 +27,7 @@ LAYERS: Final[dict[Style, tuple[str, int, str]]] = {
     "hot": ("HOT", 1, "CONTINUOUS"),
     "cold": ("COLD", 4, "CONTINUOUS"),
     "board": ("BOARD", 7, "CONTINUOUS"),
+    "joint": ("BOARD-JOINTS", 8, "DOT"),
     "tile": ("TILE", 9, "CONTINUOUS"),
     "ware": ("WARE", 7, "CONTINUOUS"),
     "hidden": ("HIDDEN", 8, "DASHED"),

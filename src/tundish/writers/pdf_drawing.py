@@ -46,6 +46,7 @@ LOOKS: Final[dict[Style, Look]] = {
     "hot": Look(Stroke("hot", 1.7)),
     "cold": Look(Stroke("cold", 1.7)),
     "board": Look(Stroke("ink", 1.4)),
+    "joint": Look(Stroke("ink2", 0.6, (1.5, 2))),
     "tile": Look(Stroke("tileLine", 0.5)),
     "ware": Look(Stroke("ink", 0.9), "ware"),
     "hidden": Look(Stroke("ink2", 0.7, (3, 2.2)), "ware", solid=0.8),

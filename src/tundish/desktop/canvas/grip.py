@@ -11,10 +11,11 @@ FAR_ENOUGH: Final = 4
 
 
 class Grip:
-    """The state of holding: nothing, pressed, dragging, or picked up."""
+    """The state of holding: nothing, pressed, dragging, or picked up. `axis`: the way the handle that was taken hold of can go."""
 
     def __init__(self) -> None:
         self.held = False
+        self.axis = ""
         self._pressed_at: QPointF | None = None
         self._from_mm = QPointF()
         self._dragging = False
@@ -24,9 +25,14 @@ class Grip:
         """Where the drawing was pressed last, mm."""
         return self._from_mm
 
-    def pressed(self, at: QPointF, mm: QPointF) -> None:
-        """A piece was pressed at a point of the view and of the drawing."""
-        self._pressed_at, self._from_mm, self._dragging = at, mm, False
+    @property
+    def busy(self) -> bool:
+        """Whether something is dragged or picked up."""
+        return self.held or self._dragging
+
+    def pressed(self, at: QPointF, mm: QPointF, axis: str = "") -> None:
+        """A piece was pressed at a point of the view and of the drawing, on a handle or anywhere on it."""
+        self._pressed_at, self._from_mm, self._dragging, self.axis = at, mm, False, axis
 
     def moved(self, at: QPointF, mm: QPointF) -> tuple[float, float] | None:
         """The pointer moved: how far the piece is dragged, in mm, or None while it is not."""
@@ -41,14 +47,14 @@ class Grip:
         self._pressed_at, self._dragging = None, False
         return way
 
-    def pick_up_or_put_down(self) -> None:
-        """Space: hold the piece so that a press places it, or leave it where it is."""
-        self.held = not self.held
+    def pick_up(self) -> None:
+        """Space: hold the piece, so that arrows or a press place it."""
+        self.held, self.axis = True, ""
 
     def let_go(self) -> bool:
         """Let go of everything; says whether something was held or dragged."""
-        was = self.held or self._dragging
-        self.held, self._pressed_at, self._dragging = False, None, False
+        was = self.busy
+        self.held, self._pressed_at, self._dragging, self.axis = False, None, False, ""
         return was
 
     def _way(self, mm: QPointF) -> tuple[float, float]:

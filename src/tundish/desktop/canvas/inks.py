@@ -41,6 +41,7 @@ INKS: Final[dict[Style, Ink]] = {
     "hot": Ink("hot", 2, wash="hot"),
     "cold": Ink("cold", 2, wash="cold"),
     "board": Ink("ink", 1.75),
+    "joint": Ink("ink2", 1.25, (2.0, 3.0)),
     "tile": Ink("tileLine", 1),
     "ware": Ink("ink", 1.25, wash="ware", solid=0.85),
     "hidden": Ink("ink2", 1, DASHED, wash="ware", solid=0.45),

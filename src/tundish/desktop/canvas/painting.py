@@ -157,15 +157,20 @@ def _hatched(painter: QPainter, path: QPainterPath, style: Style) -> None:
         painter.drawPath(path)
 
 
+def handles_of(around: QRectF, *, top: bool) -> list[tuple[str, QPointF]]:
+    """The handles on the dashed box round a piece, each with the way it is dragged; on top where its height can be moved."""
+    middle = around.center()
+    sides = [("along", QPointF(around.left(), middle.y())), ("along", QPointF(around.right(), middle.y()))]
+    return [*sides, ("up", QPointF(middle.x(), around.top()))] if top else sides
+
+
 def _handles(painter: QPainter, box: QRectF, *, top: bool) -> None:
-    """A dashed box round a piece with a handle at each side, and on top where its height can be moved."""
+    """A dashed box round a piece with its handles."""
     around = box.adjusted(-AROUND, -AROUND, AROUND, AROUND)
     painter.setPen(plain_pen("chalk", 1, dashed=True))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRect(around)
-    middle = around.center()
-    places = [QPointF(around.left(), middle.y()), QPointF(around.right(), middle.y())]
-    for at in [*places, QPointF(middle.x(), around.top())] if top else places:
+    for _, at in handles_of(around, top=top):
         handle = QRectF(at.x() - HANDLE / 2, at.y() - HANDLE / 2, HANDLE, HANDLE)
         panel(painter, handle, fill=look.colour("sheet"), edge=plain_pen("chalk", 2), radius=2)
 

@@ -1,4 +1,4 @@
-"""A drawing one can look into: zoom, pan, fit, and pieces to choose with the mouse or the keyboard.
+"""A drawing one can look into, with pieces to choose and to move with the mouse or the keyboard.
 
 The scene holds one item, which paints the drawing it was given last; nothing of an older drawing is kept but the id of the piece
 chosen.
@@ -9,61 +9,68 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent, QTransform, QWheelEvent
-from PySide6.QtWidgets import QFrame, QGraphicsItem, QGraphicsScene, QGraphicsView, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
+from tundish.desktop import look
 from tundish.desktop.canvas import hits
+from tundish.desktop.canvas.glass import FAR, Glass
 from tundish.desktop.canvas.grip import Grip
-from tundish.desktop.canvas.painting import Placed, fitted, paint_chosen, paint_drawing
+from tundish.desktop.canvas.painting import Placed, paint_chosen, paint_drawing
+from tundish.desktop.canvas.spots import Spots
+from tundish.desktop.canvas.tape import Tape, note
 from tundish.desktop.painted import ENTER
 from tundish.documents.drawing import Drawing
 
 NOTHING: Final = Drawing("", (), (0.0, 0.0, 1000.0, 1000.0))
-_STEP: Final = 1.25
-_CLOSEST: Final = 64.0
-_FURTHEST: Final = 0.001
-"""Least and greatest scale, pixels a millimetre."""
-_FAR: Final = (-1e6, -1e6, 2e6, 2e6)
 _ARROWS: Final = {Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, 1), Qt.Key.Key_Down: (0, -1)}
 _LONG_STEP_MM: Final = 10
+CATCH: Final = 24
+ROOMY_CATCH: Final = 32
+"""How large a handle is to the pointer, pixels across."""
 
 
-class DrawingView(QGraphicsView):
+class DrawingView(Glass):
     """Shows a drawing, and says by id what is chosen, asked, nudged and dragged. It moves nothing itself."""
 
     chosen = Signal(str)
     opened = Signal(str)
     figure_asked = Signal(str)
     """The words or the dimension of a figure were pressed."""
+    dimension_pressed = Signal(object)
+    """The `Dimension` whose figure was pressed: it is to be typed into."""
     nudged = Signal(str, float, float)
     """Piece, and mm to the right and up, from an arrow key."""
     dragged = Signal(str, float, float)
     """Piece, and mm to the right and up from where the drag began; it is not over yet."""
     dropped = Signal(str, float, float)
+    picked_up = Signal(str)
+    """Space: arrows and presses are to move it until it is put down."""
+    put_down = Signal(str)
     drag_left = Signal(str)
-    """Escape during a drag: all is to be as before."""
+    """Escape while a piece is dragged or picked up: all is to be as before."""
     typed = Signal(str)
     """A digit was typed with a piece chosen: a box for its dimension is wanted, beginning with it."""
     dimension_stepped = Signal(str)
     add_asked = Signal()
     remove_asked = Signal(str)
-    view_moved = Signal()
-    """The drawing is seen elsewhere or at another scale."""
+    measured = Signal(str)
+    """What the tape says."""
+    tape_left = Signal()
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setScene(QGraphicsScene(self))
         self.setAccessibleName(name)
         self.viewport().setAccessibleName(name)
         self._drawing = NOTHING
         self._chosen = ""
-        self._fitted = True
-        self._spots: list[QWidget] = []
+        self._free = False
         self._grip = Grip()
+        self._spots = Spots(self.viewport())
         self._panned_from: QPointF | None = None
         self._sheet = _Sheet()
         self.scene().addItem(self._sheet)
-        self._behave()
+        self.view_moved.connect(self._place_pieces)
 
     def show_drawing(self, drawing: Drawing) -> None:
         """Show a drawing in the place of the last; the view stays where it is, or fits again if it was fitted."""
@@ -71,9 +78,9 @@ class DrawingView(QGraphicsView):
         if self._chosen and self._chosen not in dict(drawing.pieces):
             self.choose("")
         self._show_sheet()
-        if self._fitted:
-            self.fit()
-        self._name_pieces()
+        self.show_extent(drawing.extent)
+        self._spots.show_pieces(drawing.pieces)
+        self._place_pieces()
 
     def drawing(self) -> Drawing:
         """The drawing shown."""
@@ -87,6 +94,18 @@ class DrawingView(QGraphicsView):
         """The point of the drawing, mm, that was pressed last: where a drag began."""
         return self._grip.start
 
+    def axis(self) -> str:
+        """The way the handle that is held can go: "along", "up", or "" for either."""
+        return self._grip.axis
+
+    def holds(self) -> bool:
+        """Whether a piece is dragged or picked up."""
+        return self._grip.busy
+
+    def free(self) -> bool:
+        """Whether Alt was held at the last movement: nothing is to pull."""
+        return self._free
+
     def box_of(self, piece: str) -> QRectF:
         """The room that a piece takes in the view, in pixels."""
         return hits.reach(self._drawing, self.placed(), piece)
@@ -97,72 +116,79 @@ class DrawingView(QGraphicsView):
             self._grip.let_go()
         self._chosen = piece
         self.setAccessibleDescription(dict(self._drawing.pieces).get(piece, ""))
+        self._spots.tell_chosen(piece)
         self._show_sheet()
 
-    def fit(self) -> None:
-        """Show the whole drawing, and keep it whole while the window changes size."""
-        self._fitted = True
-        x, y, wide, high = self._drawing.extent
-        placed = fitted(self._drawing.extent, QRectF(self.viewport().rect()))
-        self._show_at(placed.scale, QPointF(x + wide / 2, y + high / 2))
+    def let_go(self) -> None:
+        """Hold nothing any more, without a signal."""
+        self._grip.let_go()
+        self.say("")
 
-    def zoom(self, factor: float, at: QPointF | None = None) -> None:
-        """Make the drawing larger by a factor, about a point of the view or its middle."""
-        self._fitted = False
-        middle = QRectF(self.viewport().rect()).center()
-        anchor = at if at is not None else middle
-        still = self.to_mm(anchor)
-        scale = max(min(self.placed().scale * factor, _CLOSEST), _FURTHEST)
-        shift = (middle - anchor) / scale
-        self._show_at(scale, QPointF(still.x() + shift.x(), still.y() - shift.y()))
+    def say(self, words: str) -> None:
+        """Words beside the pointer, or beside the piece where the pointer is elsewhere; "" for none."""
+        self._sheet.note = words
+        self.viewport().update()
 
-    def placed(self) -> Placed:
-        """Where the drawing's millimetres fall in the view."""
-        seen = self.viewportTransform()
-        return Placed(seen.m11(), seen.dx(), seen.dy())
+    def describe(self, moves: dict[str, str]) -> None:
+        """What a screen reader says of pieces beside their names: where they are and how they move."""
+        self._spots.describe(moves)
 
-    def to_mm(self, at: QPointF) -> QPointF:
-        """The point of the drawing under a point of the view."""
-        placed = self.placed()
-        return QPointF((at.x() - placed.left) / placed.scale, (placed.base - at.y()) / placed.scale)
+    def tape(self) -> Tape | None:
+        """The tape while it is out."""
+        return self._sheet.tape
+
+    def take_tape(self, *, out: bool) -> None:
+        """Take the tape out, or put it away."""
+        self._sheet.tape = Tape() if out else None
+        self.viewport().setMouseTracking(out)
+        self.viewport().setCursor(Qt.CursorShape.CrossCursor if out else Qt.CursorShape.ArrowCursor)
+        self._tell_tape()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        if self._fitted:
-            self.fit()
-        self._name_pieces()
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        turns = event.angleDelta().y() / 120
-        self.zoom(_STEP**turns, event.position())
-        event.accept()
+        self._place_pieces()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         at = event.position()
+        left = event.button() == Qt.MouseButton.LeftButton
         if event.button() == Qt.MouseButton.MiddleButton:
             self._panned_from = at
-        elif event.button() == Qt.MouseButton.LeftButton and self._grip.held:
-            self._put_down(self.to_mm(at))
-        elif event.button() == Qt.MouseButton.LeftButton:
+        elif left and self._sheet.tape is not None:
+            self._sheet.tape.point(self._drawing, self.placed(), at)
+            self._sheet.tape.mark()
+            self._tell_tape()
+        elif left and self._grip.held:
+            self._place_at(self.to_mm(at))
+        elif left:
             self._press(at)
         event.accept()
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         at = event.position()
+        self._free = bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+        self._sheet.pointer = at
         if self._panned_from is not None:
-            self._pan(at - self._panned_from)
+            self.pan(at - self._panned_from)
             self._panned_from = at
+        elif self._sheet.tape is not None:
+            self._sheet.tape.point(self._drawing, self.placed(), at)
+            self._tell_tape()
         elif self._chosen and (move := self._grip.moved(at, self.to_mm(at))) is not None:
             self.dragged.emit(self._chosen, *move)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         self._panned_from = None
         if (move := self._grip.released(self.to_mm(event.position()))) is not None:
+            self._free = bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
             self.dropped.emit(self._chosen, *move)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        key = Qt.Key(event.key())
-        if not self._view_key(key) and not (self._chosen and self._piece_key(event, key)):
+        key, ctrl = Qt.Key(event.key()), bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+        if self._sheet.tape is not None and self._tape_key(event, key):
+            return
+        if not self.look_by_key(key, ctrl=ctrl or (key in _ARROWS and not self._chosen)) and not (
+            self._chosen and self._piece_key(event, key)
+        ):
             if key == Qt.Key.Key_Insert:
                 self.add_asked.emit()
             else:
@@ -188,28 +214,19 @@ class DrawingView(QGraphicsView):
         if event.type() == QEvent.Type.StyleChange:
             self.viewport().update()
 
-    def _behave(self) -> None:
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setSceneRect(*_FAR)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setTransformationAnchor(QGraphicsView.ViewportAnchor.NoAnchor)
-        self.setResizeAnchor(QGraphicsView.ViewportAnchor.NoAnchor)
-        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.FullViewportUpdate)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-
-    def _show_at(self, scale: float, middle: QPointF) -> None:
-        self.setTransform(QTransform.fromScale(scale, -scale))
-        self.centerOn(middle)
-        self._place_pieces()
-
     def _show_sheet(self) -> None:
         self._sheet.drawing, self._sheet.chosen = self._drawing, self._chosen
         self.viewport().update()
 
     def _press(self, at: QPointF) -> None:
+        catch = ROOMY_CATCH if look.now().roomy else CATCH
+        if axis := hits.handle_at(self._drawing, self.placed(), self._chosen, (at, catch)):
+            self._grip.pressed(at, self.to_mm(at), axis)
+            return
         if figure := hits.figure_at(self._drawing, self.placed(), at):
             self.figure_asked.emit(figure)
+            if (mark := hits.dimension_at(self._drawing, self.placed(), at)) is not None:
+                self.dimension_pressed.emit(mark)
             return
         piece = hits.piece_at(self._drawing, self.placed(), at)
         self._take(piece)
@@ -220,29 +237,33 @@ class DrawingView(QGraphicsView):
         self.choose(piece)
         self.chosen.emit(piece)
 
-    def _pan(self, pixels: QPointF) -> None:
-        self._fitted = False
-        middle = self.to_mm(QRectF(self.viewport().rect()).center() - pixels)
-        self.centerOn(middle)
-        self._place_pieces()
-
-    def _put_down(self, at: QPointF) -> None:
-        middle = hits.reach(self._drawing, self.placed(), self._chosen).center()
-        start = self.to_mm(middle)
+    def _place_at(self, at: QPointF) -> None:
+        """A press while the piece is picked up: there it is put down."""
+        start = self.to_mm(hits.reach(self._drawing, self.placed(), self._chosen).center())
         self._grip.let_go()
         self.dropped.emit(self._chosen, at.x() - start.x(), at.y() - start.y())
 
-    def _view_key(self, key: Qt.Key) -> bool:
-        match key:
-            case Qt.Key.Key_Plus | Qt.Key.Key_Equal:
-                self.zoom(_STEP)
-            case Qt.Key.Key_Minus:
-                self.zoom(1 / _STEP)
-            case Qt.Key.Key_Home:
-                self.fit()
-            case _:
-                return False
+    def _tape_key(self, event: QKeyEvent, key: Qt.Key) -> bool:
+        tape = self._sheet.tape
+        if tape is None or event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            return False
+        if key in _ARROWS:
+            step = 1 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else _LONG_STEP_MM
+            right, up = _ARROWS[key]
+            tape.step(right * step, up * step, self.to_mm(QRectF(self.viewport().rect()).center()))
+        elif key in ENTER or key == Qt.Key.Key_Space:
+            tape.mark()
+        elif key == Qt.Key.Key_Escape:
+            self.tape_left.emit()
+            return True
+        else:
+            return False
+        self._tell_tape()
         return True
+
+    def _tell_tape(self) -> None:
+        self.viewport().update()
+        self.measured.emit(self._sheet.tape.words() if self._sheet.tape is not None else "")
 
     def _piece_key(self, event: QKeyEvent, key: Qt.Key) -> bool:
         """Do what a key means for the piece chosen; says whether it means anything."""
@@ -254,10 +275,10 @@ class DrawingView(QGraphicsView):
             self.drag_left.emit(self._chosen)
         elif key == Qt.Key.Key_Escape:
             self._take("")
+        elif key == Qt.Key.Key_Space:
+            self._pick_up_or_put_down()
         elif key in ENTER:
             self.opened.emit(self._chosen)
-        elif key == Qt.Key.Key_Space:
-            self._grip.pick_up_or_put_down()
         elif key == Qt.Key.Key_Delete:
             self.remove_asked.emit(self._chosen)
         elif key == Qt.Key.Key_D:
@@ -268,25 +289,17 @@ class DrawingView(QGraphicsView):
             return False
         return True
 
-    def _name_pieces(self) -> None:
-        """Lay an unpainted child over every piece, so that a screen reader finds it by name and place."""
-        while len(self._spots) > len(self._drawing.pieces):
-            self._spots.pop().deleteLater()
-        while len(self._spots) < len(self._drawing.pieces):
-            spot = QWidget(self.viewport())
-            spot.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-            self._spots.append(spot)
-        for spot, (piece, name) in zip(self._spots, self._drawing.pieces, strict=True):
-            spot.setObjectName(piece)
-            spot.setAccessibleName(name)
-        self._place_pieces()
+    def _pick_up_or_put_down(self) -> None:
+        if self._grip.held:
+            self._grip.let_go()
+            self.put_down.emit(self._chosen)
+        else:
+            self._grip.pick_up()
+            self.picked_up.emit(self._chosen)
 
     def _place_pieces(self) -> None:
-        placed = self.placed()
-        self.view_moved.emit()
-        for spot in self._spots:
-            spot.setGeometry(hits.reach(self._drawing, placed, spot.objectName()).toAlignedRect())
-            spot.show()
+        if not self._grip.busy:
+            self._spots.place(hits.reaches(self._drawing, self.placed()))
 
 
 class _Sheet(QGraphicsItem):
@@ -296,9 +309,12 @@ class _Sheet(QGraphicsItem):
         super().__init__()
         self.drawing = NOTHING
         self.chosen = ""
+        self.note = ""
+        self.pointer = QPointF()
+        self.tape: Tape | None = None
 
     def boundingRect(self) -> QRectF:
-        return QRectF(*_FAR)
+        return QRectF(*FAR)
 
     def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
         """Paint it."""
@@ -309,4 +325,8 @@ class _Sheet(QGraphicsItem):
         paint_drawing(painter, self.drawing, placed, self.chosen)
         if self.chosen:
             paint_chosen(painter, self.drawing, placed, self.chosen)
+        if self.tape is not None:
+            self.tape.paint(painter, placed)
+        if self.note:
+            note(painter, self.note, self.pointer)
         painter.restore()

@@ -3,87 +3,91 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from typing import Final
 
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QPoint, QRectF, QTimer
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from tundish.desktop import moves
+from tundish import measure
+from tundish.desktop import moves, prewalls
 from tundish.desktop.as_you_move import AsYouMove, facts
 from tundish.desktop.canvas.view import NOTHING, DrawingView
+from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.dimension_box import DimensionBox
 from tundish.desktop.job_line import FINISH
-from tundish.desktop.menu_button import MenuButton
-from tundish.desktop.moves import Size
+from tundish.desktop.live import Sight, at_once, of_estimate
+from tundish.desktop.mover import Mover, Scene
+from tundish.desktop.moves import Size, Thing
 from tundish.desktop.page import Page
 from tundish.desktop.rod_view import Rod, heights
-from tundish.desktop.started import add_appliance
+from tundish.desktop.setting_tools import SettingTools
+from tundish.desktop.spoken import Speaker
+from tundish.desktop.started import add_appliance, add_hatch, add_niche
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
+from tundish.documents.drawing import Dimension
 from tundish.documents.plan_drawing import whole_room
 from tundish.documents.rod import rod
-from tundish.documents.wall_drawing import Show, frame_key, view_height
-from tundish.documents.wall_sheet import plan_line, wall_sheet
+from tundish.documents.wall_drawing import frame_key, view_height
+from tundish.documents.wall_sheet import wall_sheet
 from tundish.estimate import Job
-from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.room import Placed, Room
+from tundish.field import get, put
+from tundish.layout.room import Room
 from tundish.session import Step
 
-LAYERS: Final = (("tiles", "Tiles"), ("steel", "Frames, steel and timber"), ("pipes", "Pipes"), ("ware", "Ware"))
-WALL: Final = "Wall A, looking at it"
 ROOM: Final = "Whole room, from above"
+HEAD: Final = 32
+"""Height of the row over the drawing, pixels."""
+STILL_MS: Final = 700
+"""A movement is over when nothing moved for so long: then it is told to a screen reader."""
 
 
 class SettingOutPage(Page):
     """The wall to scale with its rod: pieces are chosen, moved, typed, added and removed here."""
 
     help_sentences = (
-        "Tab walks the pieces. Arrows move the chosen one 1 mm, with Shift 10 mm.",
-        "Type digits for its place from the left wall; D steps to its height and its gaps.",
-        "Ins adds, Del removes. Plus and minus zoom, Home shows all.",
+        "Tab walks the pieces. Arrows move the chosen one 1 mm, with Shift 10 mm; or Space picks it up, and puts it down.",
+        "Type digits for its place from the left wall; D steps to its height and its gaps. A dimension that is pressed can be typed into.",
+        "Ins adds, Del removes. Plus, minus and the wheel zoom, Ctrl and an arrow pan, Home shows all. Alt held: nothing pulls.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Setting out", "What goes where, and how high?")
         self._workspace = workspace
-        self._show = Show()
-        self._asked = self._nudged_path = self._wanted_name = ""
+        self._asked = self._wanted = ""
         self._was: dict[str, str] = {}
         self._was_job: Job | None = None
-        self.view, self.rod, self.moves = DrawingView(WALL), Rod(), AsYouMove()
+        self._sight: Sight | None = None
+        self.tools = SettingTools(self)
+        self.view, self.rod, self.moves = DrawingView("Wall A, looking at it"), Rod(), AsYouMove()
+        self.mover = Mover(workspace, self.view, self.tools, self._scene)
+        self.walls = ChipRow("Pre-walls of the room")
         self.box = DimensionBox(self.view.viewport())
-        self._caption = label(WALL, "tableStrong")
-        self._add_tools()
+        self._caption, self._remove = label("", "tableStrong"), button("Remove", "cross")
+        self._speaker, self._still = Speaker(self), QTimer(self)
+        self._still.setSingleShot(True)
+        self._still.setInterval(STILL_MS)
+        for tool in self.tools.buttons:
+            self.add_tool(tool)
         self.set_body(self._card())
         self._connect()
         self._draw()
 
-    def _add_tools(self) -> None:
-        self._add, self._layers = MenuButton("Add", "add", main=True), MenuButton("Show", "frame")
-        self._remove, self._whole = button("Remove", "cross"), button("Whole room", "fit")
-        self._whole.setCheckable(True)
-        adds, layers = QMenu("Add", self._add), QMenu("Show", self._layers)
-        for kind, words in ((each.key, each.title) for each in KINDS.values()):
-            adds.addAction(words).setData(kind)
-        for layer, words in LAYERS:
-            action = layers.addAction(words)
-            action.setCheckable(True)
-            action.setChecked(True)
-            action.setData(layer)
-        self._add.setMenu(adds)
-        self._layers.setMenu(layers)
-        for tool in (self._add, self._remove, self._layers, self._whole):
-            self.add_tool(tool)
-
     def _card(self) -> QWidget:
         card = QFrame()
         card.setProperty("kind", "card")
-        wall, side, row = QVBoxLayout(), QVBoxLayout(), QHBoxLayout(card)
+        wall, side, row, head = QVBoxLayout(), QVBoxLayout(), QHBoxLayout(card), QHBoxLayout()
         row.setContentsMargins(12, 4, 10, 8)
         row.setSpacing(6)
-        self._caption.setFixedHeight(26)
-        wall.addWidget(self._caption)
+        head.addWidget(self._caption)
+        head.addWidget(self.walls, 1)
+        head.addStretch(1)
+        head.addWidget(self._remove)
+        head.addStrut(HEAD)
+        wall.setSpacing(2)
+        wall.addLayout(head)
         wall.addWidget(self.view, 1)
         side.setSpacing(8)
         side.addWidget(self.rod, 1)
@@ -93,59 +97,97 @@ class SettingOutPage(Page):
         return card
 
     def _connect(self) -> None:
-        workspace, view = self._workspace, self.view
-        workspace.estimate_ready.connect(self._worked_out)
-        workspace.job_opened.connect(self._leave_piece)
-        workspace.job_closed.connect(self._leave_piece)
-        workspace.room_changed.connect(self._leave_piece)
+        workspace, view, tools = self._workspace, self.view, self.tools
+        self.follow(workspace.estimate_ready, self._worked_out)
+        self.follow(workspace.tried, self._moved)
         workspace.job_changed.connect(self._changed)
-        workspace.floor_changed.connect(self._draw)
+        for signal in (workspace.job_opened, workspace.job_closed, workspace.room_changed):
+            signal.connect(self._leave_piece)
+        for signal in (workspace.floor_changed, tools.show_changed, tools.whole_toggled):
+            signal.connect(self._draw)
         view.chosen.connect(self._choose)
         view.opened.connect(lambda _: self._open_box(0, ""))
         view.figure_asked.connect(self._figure_pressed)
-        view.nudged.connect(self._nudge)
-        view.dropped.connect(self._drop)
+        view.dimension_pressed.connect(self._type_into)
+        self.mover.moved.connect(self._ask_moved)
         view.typed.connect(lambda digits: self._open_box(0, digits))
         view.dimension_stepped.connect(lambda _: self._open_box(1, ""))
-        view.add_asked.connect(self._offer)
+        view.add_asked.connect(tools.offer)
         view.remove_asked.connect(self._remove_piece)
         view.view_moved.connect(self._align)
+        view.measured.connect(self._say_measured)
+        view.tape_left.connect(lambda: tools.tape.setChecked(False))
         self.rod.figure_asked.connect(self._figure_pressed)
         self.box.typed.connect(self._set_size)
         self.box.closed.connect(view.setFocus)
-        self._add.menu().triggered.connect(lambda action: self._add_one(str(action.data())))
-        self._layers.menu().triggered.connect(lambda action: self._show_layer(str(action.data()), shown=action.isChecked()))
+        self.walls.chosen.connect(lambda place: workspace.choose_wall(int(place)))
+        tools.add_asked.connect(self._add_one)
+        tools.prewall_asked.connect(self._add_prewall)
+        tools.tape_toggled.connect(self._take_tape)
         self._remove.clicked.connect(lambda: self._remove_piece(view.piece()))
-        self._whole.toggled.connect(self._draw)
+        self._still.timeout.connect(self._tell_moved)
 
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._align()
 
+    def room(self) -> Room | None:
+        """The pre-wall looked at, of the job as it is shown: worked out at once where the estimate is still to come."""
+        workspace = self._workspace
+        plans = workspace.shown.rooms
+        if workspace.room_place >= len(plans):
+            return None
+        plan = plans[workspace.room_place]
+        known = of_estimate(workspace.estimate, workspace.room_path) if workspace.estimate else None
+        if known is not None and known.plan is plan:
+            self._sight = known
+        elif self._sight is None or self._sight.plan is not plan:
+            self._sight = at_once(plan, workspace.book, workspace.room_path)
+        rooms = self._sight.rooms
+        return rooms[workspace.wall_place] if workspace.wall_place < len(rooms) else rooms[0]
+
     def _draw(self) -> None:
-        room, estimate = self._workspace.room, self._workspace.estimate
-        whole = self._whole.isChecked()
-        self._caption.setText(ROOM if whole else WALL)
-        self.view.setAccessibleName(self._caption.text())
-        self.rod.setVisible(not whole)
-        if room is None or estimate is None:
+        room, whole = self.room(), self.tools.whole.isChecked()
+        if room is None or self._sight is None:
             self.view.show_drawing(NOTHING)
             self.rod.show_heights((), self._workspace.floor, "", "")
+            self._show_head(None)
             return
-        show = replace(self._show, finish=self._workspace.floor == FINISH)
-        drawn = whole_room if whole else wall_sheet
-        self.view.show_drawing(drawn(room, show, estimate.findings))
+        show = replace(self.tools.show, finish=self._workspace.floor == FINISH)
+        if whole:
+            others = tuple(each for each in self._sight.rooms if each is not room)
+            self.view.show_drawing(whole_room(room, show, self._sight.findings, others))
+        else:
+            self.view.show_drawing(wall_sheet(room, show, self._sight.findings))
+        if not self.view.holds():
+            self.view.describe({each.key: _place_words(each) for each in moves.things(room)})
+        self._show_head(room)
+        self.rod.setVisible(not whole)
         self._show_rod(room)
 
+    def _show_head(self, room: Room | None) -> None:
+        rooms = self._sight.rooms if self._sight is not None and room is not None else ()
+        words = ROOM if self.tools.whole.isChecked() else f"Wall {room.wall}, looking at it" if room else ""
+        self._caption.setText(words)
+        self.view.setAccessibleName(words)
+        several = len(rooms) > 1
+        self._caption.setVisible(not several)
+        self.walls.setVisible(several)
+        choices = tuple(Choice(str(place), each) for place, each in enumerate(prewalls.prewall_words(rooms)))
+        self.walls.set_choices(choices, str(self._workspace.wall_place))
+        thing = self._thing()
+        self._remove.setText(f"Remove {thing.name}" if thing else "Remove this pre-wall")
+        self._remove.setAccessibleName(self._remove.text())
+        self._remove.setVisible(thing is not None or several)
+
     def _show_rod(self, room: Room) -> None:
-        placed = self._placed()
+        thing = self._thing()
         rows = heights(rod(room), room.finished_floor.value)
-        self.rod.show_heights(rows, self._workspace.floor, placed.key if placed else "-", self._asked)
-        self._remove.setEnabled(placed is not None)
+        self.rod.show_heights(rows, self._workspace.floor, thing.key if thing else "-", self._asked)
         self._align()
 
     def _align(self) -> None:
-        room = self._workspace.room
+        room = self.room()
         if room is not None and self.isVisible():
             placed = self.view.placed()
             base = self.view.viewport().mapTo(self, QPoint(0, 0)).y() + placed.base - self.rod.mapTo(self, QPoint(0, 0)).y()
@@ -153,120 +195,139 @@ class SettingOutPage(Page):
 
     def _worked_out(self) -> None:
         self._draw()
-        room, estimate = self._workspace.room, self._workspace.estimate
-        if self._wanted_name and room is not None:
-            found = next((each for each in room.placed if each.name == self._wanted_name), None)
-            self._wanted_name = ""
+        if self._wanted:
+            found = next((each for each in self._things() if self._wanted in {each.name, each.key}), None)
+            self._wanted = ""
             if found is not None:
                 self.view.choose(found.key)
                 self._choose(found.key)
-        placed = self._placed()
-        if placed is not None and room is not None and estimate is not None:
-            now = facts(estimate, room, placed)
-            if not self._was or estimate.job is self._was_job:
-                # The same job, perhaps with better cut plans: what was is what is now.
-                self._was, self._was_job = now, estimate.job
-            self.moves.show_move(placed.name, self._was, now)
-        else:
+        estimate, thing = self._workspace.estimate, self._thing()
+        if thing is not None and estimate is not None and (not self._was or estimate.job is self._was_job):
+            # The same job, perhaps with better cut plans: what was is what is now.
+            self._was, self._was_job = self._facts(thing), estimate.job
+        self._show_moves()
+
+    def _moved(self) -> None:
+        self._draw()
+        self._show_moves()
+
+    def _show_moves(self) -> None:
+        thing = self._thing()
+        if thing is None or not self._was:
             self.moves.hide()
+            return
+        self.moves.show_move(thing.name, self._was, self._facts(thing))
+        if self.moves.rows():
+            self._still.start()
+
+    def _facts(self, thing: Thing) -> dict[str, str]:
+        room, estimate = self.room(), self._workspace.estimate
+        price = estimate.price.total if estimate else Decimal(0)
+        return facts(price, room, thing, self._sight.findings) if room is not None and self._sight is not None else {}
+
+    def _tell_moved(self) -> None:
+        if words := self.moves.sentence():
+            self._speaker.say(words)
 
     def _leave_piece(self) -> None:
+        self.mover.forget()
         self.view.choose("")
         self._asked, self._was = "", {}
         self.moves.hide()
         self._draw()
 
     def _changed(self, step: Step) -> None:
-        """A run of arrow presses ends with any other step."""
-        if step.path != self._nudged_path:
-            self._nudged_path = ""
+        """Any change is seen at once."""
+        self.mover.changed(step.path)
+        if self.isVisible():
+            self._moved()
 
-    def _placed(self, piece: str | None = None) -> Placed | None:
-        """The appliance that a piece, the chosen one unless another is named, is or belongs to."""
-        room, named = self._workspace.room, self.view.piece() if piece is None else piece
-        return next((each for each in room.placed if named in {each.key, frame_key(each)}), None) if room and named else None
+    def _things(self) -> tuple[Thing, ...]:
+        room = self.room()
+        return moves.things(room) if room is not None else ()
+
+    def _thing(self, piece: str | None = None) -> Thing | None:
+        """What a piece, the chosen one unless another is named, is or belongs to; None for what follows from others."""
+        room, named = self.room(), self.view.piece() if piece is None else piece
+        return moves.thing_of(room, named) if room is not None else None
+
+    def _scene(self) -> Scene | None:
+        room = self.room()
+        return Scene(room, self._sight.findings) if room is not None and self._sight is not None else None
 
     def _choose(self, piece: str) -> None:
-        """Show what belongs to the piece chosen, and ask where it is from."""
+        """Show what belongs to the piece chosen, and ask where it is from; one of another pre-wall brings that wall."""
+        place, _, other = piece.partition("/")
+        if other and place.isdecimal():
+            self._workspace.choose_wall(int(place))
+            piece = other
+            self.view.choose(piece)
         self._pick(piece)
         key = self._figure_of(piece)
         if key:
             self._ask(key)
 
     def _pick(self, piece: str) -> None:
-        room, estimate, placed = self._workspace.room, self._workspace.estimate, self._placed(piece)
+        self.mover.let_go()
         self.box.close_box()
-        self._nudged_path = ""
-        self._was = facts(estimate, room, placed) if placed and room and estimate else {}
+        thing, estimate = self._thing(piece), self._workspace.estimate
+        self._was = self._facts(thing) if thing is not None and estimate is not None else {}
         self._was_job = estimate.job if estimate else None
         self.moves.hide()
+        room = self.room()
+        self._show_head(room)
         if room is not None:
             self._show_rod(room)
 
     def _figure_of(self, piece: str) -> str:
         """The figure that says where a piece is, or how long."""
-        room, placed = self._workspace.room, self._placed(piece)
+        room = self.room()
         if room is None or not piece:
             return ""
-        if placed is not None:
-            return f"{placed.key}.centre" if piece == placed.key else f"{placed.key}.frame_top"
+        for placed in room.placed:
+            if piece in {placed.key, frame_key(placed)}:
+                return f"{placed.key}.{'centre' if piece == placed.key else 'frame_top'}"
         pipe = next((each for each in room.pipes if each.key == piece), None)
-        if pipe is not None:
-            return f"{pipe.serves}.fall" if pipe.rise is not None and pipe.kind in {"soil", "waste"} else pipe.pieces[0][0]
-        return piece
+        if pipe is None:
+            return piece
+        falls = pipe.rise is not None and pipe.kind in {"soil", "waste"}
+        return f"{pipe.serves}.fall" if falls else pipe.pieces[0][0] if pipe.lengths else ""
 
     def _ask(self, key: str) -> None:
         self._asked = key
         self.figure_asked.emit(f"figure:{key}")
-        if self._workspace.room is not None:
-            self._show_rod(self._workspace.room)
+        room = self.room()
+        if room is not None:
+            self._show_rod(room)
 
     def _figure_pressed(self, key: str) -> None:
         """A figure was pressed: its piece is chosen, so that it can be typed over."""
-        placed = self._placed(key.partition(".")[0])
-        if placed is not None and placed.key != self.view.piece():
-            self.view.choose(placed.key)
-            self._pick(placed.key)
+        thing = self._thing(key.partition(".")[0])
+        if thing is not None and thing.key != self.view.piece():
+            self.view.choose(thing.key)
+            self._pick(thing.key)
         self._ask(key)
 
-    def _nudge(self, piece: str, right: float, up: float) -> None:
-        """Move by a key: along the wall, or up and down; a run of presses is one step."""
-        placed, room = self._placed(piece), self._workspace.room
-        if placed is None or room is None:
-            self._workspace.said.emit("This follows from what hangs on the wall: move an appliance.")
-            return
-        path, value = self._from(placed, room, along=bool(right))
-        joined = path == self._nudged_path
-        self._nudged_path = path
-        self._take(path, moves.moved(self._workspace.job, path, value + right + up), joined=joined)
-        self._ask(f"{placed.key}.{'centre' if right else 'top'}")
-
-    def _drop(self, piece: str, right: float, up: float) -> None:
-        """Move by the mouse, one way only: the further one; what was held in the plan keeps its height."""
-        placed, room = self._placed(piece), self._workspace.room
-        if placed is None or room is None:
-            return
-        in_plan = self._whole.isChecked() or self.view.held_at().y() < plan_line(room, self._show)
-        along = in_plan or abs(right) >= abs(up)
-        path, value = self._from(placed, room, along=along)
-        self._nudged_path = ""
-        self._take(path, moves.moved(self._workspace.job, path, moves.snapped(value + (right if along else up))))
-
-    def _from(self, placed: Placed, room: Room, *, along: bool) -> tuple[str, float]:
-        """The input that a move changes, and its value now: as the job has it, which may be ahead of the figures shown."""
-        size = moves.sizes(room, placed)[0 if along else 1]
-        return size.path, moves.held(self._workspace.job, size)
-
-    def _take(self, path: str, value: object, *, joined: bool = False) -> bool:
-        problems = self._workspace.set(path, value, joined=joined)
-        if problems:
-            self._workspace.said.emit(problems[0].text)
-        return not problems
+    def _ask_moved(self, path: str) -> None:
+        thing = self._thing()
+        if thing is not None and path.rpartition(".")[2] in {"centre", "top"}:
+            self._ask(f"{thing.key}.{path.rpartition('.')[2]}")
 
     def _open_box(self, place: int, digits: str) -> None:
-        placed, room = self._placed(), self._workspace.room
-        if placed is not None and room is not None:
-            self.box.open_at(self.view.box_of(placed.key), moves.sizes(room, placed), place, digits)
+        thing = self._thing()
+        if thing is not None:
+            self.box.open_at(self.view.box_of(thing.key), thing.sizes, place, digits)
+
+    def _type_into(self, mark: Dimension) -> None:
+        """A dimension was pressed: what it shows can be typed."""
+        room = self.room()
+        ends = (mark.x1, mark.x2) if mark.y1 == mark.y2 else (mark.y1, mark.y2)
+        low, high = min(ends), max(ends)
+        size = moves.size_of(room, mark.figure, (low, high), finish=self._workspace.floor == FINISH) if room is not None else None
+        if size is not None:
+            placed = self.view.placed()
+            around = QRectF(placed.point(mark.x1, mark.y1), placed.point(mark.x2, mark.y2)).normalized()
+            self.box.open_at(around, (size,), 0, "")
 
     def _set_size(self, size: Size, words: str) -> None:
         entry, problem = moves.taken(self._workspace.job, size, words)
@@ -276,27 +337,48 @@ class SettingOutPage(Page):
         if problem:
             self.box.show_problem(problem)
             return
-        self._nudged_path = ""
+        self.mover.changed("")
         self.box.close_box()
-        placed = self._placed()
-        if placed is not None:
-            self._ask(f"{placed.key}.{size.path.rpartition('.')[2]}")
+        self._ask_moved(size.path)
 
-    def _offer(self) -> None:
-        menu = self._add.menu()
-        menu.popup(self._add.mapToGlobal(QPoint(0, self._add.height())))
-        menu.setActiveAction(menu.actions()[0])
+    def _take_tape(self, out: bool) -> None:
+        self.view.take_tape(out=out)
+        self.view.setFocus()
+
+    def _say_measured(self, words: str) -> None:
+        room = self.room()
+        self._caption.setText(words) if words else self._show_head(room)
+        self._caption.setVisible(True) if words else None
+        self.view.setAccessibleDescription(words)
 
     def _add_one(self, kind: str) -> None:
         if self._workspace.job.rooms:
-            self._wanted_name = add_appliance(self._workspace, kind)
+            makers = {"niche": add_niche, "hatch": add_hatch}
+            self._wanted = makers[kind](self._workspace) if kind in makers else add_appliance(self._workspace, kind)
+
+    def _add_prewall(self, kind: str) -> None:
+        room, path = self.room(), f"{self._workspace.room_path}.design"
+        if room is None:
+            return
+        design = prewalls.with_prewall(get(self._workspace.job, path), kind, room)
+        if design is None:
+            self._workspace.said.emit("A room has six pre-walls at most.")
+            return
+        self._workspace.edit(f"add {dict(prewalls.ADDED)[kind].lower()}", put(self._workspace.job, path, design), path)
+        self._workspace.choose_wall(len(design.further))
 
     def _remove_piece(self, piece: str) -> None:
-        placed = self._placed(piece)
-        if placed is not None:
-            listed, _, place = placed.path.rpartition(".")
-            self._workspace.remove(listed, int(place), f"remove {placed.name}")
+        thing, path = self._thing(piece), f"{self._workspace.room_path}.design"
+        if thing is not None:
+            listed, _, place = thing.path.rpartition(".")
+            self._workspace.remove(listed, int(place), f"remove {thing.name}")
+        elif not piece and (room := self.room()) is not None:
+            design = prewalls.without_prewall(get(self._workspace.job, path), room.place)
+            gone, self._workspace.wall_place = f"remove pre-wall at wall {room.wall}", 0
+            self._workspace.edit(gone, put(self._workspace.job, path, design), path)
 
-    def _show_layer(self, layer: str, *, shown: bool) -> None:
-        self._show = replace(self._show, **{layer: shown})
-        self._draw()
+
+def _place_words(thing: Thing) -> str:
+    """Where a thing is and how it moves, for a screen reader."""
+    along, up = measure.show_length(thing.along.shown), measure.show_length(thing.up.shown)
+    return f"{along} millimetres from left wall, {up} above finished floor. Left and right move it along, up and down change its height."
