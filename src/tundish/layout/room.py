@@ -6,12 +6,13 @@ x along the pre-wall's own wall from that wall's left end, y out from its face, 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from tundish.catalogue.item import Item
 from tundish.field import Problem
 from tundish.figure import Figure
+from tundish.layout.around import Around
 from tundish.layout.design import Appliance, PreWall, RoomPlan
 from tundish.layout.walls import Point, WallSide
 from tundish.survey.wall import Wall
@@ -175,11 +176,17 @@ class Room:
     supports: tuple[Figure, ...] = ()
     at_wall: tuple[bool, bool] = (True, True)
     wall_studs: tuple[float, ...] = ()
+    around: Around = field(default_factory=Around)
 
     @property
     def first(self) -> bool:
         """Whether it is the first pre-wall of its room, at which what is said of the whole room is said."""
         return self.place == 0
+
+    @property
+    def box(self) -> bool:
+        """Whether the room is a plain box."""
+        return len(self.sides) == 4 and all(side.angle == 90.0 for side in self.sides)  # noqa: PLR2004
 
     def of_kind(self, *kinds: str) -> tuple[Placed, ...]:
         """The appliances of these kinds, left to right."""

@@ -12,6 +12,7 @@ from itertools import chain
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports
+from tundish.layout.around import around_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
@@ -82,6 +83,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
             "joint": joint,
             **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed, standing.mark), _of_faces(surfaces))),
         },
+        around=around_of(plan.survey, standing, outline.height.value, inputs),
         problems=inputs.problems,
         supports=framed.supports,
         at_wall=outline.run.at_wall,

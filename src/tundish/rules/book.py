@@ -72,6 +72,7 @@ from tundish.rules.rule import Rule
 from tundish.rules.safety.asbestos import asbestos
 from tundish.rules.safety.backflow import backflow
 from tundish.rules.safety.electrical_zones import electrical_zones
+from tundish.rules.safety.electrics_behind import electrics_behind
 from tundish.rules.safety.hidden_cables import hidden_cables
 from tundish.rules.safety.isolation import isolation
 from tundish.rules.safety.old_structure import old_structure
@@ -82,7 +83,11 @@ from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
 from tundish.rules.space.centre_to_wall import centre_to_wall
+from tundish.rules.space.door_swing import door_swing
 from tundish.rules.space.front import front
+from tundish.rules.space.obstacles import obstacles
+from tundish.rules.space.openings import openings
+from tundish.rules.space.under_slope import under_slope
 from tundish.rules.tiling.bed import bed
 from tundish.rules.tiling.grout import grout
 from tundish.rules.tiling.primer import primer
@@ -164,6 +169,7 @@ RULES: Final[tuple[Rule, ...]] = (
     asbestos,
     backflow,
     electrical_zones,
+    electrics_behind,
     hidden_cables,
     isolation,
     old_structure,
@@ -174,7 +180,11 @@ RULES: Final[tuple[Rule, ...]] = (
     small,
     rubbish,
     centre_to_wall,
+    door_swing,
     front,
+    obstacles,
+    openings,
+    under_slope,
     bed,
     grout,
     primer,
