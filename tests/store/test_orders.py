@@ -8,10 +8,12 @@ from pathlib import Path
 
 import pytest
 
+from tundish.field import put
 from tundish.procurement.purchase import Pick
 from tundish.store.keep import Store
-from tundish.store.ledger import Ledger
+from tundish.store.ledger import Ledger, Reorder
 from tundish.store.orders import Orders, WasSentError, ordered
+from tundish.store.short import put_back, short_of
 
 
 @pytest.fixture
@@ -59,3 +61,35 @@ def test_a_further_order_leaves_the_first_as_it_was_sent(store: Store) -> None:
     assert orders.draft("101", offer.supplier, []) == 0
     assert [each.state for each in orders.all()] == ["sent"]
     assert orders.all("101")[0].lines[0].credit == Decimal(0)
+
+
+def test_what_is_short_counts_every_accepted_job_and_left_overs_come_back(store: Store) -> None:
+    assert short_of(store) == ()
+    job_id = store.find("101")
+    assert job_id is not None
+    opened, revision = store.open(job_id)
+    assert opened.job is not None
+    store.save(job_id, put(opened.job, "buying.accepted", "2026-11-25"), revision, "accepted")
+    short = {each.item: each for each in short_of(store)}
+    pans = [code for code in short if code.startswith("frame")]
+    assert pans
+    assert all(each.lacking > 0 for each in short.values())
+    offer = store.book().offers[pans[0]][0]
+    orders = Orders(store)
+    orders.send(orders.draft("101", offer.supplier, [Pick(offer, 2)]), "by email")
+    assert pans[0] not in {each.item for each in short_of(store)}
+    (order,) = orders.all("101")
+    orders.goods_in(order, {order.lines[0].id: 2}, "site")
+    assert pans[0] not in {each.item for each in short_of(store)}
+    assert put_back(store, "101") == (f"2 {pans[0]}",)
+    assert store.book("102").stock[pans[0]] == 2
+
+
+def test_an_item_under_its_level_is_told_with_what_to_order(store: Store) -> None:
+    ledger = Ledger(store)
+    had = store.book().stock["sound-pad"]
+    ledger.set_reorder(Reorder("sound-pad", had, 10))
+    assert short_of(store) == ()
+    ledger.move("sound-pad", -1, "used")
+    (row,) = short_of(store)
+    assert (row.item, row.below, row.reorder, row.lacking) == ("sound-pad", True, 10, 0)

@@ -9,11 +9,13 @@ from tundish.catalogue.book import Book
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.documents.order_list import pack_words
 from tundish.procurement.outstanding import Still
-from tundish.procurement.purchase import Order, Way
-from tundish.procurement.split import carriage_of
+from tundish.procurement.purchase import Order, Pick, Way
+from tundish.procurement.share import on_offer
+from tundish.procurement.split import Want, carriage_of, cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
 
 if TYPE_CHECKING:
+    from tundish.store.keep import Store
     from tundish.store.orders import OrderLine, SentOrder
 
 COLUMNS: Final = (
@@ -69,6 +71,44 @@ def still_group(order: Order, still: tuple[Still, ...], start: str) -> Group:
     note = f"{len(rows) - 1} {'line' if len(rows) == 2 else 'lines'}, not sent, {by}"  # noqa: PLR2004
     total = Cell(measure.show_money(goods + carriage), strong=True)
     return Group(f"still:{order.supplier.key}", order.supplier.name, tuple(rows), note, subtotals=((LINE, total),))
+
+
+def levels_of(store: Store, book: Book) -> dict[str, tuple[Pick, ...]]:
+    """What is under its reorder level on hand and on order, as picks by supplier; what nobody sells is left out."""
+    from tundish.store.ledger import Ledger
+    from tundish.store.orders import Orders
+
+    ledger = Ledger(store)
+    had = dict(book.stock)
+    for order in Orders(store).all(""):
+        for line in order.lines if order.sent else ():
+            had[line.item] = had.get(line.item, 0.0) + line.coming * line.pack
+    made: dict[str, tuple[Pick, ...]] = {}
+    for item, level in ledger.reorders().items():
+        pick = cheapest(Want(level.amount, on_offer(item, book))) if had.get(item, 0.0) < level.level else None
+        if pick is not None:
+            made[pick.offer.supplier] = (*made.get(pick.offer.supplier, ()), pick)
+    return made
+
+
+def level_group(key: str, picks: tuple[Pick, ...], book: Book) -> Group:
+    """What the van itself wants from one supplier: offered, and sent only when asked."""
+    rows = tuple(
+        Row(
+            f"level:{pick.offer.item}@{key}",
+            (
+                Cell(book.item(pick.offer.item).name),
+                Cell(pick.offer.code, tone="ink2"),
+                Cell(str(pick.packs), strong=True),
+                Cell(pack_words(book.item(pick.offer.item).unit, pick.offer), tone="ink2"),
+                Cell(measure.show_money(pick.offer.each(pick.packs), sign=False)),
+                Cell(measure.show_money(pick.cost, sign=False)),
+                Cell("under its level", tone="tbc"),
+            ),
+        )
+        for pick in picks
+    )
+    return Group(f"level:{key}", f"For the van, {book.suppliers[key].name}", rows, "offered: choose a line and send")
 
 
 def sent_group(order: SentOrder, book: Book) -> Group:

@@ -20,3 +20,4 @@ class Wishes:
     aim: str = choice("Buy", AIMS, "The least money, then the fewest orders, then the soonest.")
     supplier: str = text("All from", "The key of the supplier; what is not sold there is bought elsewhere.")
     by: str = date("Here by")
+    accepted: str = date("Accepted", "From then on its needs count in what is short across jobs.")

@@ -70,6 +70,7 @@ class Difference:
     said: float
     counted: float
     why: str
+    job: str = ""
 
 
 class Ledger:
@@ -201,7 +202,9 @@ class Ledger:
             for each in found:
                 note = f"ledger {each.said:g}, counted {each.counted:g}: {each.why or 'not explained'}"
                 if abs(each.counted - each.said) > _NOUGHT:
-                    add_movement(connection, _row(each.item, each.counted - each.said, STOCK_TAKE, place=each.place, note=note))
+                    add_movement(
+                        connection, _row(each.item, each.counted - each.said, STOCK_TAKE, place=each.place, job=each.job, note=note)
+                    )
 
         self._work(work)
 

@@ -19,12 +19,14 @@ from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
 COLUMNS: Final = (
-    Column("Item", 268),
+    Column("Item", 230),
     Column("Because"),
-    Column("Need", 92, right=True),
-    Column("Kits, stock", 84, right=True),
-    Column("Buy", 136, right=True),
-    Column("Cost, £", 84, right=True),
+    Column("Need", 84, right=True),
+    Column("Kits", 58, right=True),
+    Column("Rack", 66, right=True),
+    Column("Stock", 58, right=True),
+    Column("Buy", 118, right=True),
+    Column("Cost, £", 76, right=True),
 )
 FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and stock"), ("tbc", "TBC"), ("own", "Client's own"))
 
@@ -128,7 +130,6 @@ def _group(name: str, rows: list[Purchase]) -> Group:
 
 def _row(purchase: Purchase) -> Row:
     line, unit = purchase.line, purchase.line.amount.unit
-    from_held = held(purchase)
     unpriced = not purchase.priced
     none_to_buy = not purchase.picks and not unpriced and not line.own
     return Row(
@@ -137,7 +138,7 @@ def _row(purchase: Purchase) -> Row:
             Cell(line.item.name, strong=True, glyph="half" if line.amount.tbc else "", glyph_tone="tbc"),
             Cell(line.because, tone="ink2"),
             Cell(amount_words(line.amount.value, unit), strong=True),
-            Cell(amount_words(from_held, unit) if from_held else "–", tone="settled" if from_held else "ink2"),
+            *(_held(each.value, unit) for each in (purchase.from_kits, purchase.from_rack, purchase.from_stock)),
             Cell(buy_words(purchase), glyph="tick" if none_to_buy else "", glyph_tone="settled", tone="tbc" if unpriced else "ink"),
             Cell(
                 "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.picks else "–",
@@ -145,3 +146,7 @@ def _row(purchase: Purchase) -> Row:
             ),
         ),
     )
+
+
+def _held(amount: float, unit: str) -> Cell:
+    return Cell(amount_words(amount, unit) if amount else "–", tone="settled" if amount else "ink2")

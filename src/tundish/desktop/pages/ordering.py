@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QCheckBox, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
-from tundish.desktop.order_rows import COLUMNS, sent_group, still_group, way_words
+from tundish.desktop.order_rows import COLUMNS, level_group, levels_of, sent_group, still_group, way_words
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.order_list import as_words
+from tundish.documents.paper import lines_of, trader_of
 from tundish.estimate import Estimate
 from tundish.procurement.outstanding import Still, still_to_order
+from tundish.procurement.purchase import Pick
+from tundish.procurement.split import carriage_of
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, CHEAPEST
 
 if TYPE_CHECKING:
@@ -40,15 +46,18 @@ class OrderingPage(EstimatePage):
         self._ways: tuple[Way, ...] = ()
         self._sent: tuple[SentOrder, ...] = ()
         self._still: dict[str, tuple[Still, ...]] = {}
+        self._levels: dict[str, tuple[Pick, ...]] = {}
         self._send, copy = button("Send order", "tick", main=True), button("Copy order")
-        paper = button("Order lists", "print")
-        for tool, does in ((paper, self._paper), (copy, self._copy), (self._send, self._send_chosen)):
+        paper, xml = button("Order lists", "print"), button("Order XML")
+        for tool, does in ((paper, self._paper), (xml, self._save_xml), (copy, self._copy), (self._send, self._send_chosen)):
             tool.clicked.connect(does)
             self.add_tool(tool)
         self._way = Chooser("How to buy")
         self._way.activated.connect(self._take_way)
         self._day = Box("Here by")
         self._day.taken.connect(self._take_day)
+        self._accepted = QCheckBox("Job accepted")
+        self._accepted.setToolTip("Its needs count in what Stock says is short")
         self._reason = label("", "table", "ink2", wrap=True)
         self.add_row(self._way_row())
         self.table = Table("Orders", COLUMNS)
@@ -74,6 +83,8 @@ class OrderingPage(EstimatePage):
         row.addWidget(label("Here by", "table"))
         self._day.setMaximumWidth(130)
         row.addWidget(self._day)
+        self._accepted.clicked.connect(self._accept)
+        row.addWidget(self._accepted)
         row.addStretch(1)
         column.addLayout(row)
         column.addWidget(self._reason)
@@ -105,20 +116,23 @@ class OrderingPage(EstimatePage):
         """What is still to be ordered, a group a supplier, then every order that was sent."""
         from tundish.store.orders import Orders, ordered
 
-        self._sent = tuple(each for each in Orders(self._workspace.store).all(self._workspace.job_key) if each.sent)
-        still = still_to_order(estimate.buying, ordered(self._sent))
+        mine = {self._workspace.job_key, ""}
+        self._sent = tuple(each for each in Orders(self._workspace.store).all() if each.sent and each.job in mine)
+        still = still_to_order(estimate.buying, ordered(each for each in self._sent if each.job))
         self._still = {
             order.supplier.key: tuple(one for one in still if one.pick.offer.supplier == order.supplier.key)
             for order in estimate.buying.orders
         }
         start = self._workspace.job.terms.start
         open_ = [still_group(order, self._still[order.supplier.key], start) for order in estimate.buying.orders]
+        self._levels = levels_of(self._workspace.store, estimate.book)
+        open_ += [level_group(key, picks, estimate.book) for key, picks in self._levels.items()]
         groups = [group for group in open_ if group.rows] + [sent_group(each, estimate.book) for each in self._sent]
         self.table.set_groups(tuple(groups))
         self._show_ways(estimate)
-        count, goods = len(estimate.buying.orders), sum(order.goods for order in estimate.buying.orders)
-        carriage = sum(order.carriage for order in estimate.buying.orders)
-        self._foot.setText(f"{count} orders: goods £{goods:,.2f}, carriage £{carriage:,.2f}, together £{goods + carriage:,.2f} before VAT")
+        whole = sum((order.goods + order.carriage for order in estimate.buying.orders), Decimal(0))
+        self._foot.setText(f"{len(estimate.buying.orders)} orders, {measure.show_money(whole)} before VAT")
+        self._accepted.setChecked(bool(estimate.job.buying.accepted))
         self._enable()
 
     def _show_ways(self, estimate: Estimate) -> None:
@@ -147,6 +161,9 @@ class OrderingPage(EstimatePage):
         self._workspace.set("buying.by", str(read.value) if read else "")
         self._workspace.set("buying.aim", BY_A_DAY if read else CHEAPEST)
 
+    def _accept(self) -> None:
+        self._workspace.set("buying.accepted", date.today().isoformat() if self._accepted.isChecked() else "")
+
     def _chosen(self, row: str) -> None:
         self._trouble.setText("")
         if row.startswith("line:"):
@@ -161,7 +178,7 @@ class OrderingPage(EstimatePage):
         for tool in (self._came, self._all, self._short):
             tool.setEnabled(coming)
         self._back.setEnabled(found is not None and found[1].came > found[1].returned)
-        self._send.setEnabled(bool(self._supplier()))
+        self._send.setEnabled(bool(self._supplier()) or self.table.chosen().startswith("level:"))
 
     def _line(self) -> tuple[SentOrder, OrderLine] | None:
         """The order and line chosen, where it is of a sent one."""
@@ -191,6 +208,10 @@ class OrderingPage(EstimatePage):
         from tundish.store.orders import Orders
 
         estimate, key = self._workspace.estimate, self._supplier()
+        chosen = self.table.chosen()
+        if chosen.startswith("level:"):
+            self._send_levels(chosen.partition("@")[2])
+            return
         if estimate is None or not key:
             return
         orders, job = Orders(self._workspace.store), self._workspace.job_key
@@ -199,6 +220,34 @@ class OrderingPage(EstimatePage):
         self._trouble.setText(" ".join(Ledger(self._workspace.store).set_aside(job, taken)))
         self._workspace.said.emit(f"Order to {estimate.book.suppliers[key].name} sent")
         self._changed()
+
+    def _send_levels(self, key: str) -> None:
+        """Send the van's own order, of what is under its level."""
+        from tundish.store.orders import Orders
+
+        orders = Orders(self._workspace.store)
+        orders.send(orders.draft("", key, self._levels[key]), "by email")
+        self._changed()
+
+    def _save_xml(self) -> None:
+        from tundish.writers.order_xml import OrderToWrite, write_order_xml
+
+        estimate, key = self._workspace.estimate, self._supplier()
+        order = next((each for each in estimate.buying.orders if each.supplier.key == key), None) if estimate else None
+        if estimate is None or order is None:
+            self._workspace.said.emit("Everything is sent: there is no order to save")
+            return
+        pairs = zip(order.rows, self._still[key], strict=True)
+        rows = tuple((purchase.line.item, still.pick) for (purchase, _), still in pairs if still.pick.packs)
+        job, today = estimate.job, date.today().isoformat()
+        number = f"{job.number or 'order'}-{key}-{today}"
+        where = (job.client.name, *lines_of(job.client.address))
+        carriage = carriage_of(order.supplier, sum((pick.cost for _, pick in rows), Decimal(0)))
+        made = OrderToWrite(number, today, job.terms.start, order.supplier, trader_of(estimate), where, rows, carriage)
+        name, _ = QFileDialog.getSaveFileName(self, "Save the order as XML", f"Order {number}.xml", "UBL order (*.xml)")
+        if name:
+            write_order_xml(made, Path(name))
+            self._workspace.said.emit(f"Saved: {Path(name).name}")
 
     def _goods_in(self) -> None:
         found, read = self._line(), measure.read_number(self._box.text())

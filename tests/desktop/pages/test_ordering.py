@@ -1,0 +1,84 @@
+"""Ordering: the ways to buy, what the van itself wants, and what goes to the merchant."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QApplication, QFileDialog
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.desktop.spoken_names import nameless
+from tundish.desktop.pages.ordering import OrderingPage
+from tundish.estimate import Estimate
+from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
+from tundish.store.ledger import Ledger, Reorder
+from tundish.store.orders import Orders
+
+
+def best(fitter: Fitter) -> Estimate:
+    work = fitter.workspace
+    fitter.qtbot.waitUntil(
+        lambda: work.estimate is not None and work.estimate.book is work.book and bool(work.estimate.buying.reason), timeout=WAIT_MS
+    )
+    return fitter.settled()
+
+
+def opened(fitter: Fitter) -> OrderingPage:
+    fitter.open("102")
+    fitter.settled()
+    page = fitter.page("Alt+6")
+    assert isinstance(page, OrderingPage)
+    best(fitter)
+    return page
+
+
+def test_the_ways_to_buy_are_told_with_what_they_cost_and_the_one_taken_is_bought(fitter: Fitter) -> None:
+    page = opened(fitter)
+    cheapest = best(fitter).buying
+    place = next(place for place, way in enumerate(page._ways) if way.aim == ALL_FROM_ONE)
+    assert "£" in page._way.itemText(place)
+    page._take_way(place)
+    fitter.qtbot.waitUntil(
+        lambda: fitter.settled().buying.reason != cheapest.reason and bool(fitter.settled().buying.reason), timeout=WAIT_MS
+    )
+    assert "was asked for" in page._reason.text()
+    page._take_day("30 Nov 2099")
+    fitter.settled()
+    assert fitter.workspace.job.buying.aim == BY_A_DAY
+    page._take_day("soon")
+    assert "is not a day" in page._trouble.text()
+
+
+def test_what_is_under_its_level_is_offered_and_sent_for_the_van(fitter: Fitter) -> None:
+    fitter.workspace.store.book()
+    Ledger(fitter.workspace.store).set_reorder(Reorder("sound-pad", 100, 20))
+    page = opened(fitter)
+    (key,) = page._levels
+    page.table.choose(f"level:sound-pad@{key}")
+    fitter.press("Send order", page)
+    (order,) = Orders(fitter.workspace.store).all("")
+    assert (order.state, order.lines[0].item) == ("sent", "sound-pad")
+    assert order.lines[0].packs * order.lines[0].pack >= 20
+
+
+def test_an_order_is_copied_as_words_and_saved_as_xml(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    fitter.press("Copy order", page)
+    words = QApplication.clipboard().text()
+    assert all(one.pick.offer.code in words for one in page._still[page._supplier()])
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "order.xml"), ""))
+    fitter.press("Order XML", page)
+    assert (tmp_path / "order.xml").read_text(encoding="utf-8").count("<cac:OrderLine>") == len(page._still[page._supplier()])
+
+
+def test_a_job_is_accepted_and_taken_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page._accepted.click()
+    assert fitter.workspace.job.buying.accepted
+    page._accepted.click()
+    assert not fitter.workspace.job.buying.accepted
+
+
+def test_every_control_has_a_name(fitter: Fitter) -> None:
+    assert nameless(opened(fitter)) == []
