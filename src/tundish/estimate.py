@@ -13,10 +13,12 @@ from tundish.catalogue.own import OwnItem, with_own
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan, plans
 from tundish.cutting.sawn import Sawn
+from tundish.cutting.until import Stop, never
 from tundish.field import Problem, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
+from tundish.options import Option, with_changes, words
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.work_out import price, problems
@@ -52,9 +54,21 @@ class Job:
     sawn: tuple[Sawn, ...] = records("Cut already", Sawn)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
+    options: tuple[Option, ...] = records("Options", Option)
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class OptionPrice:
+    """An option worked out as a job of its own: what it changes, in words, its price, and the titles of the checks it fails."""
+
+    name: str
+    note: str
+    changes: tuple[str, ...]
+    price: Price
+    fails: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,28 +86,45 @@ class Estimate:
     buying: Buying
     price: Price
     problems: tuple[Problem, ...]
+    options: tuple[OptionPrice, ...] = ()
 
 
-def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK) -> Estimate:
+def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never) -> Estimate:
     """Work the whole job out; trouble is in `findings` and `problems`, never an exception.
 
-    With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds.
+    With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds,
+    PROOF for a proof as well; told to `stop`, they give the best so far.
     """
     book = with_own(book, job.own_items)
     worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)
-    cuts = plans(lines, book, effort, job.sawn)
+    cuts = plans(lines, book, effort, job.sawn, stop)
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
+    options, misfits = _options(job, book, effort, stop)
     return Estimate(
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         tuple(_once(each for take in takes for each in take.decisions)),
         cuts, buying, price(hours, buying, job.terms),
-        tuple(dict.fromkeys(chain(*(room.problems for room in rooms), *(take.problems for take in takes), problems(job.terms)))),
+        tuple(dict.fromkeys(chain(*(room.problems for room in rooms), *(take.problems for take in takes), problems(job.terms), misfits))),
+        options,
     )  # fmt: skip
+
+
+def _options(job: Job, book: Book, effort: Effort, stop: Stop) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
+    """Every option by a real working of the job with its changes, and what of them no longer fits the job."""
+    priced: list[OptionPrice] = []
+    misfits: list[Problem] = []
+    for place, option in enumerate(job.options):
+        changed, wrong = with_changes(replace(job, options=()), option.changes)
+        misfits += (Problem(f"options.{place}", f"{option.name}: {each.text}") for each in wrong)
+        worked = estimate(changed, book, effort, stop)
+        fails = tuple(dict.fromkeys(each.title for each in worked.findings if each.state == "fails"))
+        priced.append(OptionPrice(option.name, option.note, words(job, option.changes), worked.price, fails))
+    return tuple(priced), tuple(misfits)
 
 
 MOST_REMEMBERED: Final = 512

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, replace
-from functools import lru_cache, partial
-from typing import Final
+from functools import partial
+from typing import Any, Final, TypeVar
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
@@ -12,6 +13,7 @@ from tundish.cutting.bars import plan_bars
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
 from tundish.cutting.sawn import Sawn, Started, carried_on, plan_round, sources_with, started
 from tundish.cutting.sheets import plan_sheets
+from tundish.cutting.until import Stop, never
 from tundish.rules.rule import Cut
 from tundish.takeoff.line import Line
 
@@ -35,14 +37,18 @@ class CutPlan:
         return tuple(self.cuts[place] for place in dict.fromkeys(self.plan.unplaced))
 
 
-def plans(lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK, sawn: tuple[Sawn, ...] = ()) -> tuple[CutPlan, ...]:
+def plans(
+    lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK, sawn: tuple[Sawn, ...] = (), stop: Stop = never
+) -> tuple[CutPlan, ...]:
     """One plan for every line with pieces to cut, in the order of the lines; pieces already `sawn` stay as they are.
 
-    A piece whose length may still change is planned at its longest. Pieces without length are left out.
+    A piece whose length may still change is planned at its longest. Pieces without length are left out. Told
+    to `stop`, every plan is the best found until then, and none of them is remembered.
     """
-    return tuple(_remembered(line, book, effort, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
+    return tuple(_remembered(line, book, (effort, stop), _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
 
 
+_How = tuple[Effort, Stop]
 _PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, tuple[Sawn, ...], CutPlan]]] = {}
 """The last answer for each item, with the line it was made of: lines that did not change are the same objects."""
 
@@ -51,20 +57,25 @@ def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
     return tuple(one for one in sawn if one.item == line.item.code and one.whole)
 
 
-def _remembered(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:
+def _remembered(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
     # The best plan, once found, is also the quick answer: nothing is moved about until the question is another.
-    for way in (Effort.BEST, effort):
+    for way in _as_good(how[0]):
         held = _PLANNED.get((line.item.code, line.own, way))
         if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
             return held[3]
-    made = _as_before(line, book, effort, sawn) or _plan(line, book, effort, sawn)
-    _PLANNED[line.item.code, line.own, effort] = (line, book, sawn, made)
+    made = _as_before(line, book, how, sawn) or _plan(line, book, how, sawn)
+    if not how[1]():
+        _PLANNED[line.item.code, line.own, how[0]] = (line, book, sawn, made)
     return made
 
 
-def _as_before(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan | None:
+def _as_good(effort: Effort) -> tuple[Effort, ...]:
+    return tuple(way for way in reversed(Effort) if way >= effort)
+
+
+def _as_before(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan | None:
     """The plan that was in use, with more of it cut: nothing is moved under the saw while all is cut as planned."""
-    for way in (Effort.BEST, effort):
+    for way in _as_good(how[0]):
         held = _PLANNED.get((line.item.code, line.own, way))
         if not sawn or held is None or held[0] is not line or held[1] is not book or not isinstance(held[3].plan, BarPlan):
             continue
@@ -78,7 +89,7 @@ def _as_before(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -
     return None
 
 
-def _plan(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> CutPlan:
+def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
     cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
     sheets = any(cut.width is not None for cut in cuts)
     sources = _sources(line.item, book, sheets=sheets)
@@ -87,12 +98,12 @@ def _plan(line: Line, book: Book, effort: Effort, sawn: tuple[Sawn, ...]) -> Cut
     begun: tuple[Started, ...] = ()
     if sheets:
         kerf = book.figure("cutting.sheet_kerf").value
-        plan = _sheets(pieces, tuple(_sheet(source) for source in sources), kerf, effort)
+        plan = _sheets(pieces, tuple(_sheet(source) for source in sources), kerf, how)
     else:
         kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
         sources = sources_with(sawn, sources)
         begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
-        look = partial(_bars, kerf=kerf, keep=keep, effort=effort)
+        look = partial(_bars, kerf=kerf, keep=keep, how=how)
         plan = plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
     return CutPlan(line.item, cuts, sources, plan, tuple(one.bar for one in begun), frozenset(one.mark for one in sawn))
 
@@ -105,14 +116,29 @@ def _fixed(pieces: tuple[Piece, ...], cuts: tuple[Cut, ...], sawn: tuple[Sawn, .
     )
 
 
-@lru_cache(maxsize=512)
-def _bars(pieces: tuple[Piece, ...], stock: tuple[Bar, ...], kerf: float, keep: float, effort: Effort) -> BarPlan:
-    return plan_bars(pieces, stock, kerf, keep, effort)
+def _bars(pieces: tuple[Piece, ...], stock: tuple[Bar, ...], kerf: float, keep: float, how: _How) -> BarPlan:
+    return _known((pieces, stock, kerf, keep, how[0]), how[1], lambda: plan_bars(pieces, stock, kerf, keep, *how))
 
 
-@lru_cache(maxsize=512)
-def _sheets(pieces: tuple[Piece, ...], stock: tuple[Sheet, ...], kerf: float, effort: Effort) -> SheetPlan:
-    return plan_sheets(pieces, stock, kerf=kerf, effort=effort)
+def _sheets(pieces: tuple[Piece, ...], stock: tuple[Sheet, ...], kerf: float, how: _How) -> SheetPlan:
+    return _known((pieces, stock, kerf, how[0]), how[1], lambda: plan_sheets(pieces, stock, kerf, 0.0, *how))
+
+
+_MOST_KNOWN: Final = 512
+_KNOWN: Final[dict[Hashable, Any]] = {}
+_Plan = TypeVar("_Plan", BarPlan, SheetPlan)
+
+
+def _known(question: Hashable, stop: Stop, answer: Callable[[], _Plan]) -> _Plan:
+    """The answer to a question asked before, or a new one, which is remembered unless it was broken off."""
+    found: _Plan | None = _KNOWN.get(question)
+    if found is None:
+        found = answer()
+        while len(_KNOWN) >= _MOST_KNOWN:
+            _KNOWN.pop(next(iter(_KNOWN)), None)
+        if not stop():
+            _KNOWN[question] = found
+    return found
 
 
 def _sources(item: Item, book: Book, *, sheets: bool) -> tuple[Offer | RackPiece, ...]:
