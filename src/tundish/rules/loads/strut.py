@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number, total
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Member, Placed, Room
 from tundish.rules.beam import Bent, bend
 from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.planning import FIRST
