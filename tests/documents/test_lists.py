@@ -113,7 +113,7 @@ def test_a_supplier_charges_vat_whether_or_not_the_trader_does(worked: dict[str,
 
 def test_every_height_is_given_from_both_floors_and_the_datum(room: Room, one: Estimate) -> None:
     floor, datum = room.finished_floor.value, room.figures["datum"].value
-    rows = [row for row in table_of(setting_out.build(one).blocks).rows if not row.group]
+    rows = [row for row in table_of(setting_out.build_all(one)[0].blocks).rows if not row.group]
     for row in rows:
         bare, finished = row.cells[2], row.cells[3]
         assert isinstance(bare, float)
@@ -143,12 +143,12 @@ def test_the_rod_runs_from_the_top_to_the_bare_floor(room: Room) -> None:
 
 
 def test_a_floor_to_be_confirmed_is_given_with_its_range(worked: dict[str, Estimate]) -> None:
-    words = [block.text for block in setting_out.build(worked["102"]).blocks if isinstance(block, Paragraph)]
+    words = [block.text for block in setting_out.build_all(worked["102"])[0].blocks if isinstance(block, Paragraph)]
     assert "The finished floor is 28 (TBC: 26 to 34) higher." in words[0]
 
 
 def test_what_is_not_in_hand_is_not_for_drilling(worked: dict[str, Estimate]) -> None:
-    rows = table_of(setting_out.build(worked["103"]).blocks).rows
+    rows = table_of(setting_out.build_all(worked["103"])[0].blocks).rows
     assert [row.group for row in rows if row.group and row.tbc] == [
         "WC 1: sizes not confirmed, do not drill",
         "Urinal 1: sizes not confirmed, do not drill",
@@ -157,22 +157,24 @@ def test_what_is_not_in_hand_is_not_for_drilling(worked: dict[str, Estimate]) ->
 
 def test_a_wall_without_ware_branch_or_cautions_has_a_sheet(changed: Callable[..., Estimate]) -> None:
     bare = replace(changed("101", rooms__0__design__appliances=(), rooms__0__survey__stack__branch_invert=None), cautions=())
-    blocks = setting_out.build(bare).blocks
+    blocks = setting_out.build_all(bare)[0].blocks
     assert [row.cells[0] for row in table_of(blocks).rows if not row.group] == ["Top of steel", "Top of pre-wall"]
-    assert not [block for block in blocks if isinstance(block, SideBySide | Points)]
-    assert [block.title for block in blocks if isinstance(block, FillIn)] == ["Check this sheet on the wall first"]
+    assert not [block for block in blocks if isinstance(block, Points)]
+    (beside,) = [block for block in blocks if isinstance(block, SideBySide)]
+    assert [block.title for block in beside.right if isinstance(block, FillIn)] == ["Check this sheet on the wall first"]
 
 
 def test_a_tie_rod_that_does_not_fit_is_said(worked: dict[str, Estimate]) -> None:
     (room,) = worked["101"].rooms
     without = replace(room, placed=tuple(replace(placed, tie_rod=None) for placed in room.placed))
-    tables = [block for block in setting_out.build(replace(worked["101"], rooms=(without,))).blocks if isinstance(block, Table)]
-    assert [row.cells[2] for row in tables[1].rows] == ["none fits", "none fits"]
+    tables = [block for block in setting_out.build_all(replace(worked["101"], rooms=(without,)))[0].blocks if isinstance(block, Table)]
+    assert [row.cells[1] for row in tables[1].rows if row.cells[0] == "Tie rods"] == ["none fits", "none fits"]
 
 
 def test_without_branch_invert_no_fall_is_promised(changed: Callable[..., Estimate]) -> None:
-    made = setting_out.build(changed("101", rooms__0__survey__stack__branch_invert=None))
-    assert not [block for block in made.blocks if isinstance(block, SideBySide)]
+    (made,) = setting_out.build_all(changed("101", rooms__0__survey__stack__branch_invert=None))
+    (beside,) = [block for block in made.blocks if isinstance(block, SideBySide)]
+    assert len(beside.right) == 1
     labels = [row.cells[0] for row in table_of(made.blocks).rows]
     assert "Branch invert at stack" not in labels
 

@@ -1,15 +1,16 @@
-"""`tundish papers JOB --to DIR`: every paper of a job as PDF, and as a spreadsheet where it is a table."""
+"""`tundish papers JOB --to DIR`: every paper of a job as PDF, as a spreadsheet where it is a table, as DXF where it is drawn to scale."""
 
 from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from tundish.catalogue.book import Book
-from tundish.cli.job_named import job_named
+from tundish.cli.job_named import opened_named
 from tundish.cutting.plan import Effort
 from tundish.documents.index import build_all
 from tundish.estimate import Estimate, Job, estimate
@@ -25,20 +26,20 @@ def declare(commands: Any) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Write them; 1 when a check fails, with the papers written and marked."""
-    job, book = job_named(asked.job)
-    return write_papers(job, book, asked.to)
+    opened, book = opened_named(asked.job)
+    return write_papers(opened.job or Job(), book, asked.to, opened.pictures)
 
 
-def write_papers(job: Job, book: Book, folder: Path) -> int:
-    """Write every paper of one job, say where, and give the exit code."""
+def write_papers(job: Job, book: Book, folder: Path, pictures: Mapping[str, bytes] | None = None) -> int:
+    """Write every paper of one job with its photographs, say where, and give the exit code."""
     from tundish.writers.index import write
 
     worked = estimate(job, book, Effort.BEST)
     folder.mkdir(parents=True, exist_ok=True)
     printed = datetime.now().strftime("%Y-%m-%d %H:%M")
     for document in build_all(worked):
-        formats = ("pdf", "xlsx") if document.tables_only else ("pdf",)
-        for path in write(document, folder, formats, printed):
+        formats = ("pdf", *(("xlsx",) if document.tables_only else ()), *(("dxf",) if document.drawn else ()))
+        for path in write(document, folder, formats, printed, (pictures or {}).get):
             print(path)
     return verdict(worked)
 

@@ -9,6 +9,7 @@ from typing import Final
 from PySide6.QtGui import QImage
 
 from tundish.documents.block import Document
+from tundish.writers.pictures import Pictures, none_kept
 
 _ONE_AT_A_TIME: Final = Lock()
 """The PDF engine is not to be entered by two threads."""
@@ -23,11 +24,11 @@ class Picture:
     image: QImage
 
 
-def bytes_of(document: Document, printed: str) -> bytes:
-    """The paper as the bytes of a PDF."""
+def bytes_of(document: Document, printed: str, pictures: Pictures = none_kept) -> bytes:
+    """The paper as the bytes of a PDF; `pictures` gives the bytes of its photographs."""
     from tundish.writers.pdf import pdf_bytes
 
-    return pdf_bytes(document, printed)
+    return pdf_bytes(document, printed, pictures)
 
 
 def picture(body: bytes, place: int, wide: int) -> Picture:

@@ -168,4 +168,6 @@ class Document:
     demo: bool = False
     tables_only: bool = False
     """Whether a spreadsheet of it makes sense (order lists, cut lists, materials)."""
+    drawn: bool = False
+    """Whether a drawing program can use it: its drawings are to scale and say where things go."""
     events: tuple[Event, ...] = ()

@@ -2,36 +2,66 @@
 
 from __future__ import annotations
 
-from tundish.documents import cut_list, labels, materials, order_list, programme, quote, setting_out
+from collections.abc import Callable
+from typing import Final
+
+from tundish.documents import (
+    closing_sheet,
+    cut_list,
+    drilling_template,
+    heights_agreed,
+    labels,
+    materials,
+    order_list,
+    programme,
+    quote,
+    setting_out,
+    survey_sheet,
+)
 from tundish.documents.block import Document
 from tundish.estimate import Estimate
 
-NAMES = (
+NAMES: Final = (
     ("quote", "Quote"),
-    ("setting-out", "Setting-out sheet"),
+    ("heights", "Heights we agree"),
+    ("setting-out", "Setting-out sheets, one a wall"),
+    ("template", "Drilling template"),
     ("materials", "Materials list"),
     ("cut-list", "Cut list"),
     ("labels", "Labels"),
     ("orders", "Order lists"),
     ("programme", "Programme"),
+    ("survey-blank", "Survey sheet, blank"),
+    ("survey", "Survey sheet"),
+    ("closing", "Closing sheet"),
 )
 
 
 def build(key: str, estimate: Estimate) -> tuple[Document, ...]:
-    """The papers behind one name: one, or for the orders one a supplier."""
-    if key == "orders":
-        return order_list.build_all(estimate)
-    one = {
-        "quote": quote.build,
-        "setting-out": setting_out.build,
-        "materials": materials.build,
-        "cut-list": cut_list.build,
-        "labels": labels.build,
-        "programme": programme.build,
-    }
-    return (one[key](estimate),)
+    """The papers behind one name: one, or one a supplier for the orders, one a wall for the setting out."""
+    if key in _SEVERAL:
+        return _SEVERAL[key](estimate)
+    return (_ONE[key](estimate),)
 
 
 def build_all(estimate: Estimate) -> tuple[Document, ...]:
     """Every paper of a job."""
     return tuple(document for key, _ in NAMES for document in build(key, estimate))
+
+
+_SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {
+    "setting-out": setting_out.build_all,
+    "orders": order_list.build_all,
+}
+_ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
+    "quote": quote.build,
+    "heights": heights_agreed.build,
+    "template": drilling_template.build,
+    "materials": materials.build,
+    "cut-list": cut_list.build,
+    "labels": labels.build,
+    "programme": programme.build,
+    "survey-blank": survey_sheet.blank,
+    "survey": survey_sheet.filled,
+    "closing": closing_sheet.build,
+}

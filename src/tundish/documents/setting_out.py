@@ -3,16 +3,38 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from typing import Final
 
 from tundish import measure
-from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Points, Row, RulerCheck, SideBySide, Sketch, Table
+from tundish.documents import frame_sheet
+from tundish.documents.block import (
+    Block,
+    Column,
+    Document,
+    FillIn,
+    Heading,
+    Paragraph,
+    Points,
+    Row,
+    RulerCheck,
+    SideBySide,
+    Sketch,
+    Table,
+)
 from tundish.documents.paper import paper
+from tundish.documents.plan_drawing import strip
 from tundish.documents.rod import RodMark, marks_of
-from tundish.documents.wall_drawing import elevation
+from tundish.documents.running import on_the_wall
+from tundish.documents.section_drawing import section
 from tundish.estimate import Estimate
 from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
 
+_SECTION: Final = 16
+"""The section's scale where it fits."""
+KEY: Final = "setting-out"
+"""The key of the first wall's sheet."""
 _COLUMNS = (
     Column("Mark", "text", 2.0),
     Column("Left wall", "length", 1.3, "strong"),
@@ -22,48 +44,60 @@ _COLUMNS = (
     Column("Where from", "text", 2.4, "quiet"),
     Column("Done", "tick", 0.5),
 )
-_SETTINGS = (
-    Column("Frame", "text", 1.2, "strong"),
-    Column("Feet out", "length", 0.8),
-    Column("Tie rod", "text", 2.4),
-    Column("Its reach", "length", 0.8),
-    Column("Studs stand out", "length", 1.0),
-    Column("Outlet piece", "length", 0.9),
-    Column("Inlet piece", "length", 0.9),
-)
 
 
-def build(estimate: Estimate) -> Document:
-    """One sheet a room, each with its elevation to scale."""
-    blocks: list[Block] = []
-    for room in estimate.rooms:
-        blocks += _room(estimate, room)
-    blocks.append(RulerCheck())
-    cautions = tuple(f"{each.title}: {each.words}" for each in estimate.cautions)
-    if cautions:
-        blocks.append(Points("Take care", cautions))
-    return paper(estimate, "setting-out", "Setting-out sheet", tuple(blocks), foot="Figures marked TBC are not for drilling")
+def build(estimate: Estimate, room: Room) -> Document:
+    """The sheet of one wall: what is marked on it first, then how its frames are set and what is picked for them."""
+    several = len(estimate.rooms) > 1
+    cautions = tuple(f"{each.title}: {each.words}" for each in estimate.cautions if each.place.startswith(room.room_name))
+    blocks = (
+        *_marking(room),
+        Heading(f"{room.name}: frames and the void"),
+        SideBySide((Sketch(section(room), "Section at the stack", scale=_SECTION),), _checks(estimate, room)),
+        Sketch(strip(room), "The void from above, on the same centres"),
+        *frame_sheet.settings(room),
+        *frame_sheet.parts(estimate, room),
+        *((Points("Take care", cautions),) if cautions else ()),
+    )
+    title = f"Setting-out sheet, {room.name}" if several else "Setting-out sheet"
+    made = paper(estimate, key_of(room), title, blocks, foot="Figures marked TBC are not for drilling")
+    return replace(made, drawn=True)
 
 
-def _room(estimate: Estimate, room: Room) -> tuple[Block, ...]:
+def build_all(estimate: Estimate) -> tuple[Document, ...]:
+    """One sheet for each wall of each room."""
+    return tuple(build(estimate, room) for room in estimate.rooms)
+
+
+def key_of(room: Room) -> str:
+    """The key of a wall's sheet: it stays as it is when other walls and rooms come to the job."""
+    number = int(room.path.rpartition(".")[2]) + 1
+    return KEY if number == 1 and room.first else f"{KEY}-{number}-{room.place + 1}"
+
+
+def _marking(room: Room) -> tuple[Block, ...]:
     floor = _floor_words(room.finished_floor)
     stand = f"Stand on: bare floor. Heights in bold are above the bare floor. The finished floor is {floor} higher. All in mm."
     rows = [row for placed in room.placed for row in _placed(placed, room)]
     rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
+    return (
+        Heading(f"{room.name}, wall {room.wall}"),
+        Paragraph(stand, "strong"),
+        Sketch(on_the_wall(room), "Running from the left end of the wall, plaster face; heights from the bare floor"),
+        RulerCheck(),
+        Table(_COLUMNS, tuple(rows)),
+    )
+
+
+def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:
+    floor = _floor_words(room.finished_floor)
     falls = tuple(FillIn("Prove the fall before boarding", (words,), ("Read, mm", "By")) for words in _falls(estimate, room))
     check = FillIn(
         "Check this sheet on the wall first",
-        (f"Room width should tape {measure.show_length(room.width.value)}.", f"Bare to finished floor should be {floor}."),
+        (f"Wall {room.wall} should tape {measure.show_length(room.width.value)}.", f"Bare to finished floor should be {floor}."),
         ("Width", "Floor"),
     )
-    return (
-        Heading(f"{room.name}, wall A"),
-        Paragraph(stand, "strong"),
-        Sketch(elevation(room), "Widths from centre to centre, plaster face"),
-        Table(_COLUMNS, tuple(rows)),
-        *_settings(room),
-        *((SideBySide(falls, (check,)),) if falls else (check,)),
-    )
+    return (*falls, check)
 
 
 def _placed(placed: Placed, room: Room) -> list[Row]:
@@ -71,18 +105,6 @@ def _placed(placed: Placed, room: Room) -> list[Row]:
     rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
     rows += [_height(mark, _left(placed, mark), room) for mark in marks_of(placed)]
     return rows
-
-
-def _settings(room: Room) -> tuple[Block, ...]:
-    """How each frame is set, and what is cut for it: lengths, not heights, so in a table of their own."""
-    rows = []
-    for placed in room.placed:
-        names = ("feet", "reach", "stud_projection", "outlet_cut", "inlet_cut")
-        found = [placed.figures.get(name) for name in names]
-        values = [None if each is None else each.value for each in found]
-        rod = placed.tie_rod.name if placed.tie_rod else "none fits"
-        rows.append(Row((placed.name, values[0], rod, *values[1:]), any(each.tbc for each in found if each is not None)))
-    return (Table(_SETTINGS, tuple(rows), title="Frame settings and pieces to cut"),) if rows else ()
 
 
 def _own_rows(room: Room) -> list[Row]:

@@ -138,7 +138,7 @@ def _needs(table: Table) -> list[tuple[float, float]]:
         values = [row.cells[place] for row in table.rows if not row.group and place < len(row.cells)]
         cells = max((_need(value, column, kind) for value in values), default=0.0)
         cells = max(cells, STRONG.width(totals[place]) if place in table.totals else 0.0)
-        least = min(cells, LEAST_TEXT) if column.kind == "text" else min(cells, WIDEST_FIGURE)
+        least = min(cells, LEAST_TEXT if column.kind == "text" else WIDEST_FIGURE)
         word = max(map(HEAD.width, column.head.split()), default=0.0)
         edges = 2 * PAD + _HAIR
         needs.append((max(cells, HEAD.width(column.head)) + edges, max(least, min(word, WIDEST_WORD)) + edges))
@@ -151,5 +151,5 @@ def _need(value: Value, column: Column, kind: Type) -> float:
     if column.kind == "tick":
         return boxes(value) * (BOX + 3) - 3
     if column.kind == "blank":
-        return LEAST_TEXT
+        return LEAST_TEXT * max(1.0, column.share)
     return kind.width(shown(value, column.kind))

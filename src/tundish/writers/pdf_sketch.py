@@ -12,7 +12,7 @@ from tundish.writers.pdf_flow import ROOM, Strip
 from tundish.writers.pdf_pen import Pen
 from tundish.writers.pdf_type import MM, Type
 
-SCALES: Final = (10, 12.5, 15, 16, 20, 25, 40, 50)
+SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)
 """The scales a fitter can follow, largest picture first; past them, the next round one that fits."""
 SMALLEST: Final = 100_000
 TALLEST: Final = 0.6 * ROOM

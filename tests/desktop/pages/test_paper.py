@@ -52,8 +52,9 @@ def test_every_paper_is_listed_with_one_order_for_each_supplier(fitter: Fitter) 
     page = opened(fitter)
     listed = list(states(page))
     orders = fitter.settled().buying.orders
-    assert listed[:4] == ["quote", "setting-out", "materials", "cut-list"]
-    assert listed[4:] == [f"order-{order.supplier.key}" for order in orders]
+    assert listed[:6] == ["quote", "heights", "setting-out", "template", "materials", "cut-list"]
+    assert [key for key in listed if key.startswith("order-")] == [f"order-{order.supplier.key}" for order in orders]
+    assert listed[-3:] == ["survey-blank", "survey", "closing"]
 
 
 def test_the_preview_is_a_page_of_paper_as_wide_as_there_is_room(fitter: Fitter) -> None:
@@ -158,3 +159,15 @@ def test_a_quote_without_a_labour_rate_says_what_it_needs(fitter: Fitter) -> Non
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
     assert nameless(opened(fitter)) == []
+
+
+def test_a_sheet_that_is_drawn_to_scale_can_be_saved_for_a_drawing_program(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    assert not button(page, "Save as DXF").isEnabled()
+    choose(fitter, page, "setting-out")
+    answer_with(monkeypatch, tmp_path / "wall.dxf")
+    fitter.press("Save as DXF", page)
+    fitter.qtbot.waitUntil(lambda: states(page)["setting-out"].startswith("issued"), timeout=WAIT_MS)
+    assert "SOIL-AND-WASTE" in (tmp_path / "wall.dxf").read_text(encoding="utf-8")

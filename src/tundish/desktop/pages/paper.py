@@ -21,11 +21,12 @@ from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
 from tundish.store.keep import Paper
 from tundish.writers.index import FORMATS, path_of
+from tundish.writers.pictures import Pictures
 from tundish.writers.safe import write_whole
 
 FOLDER: Final = "paper folder"
 """The setting that keeps the folder papers were last saved in."""
-FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx)"}
+FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx)", "dxf": "Drawing (*.dxf)"}
 
 
 class PaperPage(Page):
@@ -68,11 +69,13 @@ class PaperPage(Page):
     def _make_tools(self) -> dict[str, PushButton]:
         made = {
             "text": button("Copy as text"),
+            "dxf": button("Save as DXF"),
             "xlsx": button("Save as spreadsheet"),
             "pdf": button("Save as PDF", "paper"),
             "print": button("Print", "print", main=True),
         }
-        for key, does in (("text", self._copy), ("xlsx", self._save_sheet), ("pdf", self._save_pdf), ("print", self._print)):
+        acts = (self._copy, self._save_dxf, self._save_sheet, self._save_pdf, self._print)
+        for key, does in zip(made, acts, strict=True):
             made[key].clicked.connect(does)
             made[key].setEnabled(False)
             self.add_tool(made[key])
@@ -162,12 +165,13 @@ class PaperPage(Page):
     def _show_paper(self, *, from_top: bool) -> None:
         made = self._paper()
         for key, tool in self._acts.items():
-            tool.setEnabled(made is not None and (key != "xlsx" or made.document.tables_only))
+            suits = made is not None and {"xlsx": made.document.tables_only, "dxf": made.document.drawn}.get(key, True)
+            tool.setEnabled(suits)
         if made is None:
             self.preview.show_words("There is no such paper in this job.")
             return
         self._turn += 1
-        turn, document, printed = self._turn, made.document, papers.printed_now()
+        turn, document, printed, pictures = self._turn, made.document, papers.printed_now(), self._pictures()
         # Until this paper is made there is none to draw: a resize meanwhile would show the one before it under this one's name.
         self._pdf = b""
 
@@ -176,7 +180,7 @@ class PaperPage(Page):
                 self._pdf = body
                 self._draw(from_top=from_top)
 
-        self._workspace.aside.ask(lambda: bytes_of(document, printed), take, self._say)
+        self._workspace.aside.ask(lambda: bytes_of(document, printed, pictures), take, self._say)
 
     def _draw(self, *, from_top: bool = False) -> None:
         if not self._pdf:
@@ -225,6 +229,9 @@ class PaperPage(Page):
     def _save_pdf(self) -> None:
         self._save("pdf")
 
+    def _save_dxf(self) -> None:
+        self._save("dxf")
+
     def _save_sheet(self) -> None:
         self._save("xlsx")
 
@@ -236,9 +243,11 @@ class PaperPage(Page):
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), FILES[name])
         if not chosen:
             return
-        path, printed = Path(chosen), papers.printed_now()
+        path, printed, pictures = Path(chosen), papers.printed_now(), self._pictures()
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
-        self._workspace.aside.ask(lambda: _written(made, path, name, printed), lambda body: self._saved(made, path, name, body), self._say)
+        self._workspace.aside.ask(
+            lambda: _written(made, path, (name, printed), pictures), lambda body: self._saved(made, path, name, body), self._say
+        )
 
     def _saved(self, made: Made, path: Path, name: str, body: bytes) -> None:
         self._issue(made, name, body)
@@ -275,15 +284,21 @@ class PaperPage(Page):
             self._issue(made, "pdf", body)
         self._say(why or f"Printed: {made.document.name}")
 
+    def _pictures(self) -> Pictures:
+        """Where the open job's photographs are found, also from beside the window."""
+        store, job_id = self._workspace.store, self._workspace.job_id
+        return lambda key: store.photograph(job_id, key)
+
     def _say(self, words: str) -> None:
         self._workspace.said.emit(words)
 
 
-def _written(made: Made, path: Path, name: str, printed: str) -> bytes:
-    """Write the paper to the file; gives what was written."""
+def _written(made: Made, path: Path, how: tuple[str, str], pictures: Pictures) -> bytes:
+    """Write the paper to the file in a format, with the time it says; gives what was written."""
+    name, printed = how
     if name == "pdf":
-        body = bytes_of(made.document, printed)
+        body = bytes_of(made.document, printed, pictures)
         write_whole(path, body)
         return body
-    FORMATS[name].write(made.document, path, printed)
+    FORMATS[name].write(made.document, path, printed, pictures)
     return path.read_bytes()

@@ -1,0 +1,156 @@
+"""How each frame is set and what is picked for it: tie rods, feet, studs, brackets, packers, the pieces that are cut."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tundish import measure
+from tundish.documents.block import Block, Column, Paragraph, Row, Table
+from tundish.documents.materials import amount_words
+from tundish.estimate import Estimate
+from tundish.field import must_read
+from tundish.figure import Figure, number, total
+from tundish.layout.makers import size
+from tundish.layout.room import Placed, Room
+from tundish.rules.rule import Need
+
+_SETTINGS = (
+    Column("Set", "text", 1.5, "strong"),
+    Column("To", "text", 1.6, "strong"),
+    Column("How", "text", 4.2, "quiet"),
+    Column("Done", "tick", 0.5),
+)
+_PARTS = (
+    Column("Part", "text", 3.2),
+    Column("For", "text", 2.4, "quiet"),
+    Column("Pick", "text", 0.8, "strong"),
+    Column("Got", "tick", 0.5),
+)
+_SQUARE = "square to the wall"
+
+
+def settings(room: Room) -> tuple[Block, ...]:
+    """One table: under each appliance, what is set on its frame and what is cut for it."""
+    rows: list[Row] = []
+    for placed in room.placed:
+        rows.append(Row((placed.name,), group=f"{placed.name} · {placed.frame.name}"))
+        rows += (
+            _rod(placed),
+            *_feet(room, placed),
+            *_packers(placed),
+            _studs(room, placed),
+            _brackets(room, placed),
+            *_cut(placed),
+        )
+        if placed.choice.settings_why:
+            rows.append(Row(("Why so", "–", placed.choice.settings_why, "")))
+    return (Table(_SETTINGS, tuple(rows), title="How each frame is set"),) if rows else ()
+
+
+def parts(estimate: Estimate, room: Room) -> tuple[Block, ...]:
+    """What is picked for each frame and what hangs on it, from the needs of the job."""
+    rows: list[Row] = []
+    for placed in room.placed:
+        found = [
+            Row((line.item.name, need.why, amount_words(math.ceil(need.amount.high), line.item.unit), ""), need.amount.tbc)
+            for line in estimate.lines
+            for need in line.needs
+            if line.item.unit == "each" and _is_for(need, room, placed)
+        ]
+        if found:
+            rows += [Row((placed.name,), group=placed.name), *found]
+    if not rows:
+        return ()
+    words = "Counted for what each may still turn out to be. What is cut from lengths is on the cut list."
+    return (Table(_PARTS, tuple(rows), title="To pick for each frame"), Paragraph(words, "note"))
+
+
+def feet_out(room: Room, placed: Placed) -> tuple[Figure, Figure]:
+    """How far the left and the right foot are drawn out: more where the floor drops from its highest place along the wall."""
+    floor, feet = room.plan.survey.floor, placed.figures["feet"]
+    drop = must_read(floor, "out_of_level")
+    if room.wall != "A" or not (drop.value or drop.low or drop.high) or not room.width.value:
+        return feet, feet
+    from_left = floor.highest == "left"
+    if drop.value < 0:
+        # A drop below zero falls the other way.
+        drop, from_left = (number(0, label="Level") - drop).named(drop.label), not from_left
+    made = []
+    for side, x in (("left", placed.left), ("right", placed.right)):
+        share = x / room.width.value if from_left else 1 - x / room.width.value
+        lower = (drop * number(min(max(share, 0), 1), "", "Part of the way")).named("Floor lower at this foot")
+        made.append(total([feet, lower], f"{side.capitalize()} foot out, {placed.name}"))
+    return made[0], made[1]
+
+
+def _rod(placed: Placed) -> Row:
+    reach, rod = placed.figures["reach"], placed.tie_rod
+    if rod is None:
+        return Row(("Tie rods", "none fits", f"the reach is {_mm(reach)}: no rod of the catalogue serves", ""), reach.tbc)
+    left, back = (rod.sizes["reach_most"][0] - reach.high, reach.low - rod.sizes["reach_least"][0])
+    spare = f"{measure.show_length(left)} of thread left to draw out, {measure.show_length(back)} to push in"
+    if left < 0 or back < 0:
+        short = f"{measure.show_length(-left)} too short" if left < 0 else f"{measure.show_length(-back)} too long"
+        spare = f"{short}: do not fit, settle the depth first"
+    count = f"{placed.frame.sizes['brackets'][0]:g} × " if placed.frame.has("brackets") else ""
+    return Row((f"{count}tie rod", f"reach {_mm(reach)}", f"{rod.name}; {spare}", ""), reach.tbc)
+
+
+def _feet(room: Room, placed: Placed) -> Iterator[Row]:
+    left, right = feet_out(room, placed)
+    travel = placed.frame.sizes["foot_travel"][0] if placed.frame.has("foot_travel") else None
+    for name, foot in (("Both feet", left),) if left is right else (("Left foot", left), ("Right foot", right)):
+        how = "from the sole pushed right in"
+        if travel is not None and not 0 <= foot.value <= travel:
+            how = f"out of its travel of {measure.show_length(travel)}: pack under it or change the frame"
+        elif travel is not None:
+            how += f"; {measure.show_length(travel - foot.value)} of travel left"
+        yield Row((name, f"out {_mm(foot)}", how, ""), foot.tbc)
+
+
+def _packers(placed: Placed) -> Iterator[Row]:
+    packers = must_read(placed.choice, "packers")
+    if packers.value:
+        yield Row(("Packers", f"{_mm(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""))
+
+
+def _studs(room: Room, placed: Placed) -> Row:
+    studs, out = placed.figures["studs"], placed.figures["stud_projection"]
+    apart = measure.show_length(placed.ware.sizes["stud_spacing"][0])
+    down = (size(placed.frame, "mark_at", "Frame's mark") - (studs - room.finished_floor)).named("Below the frame's mark")
+    words = f"{_mm(down)} below the frame's mark, {apart} apart; {_mm(studs)} above the bare floor"
+    return Row(("Studs", f"stand out {_mm(out)}", words, ""), studs.tbc or out.tbc)
+
+
+def _brackets(room: Room, placed: Placed) -> Row:
+    at, turned = placed.figures["bracket"], placed.choice.bracket
+    apart = measure.show_length(placed.frame.sizes["bracket_spacing"][0])
+    grip = "to the struts on the wall studs" if room.wall_studs else "to the wall"
+    how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE else f"; {turned}")
+    return Row(("Wall brackets", f"at {_mm(at)}", f"{how}; height above the bare floor", ""), at.tbc)
+
+
+def _cut(placed: Placed) -> Iterator[Row]:
+    for name, what, how in (
+        ("outlet_cut", "Outlet piece", "cut square and chamfered; from the frame's bend into the pan"),
+        ("inlet_cut", "Flush piece", "cut square and chamfered; from the flush bend into the pan"),
+    ):
+        if name in placed.figures:
+            figure = placed.figures[name]
+            yield Row((what, f"cut {_mm(figure)}", "do not cut yet: the covering is not settled" if figure.tbc else how, ""), figure.tbc)
+
+
+def _is_for(need: Need, room: Room, placed: Placed) -> bool:
+    """Whether a need is for this appliance: its place says so, or its reason ends with its name."""
+    if not need.place.startswith(room.name):
+        return False
+    return need.place == f"{room.name}, {placed.name}" or (
+        need.place == room.name and need.why.endswith((f" {placed.name}", f", {placed.name}"))
+    )
+
+
+def _mm(figure: Figure) -> str:
+    """A figure to the millimetre, with its range while it may move."""
+    words = measure.show_length(figure.value)
+    return words if figure.low == figure.high else f"{words} ({measure.show_range(figure.low, figure.high)})"

@@ -1,0 +1,211 @@
+"""The papers of site and client: heights we agree, drilling template, survey, closing; and how frames are set."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_sheet
+from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
+from tundish.documents.drawing import Drawing, Ellipse, Words
+from tundish.documents.running import on_the_wall, spread
+from tundish.estimate import Estimate
+from tundish.field import Entry
+from tundish.layout.room import Room
+from tundish.survey.settled import Settled
+from tundish.survey.shape import Photograph
+from tundish.writers.text import as_text
+
+Changed = Callable[..., Estimate]
+
+
+def tables(made: Document) -> list[Table]:
+    return [block for block in made.blocks if isinstance(block, Table)]
+
+
+def points(made: Document, title: str) -> tuple[str, ...]:
+    return next(block.items for block in made.blocks if isinstance(block, Points) and block.title == title)
+
+
+def said(drawing: Drawing) -> list[str]:
+    return [mark.text for mark in drawing.marks if isinstance(mark, Words)]
+
+
+def test_the_client_signs_every_height_that_is_felt(one: Estimate, room: Room) -> None:
+    made = heights_agreed.build(one)
+    rows = tables(made)[0].rows
+    heights = [placed.figures["top"].value - room.finished_floor.value for placed in room.placed]
+    assert set(heights) <= {row.cells[2] for row in rows}
+    letters = [row.cells[0] for row in rows]
+    (seen,) = [block for block in made.blocks if isinstance(block, Sketch)]
+    assert letters == [words for words in said(seen.drawing) if words in letters]
+    (agreed,) = [block for block in made.blocks if isinstance(block, FillIn) and block.title == "Agreed"]
+    assert agreed.lines == ("Client", "Name", "Date", "Fitter", "Name", "Date")
+
+
+def test_the_client_sees_no_trade_marks_and_no_money(one: Estimate) -> None:
+    text = as_text(heights_agreed.build(one)).lower()
+    assert not [word for word in ("stud", "datum", "invert", "£", "hour", "mark-up", "cost") if word in text]
+    (seen,) = [block for block in heights_agreed.build(one).blocks if isinstance(block, Sketch)]
+    assert not {"datum", "steel", "soil", "hot", "cold"} & {mark.style for mark in seen.drawing.marks if hasattr(mark, "style")}
+
+
+def test_how_low_a_pan_may_go_is_what_the_drain_allows(worked: dict[str, Estimate]) -> None:
+    change = str(tables(heights_agreed.build(worked["102"]))[0].rows[0].cells[3])
+    finding = next(each for each in worked["102"].findings if each.rule == "drainage/branch-fall")
+    assert finding.spare is not None
+    assert change.startswith(f"{420 - int(finding.spare):,} to ")
+
+
+def test_without_the_drain_nobody_says_how_low(changed: Changed) -> None:
+    made = heights_agreed.build(changed("102", rooms__0__survey__stack__branch_invert=None))
+    assert "not known yet" in str(tables(made)[0].rows[0].cells[3])
+
+
+@pytest.mark.parametrize(("place", "letter"), [(0, "A"), (25, "Z"), (26, "A2"), (52, "A3")])
+def test_letters_never_run_out(place: int, letter: str) -> None:
+    assert heights_agreed.letter_of(place) == letter
+
+
+def test_holes_are_where_the_setting_out_says(room: Room) -> None:
+    for placed in room.placed:
+        drawing = drilling_template.holes(room, placed)
+        centres = {(round(mark.x, 3), round(mark.y, 3)) for mark in drawing.marks if isinstance(mark, Ellipse)}
+        apart, studs = placed.ware.sizes["stud_spacing"][0], placed.figures["studs"].value
+        assert {(-apart / 2, round(studs, 3)), (apart / 2, round(studs, 3))} <= centres
+        for name in ("outlet", "inlet", "waste"):
+            if name in placed.figures:
+                assert (0, round(placed.figures[name].value, 3)) in centres
+        left, low, wide, high = drawing.extent
+        assert all(left < x < left + wide and low < y < low + high for x, y in centres)
+
+
+def test_what_is_not_confirmed_is_not_drilled(worked: dict[str, Estimate], changed: Changed) -> None:
+    for block in drilling_template.build(worked["103"]).blocks:
+        assert not isinstance(block, TrueSize) or block.warning
+    bare = changed("101", rooms__0__design__appliances=())
+    assert not [block for block in drilling_template.build(bare).blocks if isinstance(block, TrueSize)]
+
+
+def test_appliances_that_are_alike_share_a_template(worked: dict[str, Estimate]) -> None:
+    (room,) = worked["101"].rooms
+    twin = replace(room.placed[0], name="WC 2", key="wc-2")
+    made = drilling_template.build(replace(worked["101"], rooms=(replace(room, placed=(*room.placed, twin)),)))
+    titles = [block.title for block in made.blocks if isinstance(block, TrueSize)]
+    assert len(titles) == len(room.placed)
+    assert titles[0].startswith("WC 1, WC 2: ")
+
+
+def test_each_foot_is_drawn_out_as_far_as_the_floor_falls_there(changed: Changed) -> None:
+    for highest in ("left", "right"):
+        (room,) = changed("101", rooms__0__survey__floor__out_of_level=Entry(20), rooms__0__survey__floor__highest=highest).rooms
+        for placed in room.placed:
+            left, right = frame_sheet.feet_out(room, placed)
+            slope = (right.value - left.value) / (placed.right - placed.left)
+            assert slope == pytest.approx((1 if highest == "left" else -1) * 20 / room.width.value)
+            assert min(left.value, right.value) >= placed.figures["feet"].value
+    (back,) = changed("101", rooms__0__survey__floor__out_of_level=Entry(-20)).rooms
+    left, right = frame_sheet.feet_out(back, back.placed[0])
+    assert left.value > right.value
+    (level,) = changed("101", rooms__0__survey__floor__out_of_level=Entry(0)).rooms
+    assert frame_sheet.feet_out(level, level.placed[0]) == (level.placed[0].figures["feet"],) * 2
+
+
+def test_every_frame_has_its_rods_studs_and_parts(one: Estimate, room: Room) -> None:
+    made = setting_out.build(one, room)
+    settings, parts = tables(made)[1:]
+    assert [row.group.partition(" · ")[0] for row in settings.rows if row.group] == [placed.name for placed in room.placed]
+    for placed in room.placed:
+        assert placed.tie_rod is not None
+        left = placed.tie_rod.sizes["reach_most"][0] - placed.figures["reach"].high
+        assert any(f"{left:,.0f} of thread left" in str(row.cells[2]) for row in settings.rows if not row.group)
+    picked = [row.cells[0] for row in parts.rows if not row.group]
+    assert {placed.frame.name for placed in room.placed} <= set(picked)
+
+
+def test_a_wall_keeps_the_key_of_its_sheet(worked: dict[str, Estimate]) -> None:
+    (room,) = worked["101"].rooms
+    assert setting_out.key_of(room) == "setting-out"
+    assert setting_out.key_of(replace(room, place=1)) == "setting-out-1-2"
+    assert setting_out.key_of(replace(room, path="rooms.2")) == "setting-out-3-1"
+
+
+def test_running_widths_are_all_on_the_drawing(room: Room) -> None:
+    words = said(on_the_wall(room))
+    for placed in room.placed:
+        assert f"{round(placed.centre.value):,}" in words
+
+
+@given(st.lists(st.floats(0, 3_000), min_size=1, max_size=20).map(sorted))
+def test_figures_beside_a_drawing_never_touch(places: list[float]) -> None:
+    made = spread(places, 40)
+    assert all(b - a >= 40 - 1e-6 for a, b in itertools.pairwise(made))
+    assert sum(made) / len(made) == pytest.approx(sum(places) / len(places), abs=1e-6)
+
+
+def test_the_survey_says_how_each_size_is_known(worked: dict[str, Estimate]) -> None:
+    text = as_text(survey_sheet.filled(worked["102"]))
+    assert "2,450 mm" in text
+    assert "measured, Thu 12 Nov 2026" in text
+    assert "Photographs" in text or "No photographs" in text
+
+
+def test_the_blank_survey_has_room_to_write_for_every_input(worked: dict[str, Estimate]) -> None:
+    made = survey_sheet.blank(worked["101"])
+    assert all(any(column.kind == "blank" for column in table.columns) for table in tables(made))
+    labels = {row.cells[0] for table in tables(made) for row in table.rows}
+    assert {"Branch invert", "Width along wall A", "Joists apart", "Cold from left wall", "Sill above the floor"} <= labels
+
+
+def test_a_job_without_rooms_has_sheets_too(worked: dict[str, Estimate]) -> None:
+    bare = replace(worked["101"], rooms=(), job=replace(worked["101"].job, rooms=()))
+    for build in (survey_sheet.filled, survey_sheet.blank, closing_sheet.build, heights_agreed.build, drilling_template.build):
+        assert build(bare).blocks
+
+
+def test_the_closing_sheet_says_where_every_pipe_is(one: Estimate, room: Room) -> None:
+    rows = tables(closing_sheet.build(one))[0].rows
+    named = [row.cells[0] for row in rows]
+    assert {pipe.what for pipe in room.pipes} <= set(named)
+
+
+def test_what_was_left_open_is_an_exception_until_it_is_settled(worked: dict[str, Estimate]) -> None:
+    work = worked["101"]
+    first, second, third, *rest = work.decisions
+    settled = (
+        Settled(decision=first.key, state="settled", who="A. Fitter", when="2026-11-20", evidence="photo", rests_on=first.rests_on),
+        Settled(decision=second.key, state="settled", rests_on="something else"),
+        Settled(decision=third.key, state="not needed", evidence="no cistern", rests_on=third.rests_on),
+        Settled(decision="closed", state="settled", who="A. Fitter", when="2026-11-21", evidence="client away"),
+    )
+    made = closing_sheet.build(replace(work, job=replace(work.job, settled=settled)))
+    words = points(made, "Exceptions")
+    assert not any(each.startswith(f"{first.title}:") for each in words)
+    assert any("was settled for something else" in each for each in words)
+    assert any("not needed, because no cistern" in each for each in words)
+    assert sum("not settled" in each for each in words) == len(rest)
+    assert "closed on Sat 21 Nov 2026 by A. Fitter. Closed with things open, because: client away." in as_text(made)
+
+
+def test_photographs_are_on_the_sheet_they_were_taken_for(worked: dict[str, Estimate]) -> None:
+    work = worked["101"]
+    taken = tuple(
+        Photograph(picture=str(number), note=f"Seen {number}", of=of)
+        for number, of in enumerate(("on survey", "before closing", "before closing", "before closing"))
+    )
+    (plan,) = work.job.rooms
+    plan = replace(plan, survey=replace(plan.survey, photographs=taken))
+    made = closing_sheet.build(replace(work, job=replace(work.job, rooms=(plan,))))
+    keys = [
+        each.key
+        for block in made.blocks
+        if isinstance(block, SideBySide)
+        for each in (*block.left, *block.right)
+        if isinstance(each, Picture)
+    ]
+    assert keys == ["1", "2", "3"]
