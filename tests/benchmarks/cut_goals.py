@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.cutting.instance_check import faults
-from tundish.cli.cut import after, planned
+from tundish.cli.cut import After, planned
 from tundish.cutting.question import answer, question
 
 PUBLISHED = ("bwmv_oriented", "bwmv_rotation", "csp2d_oriented")
@@ -50,7 +50,7 @@ def run(asked: dict[str, Any], seconds: float) -> Run:
     """One list planned in so many seconds."""
     whole = question(asked)
     start = time.perf_counter()
-    plan = planned(whole, stop=after(seconds))
+    plan = planned(whole, stop=After(seconds))
     return Run(asked, answer(plan), time.perf_counter() - start)
 
 

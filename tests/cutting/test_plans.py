@@ -103,3 +103,11 @@ def test_what_nobody_sells_is_named() -> None:
 def test_pieces_without_a_size_are_left_out() -> None:
     assert planned(line(STRUT, cut(0), cut(700)), bar(2000, "8.90")).cuts == (cut(700),)
     assert planned(line(BOARD, cut(700, 0)), sheet(1200, 800, "24.00")).cuts == ()
+
+
+def test_what_is_asked_for_by_length_is_bought_with_what_is_cut() -> None:
+    by_length = Need(number(4500, "mm"), "frames", "spare", item="strut")
+    given = line(STRUT, cut(700))
+    plan = planned(Line(STRUT, given.amount, (*given.needs, by_length)), bar(2000, "8.90"))
+    assert [(one.mark, one.length.value) for one in plan.cuts] == [("A1", 700), ("L1", 2000), ("L2", 2000), ("L3", 500)]
+    assert plan.plan.used() == (3,)

@@ -33,7 +33,7 @@ def declare(commands: Any) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Print the plan; 1 when pieces are left over."""
-    stop = never if asked.seconds is None else after(asked.seconds)
+    stop = never if asked.seconds is None else After(asked.seconds)
     plan = planned(read_cut_file(asked.file, asked.kerf, asked.trim), asked.keep, stop)
     if asked.json:
         print(json.dumps(answer(plan)))
@@ -42,10 +42,19 @@ def run(asked: argparse.Namespace) -> int:
     return 1 if plan.unplaced else 0
 
 
-def after(seconds: float) -> Stop:
+class After:
     """Yes once so many seconds have gone by."""
-    end = time.monotonic() + seconds
-    return lambda: time.monotonic() >= end
+
+    def __init__(self, seconds: float) -> None:
+        self._end = time.monotonic() + seconds
+
+    def __call__(self) -> bool:
+        """Whether they have gone by."""
+        return self.left() <= 0
+
+    def left(self) -> float:
+        """Seconds that are left."""
+        return self._end - time.monotonic()
 
 
 def planned(asked: Question, keep: float = KEEP, stop: Stop = never) -> BarPlan | SheetPlan:

@@ -16,11 +16,11 @@ _RATES: Final = (0.0, 0.2, 0.5)
 _CLOSEST: Final = 0.3
 
 
-def attempts(nest: Nesting, times: int) -> Iterator[Plan]:
-    """So many plans for all pieces; the first two go by rule, the others stray from it."""
-    dice = Dice()
+def attempts(nest: Nesting, times: int, run: int = 0) -> Iterator[Plan]:
+    """So many plans for all pieces; the first two of the first `run` go by rule, the others stray from it."""
+    dice = Dice(run)
     for attempt in range(times):
-        plain = attempt < _PLAIN
+        plain = attempt < _PLAIN and not run
         style = Style(
             _order(nest, dice, attempt % 3, 0.0 if plain else _one_of(_SHAKES, dice)),
             closest=not plain and dice.throw() < _CLOSEST,

@@ -18,8 +18,8 @@ _WORD: Final = 1 << 64
 class Dice:
     """A fixed run of numbers below one that look thrown (Knuth's linear congruential sequence): the same every time."""
 
-    def __init__(self) -> None:
-        self._state = 1
+    def __init__(self, run: int = 0) -> None:
+        self._state = 1 + run
 
     def throw(self) -> float:
         """The next number, from 0 up to 1."""

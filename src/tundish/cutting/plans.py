@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+import math
+from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any, Final, TypeVar
@@ -14,6 +15,7 @@ from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
 from tundish.cutting.sawn import Sawn, Started, carried_on, plan_round, sources_with, started
 from tundish.cutting.sheets import plan_sheets
 from tundish.cutting.until import Stop, never
+from tundish.figure import number
 from tundish.rules.rule import Cut
 from tundish.takeoff.line import Line
 
@@ -93,6 +95,8 @@ def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
     cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
     sheets = any(cut.width is not None for cut in cuts)
     sources = _sources(line.item, book, sheets=sheets)
+    if not sheets:
+        cuts += tuple(_loose(line, max((source.length for source in sources), default=math.inf)))
     pieces = tuple(_piece(cut) for cut in cuts)
     plan: BarPlan | SheetPlan
     begun: tuple[Started, ...] = ()
@@ -106,6 +110,19 @@ def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
         look = partial(_bars, kerf=kerf, keep=keep, how=how)
         plan = plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
     return CutPlan(line.item, cuts, sources, plan, tuple(one.bar for one in begun), frozenset(one.mark for one in sawn))
+
+
+def _loose(line: Line, longest: float) -> Iterator[Cut]:
+    """What is asked for by length and not cut to size: as whole bars and what is then missing, L1, L2…, so that it is bought as well."""
+    count = 0
+    for need in line.needs:
+        left = need.amount.high if not need.cuts and need.amount.unit == "mm" else 0.0
+        while left > 0:
+            count += 1
+            length = min(left, longest)
+            left -= length
+            whole = need.amount if need.amount.high <= longest else number(length, "mm", need.why)
+            yield Cut(f"L{count}", whole, need.why, need.place)
 
 
 def _fixed(pieces: tuple[Piece, ...], cuts: tuple[Cut, ...], sawn: tuple[Sawn, ...]) -> tuple[Piece, ...]:

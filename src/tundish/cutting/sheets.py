@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import takewhile
 from typing import TYPE_CHECKING, Final
 
 from tundish.cutting.amounts import attainable, step_of
 from tundish.cutting.attempts import Plan, attempts, tidied, worth_of
+from tundish.cutting.beside import look_beside, taken
 from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
 from tundish.cutting.rounding import rounded
@@ -28,6 +30,8 @@ _NEAR_EACH: Final = 5
 _NODES: Final = 30
 _MANY: Final = 400
 _FIRST: Final = 4
+_RUNS: Final = 8
+_MOST_MORE: Final = 80
 _ROUNDS: Final = (10, 5, 5, 10, 20, 100)
 
 
@@ -82,6 +86,7 @@ def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
         times = max(1, min(_MOST_AT_ONCE, _AT_ONCE // pieces))
         best = min(attempts(nest, times), key=lambda plan: worth_of(nest, plan))
         return best, attainable(nest.load(), 0, nest.cost(best))
+    looking = look_beside(nest) if effort is Effort.PROOF else None
     tried = []
     many = effort is Effort.PROOF and pieces > _MANY
     for plan in attempts(nest, _FIRST if many else max(_LEAST, min(_MOST, _FILLED // pieces))):
@@ -94,7 +99,10 @@ def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
         best = min(best, _chosen(nest, best, tried, bound), key=lambda plan: worth_of(nest, plan))
     if effort is Effort.PROOF and bound < nest.cost(best):
         best, bound = _proved(nest, best, tried)
-    return (best if nest.stop() else tidied(nest, best, _TIDIED)), bound
+    if bound < nest.cost(best) or (looking and looking.done()):
+        other = taken(nest, looking)
+        best = min((plan for plan in (best, other) if plan), key=lambda plan: worth_of(nest, plan))
+    return (best if nest.stop() else tidied(nest, best, _TIDIED)), min(bound, nest.cost(best))
 
 
 def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int]:
@@ -111,6 +119,13 @@ def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int
         best = min(best, rounded(nest, found.taken), key=lambda plan: worth_of(nest, plan))
         if found.made and not nest.stop() and (not many or len(rounds) == place):
             best = min(best, _chosen(nest, best, [*tried, best, found.made], bound), key=lambda plan: worth_of(nest, plan))
+    for run in range(1, _RUNS + 1):
+        if bound >= nest.cost(best) or nest.stop() or many:
+            break
+        more = list(takewhile(lambda _: not nest.stop(), attempts(nest, _MOST_MORE, run)))
+        best = min(best, *more, key=lambda plan: worth_of(nest, plan))
+        if bound < nest.cost(best) and more:
+            best = min(best, _chosen(nest, best, [*more, best, found.made], bound), key=lambda plan: worth_of(nest, plan))
     return best, min(bound, nest.cost(best))
 
 

@@ -3,9 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Protocol, runtime_checkable
 
 Stop = Callable[[], bool]
 """Asked often while a plan is looked for; once it says yes, the best plan so far is the answer."""
+
+
+@runtime_checkable
+class Timed(Protocol):
+    """A stop that also says how many seconds are left."""
+
+    def __call__(self) -> bool:
+        """Whether to leave off."""
+
+    def left(self) -> float:
+        """Seconds until then."""
 
 
 def never() -> bool:
