@@ -70,7 +70,7 @@ def to_plain(root: object) -> dict[str, Plain]:
             if value:
                 plain[name] = [to_plain(row) for row in value]
         elif value != usual[name]:
-            plain[name] = _plain(value)
+            plain[name] = plain_value(value)
     return plain
 
 
@@ -289,18 +289,19 @@ def _defaults(cls: Hashable) -> Mapping[str, object]:
     return {each.name: each.default for each in dataclasses.fields(cast("type[Any]", cls))}
 
 
-def _plain(value: object) -> Plain:
+def plain_value(value: object) -> Plain:
+    """The value of one input as plain data."""
     match value:
         case Entry():
             named = {name: getattr(value, name) for name in _ENTRY_FIELDS}
             always = {"value", "known"}
-            return {name: _plain(one) for name, one in named.items() if name in always or one != _ENTRY_FIELDS[name].default}
+            return {name: plain_value(one) for name, one in named.items() if name in always or one != _ENTRY_FIELDS[name].default}
         case Decimal():
             return f"{value:f}"
         case Known():
             return str(value)
         case tuple():
-            return [_plain(one) for one in value]
+            return [plain_value(one) for one in value]
         case float():
             return int(value) if value.is_integer() and abs(value) < _WHOLE else value
         case _:

@@ -7,9 +7,10 @@ from tundish.documents.block import Block, Column, Document, Facts, FillIn, Head
 from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.terms import rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
-from tundish.estimate import Estimate
+from tundish.estimate import Estimate, OptionPrice
 from tundish.field import must_read
 from tundish.layout.room import Room
+from tundish.pricing.price import Price
 from tundish.rules.rule import Stage
 
 _IN_IT: dict[Stage, str] = {
@@ -24,6 +25,13 @@ _COLUMNS = (
     Column("Work", "text", 2.2, "strong"),
     Column("What is in it", "text", 3.2, "quiet"),
     Column("Price, £", "money", 1, "strong"),
+)
+_OPTIONS = (
+    Column("Instead of the above", "text", 2.2, "strong"),
+    Column("What it means", "text", 3.2, "quiet"),
+    Column("Difference, £", "money", 1.1),
+    Column("You pay, £", "money", 1.1, "strong"),
+    Column("Yes", "tick", 0.5),
 )
 _BESIDE = {
     "carriage": "Suppliers' carriage",
@@ -51,6 +59,7 @@ def build(estimate: Estimate) -> Document:
     sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
     sums += [(each.words, each.vat) for each in price.vat_lines if each.charged]
     payments = tuple(f"{each.when}, {measure.show_percent(each.percent)}: {measure.show_money(each.amount)}" for each in price.payments)
+    options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
         (Points("When you pay", payments), Points("Still to be confirmed", _still_open(estimate))),
         (Sums((*sums, ("You pay", price.total))), Points("Not in this price", _not_in_it(estimate))),
@@ -64,7 +73,7 @@ def build(estimate: Estimate) -> Document:
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
     binding = Paragraph(f"{valid}{_OFFER[terms.offer]}", "note")
     money = (Paragraph(each, "note") for each in (*terms_of_money(estimate), *rights(terms)))
-    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, below, binding, *money, *_caution(estimate), accept)
+    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, *options, below, binding, *money, *_caution(estimate), accept)
     return paper(estimate, "quote", "Quote" if terms.offer == "a quotation" else "Estimate", blocks)
 
 
@@ -79,6 +88,11 @@ def described(room: Room) -> str:
         f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."
         f" It hides the pipes and the steel frames that carry {ware or 'the ware'}, which hang clear of the floor."
     )
+
+
+def _option(option: OptionPrice, base: Price) -> Row:
+    words = option.note or f"Changed: {', '.join(option.changes).lower()}"
+    return Row((option.name, words, option.price.total - base.total, option.price.total, ""))
 
 
 def _facts(estimate: Estimate) -> Facts:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
@@ -16,8 +17,9 @@ from tundish.desktop.money_bar import MoneyBar
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.estimate import Estimate
+from tundish.estimate import Estimate, Job, OptionPrice
 from tundish.field import must_read
+from tundish.options import Option, differences, with_changes
 from tundish.pricing.margin import margin_of, mark_up_of
 from tundish.pricing.price import Price, StagePrice
 from tundish.pricing.terms import Extra, Terms
@@ -51,6 +53,8 @@ class PricingPage(EstimatePage):
         self.add_tool(paper)
         self.form = InputForm("Terms", workspace)
         self.form.asked.connect(self._asked)
+        self._base: Job | None = None
+        self._priced_options: list[QLabel] = []
         self.table = Table("Price by stage", COLUMNS)
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to price yet", "Add a pan or a basin first.", "pricing")
@@ -58,7 +62,7 @@ class PricingPage(EstimatePage):
         self._kept = label("", "bodyStrong", wrap=True)
         self.set_body(self._stacked())
         self.begin()
-        workspace.job_opened.connect(self.form.show_all)
+        workspace.job_opened.connect(self._begin_anew)
 
     def go_to(self, path: str) -> None:
         """Put the keyboard into the box of a term."""
@@ -99,8 +103,69 @@ class PricingPage(EstimatePage):
         add = button("Price something by hand", "add")
         add.clicked.connect(lambda: self._workspace.add("terms.extras", Extra(), "price something by hand"))
         self.form.add_part(_in_row(add))
+        self._add_options()
         self._add_group("Offer, dates and words", OFFER)
         self.form.input("terms.not_included", lines=3)
+
+    def _add_options(self) -> None:
+        """Every option with its price beside the job's, and how another is made."""
+        self.form.add_group("Options for the client")
+        self._priced_options = []
+        for place, _ in enumerate(self._workspace.job.options):
+            self.form.input(f"options.{place}.name")
+            self.form.input(f"options.{place}.note")
+            priced = label("", "note", "ink2", wrap=True)
+            self._priced_options.append(priced)
+            use, remove = button("Make it the job", "tick"), button("Take the option out", "cross")
+            use.clicked.connect(lambda _=False, place=place: self._use_option(place))
+            remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("options", place, "take out an option"))
+            for part in (priced, _in_row(use, remove)):
+                self.form.add_part(part)
+            priced.setContentsMargins(14, 2, 12, 2)
+        words = "What you change now, on any page, goes into the option." if self._base else "Another pan, without the bidet, taller…"
+        note = label(words, "note", "ink2", wrap=True)
+        note.setContentsMargins(14, 2, 12, 2)
+        self.form.add_part(note)
+        if self._base is None:
+            begin = button("Begin an option", "add")
+            begin.clicked.connect(self._begin_option)
+            self.form.add_part(_in_row(begin))
+        else:
+            keep, drop = button("Keep it as an option", "tick"), button("Drop it", "cross")
+            keep.clicked.connect(self._keep_option)
+            drop.clicked.connect(self._drop_option)
+            self.form.add_part(_in_row(keep, drop))
+
+    def _begin_option(self) -> None:
+        self._base = self._workspace.job
+        self._fill()
+
+    def _keep_option(self) -> None:
+        """The job is again as it was, and what was changed since is an option of it."""
+        base, self._base = self._base, None
+        changes = differences(base, self._workspace.job)
+        if base is not None and changes:
+            option = Option(name=f"Option {len(base.options) + 1}", changes=changes)
+            self._workspace.edit("keep an option", replace(base, options=(*base.options, option)), "options")
+        self._fill()
+
+    def _drop_option(self) -> None:
+        base, self._base = self._base, None
+        if base is not None:
+            self._workspace.edit("drop an option", base, "options")
+        self._fill()
+
+    def _use_option(self, place: int) -> None:
+        """The job as the client chose it; the option is an option no more."""
+        job = self._workspace.job
+        option = job.options[place]
+        rest = replace(job, options=(*job.options[:place], *job.options[place + 1 :]))
+        changed, _ = with_changes(rest, option.changes)
+        self._workspace.edit(f"choose {option.name}", changed, "options")
+
+    def _begin_anew(self) -> None:
+        self._base = None
+        self._fill()
 
     def _add_group(self, title: str, names: tuple[str, ...], note: QLabel | None = None) -> None:
         self.form.add_group(title)
@@ -123,8 +188,10 @@ class PricingPage(EstimatePage):
     def show_estimate(self, estimate: Estimate) -> None:
         """The price by stage, where the money goes and what is kept."""
         price, terms = estimate.price, estimate.job.terms
-        if len(terms.extras) != self._priced_by_hand:
+        if (len(terms.extras), len(estimate.job.options)) != (self._priced_by_hand, len(self._priced_options)):
             self._fill()
+        for words, option in zip(self._priced_options, estimate.options, strict=False):
+            words.setText(option_words(option, price))
         rows = [_stage_row(each) for each in price.stages]
         rows += [_sum_row("carriage" if each.kind == "carriage" else "price", each.name, each.amount) for each in price.beside]
         rows.append(_sum_row("price", "Before VAT", price.before_vat, total=True))
@@ -157,6 +224,14 @@ def vat_words(terms: Terms) -> str:
     return f"{reason.condition} Keep: {reason.evidence} HMRC's own guidance decides." if reason.condition else ""
 
 
+def option_words(option: OptionPrice, price: Price) -> str:
+    """What an option costs beside the job, what it keeps, what it changes, and what it fails."""
+    more = option.price.total - price.total
+    said = f"{measure.show_money(option.price.total)}, {measure.show_money(abs(more))} {'more' if more >= 0 else 'less'}."
+    fails = f" Fails: {', '.join(option.fails)}." if option.fails else ""
+    return f"{said} You keep {measure.show_money(option.price.kept)}. Changes: {', '.join(option.changes)}.{fails}"
+
+
 def kept_words(price: Price) -> str:
     """What the trader keeps: the sum, by the hour and by the day."""
     if not price.labour_priced:
@@ -168,11 +243,12 @@ def kept_words(price: Price) -> str:
     return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}.{even}{least}"
 
 
-def _in_row(widget: QWidget) -> QWidget:
+def _in_row(*widgets: QWidget) -> QWidget:
     made = QWidget()
     row = QHBoxLayout(made)
     row.setContentsMargins(12, 6, 12, 6)
-    row.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
+    for widget in widgets:
+        row.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
     row.addStretch(1)
     return made
 

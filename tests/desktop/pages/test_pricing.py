@@ -1,0 +1,80 @@
+"""Pricing by what a fitter does: margin, prices by hand, a lower rate of VAT, options."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from PySide6.QtWidgets import QLabel
+
+from tests.desktop.fitter import Fitter
+from tundish.desktop.pages.pricing import PricingPage
+from tundish.documents import quote
+from tundish.documents.block import Table
+
+
+def opened(fitter: Fitter) -> PricingPage:
+    fitter.open("102")
+    fitter.settled()
+    page = fitter.page("Alt+7")
+    assert isinstance(page, PricingPage)
+    return page
+
+
+def said(page: PricingPage) -> str:
+    return "\n".join(each.text() for each in page.findChildren(QLabel) if each.isVisible())
+
+
+def test_a_margin_is_told_as_a_mark_up_too(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.type_into(page.form.row("terms.mark_up_as"), "margin of price")
+    fitter.type_into(page.form.row("terms.mark_up"), "20")
+    fitter.settled()
+    assert "20 % margin of price is 25 % mark-up on cost." in said(page)
+
+
+def test_a_price_by_hand_and_its_own_rate_of_vat(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.settled().price.before_vat
+    fitter.press("Price something by hand", page)
+    fitter.settled()
+    fitter.type_into(page.form.row("terms.extras.0.what"), "Grab rails fitted")
+    fitter.type_into(page.form.row("terms.extras.0.amount"), "100")
+    fitter.type_into(page.form.row("terms.extras.0.vat"), "mobility aids over 60")
+    price = fitter.settled().price
+    assert price.before_vat == before + 100
+    assert [(each.percent, each.net) for each in price.vat_lines] == [(Decimal(20), before), (Decimal(5), Decimal(100))]
+    fitter.press("Take it out", page)
+    assert fitter.settled().price.before_vat == before
+
+
+def test_an_option_is_made_by_doing_it_and_chosen_by_the_client(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.workspace.job
+    fitter.press("Begin an option", page)
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    without = fitter.workspace.job
+    fitter.press("Keep it as an option", page)
+    worked = fitter.settled()
+    assert replace(fitter.workspace.job, options=()) == before
+    (priced,) = worked.options
+    assert priced.price.total < worked.price.total
+    assert "less." in said(page)
+    fitter.type_into(page.form.row("options.0.name"), "without the bidet")
+    tables = [block for block in quote.build(fitter.settled()).blocks if isinstance(block, Table)]
+    assert tables[1].title == "Or choose"
+    assert tables[1].rows[0].cells[0] == "without the bidet"
+    fitter.press("Make it the job", page)
+    assert fitter.workspace.job == without
+    fitter.undo()
+    assert replace(fitter.workspace.job, options=()) == before
+
+
+def test_an_option_that_is_dropped_leaves_the_job_as_it_was(fitter: Fitter) -> None:
+    page = opened(fitter)
+    job = fitter.workspace.job
+    fitter.press("Begin an option", page)
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    fitter.press("Drop it", page)
+    assert fitter.workspace.job == job
