@@ -8,12 +8,13 @@ from pathlib import Path
 
 import pytest
 
+from tundish.estimate import estimate
 from tundish.field import put
 from tundish.procurement.purchase import Pick
 from tundish.store.keep import Store
 from tundish.store.ledger import Ledger, Reorder
 from tundish.store.orders import Orders, WasSentError, ordered
-from tundish.store.short import put_back, short_of
+from tundish.store.short import close_stock, short_of
 
 
 @pytest.fixture
@@ -81,8 +82,27 @@ def test_what_is_short_counts_every_accepted_job_and_left_overs_come_back(store:
     (order,) = orders.all("101")
     orders.goods_in(order, {order.lines[0].id: 2}, "site")
     assert pans[0] not in {each.item for each in short_of(store)}
-    assert put_back(store, "101") == (f"2 {pans[0]}",)
-    assert store.book("102").stock[pans[0]] == 2
+    worked = estimate(opened.job, store.book("101"))
+    needed = next(each.line.amount.value for each in worked.buying.purchases if each.line.item.code == pans[0])
+    assert close_stock(store, worked, "101") == (f"{2 - needed:g} {worked.book.items[pans[0]].name}",)
+    assert store.book("102").stock[pans[0]] == 2 - needed
+    assert [each.what for each in Ledger(store).movements(pans[0])] == ["goods in", "used", "left over", "left over"]
+    assert close_stock(store, worked, "101") == ()
+
+
+def test_whole_bars_left_of_a_job_go_on_the_rack(store: Store) -> None:
+    job_id = store.find("101")
+    assert job_id is not None
+    opened, _ = store.open(job_id)
+    assert opened.job is not None
+    offer = next(each for each in store.book().offers["strut-41x21-heavy"] if each.length)
+    orders = Orders(store)
+    orders.send(orders.draft("101", offer.supplier, [Pick(offer, 2)]), "by email")
+    (order,) = orders.all("101")
+    orders.goods_in(order, {order.lines[0].id: 2}, "site")
+    had = {piece.key for piece in store.book().rack}
+    close_stock(store, estimate(opened.job, store.book("101")), "101")
+    assert [piece.length for piece in store.book().rack if piece.key not in had] == [offer.length] * 2
 
 
 def test_an_item_under_its_level_is_told_with_what_to_order(store: Store) -> None:

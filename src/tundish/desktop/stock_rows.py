@@ -111,7 +111,8 @@ def age(day: str) -> str:
 
 
 def _amount(amount: float, item: str, book: Book) -> str:
-    return measure.show_amount(amount, book.item(item).unit, with_unit=True)
+    unit = book.item(item).unit
+    return measure.show_amount(amount, unit, with_unit=unit != "each")
 
 
 def _whose(job: str) -> str:

@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
 
-from tundish.estimate import estimate
+from tundish.catalogue.item import RackPiece
+from tundish.estimate import Estimate, estimate
 from tundish.procurement.outstanding import Short, shortfall
-from tundish.store.ledger import USED, Ledger
+from tundish.procurement.purchase import Purchase
+from tundish.store.ledger import PLACES, USED, Holding, Ledger
 from tundish.store.orders import Orders
 
 if TYPE_CHECKING:
     from tundish.store.keep import Store
+
+LEFT_OVER: Final = "left over"
 
 
 def short_of(store: Store) -> tuple[Short, ...]:
@@ -38,17 +44,45 @@ def short_of(store: Store) -> tuple[Short, ...]:
     return shortfall(buyings, had, coming, levels)
 
 
-def put_back(store: Store, job: str) -> tuple[str, ...]:
-    """What is left over of what was kept for a job is free again, where it lies; gives each in words."""
+def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
+    """Put the stock of a finished job straight: what it needed is used, what is left is free again; gives what is left in words.
+
+    Whole bars go on the rack. Of a material of which pieces were marked as cut, the bars cut are used already; of one of which none
+    was marked, all that was bought is taken to be used.
+    """
     ledger = Ledger(store)
+    sawn = {one.item for one in worked.job.sawn}
+    needed = {each.line.item.code: _used(each, sawn) for each in worked.buying.purchases}
+    lengths = {line.item: line.length for order in Orders(store).all(job) for line in order.lines if line.length and not line.width}
     said = []
     for holding in ledger.on_hand():
-        if holding.job == job and holding.amount > 0:
-            note = f"left over from job {job}"
-            ledger.move(holding.item, -holding.amount, LEFT_OVER, place=holding.place, job=job, note=note)
-            ledger.move(holding.item, holding.amount, LEFT_OVER, place="van", note=note)
-            said.append(f"{holding.amount:g} {holding.item}")
+        if holding.job != job or holding.amount <= 0:
+            continue
+        used = min(needed.get(holding.item, 0.0), holding.amount)
+        needed[holding.item] = needed.get(holding.item, 0.0) - used
+        if used:
+            ledger.move(holding.item, -used, USED, place=holding.place, job=job)
+        left = round(holding.amount - used, 6)
+        if left > 0:
+            _let_go(ledger, replace(holding, amount=left), lengths.get(holding.item, 0.0))
+            said.append(f"{left:g} {worked.book.items[holding.item].name if holding.item in worked.book.items else holding.item}")
     return tuple(said)
 
 
-LEFT_OVER = "left over"
+def _used(purchase: Purchase, sawn: set[str]) -> float:
+    item = purchase.line.item
+    if purchase.line.cuts:
+        return 0.0 if item.code in sawn else sum(pick.packs * pick.offer.pack for pick in purchase.picks)
+    need = purchase.line.amount.value - purchase.from_kits.value
+    return float(math.ceil(round(need, 6))) if item.unit == "each" else need
+
+
+def _let_go(ledger: Ledger, left: Holding, length: float) -> None:
+    """What is left of a holding: whole bars on the rack, all else in the van, free."""
+    note = f"left over from job {left.job}"
+    ledger.move(left.item, -left.amount, LEFT_OVER, place=left.place, job=left.job, note=note)
+    if length:
+        for _ in range(int(left.amount // length)):
+            ledger.put_by(RackPiece("", left.item, length, place="van rack"), note=note)
+    else:
+        ledger.move(left.item, left.amount, LEFT_OVER, place=PLACES[0], note=note)

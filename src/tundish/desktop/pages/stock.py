@@ -29,6 +29,7 @@ COLUMNS: Final = (
     Column("Age", 84),
 )
 VIEWS: Final = (("held", "On hand"), ("short", "Short"), ("moved", "Ledger"))
+MOST_NAMED: Final = 3
 FIRST_PLACE: Final = "van"
 
 
@@ -80,6 +81,7 @@ class StockPage(Page):
         count, level = button("Counted", "tick"), button("Set level")
         count.clicked.connect(self._count)
         level.clicked.connect(self._set_level)
+        self._item.setMaximumWidth(200)
         for box in (self._box, self._level, self._amount):
             box.setMaximumWidth(64)
         words = (label("Count", "table"), self._item, self._box, label("because", "table"), self._why, count)
@@ -165,12 +167,14 @@ class StockPage(Page):
         self._workspace.said.emit("Kept. Short says when it is under this level")
 
     def _put_back(self) -> None:
-        """What was kept for the open job and is left over is free for the next."""
-        from tundish.store.short import put_back
+        """The open job is done: what it needed is used, what is left over is free for the next."""
+        from tundish.store.short import close_stock
 
-        job = self._workspace.job_key
-        said = put_back(self._workspace.store, job) if job else ()
-        self._workspace.said.emit(f"Back in the van: {len(said)} items" if said else "Nothing is kept for a job that is open")
+        job, estimate = self._workspace.job_key, self._workspace.estimate
+        said = close_stock(self._workspace.store, estimate, job) if estimate is not None and job else ()
+        more = len(said) - MOST_NAMED
+        words = ", ".join(said[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+        self._workspace.said.emit(f"Back in stock: {words}" if said else "Nothing is left over")
         self._workspace.book_has_changed()
         self._show()
 
