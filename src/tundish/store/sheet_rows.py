@@ -1,0 +1,150 @@
+"""The rows of a price list as words: CSV in whatever encoding and with whatever delimiter, XLSX and ODS; a row at a time."""
+
+from __future__ import annotations
+
+import csv
+import zipfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Final
+
+from tundish.errors import TundishError
+
+MOST_BYTES: Final = 60_000_000
+MOST_UNPACKED: Final = 400_000_000
+MOST_RATIO: Final = 300
+MOST_ROWS: Final = 300_000
+MOST_CELL: Final = 10_000
+"""Characters of one cell; a price list never has more."""
+MOST_COLUMNS: Final = 500
+_DELIMITERS: Final = ";\t,|"
+_CHUNK: Final = 1 << 16
+_ZIP: Final = b"PK\x03\x04"
+_OLD: Final = b"\xd0\xcf\x11\xe0"
+Row = tuple[int, tuple[str, ...]]
+
+
+class CannotReadListError(TundishError):
+    """A price list cannot be read: which, why, and what to do."""
+
+    def __init__(self, path: Path, why: str) -> None:
+        super().__init__(f"{path.name} cannot be taken in: {why}. Nothing was changed.")
+
+
+def rows_of(path: Path) -> Iterator[Row]:
+    """Every row that says something, with its number from 1; what the file is, is seen from its bytes, not from its name.
+
+    Raises CannotReadListError in the middle where the file turns out to be no price list.
+    """
+    head = _head(path)
+    made = _sheet_rows(path, packed=head.startswith(_ZIP)) if head.startswith((_ZIP, _OLD)) else _text_rows(path, head)
+    for number, cells in made:
+        if number > MOST_ROWS:
+            raise CannotReadListError(path, f"it has more than {MOST_ROWS:,} rows; split it")
+        if len(cells) > MOST_COLUMNS:
+            raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
+        if any(len(cell) > MOST_CELL for cell in cells):
+            raise CannotReadListError(path, f"row {number} has a cell of more than {MOST_CELL:,} characters; is a quotation mark missing?")
+        if any(cells):
+            yield number, cells
+
+
+def _head(path: Path) -> bytes:
+    try:
+        size = path.stat().st_size
+        with path.open("rb") as file:
+            head = file.read(_CHUNK)
+    except OSError as fault:
+        raise CannotReadListError(path, (fault.strerror or str(fault)).lower()) from fault
+    if not head:
+        raise CannotReadListError(path, "it is empty")
+    if size > MOST_BYTES:
+        raise CannotReadListError(path, f"it is larger than {MOST_BYTES // 1_000_000} MB")
+    if head.startswith(b"%PDF"):
+        raise CannotReadListError(path, "it is a PDF, whatever its name says; ask the supplier for a spreadsheet")
+    return head
+
+
+def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
+    import python_calamine
+
+    if packed:
+        _check_packed(path)
+    try:
+        with path.open("rb") as file:
+            book = python_calamine.CalamineWorkbook.from_filelike(file)
+            sheet = next((one for name in book.sheet_names if (one := book.get_sheet_by_name(name)).height), None)
+            if sheet is None:
+                raise CannotReadListError(path, "no sheet of it has anything on it")
+            first = sheet.start[0] if sheet.start else 0
+            for number, cells in enumerate(sheet.iter_rows(), first + 1):
+                yield number, tuple(_words(cell) for cell in cells)
+    except python_calamine.PasswordError as fault:
+        raise CannotReadListError(path, "it is locked with a password; save a copy without one") from fault
+    except (python_calamine.CalamineError, OSError, ValueError) as fault:
+        raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
+
+
+def _check_packed(path: Path) -> None:
+    """A spreadsheet is a packed folder: one that would unpack to something huge is not unpacked."""
+    try:
+        with zipfile.ZipFile(path) as packed:
+            parts = packed.infolist()
+    except (zipfile.BadZipFile, OSError) as fault:
+        raise CannotReadListError(path, "it is damaged: it cannot be unpacked") from fault
+    whole = sum(part.file_size for part in parts)
+    if whole > MOST_UNPACKED or any(
+        part.file_size > MOST_RATIO * max(part.compress_size, 1) and part.file_size > _CHUNK * 16 for part in parts
+    ):
+        raise CannotReadListError(path, f"it would unpack to {whole / 1e6:,.0f} MB; no honest price list does")
+
+
+def _text_rows(path: Path, head: bytes) -> Iterator[Row]:
+    encoding = _encoding(path, head)
+    if b"\x00" in head and not encoding.startswith("utf-16"):
+        raise CannotReadListError(path, "it is neither text nor a spreadsheet")
+    with path.open(encoding=encoding, newline="") as file, _limit():
+        lines = csv.reader(file, delimiter=_delimiter(head.decode(encoding, "ignore")))
+        try:
+            for number, cells in enumerate(lines, 1):
+                yield number, tuple(cell.strip() for cell in cells)
+        except csv.Error as fault:
+            raise CannotReadListError(path, f"row {lines.line_num}: {fault}") from fault
+        except UnicodeDecodeError as fault:
+            raise CannotReadListError(path, f"it is not sound text (byte {fault.start:,})") from fault
+
+
+@contextmanager
+def _limit() -> Iterator[None]:
+    before = csv.field_size_limit(MOST_CELL * 4)
+    try:
+        yield
+    finally:
+        csv.field_size_limit(before)
+
+
+def _encoding(path: Path, head: bytes) -> str:
+    """UTF-8 with or without a mark, UTF-16 with one, else the Windows code page that merchants' systems write."""
+    if head.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return "utf-16"
+    try:
+        with path.open(encoding="utf-8-sig") as file:
+            while file.read(_CHUNK):
+                pass
+    except UnicodeDecodeError:
+        return "cp1252"
+    return "utf-8-sig"
+
+
+def _delimiter(text: str) -> str:
+    """The sign that parts the most cells evenly in the first rows."""
+    lines = [line[:MOST_CELL] for line in text.splitlines()[:30] if line.strip()]
+    rows = {sign: [len(next(csv.reader([line], delimiter=sign), [])) for line in lines] for sign in _DELIMITERS}
+    return max(_DELIMITERS, key=lambda sign: sum(count > 1 and count == max(rows[sign]) for count in rows[sign]))
+
+
+def _words(cell: object) -> str:
+    if isinstance(cell, float):
+        return f"{cell:.10g}"
+    return str(cell).strip() if cell is not None else ""

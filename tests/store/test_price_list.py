@@ -1,0 +1,177 @@
+"""Price lists: read whatever they look like, refused row by row in words, taken in whole, undone whole."""
+
+from __future__ import annotations
+
+import zipfile
+from collections.abc import Iterator
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from odf.opendocument import OpenDocumentSpreadsheet  # type: ignore[import-untyped]  # it has no types
+from odf.table import Table, TableCell, TableRow  # type: ignore[import-untyped]  # it has no types
+from odf.text import P  # type: ignore[import-untyped]  # it has no types
+from openpyxl import Workbook
+
+from tundish.store.keep import Store
+from tundish.store.price_list import NothingToUndoError, look_at, money, old_prices, take_in, undo
+from tundish.store.sheet_rows import CannotReadListError, rows_of
+
+ROWS = (
+    ("Able's list", "", ""),
+    ("", "", ""),
+    ("Product code", "Name", "Net price"),
+    ("OB2024", "Strut", "12.98"),
+    ("OB2027", "Strut", "8.90"),
+    ("ZZ1", "Other", "4"),
+)
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    made = Store(f"sqlite:///{tmp_path}/stock.db")
+    yield made
+    made.close()
+
+
+def csv_list(path: Path, rows: tuple[tuple[str, ...], ...] = ROWS, sign: str = ",", encoding: str = "utf-8") -> Path:
+    path.write_text("\n".join(sign.join(f'"{cell}"' for cell in row) for row in rows), encoding=encoding)
+    return path
+
+
+def xlsx_list(path: Path) -> Path:
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    for row in ROWS:
+        sheet.append([float(cell) if cell.replace(".", "").isdigit() else cell for cell in row])
+    sheet.merge_cells("A1:C1")
+    book.save(path)
+    return path
+
+
+def ods_list(path: Path) -> Path:
+    book, table = OpenDocumentSpreadsheet(), Table(name="Prices")
+    for row in ROWS:
+        line = TableRow()
+        for words in row:
+            cell = TableCell(valuetype="string")
+            cell.addElement(P(text=words))
+            line.addElement(cell)
+        table.addElement(line)
+    book.spreadsheet.addElement(table)
+    book.save(str(path))
+    return path
+
+
+@pytest.mark.parametrize("sign", [",", ";", "\t", "|"])
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252"])
+def test_csv_of_any_delimiter_and_encoding_reads_the_same(store: Store, tmp_path: Path, sign: str, encoding: str) -> None:
+    fates = look_at(store, csv_list(tmp_path / "list.csv", sign=sign, encoding=encoding), "oddmoor").fates
+    assert [(each.code, each.fate) for each in fates] == [("OB2024", "changed"), ("OB2027", "unchanged"), ("ZZ1", "not used")]
+    assert fates[0].why == "£11.80 to £12.98, +10.0 %"
+
+
+@pytest.mark.parametrize("make", [xlsx_list, ods_list])
+@pytest.mark.parametrize("name", ["list.xlsx", "list.ods", "wrong.csv"])
+def test_a_spreadsheet_is_known_by_its_bytes_not_its_name(store: Store, tmp_path: Path, make: object, name: str) -> None:
+    made = make(tmp_path / "made")  # type: ignore[operator]  # one of the two above
+    made.rename(tmp_path / name)
+    fates = look_at(store, tmp_path / name, "oddmoor").fates
+    assert [each.fate for each in fates] == ["changed", "unchanged", "not used"]
+
+
+def test_decimal_commas_are_seen_from_the_column(store: Store, tmp_path: Path) -> None:
+    rows = (("Code", "Price"), ("OB2024", "1.012,98"), ("OB2027", "8,90"))
+    first, second = look_at(store, csv_list(tmp_path / "l.csv", rows, ";"), "oddmoor").fates
+    assert first.offer is not None
+    assert (first.offer.price, second.fate) == (Decimal("1012.98"), "unchanged")
+
+
+def test_every_row_that_will_not_do_says_why(store: Store, tmp_path: Path) -> None:
+    rows = (
+        ("Code", "Price", "Pack", "Item"),
+        ("OB2024", "ask", "", ""),
+        ("OB2024", "9", "", ""),
+        ("OB2027", "=A1*2", "", ""),
+        ("", "3", "", ""),
+        ("X1", "-4", "", ""),
+        ("X2", "4", "ten", ""),
+        ("X3", "4", "10", "no-such-item"),
+        ("X4", "4", "10", "sound-pad"),
+        ("X5", "", "", ""),
+    )
+    fates = look_at(store, csv_list(tmp_path / "l.csv", rows), "oddmoor").fates
+    assert [each.fate for each in fates] == ["refused"] * 7 + ["new", "refused"]
+    said = " ".join(each.why for each in fates)
+    for words in (
+        "is not a price",
+        "stands in row 2 already",
+        "formula",
+        "has no code",
+        "not a price to pay",
+        "no item of the catalogue",
+        "has no price",
+    ):
+        assert words in said
+
+
+def test_taken_in_whole_and_undone_whole_with_the_old_prices_kept(store: Store, tmp_path: Path) -> None:
+    before = store.book().offers
+    rows = (("Teil", "Preis", "Ours"), ("OB2024", "13.00", ""), ("NEW9", "4.00", "sound-pad"))
+    columns = {"code": "Teil", "price": "Preis", "item": "Ours"}
+    path = csv_list(tmp_path / "l.csv", rows)
+    with pytest.raises(CannotReadListError, match="no row names a column"):
+        look_at(store, path, "oddmoor")
+    take_in(store, look_at(store, path, "oddmoor", columns, "2026-12-01"))
+    assert {each.price for each in store.book().offers["strut-41x21"] if each.code == "OB2024"} == {Decimal("13.00")}
+    assert "NEW9" in {each.code for each in store.book().offers["sound-pad"]}
+    assert old_prices(store, "oddmoor", "OB2024") == (("2026-09-14", Decimal("11.80")),)
+    assert {each.fate for each in look_at(store, path, "oddmoor").fates} == {"unchanged"}, "the columns are remembered"
+    assert undo(store, "oddmoor") == 2
+    assert store.book().offers == before
+    with pytest.raises(NothingToUndoError):
+        undo(store, "oddmoor")
+
+
+def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:
+    yield "empty", b""
+    yield "pdf.csv", b"%PDF-1.7 and so on"
+    yield "bytes.csv", bytes(range(256)) * 40
+    yield "broken.xlsx", b"PK\x03\x04" + b"rubbish" * 100
+    yield "locked.xlsx", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + b"\x00" * 2000
+    yield "cell.csv", b'code,price\nA,"' + b"x" * 200_000
+    yield "wide.csv", b"code,price\n" + b"," * 5000
+    yield "words.csv", b"just some words\nand more"
+    bomb = folder / "bomb"
+    with zipfile.ZipFile(bomb, "w", zipfile.ZIP_DEFLATED) as packed:
+        packed.writestr("xl/worksheets/sheet1.xml", b"0" * 30_000_000)
+    yield "bomb.xlsx", bomb.read_bytes()
+
+
+def test_hostile_files_are_told_in_words_and_change_nothing(store: Store, tmp_path: Path) -> None:
+    before = store.book().offers
+    for name, body in hostile(tmp_path):
+        (tmp_path / name).write_bytes(body)
+        with pytest.raises(CannotReadListError, match="cannot be taken in"):
+            look_at(store, tmp_path / name, "oddmoor")
+    assert store.book().offers == before
+    with pytest.raises(CannotReadListError, match="no such file"):
+        look_at(store, tmp_path / "not there.csv", "oddmoor")
+
+
+def test_rows_come_one_at_a_time(tmp_path: Path) -> None:
+    path = tmp_path / "long.csv"
+    path.write_text("code,price\n" + "A,1\n" * 100_000)
+    rows = rows_of(path)
+    assert next(rows) == (1, ("code", "price"))
+    assert next(rows) == (2, ("A", "1"))
+    assert sum(1 for _ in rows) == 99_999
+
+
+@given(st.text(max_size=20), st.booleans())
+def test_whatever_stands_in_a_price_cell_is_a_price_or_words(words: str, comma: bool) -> None:
+    found = money(words, comma=comma)
+    assert found if isinstance(found, str) else found > 0
