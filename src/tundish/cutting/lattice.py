@@ -32,7 +32,8 @@ class Lattice:
         self.nest = nest
         self.points = [_points(nest, axis) for axis in (0, 1)]
         self._floors = [_floors(points) for points in self.points]
-        self._pairs = [_pairs(points, floor) for points, floor in zip(self.points, self._floors, strict=True)]
+        pairs = [_pairs(points, floor) for points, floor in zip(self.points, self._floors, strict=True)]
+        self._beyond, self._rows = _table(pairs[0]), pairs[1]
         ways = [(size, *way) for size, one in enumerate(nest.sizes) for way in one.ways if self._fits(*way)]
         self._ways = [(size, *self._place(long, wide), long, wide) for size, long, wide in ways]
         self._boards = [self._place(board.length, board.width) for board in nest.boards]
@@ -45,13 +46,12 @@ class Lattice:
         values = self._empty.copy()
         for size, x, y, *_ in self._ways:
             values[y, x] = max(values[y, x], prices[size])
-        lengths, widths = self._pairs
         for row in range(1, len(values)):
             here = np.maximum(values[row], values[row - 1])
-            near, far = widths[row]
+            near, far = self._rows[row]
             if len(near):
                 np.maximum(here, (values[near] + values[far]).max(axis=0), out=here)
-            values[row] = _closed(here, lengths)
+            values[row] = _closed(here, self._beyond)
         return values
 
     def worths(self, values: Values) -> list[float]:
@@ -184,15 +184,26 @@ def _pairs(points: Any, floors: Any) -> list[tuple[Any, Any]]:
     return made
 
 
-def _closed(values: Values, pairs: Sequence[tuple[Any, Any]]) -> Values:
-    """A row with every cut across it made."""
+def _table(pairs: Sequence[tuple[Any, Any]]) -> Any:
+    """What is left beyond each cut, a row for every point; where there is no cut, a place past the last."""
+    import numpy as np
+
+    table = np.full((len(pairs), max(len(near) for near, _ in pairs)), len(pairs))
+    for row, (near, far) in enumerate(pairs):
+        table[row, : len(near)] = far
+    return table
+
+
+def _closed(values: Values, beyond: Any) -> Values:
+    """A row with every cut across it made, and again until no more is gained."""
     import numpy as np
 
     values = np.maximum.accumulate(values)
-    for column in range(1, len(values)):
-        near, far = pairs[column]
-        if len(near):
-            best = (values[near] + values[far]).max()
-            values[column] = max(values[column], best)
-        values[column] = max(values[column], values[column - 1])
+    cuts = beyond.shape[1]
+    while cuts:
+        best = (np.append(values, -np.inf)[beyond] + values[1 : cuts + 1]).max(axis=1)
+        more = np.maximum.accumulate(np.maximum(values, best))
+        if (more <= values + _EQUAL).all():
+            break
+        values = more
     return values
