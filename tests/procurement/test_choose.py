@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import Decimal
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -11,11 +12,13 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.cutting.plan import Effort
 from tundish.cutting.plans import plans
 from tundish.figure import number
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying, Purchase
 from tundish.procurement.split import Want, cheapest
+from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, Wishes
 from tundish.rules.rule import Cut, Need
 from tundish.takeoff.line import Line
 
@@ -162,3 +165,69 @@ def test_sheets_come_from_the_rack_and_then_the_shop() -> None:
 def test_a_piece_that_nothing_is_long_enough_for_is_not_priced() -> None:
     whole = Offer("bar", "a", "bar-2000", 2000, Decimal("9.00"), "2026-01-01", 2000)
     assert not cut_and_bought(BAR, (Cut("A", number(2500, "mm"), "rail"),), (), whole).priced
+
+
+def ways(wishes: Wishes = Wishes(), effort: Effort = Effort.BEST, **book: Any) -> Buying:  # noqa: B008
+    held = Book(ITEMS, {}, {}, SUPPLIERS, OFFERS, {}, date="2026-11-25", **book)
+    lines = tuple(Line(ITEMS[code], number(4, "each"), (Need(number(4, "each"), "frames", code, item=code),)) for code in ("rod", "screw"))
+    return choose(lines, (), held, wishes, effort)
+
+
+def taken(buying: Buying) -> list[str]:
+    return sorted(pick.offer.code for purchase in buying.purchases for pick in purchase.picks)
+
+
+def test_the_best_split_is_told_with_its_reason_and_what_the_others_cost() -> None:
+    buying = ways()
+    assert taken(buying) == ["b-rod-10", "b-screw-100"]
+    assert "the least it can cost" in buying.reason
+    assert {(way.aim, way.supplier, way.cost) for way in buying.ways} == {
+        ("cheapest in all", "", Decimal(20)),
+        ("all from one", "a", Decimal(33)),
+        ("all from one", "b", Decimal(20)),
+    }
+
+
+def test_all_from_one_is_bought_there_and_said_to_be_dearer() -> None:
+    buying = ways(Wishes(aim=ALL_FROM_ONE, supplier="a"))
+    assert taken(buying) == ["a-rod-1", "a-screw-100"]
+    assert "all from A & Co was asked for; £13.00 more" in buying.reason
+
+
+@pytest.mark.parametrize(("day", "codes"), [("2026-11-27", ["b-rod-10", "b-screw-100"]), ("2026-11-25", ["b-rod-10", "b-screw-100"])])
+def test_by_a_day_says_what_comes_later(day: str, codes: list[str]) -> None:
+    buying = ways(Wishes(aim=BY_A_DAY, by=day))
+    assert taken(buying) == codes
+    late = next(way for way in buying.ways if way.aim == BY_A_DAY)
+    assert isinstance(late.elsewhere, tuple)
+
+
+def test_favourites_are_taken_and_what_is_never_bought_is_not() -> None:
+    assert taken(ways(favourites=frozenset({"a/a-rod-1"}))) == ["a-rod-1", "a-screw-100"]
+    assert taken(ways(never=frozenset({"b"}))) == ["a-rod-1", "a-screw-100"]
+    nobody = ways(never=frozenset({"a", "b"}))
+    assert taken(nobody) == []
+    assert not any(purchase.priced for purchase in nobody.purchases)
+
+
+def test_a_price_that_does_not_hold_today_is_not_bought_at() -> None:
+    old = {
+        "rod": (
+            Offer("rod", "a", "old", 1, Decimal(1), "2026-01-01", valid_to="2026-06-30"),
+            Offer("rod", "a", "to come", 1, Decimal(1), "2027-01-01"),
+            Offer("rod", "a", "now", 1, Decimal(9), "2026-01-01"),
+        )
+    }
+    held = Book(ITEMS, {}, {}, SUPPLIERS, old, {}, date="2026-11-25")
+    lines = (Line(ITEMS["rod"], number(1, "each"), ()),)
+    assert taken(choose(lines, (), held)) == ["now"]
+
+
+def test_what_one_supplier_would_cost_more_is_said() -> None:
+    sellers = {key: Supplier(key, f"{key.upper()} & Co", "", "", "", Decimal(0), Decimal(0), 2) for key in "ab"}
+    offers = {
+        item: (offer(item, cheap, 1, "3"), offer(item, dear, 1, "5")) for item, cheap, dear in (("rod", "a", "b"), ("screw", "b", "a"))
+    }
+    lines = tuple(Line(ITEMS[code], number(1, "each"), ()) for code in offers)
+    buying = choose(lines, (), Book(ITEMS, {}, {}, sellers, offers, {}), effort=Effort.BEST)
+    assert buying.reason == "2 orders, £6.00 with carriage, in 2 days: the least it can cost. All from A & Co would be £2.00 more."

@@ -80,5 +80,16 @@ def test_a_job_is_accepted_and_taken_back(fitter: Fitter) -> None:
     assert not fitter.workspace.job.buying.accepted
 
 
+def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) -> None:
+    page = opened(fitter)
+    key = page._supplier()
+    offer = page._still[key][0].pick.offer
+    page.table.choose(f"line:{offer.item}@{key}/0")
+    page._never.click()
+    fitter.qtbot.waitUntil(lambda: offer.key in fitter.workspace.book.never)
+    bought = {pick.offer.key for order in best(fitter).buying.orders for _, pick in order.rows}
+    assert offer.key not in bought
+
+
 def test_every_control_has_a_name(fitter: Fitter) -> None:
     assert nameless(opened(fitter)) == []

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtWidgets import QApplication, QCheckBox, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.catalogue.item import Offer
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
@@ -68,6 +69,7 @@ class OrderingPage(EstimatePage):
         self._trouble = label("", "note", "fails", wrap=True)
         self._box = Box("Packs", figure=True)
         self._came, self._all = button("Goods in", "tick"), button("All came")
+        self._favourite, self._never = QCheckBox("Always this one"), QCheckBox("Never this one")
         self._short, self._back = button("Rest will not come"), button("Give back")
         card.set_foot(self._foot_row())
         self.set_body(card)
@@ -105,7 +107,12 @@ class OrderingPage(EstimatePage):
         row.addStretch(1)
         row.addWidget(self._foot)
         column.addLayout(row)
-        column.addWidget(self._trouble)
+        wishes = QHBoxLayout()
+        for tick in (self._favourite, self._never):
+            tick.clicked.connect(self._wish)
+            wishes.addWidget(tick)
+        wishes.addWidget(self._trouble, 1)
+        column.addLayout(wishes)
         return made
 
     def _paper(self) -> None:
@@ -172,7 +179,27 @@ class OrderingPage(EstimatePage):
         self._box.show_value(str(found[1].coming) if found else "")
         self._enable()
 
+    def _offer(self) -> Offer | None:
+        """The offer of the line chosen, where it is still to be ordered."""
+        kind, _, rest = self.table.chosen().partition(":")
+        key, _, place = rest.partition("@")[2].partition("/")
+        rows = self._still.get(key, ()) if kind == "line" else ()
+        return rows[int(place)].pick.offer if place.isdecimal() and int(place) < len(rows) else None
+
+    def _wish(self) -> None:
+        """Keep that the offer chosen is always, or never, bought; the other offers of its item are looked at anew."""
+        from tundish.store.wishes import wish
+
+        offer = self._offer()
+        if offer is not None:
+            wish(self._workspace.store, offer.key, always=self._favourite.isChecked(), never=self._never.isChecked())
+            self._workspace.book_has_changed()
+
     def _enable(self) -> None:
+        offer, book = self._offer(), self._workspace.book
+        for tick, keys in ((self._favourite, book.favourites), (self._never, book.never)):
+            tick.setEnabled(offer is not None)
+            tick.setChecked(offer is not None and offer.key in keys)
         found = self._line()
         coming = found is not None and any(line.coming for line in found[0].lines)
         for tool in (self._came, self._all, self._short):
