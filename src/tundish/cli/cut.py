@@ -12,6 +12,7 @@ from typing import Any
 from tundish import measure
 from tundish.cli.cut_file import read_cut_file
 from tundish.cutting.bars import KEEP, plan_bars
+from tundish.cutting.joints import Joints, ways_out
 from tundish.cutting.plan import BarPlan, Effort, SheetPlan
 from tundish.cutting.question import Question, answer
 from tundish.cutting.saw_order import saw_order
@@ -28,6 +29,7 @@ def declare(commands: Any) -> None:
     made.add_argument("--kerf", type=float, default=3.0, help="width of the saw's cut, mm, for a CSV (3)")
     made.add_argument("--trim", type=float, default=0.0, help="taken off each edge of a sheet first, mm, for a CSV (0)")
     made.add_argument("--keep", type=float, default=KEEP, help=f"shortest offcut of a bar worth keeping, mm ({KEEP:g})")
+    made.add_argument("--join", type=float, default=0.0, metavar="POUNDS", help="what a joint costs; without it nothing is joined")
     made.set_defaults(run=run)
 
 
@@ -38,7 +40,7 @@ def run(asked: argparse.Namespace) -> int:
     if asked.json:
         print(json.dumps(answer(plan)))
     else:
-        print("\n".join(_told(plan, asked.keep)))
+        print("\n".join(_told(plan, asked.keep, round(asked.join * 100))))
     return 1 if plan.unplaced else 0
 
 
@@ -71,7 +73,7 @@ def _seconds(words: str) -> float:
     return value
 
 
-def _told(plan: BarPlan | SheetPlan, keep: float) -> Iterator[str]:
+def _told(plan: BarPlan | SheetPlan, keep: float, join: int) -> Iterator[str]:
     show = measure.show_length
     if isinstance(plan, BarPlan):
         for number, cut in enumerate(plan.cuts, 1):
@@ -85,7 +87,12 @@ def _told(plan: BarPlan | SheetPlan, keep: float) -> Iterator[str]:
             yield from (f"   {words}" for words in saw_order(plan, sheet))
     if plan.unplaced:
         left = ", ".join(f"{plan.pieces[one].mark} {show(plan.pieces[one].length)}" for one in dict.fromkeys(plan.unplaced))
-        yield f"No stock for: {left}. Join it, ask for a longer length, or take it in two."
+        yield f"No stock for: {left}."
+    if isinstance(plan, BarPlan):
+        longest = max((bar.length for bar in plan.stock), default=0.0)
+        for one in dict.fromkeys(plan.unplaced):
+            if plan.pieces[one].length > longest:
+                yield f"  {plan.pieces[one].mark}: {' '.join(ways_out(plan.pieces[one], longest, Joints(join) if join else None))}"
     pounds = measure.show_number(plan.cost_pence / 100, 2)
     yield f"New stock £{pounds}, {how_good(plan.cost_pence, plan.bound_pence, proven=plan.proven)}."
 
