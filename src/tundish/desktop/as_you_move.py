@@ -40,6 +40,7 @@ class AsYouMove(QFrame):
         self._rows: list[tuple[str, str, str]] = []
         self._shown: list[tuple[QLabel, QLabel, QLabel]] = []
         self._title = label("", "tableStrong")
+        self._laid: list[str] = []
         self.hide()
 
     def show_move(self, name: str, was: dict[str, str], now: dict[str, str]) -> None:
@@ -63,12 +64,15 @@ class AsYouMove(QFrame):
 
     def _fill(self, title: str) -> None:
         """Write the rows; labels are kept while there are as many, for a move must not wait for them."""
-        if len(self._shown) != len(self._rows):
+        if self._laid != [key for key, _, _ in self._rows]:
+            self._laid = [key for key, _, _ in self._rows]
             self._lay_out()
         self._title.setText(title)
         for (key, was, now), labels in zip(self._rows, self._shown, strict=True):
-            unchanged = key == PRICE and was == now
-            for each, words in zip(labels, (key, "" if unchanged else was, "no change" if unchanged else now), strict=True):
+            shown = (key, was, now)
+            if key == PRICE:  # amounts are wide: what it was stands beside the word
+                shown = (PRICE, "", "no change") if was == now else (f"{PRICE}, was {was}", "", now)
+            for each, words in zip(labels, shown, strict=True):
                 each.setText(words)
 
     def _lay_out(self) -> None:
@@ -84,7 +88,8 @@ class AsYouMove(QFrame):
         self._grid.addWidget(label("now", "noteStrong"), 0, 2, right)
         self._shown = [(label("", "note"), label("", "note", "ink2"), label("", "noteStrong")) for _ in self._rows]
         for place, (name, was, now) in enumerate(self._shown, 1):
-            self._grid.addWidget(name, place, 0)
+            wide = self._rows[place - 1][0] == PRICE
+            self._grid.addWidget(name, place, 0, 1, 2 if wide else 1)
             self._grid.addWidget(was, place, 1, right)
             self._grid.addWidget(now, place, 2, right)
 

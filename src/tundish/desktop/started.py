@@ -24,9 +24,10 @@ def add_niche(workspace: Workspace) -> str:
     if room is None:
         return ""
     listed, count = f"{room.prewall_path}.niches", len(room.prewall.niches)
-    wide = float(describe(Niche, "width").usual or 0)
-    left = next_centre(room, wide) - wide / 2
-    workspace.add(listed, Niche(from_left=Entry(left, Known.ASSUMED)), f"add niche {count + 1}")
+    wide, high, bottom = (float(describe(Niche, name).usual or 0) for name in ("width", "height", "bottom"))
+    left, top = next_centre(room, wide) - wide / 2, room.top.value - room.finished_floor.value
+    under = Entry(max(min(bottom, top - high - ELBOW), 0.0), Known.ASSUMED)
+    workspace.add(listed, Niche(from_left=Entry(left, Known.ASSUMED), bottom=under), f"add niche {count + 1}")
     return niche_key(count)
 
 

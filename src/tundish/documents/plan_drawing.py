@@ -10,7 +10,7 @@ from tundish.documents import ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
-from tundish.documents.wall_drawing import ALL, WALL, Show, frame_key, pieces
+from tundish.documents.wall_drawing import ALL, WALL, Show, at_wall, frame_key, pieces, within_wall
 from tundish.field import must_read
 from tundish.layout.room import Member, Room
 from tundish.layout.walls import WallSide
@@ -128,12 +128,16 @@ _STRAIGHT = 180.0
 
 
 def _soil(room: Room) -> Iterator[Mark]:
+    """Discharge pipes as far as they are on this wall, and the stack where it stands at it."""
     stack_x, stack_y = room.figures["stack"].value, room.figures["stack_from_wall"].value
     for pipe in room.pipes_of("soil", "waste"):
-        (x1, _), (x2, _) = pipe.points[0], pipe.points[-1]
-        yield Box(min(x1, x2), -stack_y - pipe.size / 2, abs(x2 - x1), pipe.size, "soil", piece=pipe.key)
-    yield Ellipse(stack_x, -stack_y, 55, 55, "soil", "stack")
-    yield Ellipse(stack_x, -stack_y, 48, 48, "ware", "stack")
+        seen = within_wall(room, pipe.points[0], pipe.points[-1])
+        if seen is not None:
+            (x1, _), (x2, _) = seen
+            yield Box(min(x1, x2), -stack_y - pipe.size / 2, abs(x2 - x1), pipe.size, "soil", piece=pipe.key)
+    if at_wall(room, stack_x):
+        yield Ellipse(stack_x, -stack_y, 55, 55, "soil", "stack")
+        yield Ellipse(stack_x, -stack_y, 48, 48, "ware", "stack")
 
 
 def _member(member: Member, depth: float) -> Iterator[Mark]:

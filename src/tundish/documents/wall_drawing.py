@@ -51,7 +51,7 @@ def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) 
     floor = room.finished_floor.value
     outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
     marks = (*_shell(room, head, ground), *_behind(room, show, head), outline, *_in_front(room, show), *shortfalls(room, findings))
-    below = -ground - (124 if show.sizes else 0)
+    below = foot(room, show)
     left = -WALL - (120 if show.sizes else 0)
     return Drawing(f"Wall {room.wall}, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
 
@@ -65,7 +65,8 @@ def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
     if show.steel:
         shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.placed]
     if show.pipes:
-        shown += [("stack", "Soil stack"), *((pipe.key, pipe.what) for pipe in room.pipes)]
+        stack = [("stack", "Soil stack")] if at_wall(room, room.figures["stack"].value) else []
+        shown += [*stack, *((pipe.key, pipe.what) for pipe in room.pipes)]
     if show.steel:
         members = sorted(room.members, key=lambda each: (each.x, each.z))
         shown += [(member.mark, f"{member.what} {member.mark}") for member in members]
@@ -75,6 +76,11 @@ def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
 def frame_key(placed: Placed) -> str:
     """The id of an appliance's frame as a piece of the drawing."""
     return f"{placed.key}.frame"
+
+
+def foot(room: Room, show: Show = ALL) -> float:
+    """The lowest that the elevation is drawn, its widths with it."""
+    return -_ground(room, show) - (124 if show.sizes else 0)
 
 
 def view_height(room: Room) -> float:
@@ -89,7 +95,7 @@ def _ground(room: Room, show: Show) -> float:
 
 def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
     """What the boards hide, and the tile joints that are seen through to it."""
-    if show.pipes:
+    if show.pipes and at_wall(room, room.figures["stack"].value):
         yield Box(room.figures["stack"].value - 55, 0, 110, head, "soil", piece="stack")
     if show.tiles:
         yield from _tiles(room)
@@ -99,7 +105,7 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
             yield from _frame(placed)
     if show.pipes:
         for pipe in room.pipes:
-            yield from _pipe(pipe)
+            yield from _pipe(pipe, room)
         yield from _letters(room)
     if show.boards:
         yield from _boards(room)
@@ -167,9 +173,32 @@ def _frame(placed: Placed) -> Iterator[Mark]:
         yield Line(x - 10, 0, x + leg + 10, 0, "steel", piece=key)
 
 
-def _pipe(pipe: PipeRun) -> Iterator[Mark]:
+def at_wall(room: Room, x: float) -> bool:
+    """Whether a place along the wall, the walls unrolled, is on this wall itself and not round a corner."""
+    return 0 <= x <= room.width.value
+
+
+def within_wall(room: Room, one: tuple[float, float], other: tuple[float, float]) -> tuple[tuple[float, float], tuple[float, float]] | None:
+    """The part of a line that is on this wall; None for one that is all round a corner."""
+    (x1, z1), (x2, z2) = one, other
+    low, high = -WALL, room.width.value + WALL
+    if max(x1, x2) < low or min(x1, x2) > high:
+        return None
+
+    def held(x: float, z: float) -> tuple[float, float]:
+        kept = min(max(x, low), high)
+        return kept, z if kept == x else z1 + (z2 - z1) * (kept - x1) / (x2 - x1)
+
+    return held(x1, z1), held(x2, z2)
+
+
+def _pipe(pipe: PipeRun, room: Room) -> Iterator[Mark]:
     style, half = PIPES[pipe.kind], pipe.size / 2
-    for (x1, z1), (x2, z2) in pairwise(pipe.points):
+    for one, other in pairwise(pipe.points):
+        seen = within_wall(room, one, other)
+        if seen is None:
+            continue
+        (x1, z1), (x2, z2) = seen
         if pipe.kind in {"hot", "cold"}:
             yield Line(x1, z1, x2, z2, style, piece=pipe.key)
         elif abs(x2 - x1) >= abs(z2 - z1):
@@ -188,6 +217,8 @@ def _letters(room: Room) -> Iterator[Mark]:
         if room.pipes_of(kind):
             x, other = room.figures[kind].value, room.figures["cold" if kind == "hot" else "hot"].value
             left = x < other
+            if not at_wall(room, x):
+                continue
             yield Words(x + (-14 if left else 14), 95, letter, 2.6, style, "end" if left else "start", bold=True)
 
 

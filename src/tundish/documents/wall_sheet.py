@@ -6,7 +6,7 @@ from typing import Final
 
 from tundish.documents.drawing import Drawing, Words, moved
 from tundish.documents.plan_drawing import strip
-from tundish.documents.wall_drawing import ALL, Show, elevation
+from tundish.documents.wall_drawing import ALL, Show, elevation, foot
 from tundish.layout.room import Room
 from tundish.rules.rule import Finding
 
@@ -28,4 +28,4 @@ def wall_sheet(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ())
 
 def plan_line(room: Room, show: Show = ALL) -> float:
     """The height in the sheet under which the plan is drawn: what is dragged below it keeps its height."""
-    return elevation(room, show).extent[1]
+    return foot(room, show)

@@ -202,7 +202,9 @@ def test_dragging_along_the_plan_drops_on_ten_or_where_it_was_pulled_and_keeps_t
     QTest.mouseMove(view.viewport(), end)
     QTest.mouseRelease(view.viewport(), Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, end)
     grown = value(fitter, CENTRE)
-    pulls = {round(pull.value, 3) for pull in pulls_along(room(fitter), thing_of(room(fitter), "wc-1"), fitter.workspace.book)}
+    thing = thing_of(room(fitter), "wc-1")
+    assert thing is not None
+    pulls = {round(pull.value, 3) for pull in pulls_along(room(fitter), thing, fitter.workspace.book)}
     assert grown % 10 == 0 or round(grown, 3) in pulls
     assert grown > 390
     assert (value(fitter, TOP), steps(fitter)) == (before, done + 1)

@@ -38,7 +38,7 @@ from tundish.layout.room import Room
 from tundish.session import Step
 
 ROOM: Final = "Whole room, from above"
-HEAD: Final = 32
+HEAD: Final = 36
 """Height of the row over the drawing, pixels."""
 STILL_MS: Final = 700
 """A movement is over when nothing moved for so long: then it is told to a screen reader."""
