@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from tundish import measure
+from tundish.desktop import order_state
 from tundish.desktop.workspace import Workspace
 from tundish.documents.rod import rod
 from tundish.estimate import Estimate, Job
@@ -28,7 +29,7 @@ def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str,
     yield ("checks", *_checks(estimate))
     yield ("materials", *_tbc(sum(line.amount.tbc for line in estimate.lines), ""))
     yield ("cutting", *_tbc(sum(cut.length.tbc for plan in estimate.cuts for cut in plan.cuts), ""))
-    orders = len(estimate.buying.orders)
+    orders = order_state.to_send(order_state.still_of(workspace, estimate))
     yield ("ordering", f"{orders} to send" if orders else "", "ink2", "")
     unpriced = len(estimate.price.not_priced) + (not estimate.price.labour_priced)
     yield ("pricing", f"{unpriced} not priced" if unpriced else "", "tbc", "")

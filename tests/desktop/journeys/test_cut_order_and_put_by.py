@@ -128,6 +128,12 @@ def test_a_shortage_is_ordered_again_and_nothing_sent_is_changed(fitter: Fitter)
     fitter.press("Rest will not come", page)
     fitter.settled()
     assert all(line.short == line.packs for line in orders.all(job)[0].lines)
+    materials = fitter.page("Alt+4")
+    model = materials.table.table_model  # type: ignore[attr-defined]  # the page of the materials has a table
+    row = model.place(f"line:{sent.lines[0].item}")
+    said = [model.index(row, column).data() or "" for column in range(model.columnCount())]
+    assert any("short" in words for words in said)
+    fitter.page("Alt+6")
     fitter.press("Send order", page)
     again = [each for each in orders.all(job) if each.supplier == sent.supplier]
     assert [[line.packs for line in each.lines] for each in again] == [[line.packs for line in sent.lines]] * 2

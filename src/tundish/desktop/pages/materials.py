@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from decimal import Decimal
 from typing import Final
 
@@ -11,6 +12,7 @@ from tundish import measure
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
+from tundish.desktop.order_state import shortages, still_of
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import label
 from tundish.desktop.workspace import Workspace
@@ -19,14 +21,14 @@ from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
 COLUMNS: Final = (
-    Column("Item", 230),
+    Column("Item", 224),
     Column("Because"),
     Column("Need", 84, right=True),
     Column("Kits", 58, right=True),
     Column("Rack", 66, right=True),
     Column("Stock", 58, right=True),
     Column("Buy", 118, right=True),
-    Column("Cost, £", 76, right=True),
+    Column("Cost, £", 92, right=True),
 )
 FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and stock"), ("tbc", "TBC"), ("own", "Client's own"))
 
@@ -89,12 +91,13 @@ class MaterialsPage(EstimatePage):
         self._filters.set_choices(
             tuple(Choice(key, words, str(sum(_fits(each, key) for each in purchases))) for key, words in FILTERS), taken
         )
+        missing = shortages(still_of(self._workspace, estimate))
         wanted = self._find.text().strip().lower()
         groups = []
         for name, rows in grouped(estimate):
             shown = [each for each in rows if _fits(each, taken) and _has(each, wanted)]
             if shown:
-                groups.append(_group(name, shown))
+                groups.append(_group(name, shown, missing))
         self.table.set_groups(tuple(groups))
         self._count.setText(f"{len(purchases)} lines, {len(grouped(estimate))} groups")
         left = [f"{amount_words(each.amount, each.item.unit)} {each.item.name.lower()}" for each in estimate.buying.left_over]
@@ -118,20 +121,21 @@ def _has(purchase: Purchase, wanted: str) -> bool:
     return not wanted or wanted in purchase.line.item.name.lower() or wanted in purchase.line.because.lower()
 
 
-def _group(name: str, rows: list[Purchase]) -> Group:
+def _group(name: str, rows: list[Purchase], missing: Mapping[str, int]) -> Group:
     cost = sum((each.cost for each in rows), Decimal(0))
     unpriced = sum(not each.priced for each in rows)
     words = measure.show_money(cost) + (f" + {unpriced} not priced" if unpriced else "")
     tbc = sum(each.line.amount.tbc for each in rows)
     note = f"{len(rows)} {'line' if len(rows) == 1 else 'lines'}" + (f", {tbc} TBC" if tbc else "")
     subtotals = ((len(COLUMNS) - 1, Cell(words, strong=True)),)
-    return Group(name, name, tuple(_row(each) for each in rows), note, "tbc" if tbc else "ink2", subtotals)
+    return Group(
+        name, name, tuple(_row(each, missing.get(each.line.item.code, 0)) for each in rows), note, "tbc" if tbc else "ink2", subtotals
+    )
 
 
-def _row(purchase: Purchase) -> Row:
+def _row(purchase: Purchase, short: int) -> Row:
     line, unit = purchase.line, purchase.line.amount.unit
     unpriced = not purchase.priced
-    none_to_buy = not purchase.picks and not unpriced and not line.own
     return Row(
         f"line:{line.item.code}",
         (
@@ -139,13 +143,21 @@ def _row(purchase: Purchase) -> Row:
             Cell(line.because, tone="ink2"),
             Cell(amount_words(line.amount.value, unit), strong=True),
             *(_held(each.value, unit) for each in (purchase.from_kits, purchase.from_rack, purchase.from_stock)),
-            Cell(buy_words(purchase), glyph="tick" if none_to_buy else "", glyph_tone="settled", tone="tbc" if unpriced else "ink"),
+            _buy(purchase, short),
             Cell(
                 "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.picks else "–",
                 tone="tbc" if unpriced else "ink",
             ),
         ),
     )
+
+
+def _buy(purchase: Purchase, short: int) -> Cell:
+    """What is bought; where some of it will not come, how many packs are short."""
+    if short:
+        return Cell(f"{buy_words(purchase)}, {short} short", tone="fails", glyph="warn", glyph_tone="fails")
+    none_to_buy = not purchase.picks and purchase.priced and not purchase.line.own
+    return Cell(buy_words(purchase), glyph="tick" if none_to_buy else "", glyph_tone="settled", tone="ink" if purchase.priced else "tbc")
 
 
 def _held(amount: float, unit: str) -> Cell:
