@@ -99,9 +99,9 @@ def test_walls_that_cross_are_told() -> None:
 
 def test_how_far_a_room_goes_square_out_of_a_wall() -> None:
     made, _ = shape(*L_SHAPED)
-    assert across(made.sides, 0, 900) == 1500
-    assert across(made.sides, 0, 2400) == 2400
-    assert across(made.sides, 1, 1000) == pytest.approx(3000)
+    assert across(made.sides, made.sides[0], 900) == 1500
+    assert across(made.sides, made.sides[0], 2400) == 2400
+    assert across(made.sides, made.sides[1], 1000) == pytest.approx(3000)
 
 
 def test_a_place_on_a_wall_is_the_same_place_in_plan() -> None:

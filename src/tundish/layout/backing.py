@@ -27,7 +27,7 @@ class WallStuds:
 
 def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
     """The studs of the wall, or None where it is solid."""
-    if not outline.on_wall_studs:
+    if not outline.on_wall_studs or outline.standing.corner is not None:
         return None
     wall, at, width = outline.standing.wall, outline.standing.wall_at, outline.width
     apart, first = inputs.sure(wall, "stud_centres", at), inputs.sure(wall, "first_stud", at)
@@ -74,10 +74,9 @@ def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
 
 def _reaching(studs: WallStuds, placed: Placed, over: Figure) -> tuple[float, Figure]:
     """Left end and length of a strut that reaches from one wall stud to another past both brackets, cut back to the room."""
-    half = placed.frame.sizes["bracket_spacing"][0] / 2
     places = studs.places
-    left = min(max(0, bisect_right(places, placed.centre.value - half) - 1), len(places) - 2)
-    right = min(max(left + 1, bisect_left(places, placed.centre.value + half)), len(places) - 1)
+    left = min(max(0, bisect_right(places, placed.figures["bracket_left"].value) - 1), len(places) - 2)
+    right = min(max(left + 1, bisect_left(places, placed.figures["bracket_right"].value)), len(places) - 1)
     start, end = places[left] - over.value, places[right] + over.value
     if start > 0 and end < studs.width.value:
         return start, _bays(studs, right - left) + over + over

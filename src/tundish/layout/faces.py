@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -39,7 +40,7 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     yield _face("front", "Front", (boarded, height), (wide, tiled)), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
-        yield _face("shelf", "Shelf", (length, outline.depth), (_shelf_tiled(outline), deep)), supports, (run.start, 0.0)
+        yield _shelf(outline, boarded if outline.standing.corner else length, deep), supports, (run.start, 0.0)
     for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
@@ -59,7 +60,11 @@ def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
     Of the one that goes into the corner, what the other hides is not boarded twice where both are as high; the other's boards and tiles
     start at the face of the first's.
     """
-    run, covering = outline.run, outline.covering
+    run, covering, corner = outline.run, outline.covering, outline.standing.corner
+    if corner is not None:
+        out = number(round(2 * math.tan(math.radians(corner.half)), 6), "", "Walls part on both sides")
+        wider = (covering.thickness * out).named("Wider at the face of the tiles")
+        return number(0, label="Left end of the front"), corner.run, (corner.run + wider).named("Width as tiled")
     left, boarded, tiled = run.start, run.length, run.length
     for place, met in enumerate(outline.standing.meets):
         if met is None or (met.through and not met.level):
@@ -71,6 +76,14 @@ def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
         if place == 0:
             left = (left + boards).named("Left edge of boards")
     return left, _least_nought(boarded), _least_nought(tiled)
+
+
+def _shelf(outline: Outline, length: Figure, deep: Figure) -> Face:
+    """The shelf; across a corner a triangle, cut out of the rectangle round it."""
+    if outline.standing.corner is None:
+        return _face("shelf", "Shelf", (length, outline.depth), (_shelf_tiled(outline), deep))
+    whole = _face("shelf", "Shelf, a triangle", (length, outline.depth), (length, deep))
+    return replace(whole, tiled_area=(whole.tiled_area * number(0.5, "", "Half of the rectangle")).named("Shelf, tiled"))
 
 
 def _shelf_tiled(outline: Outline) -> Figure:

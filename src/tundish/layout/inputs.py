@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, cast
 
@@ -10,14 +11,16 @@ from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.field import Field, NoSuchInputError, Problem, fields_of, read
-from tundish.figure import Figure
+from tundish.figure import Figure, Known
+from tundish.layout.design import Typed
 
 
 class Inputs:
     """Reads the inputs of one room and remembers what was wrong with them. `where` is a place within the room."""
 
-    def __init__(self, path: str) -> None:
+    def __init__(self, path: str, typed: Sequence[Typed] = ()) -> None:
         self.path = path
+        self._typed = {each.figure.strip(): (place, each) for place, each in enumerate(typed)}
         self._problems: list[Problem] = []
 
     @property
@@ -28,6 +31,7 @@ class Inputs:
     def parted(self) -> Inputs:
         """Another reader of the same room that starts with the problems met so far."""
         other = Inputs(self.path)
+        other._typed = self._typed
         other._problems = list(self._problems)
         return other
 
@@ -36,6 +40,20 @@ class Inputs:
         problem = Problem(f"{self.path}.{where}", text)
         if problem not in self._problems:
             self._problems.append(problem)
+
+    def settled(self, name: str, figure: Figure) -> Figure:
+        """The figure worked out, or what the trader typed over it; the note then says what was worked out and why it was not taken."""
+        if name not in self._typed:
+            return figure
+        place, row = self._typed[name]
+        where = f"design.typed.{place}"
+        if row.value is None:
+            self.tell(f"{where}.value", f"{name} is to be typed over, but no value is given: type it, or take the row out")
+            return figure
+        found = self.sure(row, "value", where)
+        why = f": {row.why.strip()}" if row.why.strip() else ""
+        note = f"worked out {measure.show_length(figure.value)}, typed {measure.show_length(found.value)}{why}"
+        return replace(found, label=figure.label, known=Known.TYPED, note=note)
 
     def number(self, record: object, name: str, where: str) -> Figure | None:
         """An input within its declared limits; None while it is blank and has no usual size."""

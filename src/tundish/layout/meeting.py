@@ -38,6 +38,8 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
     """The corner at one end of a pre-wall; outside corners leave its end free."""
     angle = standing.side.angle if left else standing.shape.sides[(standing.wall_place + 1) % len(standing.shape.sides)].angle
     met = standing.meets[0 if left else 1]
+    if standing.corner is not None:
+        return Corner(number(0, label="Corner"), closed=True)
     if angle >= _STRAIGHT:
         return Corner(number(0, label="Outside corner"), closed=False)
     other = met.depth if met is not None and not met.through else None
@@ -53,10 +55,12 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
 
 
 def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> Meets | None:
+    if one.corner is not None:
+        return None
     count = len(one.shape.sides)
     neighbour = (one.wall_place + (-1 if left else 1)) % count
     for other in others:
-        if other.wall_place == neighbour and _reaches(one, left=left) and _reaches(other, left=not left):
+        if other.wall_place == neighbour and other.corner is None and _reaches(one, left=left) and _reaches(other, left=not left):
             mine, theirs = _height(one, inputs), _height(other, inputs)
             through = (mine, -one.place) > (theirs, -other.place)
             depth = inputs.sure(other.prewall, "depth", other.at)

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, number
 from tundish.layout import depths, heights
 from tundish.layout.depths import Covering
-from tundish.layout.design import RoomPlan
+from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.floor import Level, level_of
 from tundish.layout.heights import Tops
 from tundish.layout.inputs import Inputs
+from tundish.layout.makers import size
 from tundish.layout.standing import Standing
 from tundish.layout.walls import across
 from tundish.layout.widths import Run, run_of
 from tundish.survey.wall import SOLID_WALLS
+
+TIMBER = "timber stud"
+"""The role of what a pre-wall of studwork is made of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +72,10 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
     board = _item(book, finish.board, "board", "design.finish.board", inputs)
     tile = _item(book, finish.tile, "tile", "design.finish.tile", inputs)
     width, height = standing.side.length, inputs.sure(plan.survey.room, "height", "survey.room")
-    floor = heights.finished_floor(plan.survey.floor, inputs)
+    lead = standing.lead
+    floor = inputs.settled("finished_floor", heights.finished_floor(plan.survey.floor, inputs))
     covering = depths.covering(finish, board, tile, book, inputs)
+    covering = replace(covering, thickness=inputs.settled(f"{lead}thickness", covering.thickness))
     return Outline(
         plan=plan,
         standing=standing,
@@ -77,8 +83,8 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
         room_depth=_room_depth(plan, standing, inputs),
         height=height,
         finished_floor=floor,
-        run=run_of(standing, inputs),
-        depth=inputs.sure(prewall, "depth", standing.at),
+        run=run_of(standing, _framed_with(prewall, strut, book), inputs),
+        depth=inputs.settled(f"{lead}depth", standing.corner.depth if standing.corner else inputs.sure(prewall, "depth", standing.at)),
         covering=covering,
         tops=_tops(standing, (floor, height), covering, book, inputs),
         strut=strut,
@@ -92,16 +98,21 @@ _SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width",
 
 
 def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:
-    if standing.shape.square:
+    if standing.shape.square and standing.corner is None:
         return inputs.sure(plan.survey.room, "width" if standing.wall_place % 2 else "depth", "survey.room")
-    deep = across(standing.shape.sides, standing.wall_place, standing.side.length.value / 2)
+    beyond = standing.corner.depth.value if standing.corner else 0.0
+    deep = across(standing.shape.sides, standing.side, standing.side.length.value / 2, beyond)
     return number(round(deep, 1), label="From the middle of the wall to the wall opposite")
+
+
+def _framed_with(prewall: PreWall, strut: Item, book: Book) -> Figure:
+    return size(book.role(TIMBER) if prewall.built_of == "timber" else strut, "depth", "Depth of steel or timber")
 
 
 def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:
     floor, height = floor_and_height
     if standing.prewall.height == "full":
-        return heights.full_height(standing.prewall, floor, height, book)
+        return heights.full_height(standing, floor, height, book, inputs)
     return heights.part_height(standing, floor, height, covering, inputs)
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tundish import measure
@@ -11,10 +10,12 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.field import put
 from tundish.figure import Figure, Known
+from tundish.layout import settings
 from tundish.layout.appliances.kind import Hung, Kind, figures_of
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import PREWALLS, Appliance
 from tundish.layout.inputs import Inputs
+from tundish.layout.makers import size
 from tundish.layout.outline import Outline
 from tundish.layout.room import Placed
 
@@ -54,15 +55,6 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
     return tuple(sorted(placed, key=lambda each: each.centre.value))
 
 
-def tie_rod(reach: Figure, tie_rods: Sequence[Item]) -> Item | None:
-    """The shortest tie rod that serves whatever the reach turns out to be; the longest where none does."""
-    known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
-    serves = [each for each in known if each.sizes["reach_least"][0] <= reach.low and reach.high <= each.sizes["reach_most"][0]]
-    if serves:
-        return min(serves, key=_reaches)
-    return max(known, key=_reaches, default=None)
-
-
 def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
     """Which pre-wall it stands on: the first where there is no such pre-wall."""
     place = PREWALLS.index(choice.on) if choice.on in PREWALLS else 0
@@ -72,17 +64,35 @@ def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
     return 0
 
 
-def _reaches(rod: Item) -> float:
-    return rod.sizes["reach_most"][0]
-
-
 def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
-    where = found.path.removeprefix(f"{site.inputs.path}.")
+    where, inputs, standing = found.path.removeprefix(f"{site.inputs.path}."), site.inputs, site.outline.standing
     choice, seat = _extras(kind, found.choice, where, site)
+    packing, lean = None, None
+    if choice.packers is not None:
+        packing = settings.own(inputs.sure(choice, "packers", where), choice)
+    if standing.wall.out_of_plumb is not None:
+        lean = inputs.sure(standing.wall, "out_of_plumb", standing.wall_at).named("Wall leans in over the pre-wall's height")
     wanted = _wanted(kind, choice, where, site)
-    hung = Hung(found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book)
+    hung = Hung(
+        found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice, packing, lean,
+        lambda name, figure: inputs.settled(f"{found.key}.{name}", figure),
+    )  # fmt: skip
     figures = figures_of(kind, hung)
-    return replace(found, choice=choice, figures=figures, tie_rod=tie_rod(figures["reach"], site.tie_rods))
+    rod = _rod(choice, figures["reach"], where, site)
+    if rod is not None:
+        left = size(rod, "reach_most", "Tie rod reaches at most") - figures["reach"]
+        left = settings.own(left, choice) if choice.tie_rod == rod.code else left
+        figures["thread_left"] = inputs.settled(f"{found.key}.thread_left", left.named(f"Thread left in the nut, {found.name}"))
+    return replace(found, choice=choice, figures=figures, tie_rod=rod)
+
+
+def _rod(choice: Appliance, reach: Figure, where: str, site: _Site) -> Item | None:
+    """The tie rod of the trader's own choice where it can be used, else the one by rule."""
+    if choice.tie_rod:
+        found = site.inputs.item(site.book, choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
+        if found is not None and site.inputs.complete(found, ("reach_least", "reach_most"), f"{where}.tie_rod"):
+            return found
+    return settings.tie_rod(reach, site.tie_rods)
 
 
 def _items(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Item, Item] | None:
@@ -100,7 +110,7 @@ def _items(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Item
 def _centre(name: str, where: str, choice: Appliance, frame: Item, site: _Site) -> Figure | None:
     """Where it stands, or None, told, where there is no pre-wall to carry it."""
     run = site.outline.run
-    centre = site.inputs.sure(choice, "centre", where).named(f"{name} from left wall")
+    centre = (_in_corner(choice, where, site) or site.inputs.sure(choice, "centre", where)).named(f"{name} from left wall")
     wide, left, right = frame.sizes["width"][0], run.start.value, run.end.value
     if wide > run.length.value:
         shown = measure.show_length(wide), measure.show_length(run.length.value)
@@ -117,6 +127,18 @@ def _centre(name: str, where: str, choice: Appliance, frame: Item, site: _Site) 
             f"{where}.centre", f"{name}: its frame stands past the end of the pre-wall; set its centre from {shown[0]} to {shown[1]}"
         )
     return centre
+
+
+def _in_corner(choice: Appliance, where: str, site: _Site) -> Figure | None:
+    """Across a corner it stands in the middle, where both brackets reach a wall; None along a wall."""
+    corner = site.outline.standing.corner
+    if corner is None:
+        return None
+    middle = corner.run / 2
+    if choice.centre is not None and abs(choice.centre.value - middle.value) > 1:
+        shown = measure.show_length(middle.value)
+        site.inputs.tell(f"{where}.centre", f"Across a corner it stands in the middle, {shown}; that is used. Leave it blank")
+    return middle
 
 
 def _extras(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Appliance, Item | None]:

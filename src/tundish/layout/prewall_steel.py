@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout import framing
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
@@ -33,11 +33,15 @@ def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure
 def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Member]:
     """As many to an upright as its height wants; the topmost lies against its head, under the top rail."""
     foot, top = book.figure("prewall.tie_foot"), stuff.outline.tops.steel.value
-    length = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
-    if length.value <= 0:
+    straight = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
+    if straight.value <= 0:
         return
+    corner = stuff.outline.standing.corner
     rows = math.ceil(round(top / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))
-    places = [(upright, row) for upright in uprights for row in range(1, rows + 1)]
-    for count, (upright, row) in enumerate(places, 1):
+    shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in uprights]
+    reach = [(each, back) for each, back in zip(uprights, shorter, strict=True) if straight.value - back > 0]
+    places = [(upright, back, row) for upright, back in reach for row in range(1, rows + 1)]
+    for count, (upright, back, row) in enumerate(places, 1):
+        length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
         z = top * row / rows - 2 * stuff.flat.value
-        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", upright.x, foot.value, z, stuff.upright, f"at {upright.mark}")
+        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", upright.x, back + foot.value, z, stuff.upright, f"at {upright.mark}")

@@ -6,16 +6,16 @@ from collections.abc import Iterator, Sequence
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout import framing
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
-from tundish.layout.outline import Outline
+from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member
 from tundish.layout.supports import Stand
 
-ROLE = "timber stud"
+ROLE = TIMBER
 
 
 def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], book: Book) -> tuple[Member, ...]:
@@ -51,9 +51,13 @@ def _noggins(stuff: Stuff, stands: Sequence[Stand]) -> Iterator[Member]:
 
 def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Member]:
     """One to a stud, of the same timber, from the wall to the back of the stud."""
-    length = (stuff.outline.depth - depth).named("Wall tie")
-    if length.value <= 0:
+    straight = (stuff.outline.depth - depth).named("Wall tie")
+    if straight.value <= 0:
         return
+    corner = stuff.outline.standing.corner
+    shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in studs]
+    reach = [(each, back) for each, back in zip(studs, shorter, strict=True) if straight.value - back > 0]
     z = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
-    for count, stud in enumerate(studs, 1):
-        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", stud.x, 0.0, z, stuff.upright, f"at {stud.mark}")
+    for count, (stud, back) in enumerate(reach, 1):
+        length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
+        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", stud.x, back, z, stuff.upright, f"at {stud.mark}")

@@ -13,6 +13,7 @@ from tundish.catalogue.item import Item
 from tundish.field import Problem
 from tundish.figure import Figure
 from tundish.layout.around import Around
+from tundish.layout.corner import Across
 from tundish.layout.design import Appliance, PreWall, RoomPlan
 from tundish.layout.walls import Point, WallSide
 from tundish.survey.wall import Wall
@@ -137,9 +138,10 @@ class Room:
     `place` is which of the room's pre-walls this is, from 0; `wall` the letter of the wall behind it, `behind` what that wall was found
     to be; `name` is the room's, with the pre-wall's own where there are several. `prewall_path` and `behind_path` are where their inputs
     are. `mark` leads every mark on it. `corners` are the room's in plan, `sides` its walls; `folds` are where the room's corners come
-    along this wall unrolled. `width` is the length of the wall. `supports` are the centres of everything that boards are fixed to, from
-    the left end of the wall; `at_wall` says of the left and the right end whether it stands at a side wall or is free; `wall_studs` are
-    the studs of the wall, none where it is solid.
+    along this wall unrolled; `line` is what x is reckoned along, in plan: the wall, or the front of a pre-wall across a `corner`, and
+    `width` its length. `supports` are the centres of everything that boards are fixed to, from the left end of the wall; `at_wall` says
+    of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
+    solid. `around` is what else is in the room.
     """
 
     plan: RoomPlan
@@ -156,6 +158,8 @@ class Room:
     corners: tuple[Point, ...]
     sides: tuple[WallSide, ...]
     folds: tuple[float, ...]
+    line: WallSide
+    corner: Across | None
     finished_floor: Figure
     width: Figure
     start: Figure

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tundish.figure import Figure
+from tundish.layout.corner import Across, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of
 from tundish.layout.walls import Shape, WallSide, found_wall
-from tundish.survey.wall import Wall
+from tundish.survey.survey import Survey
+from tundish.survey.wall import SOLID_WALLS, Wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,15 +42,29 @@ class Standing:
     name: str
     mark: str
     meets: tuple[Meets | None, Meets | None] = (None, None)
+    corner: Across | None = None
+    front: WallSide | None = None
+
+    @property
+    def lead(self) -> str:
+        """What leads the name of a figure of this pre-wall that is typed over: nothing for the first."""
+        return self.mark if self.place else ""
 
     @property
     def side(self) -> WallSide:
-        """The wall in plan."""
-        return self.shape.sides[self.wall_place]
+        """The line that it is set out along, in plan: its wall, or its own front where it stands across a corner."""
+        return self.front or self.shape.sides[self.wall_place]
+
+    @property
+    def folds(self) -> tuple[float, ...]:
+        """Where the corners of the room come along its line, the walls unrolled."""
+        moved = self.corner.run.value / 2 if self.corner else 0.0
+        return tuple(each + moved for each in self.shape.folds(self.wall_place))
 
     def seen(self, x: Figure, letter: str) -> Figure:
         """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""
-        return self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
+        along = self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
+        return along if self.corner is None else along + (self.corner.run / 2).named("Half of the front, to the corner")
 
 
 def standings(plan: RoomPlan, inputs: Inputs) -> tuple[Standing, ...]:
@@ -70,8 +86,30 @@ def standings(plan: RoomPlan, inputs: Inputs) -> tuple[Standing, ...]:
             )
         name = _numbered(prewall.name.strip() or f"wall {shape.sides[wall_place].letter}", names)
         mark = _mark(inputs.path, shape.sides[wall_place].letter if place else "", taken)
-        made.append(Standing(place, prewall, at, shape, wall_place, wall, wall_at, name if len(prewalls) > 1 else "", mark))
+        one = Standing(place, prewall, at, shape, wall_place, wall, wall_at, name if len(prewalls) > 1 else "", mark)
+        made.append(_across(one, plan.survey, inputs) if prewall.stands == "across its left-hand corner" else one)
     return tuple(made)
+
+
+def _across(one: Standing, survey: Survey, inputs: Inputs) -> Standing:
+    """The same pre-wall across the corner; along its wall, told, where that corner is none to stand across."""
+    side = one.shape.sides[one.wall_place]
+    if not _NARROWEST <= side.angle <= _WIDEST:
+        inputs.tell(
+            f"{one.at}.stands", f"The corner is {side.angle:g}°: a pre-wall stands across corners of {_NARROWEST:g} to {_WIDEST:g}°"
+        )
+        return one
+    before = found_wall(survey, (one.wall_place - 1) % len(one.shape.sides))[0]
+    if any(wall.construction not in SOLID_WALLS for wall in (one.wall, before)):
+        inputs.tell(
+            f"{one.at}.stands",
+            "Walls of this corner hold at their studs only: let sound backing into both behind the brackets; it is not counted",
+        )
+    corner, front = across_corner(side, inputs.sure(one.prewall, "setback", one.at))
+    return replace(one, corner=corner, front=front)
+
+
+_NARROWEST, _WIDEST = 60.0, 150.0
 
 
 def _wall(prewall: PreWall, shape: Shape, at: str, inputs: Inputs) -> int:

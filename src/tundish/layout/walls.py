@@ -10,12 +10,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
+from typing import Final
 
 from tundish.figure import Figure
 from tundish.survey.survey import Survey
 from tundish.survey.wall import LETTERS, Wall
 
 Point = tuple[float, float]
+_TOUCHES: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +92,14 @@ def rectangle(width: Figure, depth: Figure) -> Shape:
     )
 
 
-def across(sides: Sequence[WallSide], place: int, x: float) -> float:
-    """How far the room goes square out of a wall at a place along it, to the first wall that is met; endless where none is."""
+def across(sides: Sequence[WallSide], line: WallSide, x: float, beyond: float = 0.0) -> float:
+    """How far the room goes square out of a line at a place along it, to the first wall met beyond a distance; endless where none is."""
     found = math.inf
-    for step, side in enumerate(sides):
-        (ax, ay), (bx, by) = sides[place].on_wall(side.start), sides[place].on_wall(side.end)
-        if step != place and min(ax, bx) <= x <= max(ax, bx) and ax != bx:
+    for side in sides:
+        (ax, ay), (bx, by) = line.on_wall(side.start), line.on_wall(side.end)
+        if min(ax, bx) <= x <= max(ax, bx) and abs(ax - bx) > _TOUCHES:
             out = ay + (by - ay) * (x - ax) / (bx - ax)
-            found = min(found, out) if out > 0 else found
+            found = min(found, out) if out > beyond + _TOUCHES else found
     return found
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final
 
 from tundish import measure
 from tundish.figure import Figure, largest, number
+from tundish.layout.corner import Across
 from tundish.layout.inputs import Inputs
 from tundish.layout.meeting import corner_of
 from tundish.layout.standing import Standing
@@ -26,8 +28,10 @@ class Run:
     at_wall: tuple[bool, bool]
 
 
-def run_of(standing: Standing, inputs: Inputs) -> Run:
-    """Start, length and end of the pre-wall; blank: to the right-hand wall."""
+def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
+    """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its steel or timber is."""
+    if standing.corner is not None:
+        return _across(standing.corner, inset)
     prewall, at, width = standing.prewall, standing.at, standing.side.length
     depth = inputs.sure(prewall, "depth", at)
     left, right = corner_of(standing, depth, left=True), corner_of(standing, depth, left=False)
@@ -48,6 +52,15 @@ def run_of(standing: Standing, inputs: Inputs) -> Run:
     if right.offset.value and end.value > last.value:
         end, length = last, _to_the_wall(last, start)
     return Run(start, length, end, (at_left and left.closed, right.closed and end.value >= last.value - _TOUCHES))
+
+
+def _across(corner: Across, deep: Figure) -> Run:
+    """Across a corner the steel, so deep, ends where its back meets the walls."""
+    inset = (deep * number(round(math.tan(math.radians(corner.half)), 6), "", "Walls close in behind the front")).named(
+        "Front to end of steel"
+    )
+    length = (corner.run - inset - inset).named("Length of run")
+    return Run(inset, length, (inset + length).named("Right-hand end of pre-wall"), (True, True))
 
 
 def _to_the_wall(width: Figure, start: Figure) -> Figure:

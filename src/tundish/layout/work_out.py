@@ -11,7 +11,7 @@ from itertools import chain
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
-from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports
+from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports, typed_over
 from tundish.layout.around import around_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
@@ -29,14 +29,15 @@ from tundish.layout.supports import FrameSpan, Stand
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
     """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
-    inputs = Inputs(path)
-    return _at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs)
+    inputs = Inputs(path, plan.design.typed)
+    room = _at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs)
+    return room if plan.design.further else typed_over.told((room,))[0]
 
 
 def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
-    inputs = Inputs(path)
-    return tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs))
+    inputs = Inputs(path, plan.design.typed)
+    return typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
@@ -61,7 +62,9 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         mark=standing.mark,
         corners=standing.shape.corners,
         sides=standing.shape.sides,
-        folds=standing.shape.folds(standing.wall_place),
+        folds=standing.folds,
+        line=standing.side,
+        corner=standing.corner,
         finished_floor=outline.finished_floor,
         width=outline.width,
         start=outline.run.start,
@@ -78,7 +81,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         tile=outline.tile,
         strut=outline.strut,
         figures={
-            **_of_outline(outline, book),
+            **_of_outline(outline, book, inputs),
             **_of_services(stack, rises),
             "joint": joint,
             **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed, standing.mark), _of_faces(surfaces))),
@@ -124,19 +127,20 @@ def _stands(outline: Outline, frames: Sequence[FrameSpan], book: Book) -> tuple[
     return tuple(supports.in_steel(gap, limits) for gap in gaps)
 
 
-def _of_outline(outline: Outline, book: Book) -> dict[str, Figure]:
+def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figure]:
+    lead = outline.standing.lead
     return {
         "width": outline.width,
         "room_depth": outline.room_depth,
         "height": outline.height,
         "finished_floor": outline.finished_floor,
-        "datum": heights.datum(outline.finished_floor, book),
+        "datum": inputs.settled("datum", heights.datum(outline.finished_floor, book)),
         "start": outline.run.start,
         "run": outline.run.length,
         "depth": outline.depth,
         "boards": outline.covering.boards,
         "thickness": outline.covering.thickness,
-        "finished_face": depths.finished_face(outline.depth, outline.covering.thickness),
+        "finished_face": inputs.settled(f"{lead}finished_face", depths.finished_face(outline.depth, outline.covering.thickness)),
         "top_of_prewall": outline.tops.prewall,
         "top_of_steel": outline.tops.steel,
     }

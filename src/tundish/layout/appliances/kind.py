@@ -8,14 +8,20 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure
-from tundish.layout.makers import from_sheet, size
+from tundish.figure import Figure, largest, smallest
+from tundish.layout import settings
+from tundish.layout.design import Appliance
+from tundish.layout.makers import from_sheet, half, size
 from tundish.layout.outline import Outline
 
 
 @dataclass(frozen=True, slots=True)
 class Hung:
-    """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on."""
+    """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on.
+
+    `packing`: packers of the trader's own choice; `lean`: how much the wall leans in over the pre-wall's height, None where it was not
+    measured. `settled` gives what was typed over a figure, by its short name, or the figure itself.
+    """
 
     name: str
     ware: Item
@@ -25,6 +31,10 @@ class Hung:
     wanted: Figure
     outline: Outline
     book: Book
+    choice: Appliance
+    packing: Figure | None
+    lean: Figure | None
+    settled: Callable[[str, Figure], Figure]
 
     def height(self, above_floor: str, words: str) -> Figure:
         """A height that the frame's sheet gives above the finished floor."""
@@ -70,22 +80,26 @@ FRAME_SIZES: Final = (
 
 
 def figures_of(kind: Kind, hung: Hung) -> dict[str, Figure]:
-    """Every height, depth and reach of one appliance, by short name."""
-    outline, name = hung.outline, hung.name
-    top = outline.finished_floor + hung.wanted
+    """Every height, depth and reach of one appliance, by short name; what is typed over comes before all that rests on it."""
+    name, settled = hung.name, hung.settled
+    top = settled("top", (hung.outline.finished_floor + hung.wanted).named(f"{kind.top}, {name}"))
+    studs = below(top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}")
+    projection = (
+        hung.outline.covering.thickness + size(hung.ware, "ceramic", "Ceramic at the fixing") + hung.book.figure("layout.washer_and_nut")
+    )
+    bracket = settled("bracket", hung.height("bracket_at", "Wall brackets"))
     shared = {
         "centre": hung.centre,
-        "top": top.named(f"{kind.top}, {name}"),
-        "studs": below(top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}"),
-        "frame_top": hung.height("top_at", "Top of frame"),
-        "bracket": hung.height("bracket_at", "Wall brackets"),
-        "feet": _feet(hung),
-        "stud_projection": (
-            outline.covering.thickness + size(hung.ware, "ceramic", "Ceramic at the fixing") + hung.book.figure("layout.washer_and_nut")
-        ).named(f"Studs out of frame front, {name}"),
-        "reach": _reach(hung),
+        "top": top,
+        "studs": settled("studs", studs),
+        "frame_top": settled("frame_top", hung.height("top_at", "Top of frame")),
+        "bracket": bracket,
+        **_brackets(hung),
+        **_feet(hung),
+        "stud_projection": settled("stud_projection", projection.named(f"Studs out of frame front, {name}")),
+        "reach": settled("reach", _reach(hung, bracket)),
     }
-    return shared | kind.own(hung, shared)
+    return shared | {each: settled(each, figure) for each, figure in kind.own(hung, shared).items()}
 
 
 def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:
@@ -97,17 +111,56 @@ def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:
     return top - size(item, name, f"{here} down to {there}")
 
 
-def _feet(hung: Hung) -> Figure:
-    """How far the feet are drawn out, so that the frame's mark stands at its height above the finished floor."""
+def _brackets(hung: Hung) -> dict[str, Figure]:
+    """Where the two wall brackets hold, from the left wall."""
+    aside = settings.bracket_spacing(hung.frame, hung.choice.bracket) / 2
+    aside = (settings.own(aside, hung.choice) if hung.choice.bracket.startswith("turned") else aside).named("Centre to wall bracket")
+    return {
+        "bracket_left": hung.settled("bracket_left", (hung.centre - aside).named(f"Left wall bracket, {hung.name}")),
+        "bracket_right": hung.settled("bracket_right", (hung.centre + aside).named(f"Right wall bracket, {hung.name}")),
+    }
+
+
+def _feet(hung: Hung) -> dict[str, Figure]:
+    """How far the feet are drawn out, so that the frame's mark stands at its height above the finished floor, less what is packed.
+
+    Where the floor falls along the wall, `feet` is the foot on its lower place and `feet_least` the other.
+    """
     mark = size(hung.frame, "mark_at", "Frame's mark, finished floor")
     sole = size(hung.frame, "sole_to_mark", "Sole to mark, feet in")
-    return (hung.outline.finished_floor + mark - sole).named(f"Frame feet out, {hung.name}")
+    out = hung.outline.finished_floor + mark - sole
+    drops = _drops(hung)
+    lowest = out + largest(*drops, label="Floor lower under a foot") if drops else out
+    packed = hung.packing or settings.packers(lowest, hung.frame, hung.book)
+    made = {} if packed is None else {"packers": hung.settled("packers", packed.named(f"Packers under the feet, {hung.name}"))}
+    less = made.get("packers")
+    feet = lowest if less is None else lowest - less
+    made["feet"] = hung.settled("feet", feet.named(f"Frame feet out, {hung.name}"))
+    if drops:
+        other = out + smallest(*drops, label="Floor lower under the other foot")
+        other = other if less is None else other - less
+        made["feet_least"] = hung.settled("feet_least", other.named(f"Frame foot out on the higher side, {hung.name}"))
+    return made
 
 
-def _reach(hung: Hung) -> Figure:
-    """From the bracket's seat on the frame to what the tie rod is fixed to: the wall, or a strut on it."""
+def _drops(hung: Hung) -> tuple[Figure, ...]:
+    """How far the floor lies below its highest place under the left and the right leg; none where it is level."""
+    if hung.outline.level.drop is None:
+        return ()
+    aside = half(hung.frame, "width", "Half the frame's width").value - hung.frame.sizes["leg"][0] / 2
+    return tuple(hung.outline.drop_at(hung.centre.value + way * aside) for way in (-1, 1))
+
+
+def _reach(hung: Hung, bracket: Figure) -> Figure:
+    """From the bracket's seat on the frame to what the tie rod is fixed to: the wall as it leans, or a strut on it."""
     outline = hung.outline
-    reach = outline.depth - size(hung.frame, "bracket_depth", "Frame front to bracket seat")
+    reach = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
+    corner = outline.standing.corner
+    if corner is not None:
+        aside = (settings.bracket_spacing(hung.frame, hung.choice.bracket) / 2).named("Centre to wall bracket")
+        return corner.reach(reach.named("Bracket seat out of the corner"), aside).named(f"Reach of tie rods, {hung.name}")
+    if hung.lean is not None and outline.tops.prewall.low > 0:
+        reach = reach - (hung.lean * bracket / outline.tops.prewall).named("Wall leans in, at the brackets")
     if outline.on_wall_studs:
         reach = reach - size(outline.strut, "depth", "Strut on the wall")
     return reach.named(f"Reach of tie rods, {hung.name}")

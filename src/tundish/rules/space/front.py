@@ -30,9 +30,9 @@ def front(room: Room, book: Book) -> Iterator[Finding]:
 
 def _deep(room: Room, one: Placed) -> Figure:
     """How deep the room is at an appliance: in a room of more corners, the least across its width."""
-    if room.box:
+    if room.box and room.corner is None:
         return room.figures["room_depth"]
     half = one.ware.size("width").value / 2
     places = (one.centre.value - half, one.centre.value, one.centre.value + half)
-    at = next(place for place, side in enumerate(room.sides) if side.letter == room.wall)
-    return number(round(min(across(room.sides, at, x) for x in places), 1), label=f"Wall to wall before {one.name}")
+    beyond = room.depth.value if room.corner else 0.0
+    return number(round(min(across(room.sides, room.line, x, beyond) for x in places), 1), label=f"Wall to wall before {one.name}")

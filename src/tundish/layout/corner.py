@@ -1,0 +1,45 @@
+"""A pre-wall across a corner: its front is a chord between two walls, and the void behind it a triangle.
+
+Seen from it, x runs along its frame front from its left end, y out of the corner square to the front, beginning at the corner itself.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from tundish.figure import Figure, number
+from tundish.layout.walls import WallSide
+
+
+@dataclass(frozen=True, slots=True)
+class Across:
+    """`half` the corner's angle, in degrees; `run` the length of the frame front, `depth` from the corner out to it."""
+
+    half: float
+    run: Figure
+    depth: Figure
+
+    def behind(self, x: float) -> float:
+        """How far out of the corner the wall is behind a place along the front."""
+        return abs(x - self.run.value / 2) / math.tan(math.radians(self.half))
+
+    def reach(self, seat: Figure, aside: Figure) -> Figure:
+        """How a turned bracket reaches: from its seat, so far out of the corner and aside of its middle, square to the wall."""
+        turn = math.radians(self.half)
+        back = (aside * number(round(1 / math.tan(turn), 6), "", "Wall falls back")).named("Wall beside the corner")
+        return (seat - back) * number(round(math.sin(turn), 6), "", f"Square to a wall at {self.half:g}°")
+
+
+def across_corner(side: WallSide, setback: Figure) -> tuple[Across, WallSide]:
+    """The pre-wall across the left-hand corner of a wall, and its frame front as a line in plan of its own."""
+    half = side.angle / 2
+    turn = math.radians(half)
+    run = (setback * number(round(2 * math.sin(turn), 6), "", f"Chord of a corner of {side.angle:g}°")).named("Length of run")
+    depth = (setback * number(round(math.cos(turn), 6), "", f"Half of a corner of {side.angle:g}°")).named("Corner to frame front")
+    # The front looks along the line that halves the corner: from this wall's heading half a corner back, less a right angle.
+    heading = side.heading + half - 90.0
+    way = math.radians(heading)
+    start = (side.start[0] - math.cos(way) * run.value / 2, side.start[1] - math.sin(way) * run.value / 2)
+    end = (side.start[0] + math.cos(way) * run.value / 2, side.start[1] + math.sin(way) * run.value / 2)
+    return Across(half, run, depth), WallSide(side.letter, start, end, run, 90.0, heading)

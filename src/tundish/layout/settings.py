@@ -1,0 +1,57 @@
+"""How a frame is set: its tie rods, packers and brackets, by rule for all that it may turn out to be, or as the trader would have them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.figure import Figure, Known
+from tundish.layout.design import Appliance
+from tundish.layout.makers import from_sheet
+
+
+def tie_rod(reach: Figure, tie_rods: Sequence[Item]) -> Item | None:
+    """The shortest tie rod that serves whatever the reach turns out to be; the longest where none does."""
+    known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
+    serves = [each for each in known if each.sizes["reach_least"][0] <= reach.low and reach.high <= each.sizes["reach_most"][0]]
+    if serves:
+        return min(serves, key=_reaches)
+    return max(known, key=_reaches, default=None)
+
+
+def packers(feet: Figure, frame: Item, book: Book) -> Figure | None:
+    """Packing under the feet, in whole packers, so that they reach when drawn out furthest; None where they reach without."""
+    if not frame.has("foot_travel") or feet.high <= frame.sizes["foot_travel"][0]:
+        return None
+    one = book.figure("frames.packer")
+    count = math.ceil(round((feet.high - frame.sizes["foot_travel"][0]) / one.value, 6))
+    packed = count * one.value
+    note = f"{count} of {one.value:g}, for the feet drawn out furthest"
+    return Figure(packed, packed, packed, "mm", "Packers under the feet", Known.RULE, tbc=feet.tbc, note=note)
+
+
+def own(figure: Figure, choice: Appliance) -> Figure:
+    """A figure of the trader's own choice, with the reason in its note."""
+    why = choice.settings_why.strip()
+    return replace(figure, note=f"own choice: {why}" if why else "own choice")
+
+
+def bracket_spacing(frame: Item, turned: str) -> Figure:
+    """How far apart the wall brackets hold, as they are turned; a frame whose sheet gives no turn keeps its spacing."""
+    apart = frame.sizes["bracket_spacing"][0]
+    move = frame.sizes["bracket_turn"][0] if frame.has("bracket_turn") else 0.0
+    by = {"turned in": -2 * move, "turned out": 2 * move}.get(turned, 0.0)
+    return from_sheet(frame, apart + by, "Wall brackets apart")
+
+
+def bracket_seat(frame: Item, turned: str) -> Figure:
+    """From the frame's front to the seat of its wall brackets; a turned bracket has its seat elsewhere where the sheet says so."""
+    turn = turned in {"turned in", "turned out"} and frame.has("bracket_turn_depth")
+    return from_sheet(frame, frame.sizes["bracket_turn_depth" if turn else "bracket_depth"][0], "Frame front to bracket seat")
+
+
+def _reaches(rod: Item) -> float:
+    return rod.sizes["reach_most"][0]
