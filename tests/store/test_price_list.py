@@ -84,8 +84,8 @@ def test_a_spreadsheet_is_known_by_its_bytes_not_its_name(store: Store, tmp_path
 
 
 def test_decimal_commas_are_seen_from_the_column(store: Store, tmp_path: Path) -> None:
-    rows = (("Code", "Price"), ("OB2024", "1.012,98"), ("OB2027", "8,90"))
-    first, second = look_at(store, csv_list(tmp_path / "l.csv", rows, ";"), "oddmoor").fates
+    rows = (("Code", "Price"), ("OB2024", "1.012,98"), ("OB2027", "8,90"), ("A", "ask"), ("B", "12"), ("C", ""))
+    first, second, *_ = look_at(store, csv_list(tmp_path / "l.csv", rows, ";"), "oddmoor").fates
     assert first.offer is not None
     assert (first.offer.price, second.fate) == (Decimal("1012.98"), "unchanged")
 

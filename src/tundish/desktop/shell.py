@@ -32,6 +32,7 @@ PAGES: Final = (
     ("paper", "Paper", "PaperPage"),
     ("closing", "Before closing", "ClosingPage"),
     ("stock", "Stock", "StockPage"),
+    ("prices", "Price list", "PricesPage"),
     ("rates", "Rates and rules", "RatesPage"),
     ("settings", "Settings", "SettingsPage"),
 )

@@ -32,7 +32,9 @@ COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
 _LOOKED_FOR: Final = 40
 """Rows within which the heads must come."""
 _MONEY: Final = re.compile(r"£?\s*(-?[\d.,'\s]*\d)\s*(?:£|GBP)?", re.IGNORECASE)
-_DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}$|\.\d{3},")
+_DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}\b|\.\d{3},")
+_DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
+"""How a price with each decimal sign is known; the one met more often in the first rows is the list's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,7 +185,8 @@ class _Known:
 
 def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Iterator[Fate]:
     waiting = list(islice(rows, 200))
-    comma = sum(bool(_DECIMAL_COMMA.search(_cell(cells, places, "price"))) for _, cells in waiting) * 2 > len(waiting)
+    prices = [_cell(cells, places, "price") for _, cells in waiting]
+    comma = sum(bool(_DECIMAL_COMMA.search(each)) for each in prices) > sum(bool(_DECIMAL_POINT.search(each)) for each in prices)
     for number, cells in chain(waiting, rows):
         yield _fate(number, {name: _cell(cells, places, name) for name in places}, known, comma=comma)
 

@@ -49,6 +49,9 @@ class StockPage(Page):
         sheet, back = button("Stock-take sheet", "print"), button("Job done: left-overs back", "undo")
         sheet.clicked.connect(self._save_sheet)
         back.clicked.connect(self._put_back)
+        prices = button("Price list", "paper")
+        prices.clicked.connect(self._price_list)
+        self.add_tool(prices)
         self.add_tool(back)
         self.add_tool(sheet)
         self._views = ChipRow("Which stock")
@@ -177,6 +180,9 @@ class StockPage(Page):
         self._workspace.said.emit(f"Back in stock: {words}" if said else "Nothing is left over")
         self._workspace.book_has_changed()
         self._show()
+
+    def _price_list(self) -> None:
+        self.page_asked.emit("prices")
 
     def _save_sheet(self) -> None:
         from tundish.documents import stock_take
