@@ -41,7 +41,7 @@ def with_(where: str, place: int | None, **changed: object) -> dict[str, Any]:
         (with_("pieces", 0, length="700"), "pieces row 1, length: should be a number of mm, not '700'"),
         (with_("pieces", 0, length=1), "pieces row 1, length: 1 is narrower than the saw's kerf, 2"),
         (with_("pieces", 0, qty=1.5), "pieces row 1, qty: should be a whole number"),
-        (with_("pieces", 0, qty=10**9), "pieces row 1, qty: should be a whole number from 0 to 200000"),
+        (with_("pieces", 0, qty=10**9), "pieces row 1, qty: should be a whole number from 0 to 10000"),
         (with_("stock", 0, cost=-1), "stock row 1, cost: should be a whole number"),
         (with_("stock", 0, squaring=3000), "stock row 1, length: nothing is left after trim and squaring the end"),
         (with_("", None, kerf=-1), "the saw, kerf: should be nought or more"),

@@ -61,7 +61,11 @@ def plan_bars(
 
 def _planned(task: Task, effort: Effort) -> Bounded:
     """A plan for every piece that fits a bar, and the least that any such plan costs."""
-    firsts = list(first_plans(task, thorough=effort is not Effort.QUICK)) if task.demand else [[]]
+    firsts: list[list[Pattern]] = [] if task.demand else [[]]
+    for first in first_plans(task, thorough=effort is not Effort.QUICK) if task.demand else ():
+        firsts.append(first)
+        if task.stop():
+            break
     plan = min(firsts, key=lambda one: (task.cost(one), len(one)))
     return _bounded(task, plan, effort, [pattern for one in firsts for pattern in one])
 
