@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import reduce
 from typing import TypeAlias, TypeVar
 
@@ -22,6 +23,7 @@ from tundish.figure import (
     converted,
     largest,
     number,
+    rests_on,
     round_up,
     smallest,
     times_units,
@@ -379,3 +381,10 @@ def test_what_was_measured_is_its_own_working() -> None:
     tape = number(2380, "mm", "Width", Known.MEASURED)
     assert worked_again(tape) == 2380
     assert where_from(tape) == Reason("", tape, ())
+
+
+def test_a_figure_names_every_input_it_rests_on_once() -> None:
+    tile, bed = replace(between(10, 8, 12), path="tile"), replace(number(3), path="bed")
+    top = tile + bed + tile
+    assert [each.path for each in rests_on(top, tile)] == ["tile", "bed"]
+    assert [each.path for each in rests_on(top, only_open=True)] == ["tile"]

@@ -184,6 +184,25 @@ def where_from(figure: Figure) -> Reason:
     return _reason("", figure)
 
 
+def rests_on(*figures: Figure, only_open: bool = False) -> tuple[Figure, ...]:
+    """The inputs that figures were worked out from, each once by its path, in the order in which they are met.
+
+    `only_open`: those alone that can still move them.
+    """
+    found: dict[str, Figure] = {}
+    seen: set[int] = set()
+    waiting = list(reversed(figures))
+    while waiting:
+        each = waiting.pop()
+        if id(each) in seen or (only_open and each.settled):
+            continue
+        seen.add(id(each))
+        if each.path:
+            found.setdefault(each.path, each)
+        waiting += [term.figure for term in reversed(each.terms)]
+    return tuple(found.values())
+
+
 def worked_again(figure: Figure) -> float:
     """The value its terms give when worked again from them: equal to `value` for every figure that has terms."""
     if not figure.terms:

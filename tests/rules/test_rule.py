@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
@@ -69,3 +70,42 @@ def test_a_finding_is_to_be_confirmed_when_any_of_its_figures_is() -> None:
     assert finding(TEN, None, open_).tbc
     assert not finding(TEN, TEN).tbc
     assert not finding(None).tbc
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "verdict", "words"),
+    [
+        (10, 14, "always", "passes whatever is decided"),
+        (9, 14, "depends", "depends on: Tile"),
+        (5, 9, "never", "fails whatever is decided"),
+    ],
+)
+def test_a_check_is_judged_over_the_whole_range(low: float, high: float, verdict: str, words: str) -> None:
+    value = (low + high) / 2
+    tile = replace(between(value, low, high, label="Tile"), path="rooms.0.tile")
+    state = judge(tile, TEN, None)
+    one = replace(finding(tile + number(0), TEN), state=state)
+    assert (one.verdict, one.verdict_words) == (verdict, words)
+
+
+def test_between_two_limits_a_range_must_keep_within_both() -> None:
+    inside, over = between(11, 10, 12), between(11, 10, 13)
+    assert finding(inside, TEN, number(12)).verdict == "always"
+    assert finding(over, TEN, number(12)).verdict == "depends"
+
+
+def test_an_open_input_without_a_range_may_be_anything() -> None:
+    top = replace(number(400, label="Top of pan"), tbc=True, path="rooms.0.top")
+    tile = replace(between(10, 8, 12, label="Tile"), path="rooms.0.tile")
+    one = finding(top + tile, TEN)
+    assert (one.verdict, one.verdict_words) == ("depends", "depends on: Top of pan"), "over the tile alone it passes"
+
+
+def test_a_settled_check_has_no_words_of_what_may_be_decided() -> None:
+    assert (finding(number(12), TEN).verdict, finding(number(12), TEN).verdict_words) == ("always", "")
+    assert (finding(None, TEN).verdict, finding(None, TEN).verdict_words) == ("cannot tell", "")
+    assert replace(finding(number(9), TEN), state="fails").verdict == "never"
+
+
+def test_an_open_figure_without_limits_depends_on_itself() -> None:
+    assert finding(between(10, 8, 12)).verdict_words == "depends on what is still open"

@@ -115,7 +115,8 @@ def _row(place: int, finding: Finding, *, several: bool) -> Row:
     words = WORDS[finding.state]
     if finding.state == "passes" and finding.tbc:
         glyph, tone, words = "half", "tbc", "passes on figures to be confirmed"
-    below = finding.place if several else finding.place.partition(", ")[2]
+    place_words = finding.place if several else finding.place.partition(", ")[2]
+    below = " · ".join(part for part in (place_words, finding.verdict_words) if part)
     return Row(
         f"check:{place}",
         (
