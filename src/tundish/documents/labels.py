@@ -18,7 +18,7 @@ ACROSS: Final = 4
 WIDE: Final = 46.0
 HIGH: Final = 32.0
 """Size of a label, mm of paper."""
-FITS: Final = 24
+FITS: Final = 38
 """Letters of small print that fit across."""
 
 
