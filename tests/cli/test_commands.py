@@ -39,12 +39,18 @@ def test_every_paper_of_a_job_is_written(tmp_path: Path, capsys: pytest.CaptureF
     files = {Path(line) for line in capsys.readouterr().out.splitlines()}
     assert files == set((tmp_path / "out").iterdir())
     kinds = {file.name.partition(" 101")[0].partition(",")[0] for file in files}
-    assert kinds == {"Quote", "Setting-out sheet", "Materials list", "Cut list", "Order list"}
+    assert kinds >= {
+        *("Quote", "Heights we agree", "Setting-out sheet", "Drilling template", "Materials list", "Cut list", "Order list"),
+        *("Survey sheet", "Closing sheet"),
+    }
+    assert {file.name.partition(" 101")[0] for file in files if file.suffix == ".dxf"} == {"Setting-out sheet", "Drilling template"}
     for file in files:
         if file.suffix == ".pdf":
             pdf = pypdfium2.PdfDocument(file)
             assert len(pdf) >= 1
             pdf.close()
+        elif file.suffix == ".dxf":
+            assert "SOIL-AND-WASTE" in file.read_text(encoding="utf-8")
         else:
             assert openpyxl.load_workbook(file).sheetnames
 
@@ -267,7 +273,7 @@ def test_bad_files_are_answered_in_words(tmp_path: Path, capsys: pytest.CaptureF
     assert "empty" in refused(capsys, "papers", str(broken), "--to", str(tmp_path / "out"))
     with broken.open("wb") as file:
         file.truncate(3_000_000_000)
-    assert "larger than 20 MB" in refused(capsys, "show", str(broken))
+    assert "larger than 100 MB" in refused(capsys, "show", str(broken))
     assert "101" in refused(capsys, "show", "no-such-job")
 
 

@@ -27,6 +27,12 @@ class BadInputError(TundishError):
 
 def job_named(name: str) -> tuple[Job, Book]:
     """The job of a file or a number, with the book of the user's own database; what is not known in a file is said."""
+    opened, book = opened_named(name)
+    return (opened.job or Job()), book
+
+
+def opened_named(name: str) -> tuple[Opened, Book]:
+    """As `job_named`, with the photographs of the job."""
     store = Store()
     try:
         opened = _opened(name, store)
@@ -34,7 +40,7 @@ def job_named(name: str) -> tuple[Job, Book]:
             raise BadInputError(name, opened.problems)
         for note in opened.notes:
             print(_said(name, note), file=sys.stderr)
-        return opened.job, store.book()
+        return opened, store.book(opened.job.number)
     finally:
         store.close()
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from tundish import typed
-from tundish.cli.job_named import BadInputError, job_named
+from tundish.cli.job_named import BadInputError, opened_named
 from tundish.estimate import Job
 from tundish.field import Field, NoSuchInputError, Problem, describe
 from tundish.session import Session
@@ -32,16 +32,16 @@ def declare(commands: Any) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Change them all, or none when one cannot be."""
-    job, _ = job_named(asked.job)
-    session = Session(job)
+    opened, _ = opened_named(asked.job)
+    session = Session(opened.job or Job())
     problems = [problem for words in asked.changes for problem in _change(session, words)]
     if problems:
         raise BadInputError(asked.job, problems)
     if asked.out:
-        write_whole(asked.out, write_job(session.job))
+        write_whole(asked.out, write_job(session.job, opened.pictures))
         print(asked.out)
     else:
-        print(write_job(session.job).decode(), end="")
+        print(write_job(session.job, opened.pictures).decode(), end="")
     return 0
 
 

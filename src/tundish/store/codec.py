@@ -6,30 +6,38 @@ What the program does not know in a file is kept with the job and written back, 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Final
 
 from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import Plain, from_plain, schema, to_plain
+from tundish.store.photographs import SECTION, from_section, to_section
 from tundish.store.upgrade import VERSION, upgraded
 
 FORMAT: Final = "tundish job"
 ENDING: Final = ".tundish"
-MOST_BYTES: Final = 20_000_000
+MOST_BYTES: Final = 100_000_000
+"""With its photographs; without them a job takes some hundred kilobytes."""
 MOST_DEPTH: Final = 40
-_HEAD: Final = ("format", "version")
+_HEAD: Final = ("format", "version", SECTION)
+_SIGNS: Final = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+(?:"|\Z)|[\[{]|[\]}]', re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
 class Opened:
-    """What became of a job file: the job, or the problems that stopped it; `notes` are what was not known and is kept."""
+    """What became of a job file: the job, or the problems that stopped it; `notes` are what was not known and is kept, or left out.
+
+    `pictures` are the bytes of its photographs by key.
+    """
 
     job: Job | None
     problems: tuple[Problem, ...] = ()
     notes: tuple[Problem, ...] = ()
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
 
 
 def read_job_file(path: Path) -> Opened:
@@ -63,12 +71,16 @@ def read_job(data: bytes) -> Opened:
         return Opened(None, found)
     kept = tuple((path, json.dumps(value, ensure_ascii=False, sort_keys=True)) for path, value in sorted(unknown.items()))
     notes = tuple(Problem(path, "is not known to this version; it is kept as it is and not used") for path, _ in kept)
-    return Opened(replace(job, kept=kept), (), notes)
+    pictures, left_out = from_section(plain.get(SECTION, {}))
+    return Opened(replace(job, kept=kept), (), (*notes, *left_out), pictures)
 
 
-def write_job(job: Job) -> bytes:
-    """A job as the bytes of a job file, in a fixed order."""
+def write_job(job: Job, pictures: Mapping[str, bytes] | None = None) -> bytes:
+    """A job as the bytes of a job file, in a fixed order; of `pictures` those that it names go with it."""
     plain: dict[str, Plain] = {"format": FORMAT, "version": VERSION, **to_plain(job)}
+    section = to_section(job, pictures or {})
+    if section:
+        plain[SECTION] = dict(section)
     for path, words in job.kept:
         _put_back(plain, [word.replace("~1", ".").replace("~0", "~") for word in path.split(".")], json.loads(words))
     return (json.dumps(plain, ensure_ascii=False, indent=1) + "\n").encode()
@@ -77,7 +89,12 @@ def write_job(job: Job) -> bytes:
 def job_schema() -> dict[str, object]:
     """The JSON Schema of a job file."""
     made = schema(Job)
-    properties = {"format": {"const": FORMAT}, "version": {"type": "integer", "minimum": 1, "maximum": VERSION}}
+    properties: dict[str, object] = {"format": {"const": FORMAT}, "version": {"type": "integer", "minimum": 1, "maximum": VERSION}}
+    properties[SECTION] = {
+        "type": "object",
+        "description": "photographs by the SHA-256 of their bytes",
+        "additionalProperties": {"type": "string", "contentEncoding": "base64", "contentMediaType": "image/jpeg"},
+    }
     inner = made["properties"]
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -147,16 +164,12 @@ def _no_constant(name: str) -> object:
 def _depth(text: str) -> int:
     """How deep brackets nest, words left out."""
     deepest = depth = 0
-    quoted = escaped = False
-    for sign in text:
-        if quoted:
-            quoted, escaped = (sign != '"' or escaped), (sign == "\\" and not escaped)
-        elif sign == '"':
-            quoted = True
-        elif sign in "[{":
+    for found in _SIGNS.finditer(text):
+        sign = found[0]
+        if sign in {"[", "{"}:
             depth += 1
             deepest = max(deepest, depth)
-        elif sign in "]}":
+        elif sign in {"]", "}"}:
             depth -= 1
     return deepest
 

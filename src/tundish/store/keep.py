@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
@@ -14,7 +14,7 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import to_plain
 from tundish.resources import resource
-from tundish.store import shelf
+from tundish.store import photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
 
@@ -96,7 +96,7 @@ class Store:
         return next((row.id for row in self.jobs() if row.number == number), None)
 
     def open(self, job_id: int) -> tuple[Opened, int]:
-        """A job and its revision; revision 0 says there is no such job."""
+        """A job with its photographs, and its revision; revision 0 says there is no such job."""
 
         def work(connection: Connection) -> tuple[Opened, int]:
             from sqlalchemy import select
@@ -109,13 +109,13 @@ class Store:
             row = connection.execute(query.where(jobs.c.id == job_id)).first()
             if row is None:
                 return Opened(None, (Problem("", "there is no such job here"),)), 0
-            return read_job(row.body), row.revision
+            return replace(read_job(row.body), pictures=photographs.of(connection, job_id)), row.revision
 
         return self.work(work)
 
-    def add(self, job: Job) -> Saved:
-        """Keep a new job."""
-        return self.work(lambda connection: _add(connection, job))
+    def add(self, job: Job, pictures: Mapping[str, bytes] | None = None) -> Saved:
+        """Keep a new job, with its photographs."""
+        return self.work(lambda connection: _add(connection, job, pictures or {}))
 
     def save(self, job_id: int, job: Job, from_revision: int, label: str) -> Saved:
         """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own."""
@@ -127,7 +127,7 @@ class Store:
 
             now = connection.execute(select(jobs.c.revision).where(jobs.c.id == job_id)).scalar()
             if now != from_revision:
-                made = _add(connection, job)
+                made = _add(connection, job, photographs.of(connection, job_id))
                 return Saved(made.id, made.revision, clash=True)
             revision = from_revision + 1
             connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
@@ -136,6 +136,14 @@ class Store:
             return Saved(job_id, revision)
 
         return self.work(work)
+
+    def keep_photographs(self, job_id: int, pictures: Mapping[str, bytes]) -> None:
+        """Keep photographs with a job, by their keys."""
+        self.work(lambda connection: photographs.keep(connection, job_id, pictures))
+
+    def photograph(self, job_id: int, key: str) -> bytes | None:
+        """The bytes of one photograph of a job, or None."""
+        return self.work(lambda connection: photographs.one(connection, job_id, key))
 
     def revisions(self, job_id: int) -> frozenset[int]:
         """The revisions of a job that are kept."""
@@ -248,10 +256,10 @@ def _first_start(connection: Connection) -> None:
         return
     shelf.fill(connection, supplied_book(), _now()[:10])
     for job in reversed(demo_jobs()):
-        _add(connection, job)
+        _add(connection, job, {})
 
 
-def _add(connection: Connection, job: Job) -> Saved:
+def _add(connection: Connection, job: Job, pictures: Mapping[str, bytes]) -> Saved:
     from sqlalchemy import insert
 
     from tundish.store.tables import jobs
@@ -259,6 +267,7 @@ def _add(connection: Connection, job: Job) -> Saved:
     row = connection.execute(insert(jobs).values(revision=1, touched=_now(), put_away=False, place="", **_columns(job)))
     job_id = int(row.inserted_primary_key[0]) if row.inserted_primary_key else 0
     _add_revision(connection, (job_id, 1, 0), job, "new")
+    photographs.keep(connection, job_id, pictures)
     return Saved(job_id, 1)
 
 
