@@ -112,7 +112,7 @@ class InputForm(Form):
             return
         row.set_source(str(value.known))
         row.set_tag("TBC" if value.is_open else "")
-        questions = [_unlikely(declared, value), _disagreement(value)]
+        questions = [_unlikely(declared, value), typed.disagreement(declared, value)]
         row.show_question(" ".join(each for each in questions if each))
 
     def _taken(self, path: str, words: str) -> None:
@@ -136,7 +136,7 @@ class InputForm(Form):
             return
         before = value.value if isinstance(value, Entry) else declared.usual or 0.0
         entry = value if isinstance(value, Entry) else Entry(before, declared.known)
-        self.workspace.set(path, replace(entry, value=before + step, low=None, high=None, typed=""), joined=True)
+        self.workspace.set(path, replace(entry, value=before + step, low=None, high=None, typed="", readings=()), joined=True)
 
     def _tbc_asked(self, path: str) -> None:
         value = get(self.workspace.job, path)
@@ -168,10 +168,3 @@ def _unlikely(declared: Field, value: Entry) -> str:
         return ""
     low, high = declared.likely
     return f"Unlikely: usually {measure.show_range(low, high, declared.unit)}. Kept as typed."
-
-
-def _disagreement(value: Entry) -> str:
-    if len(set(value.readings)) < 2:  # noqa: PLR2004 - one reading cannot disagree
-        return ""
-    readings = ", ".join(measure.show_length(each) for each in value.readings)
-    return f"Taped {readings}. Using {measure.show_length(value.value)}."
