@@ -93,14 +93,14 @@ def rectangle(width: Figure, depth: Figure) -> Shape:
 
 
 def across(sides: Sequence[WallSide], line: WallSide, x: float, beyond: float = 0.0) -> float:
-    """How far the room goes square out of a line at a place along it, to the first wall met beyond a distance; endless where none is."""
+    """How far the room goes square out of a line at a place along it, to the first wall met beyond a distance; no further where none is."""
     found = math.inf
     for side in sides:
         (ax, ay), (bx, by) = line.on_wall(side.start), line.on_wall(side.end)
         if min(ax, bx) <= x <= max(ax, bx) and abs(ax - bx) > _TOUCHES:
             out = ay + (by - ay) * (x - ax) / (bx - ax)
             found = min(found, out) if out > beyond + _TOUCHES else found
-    return found
+    return found if math.isfinite(found) else beyond
 
 
 def found_wall(survey: Survey, place: int) -> tuple[Wall, str]:
