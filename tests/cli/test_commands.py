@@ -365,3 +365,10 @@ def test_a_listener_that_has_gone_ends_it_quietly() -> None:
     assert child.stderr.read() == b""
     child.stderr.close()
     assert child.wait() == 2
+
+
+def test_show_says_what_is_open_and_what_it_decides(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["show", str(Path(__file__).parents[2] / "resources" / "jobs" / "102-family-bathroom.tundish"), "--decides"])
+    said = capsys.readouterr().out
+    assert "settle by first fix" in said
+    assert "decides Fall of WC branch, Family bathroom, WC 1" in said

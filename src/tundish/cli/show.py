@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Iterator
 from typing import Any
 
 from tundish import measure
@@ -14,6 +15,7 @@ from tundish.cutting.plans import CutPlan
 from tundish.documents import index
 from tundish.estimate import Estimate, estimate
 from tundish.figure import Figure
+from tundish.open_inputs import open_inputs
 from tundish.rules.rule import Finding
 
 
@@ -22,6 +24,7 @@ def declare(commands: Any) -> None:
     made: argparse.ArgumentParser = commands.add_parser("show", help="say what was worked out")
     made.add_argument("job", help="a job file, or the number of a job")
     made.add_argument("--json", action="store_true", help="as one JSON object")
+    made.add_argument("--decides", action="store_true", help="what is still open, what it moves, and by when to settle it")
     made.set_defaults(run=run)
 
 
@@ -31,6 +34,8 @@ def run(asked: argparse.Namespace) -> int:
     worked = estimate(job, book, Effort.BEST)
     if asked.json:
         print(json.dumps(as_plain(worked), ensure_ascii=False, indent=1))
+    elif asked.decides:
+        print("\n".join(_decides(worked)) or "Nothing is open.")
     else:
         from tundish.writers.text import as_text
 
@@ -40,6 +45,18 @@ def run(asked: argparse.Namespace) -> int:
         for finding in worked.findings:
             print(f"{finding.state}: {finding.place}: {finding.title} {finding.message}".rstrip())
     return verdict(worked)
+
+
+def _decides(worked: Estimate) -> Iterator[str]:
+    for each in open_inputs(worked):
+        by = f", settle by {each.settle_by}{f' ({measure.show_date(each.day)})' if each.day else ''}" if each.settle_by else ""
+        yield f"{each.input.label} ({each.path}){by}"
+        yield from (
+            f"  moves {figure.label}: {measure.show_range(figure.low, figure.high, figure.unit)}, {room}"
+            for room, _, figure in each.figures
+        )
+        yield from (f"  may change {line.item.name}" for line in each.lines)
+        yield from (f"  decides {finding.title}, {finding.place}" for finding in each.findings)
 
 
 def as_plain(worked: Estimate) -> dict[str, Any]:
