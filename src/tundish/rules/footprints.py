@@ -8,7 +8,9 @@ from tundish.layout.walls import Point
 
 
 def of_prewall(room: Room) -> tuple[Point, ...]:
-    """The pre-wall as tiled."""
+    """The pre-wall as tiled; across a corner the triangle behind its front."""
+    if room.corner is not None:
+        return (room.width.value / 2, 0.0), (room.width.value, room.depth.value), (0.0, room.depth.value)
     return box(room.start.value, room.start.value + room.run.value, 0.0, room.figures["finished_face"].value)
 
 
