@@ -99,11 +99,13 @@ class DimensionBox(QFrame):
     def close_box(self) -> None:
         """Close without setting anything; the keyboard goes back to the drawing."""
         if self.isVisible():
-            had = self.box.hasFocus()
             self.box.setModified(False)
-            self.hide()
-            if had:
+            if self.box.hasFocus():
+                # The keyboard goes first: a box that hides with it would pass it on, and the drawing step to its next piece.
+                self.box.blockSignals(True)
                 self.closed.emit()
+                self.box.blockSignals(False)
+            self.hide()
 
     def _show(self, words: str) -> None:
         size = self._sizes[self._place]

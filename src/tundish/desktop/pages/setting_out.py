@@ -346,9 +346,12 @@ class SettingOutPage(Page):
         self.view.setFocus()
 
     def _say_measured(self, words: str) -> None:
-        room = self.room()
-        self._caption.setText(words) if words else self._show_head(room)
-        self._caption.setVisible(True) if words else None
+        """What the tape says stands over the drawing in the place of its name."""
+        self._show_head(self.room())
+        if words:
+            self.walls.hide()
+            self._caption.setText(words)
+            self._caption.show()
         self.view.setAccessibleDescription(words)
 
     def _add_one(self, kind: str) -> None:
