@@ -16,8 +16,8 @@ from tundish.writers.safe import CouldNotWriteError
 
 def test_a_paper_is_written_in_every_format(tmp_path: Path) -> None:
     files = write(samples.cut_list(), tmp_path / "new" / "folder", FORMATS, samples.PRINTED)
-    assert [file.name for file in files] == [f"Cut list 047.{ending}" for ending in ("pdf", "xlsx", "txt", "csv", "dxf", "ics")]
-    assert [file.read_bytes()[:4] for file in files] == [b"%PDF", b"PK\x03\x04", b"M. T", b'\xef\xbb\xbf"', b"  0\n", b"BEGI"]
+    assert [file.name for file in files] == [f"Cut list 047.{ending}" for ending in ("pdf", "xlsx", "txt", "csv", "dxf", "html", "ics")]
+    assert [file.read_bytes()[:4] for file in files] == [b"%PDF", b"PK\x03\x04", b"M. T", b'\xef\xbb\xbf"', b"  0\n", b"<!DO", b"BEGI"]
 
 
 def test_every_format_says_what_it_suits() -> None:
@@ -25,7 +25,7 @@ def test_every_format_says_what_it_suits() -> None:
 
 
 def test_an_unknown_format_writes_nothing(tmp_path: Path) -> None:
-    with pytest.raises(NoSuchFormatError, match=r'"docx" is not a format.*pdf, xlsx, text, csv, dxf, ics'):
+    with pytest.raises(NoSuchFormatError, match=r'"docx" is not a format.*pdf, xlsx, text, csv, dxf, html, ics'):
         write(samples.cut_list(), tmp_path / "new", ("pdf", "docx"), "")
     assert not (tmp_path / "new").exists()
 

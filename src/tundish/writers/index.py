@@ -89,12 +89,19 @@ def _ics(document: Document, path: Path, _printed: str, _: Pictures) -> None:
     write_calendar(document, path)
 
 
+def _html(document: Document, path: Path, printed: str, pictures: Pictures) -> None:
+    from tundish.writers.html import write_html
+
+    write_html(document, path, printed, pictures)
+
+
 FORMATS: Final[dict[str, Format]] = {
     "pdf": Format("pdf", _pdf, "to print, to sign and to send"),
     "xlsx": Format("xlsx", _xlsx, "to reckon on in a spreadsheet"),
     "text": Format("txt", _text, "to paste into a message"),
     "csv": Format("csv", _csv, "for a merchant's system or another program"),
     "dxf": Format("dxf", _dxf, "for a drawing program: its drawings in millimetres, on named layers"),
+    "html": Format("html", _html, "to send, and to read on a telephone"),
     "ics": Format("ics", _ics, "for a calendar: the days of a programme"),
 }
 """Every format by name."""

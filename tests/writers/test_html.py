@@ -1,0 +1,83 @@
+"""A paper as a page: well-formed, with table heads a screen reader can follow, nothing fetched, nothing run."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.writers import sample_papers as samples
+from tundish.documents.block import Column, Document, Heading, Paragraph, Picture, Points, Row, Table
+from tundish.writers.html import as_html, write_html
+
+VOID = {"meta", "br", "line", "rect", "polygon", "ellipse", "img"}
+
+
+class Reader(HTMLParser):
+    """Reads a page strictly: every element that begins ends, in order."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.words: list[str] = []
+        self.seen: list[tuple[str, dict[str, str | None]]] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.seen.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag not in VOID:
+            assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        self.words.append(data)
+
+
+def read(document: Document) -> Reader:
+    reader = Reader()
+    reader.feed(as_html(document, samples.PRINTED))
+    reader.close()
+    assert reader.open == []
+    return reader
+
+
+@pytest.mark.parametrize("paper", [samples.quote, samples.cut_list])
+def test_a_paper_is_well_formed_and_says_its_words(paper: Callable[[], Document]) -> None:
+    document = paper()
+    reader = read(document)
+    said = " ".join(reader.words)
+    assert document.sender in said
+    assert dict(reader.seen)["html"] == {"lang": "en-GB"}
+    assert not {"script", "link", "iframe", "object"} & {tag for tag, _ in reader.seen}
+    assert not re.search(r"(https?:|url\()", as_html(document))
+
+
+def test_a_table_has_heads_and_its_total() -> None:
+    table = Table((Column("Work"), Column("£", "money")), (Row(("First fix", 2)), Row(("Frames", 3))), totals=(1,), title="Price")
+    reader = read(samples.paper(table))
+    assert [attrs for tag, attrs in reader.seen if tag == "th"] == [{"scope": "col"}, {"scope": "col", "class": "n"}]
+    assert "5.00" in reader.words
+    assert "Price" in reader.words
+
+
+@given(st.text(max_size=200))
+def test_what_was_typed_is_never_markup(words: str) -> None:
+    hostile = f"<script>alert(1)</script>&\"'{words}"
+    table = Table((Column(hostile),), (Row((hostile,), group=hostile), Row((hostile,), note=hostile)))
+    blocks = (Heading(hostile), Paragraph(hostile), Points(hostile, (hostile,)), table, Picture("none", hostile))
+    reader = read(samples.paper(*blocks, name=hostile))
+    assert "script" not in {tag for tag, _ in reader.seen}
+    assert any("<script>alert(1)</script>" in each for each in reader.words)
+
+
+def test_a_photograph_is_within_the_page(tmp_path: Path) -> None:
+    path = tmp_path / "page.html"
+    write_html(samples.paper(Picture("stack", "The stack")), path, "", lambda key: b"\xff\xd8jpeg" if key == "stack" else None)
+    assert 'alt="The stack" src="data:image/jpeg;base64,' in path.read_text(encoding="utf-8")
