@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
-from tundish.figure import number
+from tundish.figure import between, number
 from tundish.layout.boards import Laid, Lay, lay, sheet_of
 
 SHEET = (1200.0, 800.0)
@@ -40,6 +40,12 @@ def test_higher_than_a_sheet_goes_in_rows_the_last_the_remainder() -> None:
     pieces = laid(1000, 2380)
     assert sizes(pieces) == [(1000, 800), (1000, 800), (1000, 780)]
     assert [each.z for each in pieces] == [0, 800, 1600]
+
+
+def test_what_may_turn_out_higher_than_a_sheet_is_laid_for_that() -> None:
+    """A height of 1,199 that may become 1,205 does not stand on a sheet of 1,200: it goes in rows that fit whatever is decided."""
+    pieces = list(lay(Lay(number(600), between(1199, 1197, 1205), number(0)), SHEET, []))
+    assert [(each.height.value, each.height.high) for each in pieces] == [(800, 800), (399, 405)]
 
 
 def test_whole_sheets_leave_no_sliver() -> None:

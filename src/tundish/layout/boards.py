@@ -43,13 +43,15 @@ def sheet_of(board: Item, book: Book) -> tuple[float, float]:
 def lay(face: Lay, sheet: tuple[float, float], supports: Sequence[Figure]) -> Iterator[Laid]:
     """The pieces of one layer, row by row from the foot, left to right.
 
-    Lying in one row where the face is no higher than a sheet is wide; standing where no higher than it is long; else in rows.
+    Lying in one row where the face is no higher than a sheet is wide; standing where no higher than it is long; else in rows. What is
+    still undecided is laid for the highest it may be, so that the pieces fit on sheets whatever is decided.
     """
     if face.width.value <= 0 or face.height.value <= 0:
         return
     long, short = sheet
-    standing = short < face.height.value <= long
-    rows = [(0.0, face.height)] if face.height.value <= long else list(_rows(face.height, short))
+    high = round(face.height.high, 6)
+    standing = short < high <= long
+    rows = [(0.0, face.height)] if high <= long else list(_rows(face.height, short))
     columns = list(_columns(face, short if standing else long, supports))
     for z, height in rows:
         for x, width in columns:
@@ -57,10 +59,12 @@ def lay(face: Lay, sheet: tuple[float, float], supports: Sequence[Figure]) -> It
 
 
 def _rows(height: Figure, short: float) -> Iterator[tuple[float, Figure]]:
-    full = math.ceil(round(height.value / short, 9)) - 1
+    full = math.ceil(round(height.high / short, 9)) - 1
     row = number(short, label="Width of a sheet")
     for place in range(full):
         yield place * short, row
+    if height.value <= full * short:
+        return
     yield full * short, (height - (row * number(full, "", "Rows")).named("Full rows")).named("Height of board")
 
 
