@@ -32,6 +32,7 @@ ENGINE = (
     "procurement",
     "pricing",
     "estimate",
+    "if_it_were",
     "documents",
     "session",
 )

@@ -12,7 +12,7 @@ from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.figure import between
 from tundish.layout.design import Appliance
-from tundish.layout.placing import tie_rod
+from tundish.layout.settings import tie_rod
 from tundish.layout.room import Room
 
 Work = Callable[..., Room]

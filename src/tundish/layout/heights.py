@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, Known, total
+from tundish.figure import Figure, total
 from tundish.layout.depths import Covering
 from tundish.layout.design import PreWall
 from tundish.layout.inputs import Inputs
@@ -48,18 +48,21 @@ def part_height(standing: Standing, floor: Figure, height: Figure, covering: Cov
             f"{standing.at}.top", f"The pre-wall would reach {shown[0]} above the bare floor, the ceiling is at {shown[1]}: lower its top"
         )
         reached, above_floor = total([height]), _above(height, floor)
-    top = inputs.settled(f"{standing.lead}top_of_prewall", reached.named("Top of pre-wall"))
-    if top.known is Known.TYPED:
-        above_floor = _above(top, floor)
-    steel = top - covering.tile - covering.bed - covering.boards
+    worked = reached.named("Top of pre-wall")
+    top = inputs.settled(f"{standing.lead}top_of_prewall", worked)
+    if top is not worked:
+        reached, above_floor = top, _above(top, floor)
+    steel = reached - covering.tile - covering.bed - covering.boards
     return Tops(top, inputs.settled(f"{standing.lead}top_of_steel", steel.named(_name(prewall))), above_floor)
 
 
 def full_height(standing: Standing, floor: Figure, height: Figure, book: Book, inputs: Inputs) -> Tops:
     """The tops of a pre-wall that goes to the ceiling, its steel short of it by a gap."""
-    top = inputs.settled(f"{standing.lead}top_of_prewall", total([height], "Top of pre-wall"))
-    steel = (top - book.figure("prewall.ceiling_gap")).named(_name(standing.prewall))
-    return Tops(top, inputs.settled(f"{standing.lead}top_of_steel", steel), _above(top, floor))
+    worked = total([height], "Top of pre-wall")
+    top = inputs.settled(f"{standing.lead}top_of_prewall", worked)
+    reached = height if top is worked else top
+    steel = (reached - book.figure("prewall.ceiling_gap")).named(_name(standing.prewall))
+    return Tops(top, inputs.settled(f"{standing.lead}top_of_steel", steel), _above(reached, floor))
 
 
 def _above(height: Figure, floor: Figure) -> Figure:

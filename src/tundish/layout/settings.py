@@ -39,12 +39,11 @@ def own(figure: Figure, choice: Appliance) -> Figure:
     return replace(figure, note=f"own choice: {why}" if why else "own choice")
 
 
-def bracket_spacing(frame: Item, turned: str) -> Figure:
-    """How far apart the wall brackets hold, as they are turned; a frame whose sheet gives no turn keeps its spacing."""
-    apart = frame.sizes["bracket_spacing"][0]
+def bracket_aside(frame: Item, turned: str) -> Figure:
+    """From the centre to each wall bracket, as they are turned; a frame whose sheet gives no turn keeps its spacing."""
     move = frame.sizes["bracket_turn"][0] if frame.has("bracket_turn") else 0.0
-    by = {"turned in": -2 * move, "turned out": 2 * move}.get(turned, 0.0)
-    return from_sheet(frame, apart + by, "Wall brackets apart")
+    by = {"turned in": -move, "turned out": move}.get(turned, 0.0)
+    return from_sheet(frame, frame.sizes["bracket_spacing"][0] / 2 + by, "Centre to wall bracket")
 
 
 def bracket_seat(frame: Item, turned: str) -> Figure:

@@ -29,9 +29,10 @@ from tundish.layout.supports import FrameSpan, Stand
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
     """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
+    if plan.design.further and plan.design.typed:  # whether a row names a figure is known only once all pre-walls are
+        return work_out_all(plan, book, path)[0]
     inputs = Inputs(path, plan.design.typed)
-    room = _at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs)
-    return room if plan.design.further else typed_over.told((room,))[0]
+    return typed_over.told((_at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs),))[0]
 
 
 def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:

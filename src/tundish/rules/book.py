@@ -36,6 +36,7 @@ from tundish.rules.fixings.tie_rods import tie_rod_fixings
 from tundish.rules.fixings.ties import tie_fixings
 from tundish.rules.fixings.timber_screws import timber_screws
 from tundish.rules.fixings.wall_strut import wall_strut_fixings
+from tundish.rules.frames.brackets import brackets as wall_brackets
 from tundish.rules.frames.depth import depth
 from tundish.rules.frames.feet_travel import feet_travel
 from tundish.rules.frames.fixing_sets import fixing_sets
@@ -134,6 +135,7 @@ RULES: Final[tuple[Rule, ...]] = (
     tie_fixings,
     timber_screws,
     wall_strut_fixings,
+    wall_brackets,
     depth,
     feet_travel,
     fixing_sets,

@@ -15,7 +15,8 @@ from tundish.layout.room import Room
 Work = Callable[..., Room]
 Hang = Callable[..., Appliance]
 
-SHARED = {"centre": 1000, "feet": 30, "bracket": 1110}  # 20 + 1,000 − 990; 20 + 1,090
+# 20 + 1,000 − 990; 20 + 1,090; brackets 440 apart
+SHARED = {"centre": 1000, "feet": 30, "bracket": 1110, "bracket_left": 780, "bracket_right": 1220}
 EXPECTED = {
     "wc": SHARED
     | {
@@ -31,6 +32,7 @@ EXPECTED = {
         "outlet_cut": 114,  # 24 + 45 + 45
         "inlet_cut": 129,  # 24 + 55 + 50
         "reach": 165,  # 225 − 60
+        "thread_left": 35,  # the middle rod reaches 200
     },
     "basin": SHARED
     | {
@@ -43,6 +45,7 @@ EXPECTED = {
         "frame_top": 1140,
         "stud_projection": 59,
         "reach": 175,  # 225 − 50
+        "thread_left": 25,
     },
     "bidet": SHARED
     | {
@@ -55,6 +58,7 @@ EXPECTED = {
         "frame_top": 1140,
         "stud_projection": 59,
         "reach": 165,
+        "thread_left": 35,
     },
     "urinal": SHARED
     | {
@@ -66,6 +70,7 @@ EXPECTED = {
         "frame_top": 1330,
         "stud_projection": 59,
         "reach": 165,
+        "thread_left": 35,
     },
 }
 TOPS = {"wc": 420, "basin": 850, "bidet": 420, "urinal": 610}

@@ -82,8 +82,11 @@ FRAME_SIZES: Final = (
 def figures_of(kind: Kind, hung: Hung) -> dict[str, Figure]:
     """Every height, depth and reach of one appliance, by short name; what is typed over comes before all that rests on it."""
     name, settled = hung.name, hung.settled
-    top = settled("top", (hung.outline.finished_floor + hung.wanted).named(f"{kind.top}, {name}"))
-    studs = below(top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}")
+    above = hung.outline.finished_floor + hung.wanted
+    worked = above.named(f"{kind.top}, {name}")
+    top = settled("top", worked)
+    # Unnamed where it was not typed over, so that the receipt of the studs is one column.
+    studs = below(above if top is worked else top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}")
     projection = (
         hung.outline.covering.thickness + size(hung.ware, "ceramic", "Ceramic at the fixing") + hung.book.figure("layout.washer_and_nut")
     )
@@ -113,8 +116,8 @@ def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:
 
 def _brackets(hung: Hung) -> dict[str, Figure]:
     """Where the two wall brackets hold, from the left wall."""
-    aside = settings.bracket_spacing(hung.frame, hung.choice.bracket) / 2
-    aside = (settings.own(aside, hung.choice) if hung.choice.bracket.startswith("turned") else aside).named("Centre to wall bracket")
+    aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
+    aside = settings.own(aside, hung.choice) if hung.choice.bracket.startswith("turned") else aside
     return {
         "bracket_left": hung.settled("bracket_left", (hung.centre - aside).named(f"Left wall bracket, {hung.name}")),
         "bracket_right": hung.settled("bracket_right", (hung.centre + aside).named(f"Right wall bracket, {hung.name}")),
@@ -157,7 +160,7 @@ def _reach(hung: Hung, bracket: Figure) -> Figure:
     reach = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
     corner = outline.standing.corner
     if corner is not None:
-        aside = (settings.bracket_spacing(hung.frame, hung.choice.bracket) / 2).named("Centre to wall bracket")
+        aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
         return corner.reach(reach.named("Bracket seat out of the corner"), aside).named(f"Reach of tie rods, {hung.name}")
     if hung.lean is not None and outline.tops.prewall.low > 0:
         reach = reach - (hung.lean * bracket / outline.tops.prewall).named("Wall leans in, at the brackets")

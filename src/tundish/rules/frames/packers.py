@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, between, largest, number
 from tundish.layout.room import Room
 from tundish.rules.amounts import whole_spaces
 from tundish.rules.rule import Need, rule
@@ -15,15 +14,11 @@ from tundish.rules.rule import Need, rule
 def packers(room: Room, book: Book) -> Iterator[Need]:
     """Where the feet cannot reach, ply is packed under them.
 
-    Reckoned for the feet at their longest: the build-up may still come out thicker.
+    Reckoned for the feet at their longest: the build-up may still come out thicker. The packing may also be the trader's own choice.
     """
     for one in room.placed:
-        beyond = _at_longest(one.figures["feet"]) - one.frame.size("foot_travel")
-        if beyond.high > 0:
-            high = whole_spaces(largest(beyond, number(0)), book.figure("frames.packer"), "Packers under each foot")
-            amount = (high * one.frame.size("feet")).named(f"Under the feet of {one.name}")
+        packed = one.figures.get("packers")
+        if packed is not None and packed.high > 0:
+            count = whole_spaces(packed, book.figure("frames.packer"), "Packers under each foot")
+            amount = (count * one.frame.size("feet")).named(f"Under the feet of {one.name}")
             yield Need(amount, "frames", f"under the feet of {one.name}", role="ply packer")
-
-
-def _at_longest(feet: Figure) -> Figure:
-    return feet if feet.low == feet.high else between(feet.high, feet.low, feet.high, label="Feet at their longest")

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure
-from tundish.layout.room import Room
+from tundish.layout.room import Placed, Room
+from tundish.measure import show_length
 from tundish.rules.rule import Finding, judge, rule
 
 
@@ -15,7 +16,7 @@ from tundish.rules.rule import Finding, judge, rule
 def reach(room: Room, book: Book) -> Iterator[Finding]:
     """The tie rods reach the wall, however deep the pre-wall turns out.
 
-    It is to be looked at when they reach over part of the range only.
+    It is to be looked at when they reach over part of the range only; how much thread is left in the nut is said over the range.
     """
     for one in room.placed:
         has = one.figures["reach"]
@@ -23,14 +24,24 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
             words = "The catalogue holds no tie rod. Add one with the least and most it reaches."
             yield Finding("Tie rod reach", "Void", "cannot tell", has, "Maker", "maker's sheet", message=words, place=one.name)
         else:
-            yield _judged(has, one.tie_rod, one.name)
+            yield _judged(has, one.tie_rod, one)
 
 
-def _judged(has: Figure, rod: Item, place: str) -> Finding:
+def _judged(has: Figure, rod: Item, one: Placed) -> Finding:
     least, most = rod.size("reach_least"), rod.size("reach_most")
-    state, message = judge(has, least, most), ""
-    if state != "passes":
+    state, message = judge(has, least, most), f"Thread left in the nut {_range(most.value - has.high, most.value - has.low)}."
+    whole = has.low >= least.value and has.high <= most.value
+    if state != "passes" or not whole:
+        state = "look" if state == "passes" else state
         message = "No tie rod reaches this far. Change the depth of the pre-wall, or find one that does."
-    elif has.low < least.value or has.high > most.value:
-        state, message = "look", "No tie rod serves the whole range. Settle the depth of the pre-wall."
-    return Finding("Tie rod reach", "Void", state, has, "Maker", rod.sheet, least, most, message, place)
+        if one.choice.tie_rod == rod.code:
+            why = f" ({one.choice.settings_why.strip()})" if one.choice.settings_why.strip() else ""
+            over = "at all" if state == "fails" else "over the whole range"
+            message = f"The tie rod of your own choice{why} does not serve {over}: leave it blank to have one chosen, or settle the depth."
+        elif state == "look":
+            message = "No tie rod serves the whole range. Settle the depth of the pre-wall."
+    return Finding("Tie rod reach", "Void", state, has, "Maker", rod.sheet, least, most, message, one.name)
+
+
+def _range(low: float, high: float) -> str:
+    return show_length(low) if low == high else f"{show_length(low)} to {show_length(high)}"
