@@ -12,8 +12,8 @@ from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.figure import between
 from tundish.layout.design import Appliance
-from tundish.layout.settings import tie_rod
 from tundish.layout.room import Room
+from tundish.layout.settings import tie_rod
 
 Work = Callable[..., Room]
 Hang = Callable[..., Appliance]
