@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -17,20 +16,24 @@ _LEAST: Final = 0.01
 
 def programme(stages: Sequence[StagePrice], hours_a_day: float, start: str = "") -> tuple[Day, ...]:
     """The days of the work in the order of its stages, weekends left out; bank holidays are for the trader to move."""
-    days: list[Day] = []
+    work: list[list[tuple[str, float]]] = []
+    waits: dict[int, str] = {}
+    room = 0.0
     for place, stage in enumerate(stages):
         left = stage.hours.value
         while left > _LEAST:
-            if not days or days[-1].waits or hours_a_day - days[-1].hours < _LEAST:
-                days.append(Day(len(days) + 1))
-            today = days[-1]
-            done = min(left, hours_a_day - today.hours)
-            days[-1] = replace(today, work=(*today.work, (stage.name, done)))
-            left -= done
+            if room < _LEAST:
+                work.append([])
+                room = hours_a_day
+            done = min(left, room)
+            work[-1].append((stage.name, done))
+            left, room = left - done, room - done
         if stage.stage == "boarding" and stage.hours.value > 0 and place < len(stages) - 1:
-            days += [Day(len(days) + 1 + extra, waits="Adhesive and grout cure") for extra in range(CURING_DAYS)]
-    dates = _working_days(start, len(days))
-    return tuple(replace(day, date=on) for day, on in zip(days, dates, strict=True))
+            waits |= {len(work) + extra: "Adhesive and grout cure" for extra in range(CURING_DAYS)}
+            work += [[] for _ in range(CURING_DAYS)]
+            room = 0.0
+    dates = _working_days(start, len(work))
+    return tuple(Day(place + 1, dates[place], tuple(done), waits.get(place, "")) for place, done in enumerate(work))
 
 
 def _working_days(start: str, count: int) -> tuple[str, ...]:
