@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Final
 
 from tundish import measure
-from tundish.documents.block import Document
+from tundish.documents.block import Document, Points
 from tundish.documents.index import build_all
 from tundish.estimate import Estimate
 from tundish.store.keep import Paper
 
 ORDERS: Final = "order"
 """What the keys of the order lists begin with."""
+MOST_CHANGES: Final = 12
 OPEN_WORDS: Final = ("TBC", "Still to be confirmed")
 """How a paper says that something on it is not settled."""
 
@@ -37,11 +38,57 @@ class State:
     glyph: str = ""
 
 
-def make(estimate: Estimate) -> tuple[Made, ...]:
-    """Every paper of a job; takes a while, so it is done beside the window."""
+def make(estimate: Estimate, issued: Iterable[Paper] = ()) -> tuple[Made, ...]:
+    """Every paper of a job; takes a while, so it is done beside the window.
+
+    A paper that says something else than when it was issued carries the next letter, and what changed.
+    """
     from tundish.writers.text import as_text
 
-    return tuple(Made(document, as_text(document)) for document in build_all(estimate))
+    made, before = [], tuple(issued)
+    for document in build_all(estimate):
+        text = as_text(document)
+        made.append(Made(lettered(document, text, [paper for paper in before if paper.key == document.key]), text))
+    return tuple(made)
+
+
+def lettered(document: Document, text: str, issued: Sequence[Paper]) -> Document:
+    """The paper under its number with the letter of its issue: none for the first, then a, b, c…; what changed stands at its end."""
+    issues: list[Paper] = []
+    for paper in issued:
+        if not issues or issues[-1].text != paper.text:
+            issues.append(paper)
+    place = len(issues) - 1 if issues and issues[-1].text == text else len(issues)
+    if place < 1:
+        return document
+    number, last = f"{document.number}{_letter(place)}", issues[place - 1]
+    title = f"Changed since {document.number}{_letter(place - 1)} of {show_time(last.made)}"
+    name = document.name.replace(document.number, number, 1) if document.number else f"{document.name} {number}"
+    return replace(document, number=number, name=name, blocks=(*document.blocks, Points(title, what_changed(last.text, text))))
+
+
+def what_changed(before: str, after: str) -> tuple[str, ...]:
+    """The lines that are new or say something else, as they read now; those that are gone, as they read then."""
+    lines = [line for line in difflib.ndiff(before.splitlines(), after.splitlines()) if line[:2] in {"+ ", "- "}]
+    now = [" ".join(line[2:].split()) for line in lines if line.startswith("+ ") and _tells(line)]
+    was = [" ".join(line[2:].split()) for line in lines if line.startswith("- ") and _tells(line)]
+    said = [f"now: {line}" for line in now] + ([] if now else [f"no longer: {line}" for line in was])
+    more = len(said) - MOST_CHANGES
+    return (*said[:MOST_CHANGES], *((f"and {more} more lines",) if more > 0 else ()))
+
+
+def _tells(line: str) -> bool:
+    """Whether a line says something to a reader: not a rule, nor what a drawing is made of."""
+    return any(letter.isalnum() for letter in line) and "[drawing" not in line
+
+
+def _letter(place: int) -> str:
+    """No letter for the first issue, then a to z, then aa and so on."""
+    letters = ""
+    while place > 0:
+        place, rest = divmod(place - 1, 26)
+        letters = chr(ord("a") + rest) + letters
+    return letters
 
 
 def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:

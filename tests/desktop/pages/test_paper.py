@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pypdfium2  # type: ignore[import-untyped]  # it ships no types
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -12,7 +13,10 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.pages.paper import PaperPage
-from tundish.desktop.papers import changed_lines
+from tundish.desktop.papers import changed_lines, lettered
+from tundish.documents.block import Document
+from tundish.field import Entry
+from tundish.store.keep import Paper
 
 
 def opened(fitter: Fitter, number: str = "101") -> PaperPage:
@@ -171,3 +175,42 @@ def test_a_sheet_that_is_drawn_to_scale_can_be_saved_for_a_drawing_program(
     fitter.press("Save as DXF", page)
     fitter.qtbot.waitUntil(lambda: states(page)["setting-out"].startswith("issued"), timeout=WAIT_MS)
     assert "SOIL-AND-WASTE" in (tmp_path / "wall.dxf").read_text(encoding="utf-8")
+
+
+def test_a_paper_that_changed_after_it_was_issued_carries_the_next_letter(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    choose(fitter, page, "quote")
+    answer_with(monkeypatch, tmp_path / "first.pdf")
+    fitter.press("Save as PDF", page)
+    fitter.qtbot.waitUntil(lambda: bool(fitter.workspace.store.issued(fitter.workspace.job_id)), timeout=WAIT_MS)
+    assert fitter.workspace.set("terms.valid_days", Entry(45)) == ()
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: (made := page._paper()) is not None and made.document.number == "101a", timeout=WAIT_MS)
+    drawn(fitter, page)
+    answer_with(monkeypatch, tmp_path / "second.pdf")
+    fitter.press("Save as PDF", page)
+    fitter.qtbot.waitUntil(lambda: len(fitter.workspace.store.issued(fitter.workspace.job_id)) == 2, timeout=WAIT_MS)
+    first, second = (words_of(tmp_path / name) for name in ("first.pdf", "second.pdf"))
+    assert "Quote 101a" in second
+    assert "Quote 101a" not in first
+    assert "Changed since 101 of" in second
+    assert "now: Good for 45 days" in second
+
+
+def words_of(path: Path) -> str:
+    pdf = pypdfium2.PdfDocument(path)
+    words = "\n".join(page.get_textpage().get_text_range() for page in pdf)
+    pdf.close()
+    return words
+
+
+@pytest.mark.parametrize(
+    ("texts", "now", "number"), [([], "x", "7"), (["x"], "x", "7"), (["x"], "y", "7a"), (["x", "y"], "y", "7a"), (["x", "y"], "x", "7b")]
+)
+def test_letters_follow_what_was_issued(texts: list[str], now: str, number: str) -> None:
+    issued = [Paper("quote", "Quote 7", "pdf", 1, "2026-11-12T19:40:00", text, b"") for text in texts]
+    made = lettered(Document("quote", "Quote", "7", "", "", "", "Quote 7 Vale", "", ()), now, issued)
+    assert (made.number, made.name) == (number, f"Quote {number} Vale")
+    assert bool(made.blocks) == (number != "7")

@@ -122,7 +122,8 @@ class PaperPage(Page):
             self.preview.show_words("Open a job, and its papers are here." if not self._workspace.session else "The papers are being made.")
             return
         self._stale = False
-        self._workspace.aside.ask(lambda: papers.make(estimate), self._take, self._say)
+        issued = self._workspace.store.issued(self._workspace.job_id)
+        self._workspace.aside.ask(lambda: papers.make(estimate, issued), self._take, self._say)
 
     def _take(self, made: tuple[Made, ...]) -> None:
         self._made = made
