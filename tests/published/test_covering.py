@@ -10,7 +10,7 @@ from tests.published.asking import needed, room_of
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
 from tundish.layout.room import Room
-from tundish.procurement.choose import cheapest
+from tundish.procurement.split import Want, cheapest
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.rule import LABOUR
 from tundish.rules.tiling.bed import bed
@@ -48,7 +48,7 @@ def test_a_bag_of_adhesive_covers_what_is_published(tile: str, kg_per_m2: float,
 def test_a_cartridge_of_sealant_goes_as_far_as_its_bead_is_thin(section_mm2: float, metres: float) -> None:
     """A sealant maker's guide: millilitres a metre are mm² of section (V2); a cartridge of 310 ml gives 6.2 m of 10 x 5 (C) and so on."""
     offer = Offer("sealant-white", "one", "1", 310, Decimal(6), "2026-11-01")
-    enough, over = (cheapest([offer], length * section_mm2) for length in (metres, metres + 0.02))
+    enough, over = (cheapest(Want(length * section_mm2, (offer,))) for length in (metres, metres + 0.02))
     assert enough is not None
     assert over is not None
     assert (enough.packs, over.packs) == (1, 2)
