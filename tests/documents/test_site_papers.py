@@ -106,9 +106,9 @@ def test_each_foot_is_drawn_out_as_far_as_the_floor_falls_there(changed: Changed
         (room,) = changed("101", rooms__0__survey__floor__out_of_level=Entry(20), rooms__0__survey__floor__highest=highest).rooms
         for placed in room.placed:
             left, right = frame_sheet.feet_out(room, placed)
-            slope = (right.value - left.value) / (placed.right - placed.left)
-            assert slope == pytest.approx((1 if highest == "left" else -1) * 20 / room.width.value)
-            assert min(left.value, right.value) >= placed.figures["feet"].value
+            slope = (right.value - left.value) / (placed.right - placed.left - placed.frame.sizes["leg"][0])
+            assert slope == pytest.approx((1 if highest == "left" else -1) * 20 / room.width.value, rel=0.01)
+            assert max(left.value, right.value) == placed.figures["feet"].value
     (back,) = changed("101", rooms__0__survey__floor__out_of_level=Entry(-20)).rooms
     left, right = frame_sheet.feet_out(back, back.placed[0])
     assert left.value > right.value

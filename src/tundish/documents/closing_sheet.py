@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Picture, Points, Row, SideBySide, Sketch, Table
-from tundish.documents.paper import paper
+from tundish.documents.paper import along_wall, paper, wall_title
 from tundish.documents.wall_drawing import Show, elevation
 from tundish.estimate import Estimate
 from tundish.layout.room import PipeRun, Room
@@ -40,7 +40,7 @@ def build(estimate: Estimate) -> Document:
     blocks: list[Block] = [Paragraph(_closed_words(estimate), "strong")]
     for room in estimate.rooms:
         blocks += (
-            Heading(f"{room.name}, wall {room.wall}"),
+            Heading(wall_title(room)),
             Sketch(elevation(room, _BEHIND), "What is behind the boards; widths from the left end of the wall"),
             Table(_PIPES, (*_stack_row(room), *(row for pipe in room.pipes for row in _pipe_rows(pipe, room)), *_steel_rows(room))),
         )
@@ -78,7 +78,7 @@ def _closed_words(estimate: Estimate) -> str:
 
 def _stack_row(room: Room) -> tuple[Row, ...]:
     stack = room.figures["stack"]
-    return (Row(("Soil stack", "–", "upright", measure.show_length(stack.value), "full height", "full height"), stack.tbc),)
+    return (Row(("Soil stack", "–", "upright", along_wall(stack.value, room.width.value), "full height", "full height"), stack.tbc),)
 
 
 def _pipe_rows(pipe: PipeRun, room: Room) -> Iterator[Row]:
@@ -90,7 +90,7 @@ def _pipe_rows(pipe: PipeRun, room: Room) -> Iterator[Row]:
             continue
         how = "upright" if abs(z2 - z1) > abs(x2 - x1) else "along"
         name, bore = (pipe.what, str(pipe.size)) if first else ("", "")
-        yield Row((name, bore, how, _from_to(x1, x2), _from_to(z1, z2), _from_to(z1 - floor, z2 - floor)), tbc and first)
+        yield Row((name, bore, how, _along(room, x1, x2), _from_to(z1, z2), _from_to(z1 - floor, z2 - floor)), tbc and first)
         first = False
 
 
@@ -101,6 +101,11 @@ def _steel_rows(room: Room) -> Iterator[Row]:
         yield Row(("Frames", "–", "–", frames, "–", "–"))
     if uprights:
         yield Row(("Uprights, centres", "–", "upright", uprights, "–", "–"))
+
+
+def _along(room: Room, one: float, other: float) -> str:
+    a, b = along_wall(one, room.width.value), along_wall(other, room.width.value)
+    return a if a == b else f"{a} to {b}"
 
 
 def _from_to(one: float, other: float) -> str:

@@ -10,7 +10,7 @@ from tundish.documents.block import Block, Column, Paragraph, Row, Table
 from tundish.documents.materials import amount_words
 from tundish.estimate import Estimate
 from tundish.field import must_read
-from tundish.figure import Figure, number, total
+from tundish.figure import Figure
 from tundish.layout.makers import size
 from tundish.layout.room import Placed, Room
 from tundish.rules.rule import Need
@@ -67,21 +67,19 @@ def parts(estimate: Estimate, room: Room) -> tuple[Block, ...]:
 
 
 def feet_out(room: Room, placed: Placed) -> tuple[Figure, Figure]:
-    """How far the left and the right foot are drawn out: more where the floor drops from its highest place along the wall."""
-    floor, feet = room.plan.survey.floor, placed.figures["feet"]
-    drop = must_read(floor, "out_of_level")
-    if room.wall != "A" or not (drop.value or drop.low or drop.high) or not room.width.value:
-        return feet, feet
-    from_left = floor.highest == "left"
-    if drop.value < 0:
-        # A drop below zero falls the other way.
-        drop, from_left = (number(0, label="Level") - drop).named(drop.label), not from_left
-    made = []
-    for side, x in (("left", placed.left), ("right", placed.right)):
-        share = x / room.width.value if from_left else 1 - x / room.width.value
-        lower = (drop * number(min(max(share, 0), 1), "", "Part of the way")).named("Floor lower at this foot")
-        made.append(total([feet, lower], f"{side.capitalize()} foot out, {placed.name}"))
-    return made[0], made[1]
+    """How far the left and the right foot are drawn out: the one on the lower side of a falling floor is drawn out further."""
+    lower = placed.figures["feet"]
+    higher = placed.figures.get("feet_least", lower)
+    return (higher, lower) if _falls_to_the_right(room, placed) else (lower, higher)
+
+
+def _falls_to_the_right(room: Room, placed: Placed) -> bool:
+    """Whether the floor is lower at the right of a frame, looking at its wall; the floor is surveyed along wall A."""
+    floor = room.plan.survey.floor
+    side = next(each for each in room.sides if each.letter == room.wall)
+    left, right = (side.in_plan(x, 0.0)[0] for x in (placed.left, placed.right))
+    from_left = (floor.highest == "left") == (must_read(floor, "out_of_level").value >= 0)
+    return (right >= left) == from_left
 
 
 def _rod(placed: Placed) -> Row:
@@ -110,9 +108,11 @@ def _feet(room: Room, placed: Placed) -> Iterator[Row]:
 
 
 def _packers(placed: Placed) -> Iterator[Row]:
-    packers = must_read(placed.choice, "packers")
-    if packers.value:
-        yield Row(("Packers", f"{_mm(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""))
+    packers = placed.figures.get("packers")
+    if packers is not None and packers.value:
+        yield Row(
+            ("Packers", f"{_mm(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""), packers.tbc
+        )
 
 
 def _studs(room: Room, placed: Placed) -> Row:

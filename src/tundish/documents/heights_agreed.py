@@ -27,8 +27,9 @@ _FALL: Final = "drainage/branch-fall"
 _PAPER: Final = 172.0
 _BUBBLE: Final = 2.4
 _LETTERS: Final = 26
-_LOW: Final = 0.5
-"""How high a front view may be, as a part of the page's width."""
+_LOW: Final = 0.42
+"""How high a front view may be, as a part of the page's width; up to half where it is higher than wide."""
+_HALF: Final = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,7 @@ def _seen(room: Room, agreed: tuple[Agreed, ...]) -> Sketch:
     """A high wall is drawn smaller, so that one wall with its signatures stays on a page."""
     drawing = front_view(room, agreed)
     _, _, wide, high = drawing.extent
-    return Sketch(drawing, "As you will see it", share=min(0.78, _LOW * wide / high))
+    return Sketch(drawing, "As you will see it", share=min(1.0, max(_LOW * wide / high, min(_HALF, _HALF * wide / high))))
 
 
 def front_view(room: Room, agreed: tuple[Agreed, ...]) -> Drawing:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from tundish import measure
 from tundish.catalogue.trader import Trader, demo_trader
 from tundish.documents.block import Block, Document
 from tundish.estimate import Estimate
+from tundish.layout.room import Room
 
 
 def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *, foot: str = "", tables_only: bool = False) -> Document:
@@ -30,6 +32,19 @@ def trader_of(estimate: Estimate) -> Trader:
     """Whose name the papers carry; a demonstration job has an invented one until the user's own is typed."""
     trader = estimate.book.trader
     return demo_trader() if estimate.job.demo and not trader.name else trader
+
+
+def wall_title(room: Room) -> str:
+    """A room at one of its walls, the wall said once: "Family bathroom, wall A"."""
+    words = f"wall {room.wall}"
+    return room.name if room.name.endswith(f", {words}") else f"{room.name}, {words}"
+
+
+def along_wall(x: float, width: float) -> str:
+    """A place along a wall from its left end; what is past a corner is said to be round it."""
+    if x < 0:
+        return f"{measure.show_length(-x)} round the left corner"
+    return measure.show_length(x) if x <= width else f"{measure.show_length(x - width)} round the right corner"
 
 
 def surname(name: str) -> str:

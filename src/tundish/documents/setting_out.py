@@ -22,7 +22,7 @@ from tundish.documents.block import (
     Sketch,
     Table,
 )
-from tundish.documents.paper import paper
+from tundish.documents.paper import along_wall, paper, wall_title
 from tundish.documents.plan_drawing import strip
 from tundish.documents.rod import RodMark, marks_of
 from tundish.documents.running import on_the_wall
@@ -81,7 +81,7 @@ def _marking(room: Room) -> tuple[Block, ...]:
     rows = [row for placed in room.placed for row in _placed(placed, room)]
     rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
     return (
-        Heading(f"{room.name}, wall {room.wall}"),
+        Heading(wall_title(room)),
         Paragraph(stand, "strong"),
         Sketch(on_the_wall(room), "Running from the left end of the wall, plaster face; heights from the bare floor"),
         RulerCheck(),
@@ -117,8 +117,8 @@ def _own_rows(room: Room) -> list[Row]:
     for key, words, at in keys:
         if key in room.figures:
             left = room.figures["stack"].value if at else None
-            rows.append(_height(RodMark(words, room.figures[key], key), "–" if left is None else measure.show_length(left), room))
-    stack = measure.show_length(room.figures["stack"].value)
+            rows.append(_height(RodMark(words, room.figures[key], key), "–" if left is None else along_wall(left, room.width.value), room))
+    stack = along_wall(room.figures["stack"].value, room.width.value)
     bosses = [RodMark(f"Boss, {pipe.what}", pipe.enters, pipe.key) for pipe in room.pipes_of("waste") if pipe.enters is not None]
     rows += [_height(mark, stack, room) for mark in bosses]
     return rows
