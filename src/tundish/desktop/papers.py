@@ -11,6 +11,7 @@ from typing import Final
 from tundish import measure
 from tundish.documents.block import Document, Points
 from tundish.documents.index import build_all
+from tundish.documents.order_list import Placed
 from tundish.estimate import Estimate
 from tundish.store.keep import Paper
 
@@ -38,15 +39,15 @@ class State:
     glyph: str = ""
 
 
-def make(estimate: Estimate, issued: Iterable[Paper] = ()) -> tuple[Made, ...]:
-    """Every paper of a job; takes a while, so it is done beside the window.
+def make(estimate: Estimate, issued: Iterable[Paper] = (), placed: Sequence[Placed] | None = None) -> tuple[Made, ...]:
+    """Every paper of a job with its orders as `placed`; takes a while, so it is done beside the window.
 
     A paper that says something else than when it was issued carries the next letter, and what changed.
     """
     from tundish.writers.text import as_text
 
     made, before = [], tuple(issued)
-    for document in build_all(estimate):
+    for document in build_all(estimate, placed):
         text = as_text(document)
         made.append(Made(lettered(document, text, [paper for paper in before if paper.key == document.key]), text))
     return tuple(made)

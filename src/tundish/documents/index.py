@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from tundish.documents import (
@@ -44,9 +44,11 @@ def build(key: str, estimate: Estimate) -> tuple[Document, ...]:
     return (_ONE[key](estimate),)
 
 
-def build_all(estimate: Estimate) -> tuple[Document, ...]:
-    """Every paper of a job."""
-    return tuple(document for key, _ in NAMES for document in build(key, estimate))
+def build_all(estimate: Estimate, placed: Sequence[order_list.Placed] | None = None) -> tuple[Document, ...]:
+    """Every paper of a job; `placed` are its orders as they are drafted and were sent, else there is a draft for each supplier."""
+    return tuple(
+        document for key, _ in NAMES for document in (build(key, estimate) if key != "orders" else order_list.build_all(estimate, placed))
+    )
 
 
 _SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {

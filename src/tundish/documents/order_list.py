@@ -2,36 +2,84 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
 
 from tundish import measure
+from tundish.catalogue.item import Supplier
 from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
+from tundish.figure import Figure
 from tundish.pricing.build_up import SUPPLIERS_VAT
 from tundish.pricing.pennies import penny
 from tundish.procurement.purchase import Order, Pick, Purchase
 
+LINE_MONEY = 10
+"""The column that the goods are added up in."""
 _COLUMNS = (
-    Column("Code", "text", 1.3),
-    Column("Item", "text", 3.4),
-    Column("Packs", "count", 0.7, "strong"),
+    Column("Code", "text", 1.55),
+    Column("Item", "text", 2.7),
+    Column("Need", "text", 0.8),
+    Column("Kits", "text", 0.55, "quiet"),
+    Column("Rack", "text", 0.7, "quiet"),
+    Column("Stock", "text", 0.7, "quiet"),
+    Column("Buy", "text", 0.8),
+    Column("Packs", "count", 0.65, "strong"),
     Column("Pack of", "text", 1.0),
-    Column("Each, £", "money", 0.9),
-    Column("Line, £", "money", 1.0),
-    Column("In", "tick", 0.4),
+    Column("Each, £", "money", 0.8),
+    Column("Line, £", "money", 0.9),
+    Column("In", "tick", 0.35),
 )
 
 
-def build_all(estimate: Estimate) -> tuple[Document, ...]:
-    """One order list a supplier, in the order of the suppliers' keys."""
-    return tuple(build(estimate, order) for order in estimate.buying.orders)
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One line of an order: packs of an item at a price each; `length` and `width` for bars and sheets."""
+
+    item: str
+    code: str
+    packs: int
+    pack: float
+    price: Decimal
+    length: float = 0.0
+    width: float = 0.0
 
 
-def build(estimate: Estimate, order: Order) -> Document:
-    """The order list for one supplier."""
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """An order as it is drafted or was sent: `number` is "" and `sent` (ISO) "" for a draft that nobody kept yet."""
+
+    supplier: Supplier
+    lines: tuple[Asked, ...]
+    carriage: Decimal
+    number: str = ""
+    sent: str = ""
+    how: str = ""
+
+
+def build_all(estimate: Estimate, placed: Sequence[Placed] | None = None) -> tuple[Document, ...]:
+    """One order list for each order placed; where none is named, one a supplier for all that is to be bought, not sent."""
+    orders = tuple(drafted(order) for order in estimate.buying.orders) if placed is None else placed
+    return tuple(build(estimate, order) for order in orders)
+
+
+def drafted(order: Order) -> Placed:
+    """A supplier's whole order, not sent."""
+    return Placed(order.supplier, tuple(asked(pick) for _, pick in order.rows), order.carriage)
+
+
+def asked(pick: Pick) -> Asked:
+    """The line that asks for a pick."""
+    offer = pick.offer
+    return Asked(offer.item, offer.code, pick.packs, offer.pack, offer.each(pick.packs), offer.length, offer.width)
+
+
+def build(estimate: Estimate, order: Placed) -> Document:
+    """The order list for one order: who, when and how, and each line with what the job needs and where the rest of it comes from."""
     supplier, job = order.supplier, estimate.job
-    rows = tuple(_row(purchase, pick) for purchase, pick in order.rows)
+    goods = sum((each.price * each.packs for each in order.lines), Decimal(0))
     needed = measure.show_date(job.terms.start) if job.terms.start else "to be agreed"
     head = Facts(
         (
@@ -39,26 +87,51 @@ def build(estimate: Estimate, order: Order) -> Document:
             ("Account", (supplier.account or "–",)),
             ("Deliver to", (job.client.name, *lines_of(job.client.address))),
             ("Needed by", (needed,)),
+            ("Order", (f"{order.number}, sent {measure.show_date(order.sent[:10])}, {order.how}" if order.sent else "Draft, not sent",)),
         )
     )
-    vat = measure.show_money(penny((order.goods + order.carriage) * SUPPLIERS_VAT / 100))
+    vat = measure.show_money(penny((goods + order.carriage) * SUPPLIERS_VAT / 100))
     carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
     blocks = (
         head,
-        Table(_COLUMNS, rows, totals=(5,), total_label="Goods, without VAT"),
-        Sums(((carriage, order.carriage), ("Without VAT", order.goods + order.carriage))),
+        Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT"),
+        Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage))),
         Paragraph(f"VAT as charged by the supplier; at {SUPPLIERS_VAT} % it would be {vat}.", "note"),
+        Paragraph("Need, and what kits, rack and stock give of it, are for the whole job; an item in two sizes has them once."),
         Paragraph("Ask before sending anything else in place of an item: sizes and connections were worked out with these.", "strong"),
         FillIn("Goods in", ("Checked against this list, shortages marked.",), ("By", "Date")),
     )
-    return paper(estimate, f"order-{supplier.key}", f"Order list, {supplier.name}", blocks, tables_only=True)
+    key = f"order-{supplier.key}-{order.number}" if order.sent else f"order-{supplier.key}"
+    title = f"Order list, {supplier.name}{f', {order.number}' if order.sent else ''}"
+    return paper(estimate, key, title, blocks, tables_only=True)
 
 
-def _row(purchase: Purchase, pick: Pick) -> Row:
-    item, offer = purchase.line.item, pick.offer
-    return Row(
-        (offer.code, item.name, pick.packs, pack_words(item.unit, offer), offer.each(pick.packs), pick.cost, ""), purchase.line.amount.tbc
-    )
+def _rows(lines: Sequence[Asked], estimate: Estimate) -> Iterator[Row]:
+    purchases = {each.line.item.code: each for each in estimate.buying.purchases}
+    told: set[str] = set()
+    for each in lines:
+        purchase = None if each.item in told else purchases.get(each.item)
+        told.add(each.item)
+        yield _row(each, purchase, estimate)
+
+
+def _row(line: Asked, purchase: Purchase | None, estimate: Estimate) -> Row:
+    item = estimate.book.items.get(line.item)
+    name, unit = (item.name, item.unit) if item else (line.item, "each")
+    packs = (line.packs, pack_words(unit, line), line.price, line.price * line.packs, "")
+    return Row((line.code, name, *_sources(purchase), *packs), bool(purchase and purchase.line.amount.tbc))
+
+
+def _sources(purchase: Purchase | None) -> tuple[str, ...]:
+    """The need of a line, what kits, rack and stock give of it, and what is left to buy."""
+    if purchase is None:
+        return ("",) * 5
+    given = (purchase.from_kits, purchase.from_rack, purchase.from_stock)
+    return (_amount(purchase.line.amount), *(_amount(each) if each.value else "–" for each in given), _amount(purchase.to_buy))
+
+
+def _amount(figure: Figure) -> str:
+    return measure.show_amount(figure.value, figure.unit, with_unit=figure.unit not in {"each", "mm"})
 
 
 def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from decimal import Decimal
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any
 
 from tundish.errors import TundishError
 from tundish.procurement.outstanding import Ordered
@@ -16,9 +16,6 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
     from tundish.store.keep import Store
-
-
-HOWS: Final = ("by email", "by telephone", "at the counter")
 
 
 class WasSentError(TundishError):
@@ -114,13 +111,21 @@ class Orders:
 
             from tundish.store.tables import order_lines, orders
 
-            old = select(orders.c.id).where(orders.c.job == job, orders.c.supplier == supplier, orders.c.sent == "")
-            for order in list(connection.execute(old).scalars()):
-                connection.execute(delete(order_lines).where(order_lines.c.order == order))
-                connection.execute(delete(orders).where(orders.c.id == order))
+            old = list(connection.execute(select(orders).where(orders.c.job == job, orders.c.supplier == supplier, orders.c.sent == "")))
+            for order in old:
+                connection.execute(delete(order_lines).where(order_lines.c.order == order.id))
+                connection.execute(delete(orders).where(orders.c.id == order.id))
             if not rows:
                 return 0
-            row = {"number": _number(connection, job), "supplier": supplier, "job": job, "made": now(), "sent": "", "how": ""}
+            # A draft written anew keeps its number: a file of it may be on its way.
+            row = {
+                "number": old[0].number if old else _number(connection, job),
+                "supplier": supplier,
+                "job": job,
+                "made": now(),
+                "sent": "",
+                "how": "",
+            }
             made = connection.execute(insert(orders).values(row))
             order_id = int(made.inserted_primary_key[0]) if made.inserted_primary_key else 0
             connection.execute(insert(order_lines), [{"order": order_id, **each} for each in rows])
@@ -142,6 +147,32 @@ class Orders:
             connection.execute(update(orders).where(orders.c.id == order_id).values(sent=now(), how=how))
 
         self._work(work)
+
+    def take_over(self, order: SentOrder) -> SentOrder:
+        """Keep an order that was sent elsewhere as it stands, with a number that is not taken; gives it as it is kept."""
+
+        def work(connection: Connection) -> int:
+            from sqlalchemy import insert
+
+            from tundish.store.tables import order_lines, orders
+
+            row = {
+                "number": order.number,
+                "supplier": order.supplier,
+                "job": order.job,
+                "made": now(),
+                "sent": order.sent,
+                "how": order.how,
+            }
+            made = connection.execute(insert(orders).values(row))
+            order_id = int(made.inserted_primary_key[0]) if made.inserted_primary_key else 0
+            fresh = {"came": 0, "short": 0, "returned": 0, "credit": "0"}
+            rows = [{**asdict(line), **fresh, "price": str(line.price), "order": order_id} for line in order.lines]
+            connection.execute(insert(order_lines), [{name: row[name] for name in row if name != "id"} for row in rows])
+            return order_id
+
+        order_id = self._work(work)
+        return next(each for each in self.all() if each.id == order_id)
 
     def goods_in(self, order: SentOrder, came: Mapping[int, int], place: str, *, rest_comes: bool = True) -> None:
         """Take in what came, packs by line id; the ledger gets it, kept for the job. Else than `rest_comes`, what is missing is short."""

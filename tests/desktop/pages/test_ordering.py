@@ -9,11 +9,14 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tundish.desktop.order_state import placed_of
 from tundish.desktop.pages.ordering import OrderingPage
+from tundish.documents.order_list import Placed, build_all
 from tundish.estimate import Estimate
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
 from tundish.store.ledger import Ledger, Reorder
 from tundish.store.orders import Orders
+from tundish.writers.text import as_text
 
 
 def best(fitter: Fitter) -> Estimate:
@@ -93,3 +96,35 @@ def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
     assert nameless(opened(fitter)) == []
+
+
+def test_a_sent_order_is_a_paper_of_its_own_and_its_file_takes_the_goods_in(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    key = page._supplier()
+    count = len(page._still[key])
+    page._how.setCurrentIndex(1)
+    fitter.press("Send order", page)
+    best(fitter)
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    made = order_papers(placed_of(fitter.workspace, best(fitter)), best(fitter))
+    assert f"{order.number}, sent" in made[f"order-{key}-{order.number}"]
+    assert "by telephone" in made[f"order-{key}-{order.number}"]
+    assert f"order-{key}" not in made, "all of it is sent"
+    assert all("Draft, not sent" in text for name, text in made.items() if not name.endswith(order.number))
+
+    page.table.choose(f"order:{order.id}:{order.lines[0].id}")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "order.xml"), ""))
+    fitter.press("Order XML", page)
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(tmp_path / "order.xml"), ""))
+    fitter.press("Goods in from file", page)
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    assert (order.state, len(order.lines)) == ("in", count)
+    (tmp_path / "order.xml").write_text("no order", encoding="utf-8")
+    fitter.press("Goods in from file", page)
+    assert "cannot be taken in" in page._trouble.text()
+
+
+def order_papers(placed: tuple[Placed, ...], estimate: Estimate) -> dict[str, str]:
+    return {made.key: as_text(made) for made in build_all(estimate, placed)}

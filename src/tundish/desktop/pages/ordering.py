@@ -14,16 +14,17 @@ from tundish.catalogue.item import Offer
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
+from tundish.desktop.order_out import to_write
 from tundish.desktop.order_rows import COLUMNS, level_group, levels_of, sent_group, still_group, way_words
+from tundish.desktop.order_state import placed
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.order_list import as_words
-from tundish.documents.paper import lines_of, trader_of
+from tundish.errors import TundishError
 from tundish.estimate import Estimate
 from tundish.procurement.outstanding import Still, still_to_order
 from tundish.procurement.purchase import Pick
-from tundish.procurement.split import carriage_of
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, CHEAPEST
 
 if TYPE_CHECKING:
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from tundish.store.orders import OrderLine, SentOrder
 
 SITE: Final = "site"
+HOWS: Final = ("by email", "by telephone", "at the counter")
 
 
 class OrderingPage(EstimatePage):
@@ -50,11 +52,20 @@ class OrderingPage(EstimatePage):
         self._levels: dict[str, tuple[Pick, ...]] = {}
         self._send, copy = button("Send order", "tick", main=True), button("Copy order")
         paper, xml = button("Order lists", "print"), button("Order XML")
-        for tool, does in ((paper, self._paper), (xml, self._save_xml), (copy, self._copy), (self._send, self._send_chosen)):
+        opened = button("Goods in from file")
+        for tool, does in (
+            (opened, self._open_xml),
+            (paper, self._paper),
+            (xml, self._save_xml),
+            (copy, self._copy),
+            (self._send, self._send_chosen),
+        ):
             tool.clicked.connect(does)
             self.add_tool(tool)
         self._way = Chooser("How to buy")
         self._way.activated.connect(self._take_way)
+        self._how = Chooser("How it is sent")
+        self._how.show_choices(HOWS, 0)
         self._day = Box("Here by")
         self._day.taken.connect(self._take_day)
         self._accepted = QCheckBox("Job accepted")
@@ -88,6 +99,8 @@ class OrderingPage(EstimatePage):
         self._accepted.clicked.connect(self._accept)
         row.addWidget(self._accepted)
         row.addStretch(1)
+        row.addWidget(label("Sent", "table"))
+        row.addWidget(self._how)
         column.addLayout(row)
         column.addWidget(self._reason)
         return made
@@ -242,7 +255,7 @@ class OrderingPage(EstimatePage):
         if estimate is None or not key:
             return
         orders, job = Orders(self._workspace.store), self._workspace.job_key
-        orders.send(orders.draft(job, key, [one.pick for one in self._still[key]]), "by email")
+        orders.send(orders.draft(job, key, [one.pick for one in self._still[key]]), self._how.currentText())
         taken = {each.line.item.code: each.from_stock.value for each in estimate.buying.purchases if each.from_stock.value}
         self._trouble.setText(" ".join(Ledger(self._workspace.store).set_aside(job, taken)))
         self._workspace.said.emit(f"Order to {estimate.book.suppliers[key].name} sent")
@@ -253,28 +266,42 @@ class OrderingPage(EstimatePage):
         from tundish.store.orders import Orders
 
         orders = Orders(self._workspace.store)
-        orders.send(orders.draft("", key, self._levels[key]), "by email")
+        orders.send(orders.draft("", key, self._levels[key]), self._how.currentText())
         self._changed()
 
     def _save_xml(self) -> None:
-        from tundish.writers.order_xml import OrderToWrite, write_order_xml
+        """Save the order chosen: a sent one as it was sent, else the draft, which is kept so that its number stands."""
+        from tundish.store.orders import Orders
+        from tundish.writers.order_xml import write_order_xml
 
-        estimate, key = self._workspace.estimate, self._supplier()
-        order = next((each for each in estimate.buying.orders if each.supplier.key == key), None) if estimate else None
-        if estimate is None or order is None:
-            self._workspace.said.emit("Everything is sent: there is no order to save")
+        estimate, key, found = self._workspace.estimate, self._supplier(), self._line()
+        if estimate is None or not (found or key):
+            self._workspace.said.emit("Everything is sent: choose a line of the order to save")
             return
-        pairs = zip(order.rows, self._still[key], strict=True)
-        rows = tuple((purchase.line.item, still.pick) for (purchase, _), still in pairs if still.pick.packs)
-        job, today = estimate.job, date.today().isoformat()
-        number = f"{job.number or 'order'}-{key}-{today}"
-        where = (job.client.name, *lines_of(job.client.address))
-        carriage = carriage_of(order.supplier, sum((pick.cost for _, pick in rows), Decimal(0)))
-        made = OrderToWrite(number, today, job.terms.start, order.supplier, trader_of(estimate), where, rows, carriage)
-        name, _ = QFileDialog.getSaveFileName(self, "Save the order as XML", f"Order {number}.xml", "UBL order (*.xml)")
+        orders = Orders(self._workspace.store)
+        order_id = found[0].id if found else orders.draft(self._workspace.job_key, key, [one.pick for one in self._still[key]])
+        order = next(each for each in orders.all() if each.id == order_id)
+        made = to_write(estimate, placed(order, estimate.book.suppliers), (order.sent or order.made)[:10])
+        name, _ = QFileDialog.getSaveFileName(self, "Save the order as XML", f"Order {order.number}.xml", "UBL order (*.xml)")
         if name:
             write_order_xml(made, Path(name))
             self._workspace.said.emit(f"Saved: {Path(name).name}")
+
+    def _open_xml(self) -> None:
+        """Open an order file, and take in what it says came."""
+        from tundish.store.order_file import goods_in_from, read_order_file
+
+        name, _ = QFileDialog.getOpenFileName(self, "Goods in from an order file", "", "UBL order (*.xml)")
+        if not name:
+            return
+        try:
+            said = goods_in_from(self._workspace.store, read_order_file(Path(name)), self._workspace.job_key, SITE)
+        except TundishError as fault:
+            self._trouble.setText(str(fault))
+            return
+        self._changed()
+        self._trouble.setText("")
+        self._workspace.said.emit(said)
 
     def _goods_in(self) -> None:
         found, read = self._line(), measure.read_number(self._box.text())

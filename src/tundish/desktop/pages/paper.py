@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QFrame, QHBoxLayout, QV
 
 from tundish.desktop import papers
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
 from tundish.desktop.papers import Made
 from tundish.desktop.pdf_pages import Picture, bytes_of, picture
@@ -123,7 +124,8 @@ class PaperPage(Page):
             return
         self._stale = False
         issued = self._workspace.store.issued(self._workspace.job_id)
-        self._workspace.aside.ask(lambda: papers.make(estimate, issued), self._take, self._say)
+        placed = placed_of(self._workspace, estimate)
+        self._workspace.aside.ask(lambda: papers.make(estimate, issued, placed), self._take, self._say)
 
     def _take(self, made: tuple[Made, ...]) -> None:
         self._made = made

@@ -1,0 +1,150 @@
+"""An order file (UBL 2.1 Order XML) opened back: known by its number or kept as sent, and its goods taken in."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+from xml.parsers import expat
+
+from tundish.errors import TundishError
+from tundish.store.ledger import now
+from tundish.store.orders import OrderLine, Orders, SentOrder
+
+if TYPE_CHECKING:
+    from tundish.store.keep import Store
+
+MOST_BYTES: Final = 5_000_000
+MOST_PACKS: Final = 100_000
+ORDER: Final = "{urn:oasis:names:specification:ubl:schema:xsd:Order-2}Order"
+_SPACES: Final = {
+    "cac": "urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateComponents-2",
+    "cbc": "urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2",
+}
+FROM_FILE: Final = "by file"
+
+
+class CannotReadOrderError(TundishError):
+    """An order file cannot be used: which and why."""
+
+    def __init__(self, name: str, why: str) -> None:
+        super().__init__(f"{name} cannot be taken in: {why}. Nothing was changed.")
+
+
+@dataclass(frozen=True, slots=True)
+class FileLine:
+    """One line of the file: packs of what the supplier knows by `code`, at a price each without VAT."""
+
+    code: str
+    packs: int
+    price: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class OrderFile:
+    """What an order file says."""
+
+    name: str
+    number: str
+    issued: str
+    seller: str
+    lines: tuple[FileLine, ...]
+
+
+def read_order_file(path: Path) -> OrderFile:
+    """The order that a file holds. Raises CannotReadOrderError."""
+    try:
+        size = path.stat().st_size
+        body = path.read_bytes() if size <= MOST_BYTES else b""
+    except OSError as fault:
+        raise CannotReadOrderError(path.name, (fault.strerror or str(fault)).lower()) from fault
+    if size > MOST_BYTES:
+        raise CannotReadOrderError(path.name, f"it is larger than {MOST_BYTES // 1_000_000} MB")
+    root = _root(path.name, body)
+    if root.tag != ORDER:
+        raise CannotReadOrderError(path.name, "it is XML, but no UBL order")
+    number = _words(root, "cbc:ID")
+    lines = tuple(_lines(path.name, root))
+    if not number or not lines:
+        raise CannotReadOrderError(path.name, "it has no number or no lines")
+    seller = _words(root, "cac:SellerSupplierParty/cac:Party/cac:PartyName/cbc:Name")
+    return OrderFile(path.name, number, _words(root, "cbc:IssueDate"), seller, lines)
+
+
+def goods_in_from(store: Store, file: OrderFile, job: str, place: str) -> str:
+    """Take in what a file says came, for the order of its number, or for a new one of this job; says what was taken in.
+
+    What the file has beyond what is to come is not taken in, and is told. Raises CannotReadOrderError.
+    """
+    orders = Orders(store)
+    known = next((one for one in orders.all() if one.number == file.number), None)
+    if known is not None and not known.sent:
+        raise CannotReadOrderError(file.name, f"order {file.number} has not been sent: send it first")
+    made = _as_sent(store, file, job) if known is None else known
+    wanted: Counter[str] = Counter()
+    for each in file.lines:
+        wanted[each.code] += each.packs
+    strange = sorted(set(wanted) - {line.code for line in made.lines})
+    if strange:
+        raise CannotReadOrderError(file.name, f"order {file.number} has no {', '.join(strange[:3])}")
+    order = orders.take_over(made) if known is None else known
+    came: dict[int, int] = {}
+    for line in order.lines:
+        came[line.id] = min(line.coming, wanted[line.code])
+        wanted[line.code] -= came[line.id]
+    orders.goods_in(order, came, place)
+    over = sum(wanted.values())
+    said = f"Order {order.number}: {sum(came.values())} packs in"
+    return f"{said}; {over} in the file were not to come any more" if over else said
+
+
+def _as_sent(store: Store, file: OrderFile, job: str) -> SentOrder:
+    """An order that this program does not know, as sent; every line must be an offer of its supplier."""
+    book = store.book(job)
+    supplier = next((one.key for one in book.suppliers.values() if one.name == file.seller), "")
+    if not supplier:
+        raise CannotReadOrderError(file.name, f'"{file.seller[:60]}" is none of your suppliers')
+    offers = {one.code: one for few in book.offers.values() for one in few if one.supplier == supplier}
+    lines = []
+    for each in file.lines:
+        offer = offers.get(each.code)
+        if offer is None:
+            raise CannotReadOrderError(file.name, f"no item of yours has the code {each.code[:40]} at {file.seller}")
+        lines.append(OrderLine(0, offer.item, each.code, offer.pack, each.price, offer.length, offer.width, each.packs))
+    return SentOrder(0, file.number, supplier, job, now(), file.issued or now()[:10], FROM_FILE, tuple(lines))
+
+
+def _root(name: str, body: bytes) -> ET.Element:
+    """The root of a document without a document type: what could refer to other files or swell is refused."""
+    look = expat.ParserCreate()
+
+    def refuse(*_said: object) -> None:
+        raise CannotReadOrderError(name, "it declares a document type, which no order does")
+
+    look.StartDoctypeDeclHandler = refuse
+    try:
+        look.Parse(body, True)
+        return ET.fromstring(body)  # noqa: S314  # it was seen to declare nothing
+    except (expat.ExpatError, ET.ParseError, ValueError) as fault:
+        raise CannotReadOrderError(name, f"it is no sound XML: {fault}") from fault
+
+
+def _lines(name: str, root: ET.Element) -> Iterator[FileLine]:
+    for place, line in enumerate(root.findall("cac:OrderLine/cac:LineItem", _SPACES), 1):
+        code = _words(line, "cac:Item/cac:SellersItemIdentification/cbc:ID")
+        try:
+            packs, price = Decimal(_words(line, "cbc:Quantity")), Decimal(_words(line, "cac:Price/cbc:PriceAmount"))
+            sound = code and packs == int(packs) and 0 < packs <= MOST_PACKS and 0 <= price < MOST_PACKS
+        except (InvalidOperation, ValueError, OverflowError):
+            sound = False
+        if not sound:
+            raise CannotReadOrderError(name, f"line {place} does not say a code, a whole number of packs and a price")
+        yield FileLine(code, int(packs), price)
+
+
+def _words(parent: ET.Element, path: str) -> str:
+    return (parent.findtext(path, "", _SPACES) or "").strip()
