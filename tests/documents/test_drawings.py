@@ -15,6 +15,7 @@ from tundish.documents.section_drawing import follow, section
 from tundish.documents.shortfalls import shortfalls
 from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, frame_key
 from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
+from tundish.documents.ware_drawing import short
 from tundish.estimate import Estimate
 from tundish.field import Entry
 from tundish.layout.room import Room
@@ -374,3 +375,9 @@ def test_marks_are_moved_whole() -> None:
         step = (10, 100)
         if isinstance(before, Box | Ellipse | Line | Shape | Words | Dimension):
             assert {(round(to[0] - at[0]), round(to[1] - at[1])) for at, to in pairs} == {step}
+
+
+def test_a_long_name_is_cut_to_the_width_of_its_ware() -> None:
+    assert short("WC 1", 360) == "WC 1"
+    assert short("The children's own little basin by the window", 360) == "The children's…"
+    assert short("Pan", 10) == "Pan"

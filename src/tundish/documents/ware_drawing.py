@@ -12,6 +12,8 @@ _DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 350.0, "basin": 160.0, "urinal": 260.0
 """How far each kind hangs below its top: no maker's sheet says so, and only the picture depends on it."""
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
+_LETTER = 24.0
+"""Millimetres of the wall that a letter of a name takes at the scales a wall is drawn at."""
 _NARROW = 340.0
 """Ware narrower than this has no room for its name with TBC after it."""
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
@@ -37,7 +39,8 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
     tbc, narrow = not placed.choice.in_hand, 2 * half < _NARROW
     if named:
-        words = f"{placed.name}, TBC" if tbc and not narrow else placed.name
+        named_as = short(placed.name, 2 * half)
+        words = f"{named_as}, TBC" if tbc and not narrow and named_as == placed.name else named_as
         yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key)
     if tbc and (narrow or not named):
         yield Words(x, bottom - 42 if named else bottom + _NAME_AT, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
@@ -69,7 +72,13 @@ def above(placed: Placed, face: float) -> Iterator[Mark]:
     outline = ((x - half, -face), (x - half, -face - out + curve), *_bow(x, -face - out + curve, half, curve), (x + half, -face))
     yield Shape(outline, style, placed.key)
     yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
-    yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key)
+    yield Words(x, -face - out * 0.52, short(placed.name, 2 * half), 2.6, style, bold=True, piece=placed.key)
+
+
+def short(name: str, wide: float) -> str:
+    """A name as much of it as there is room for on ware so wide."""
+    most = max(int(wide / _LETTER), 4)
+    return name if len(name) <= most else f"{name[: most - 1].rstrip()}…"
 
 
 def height_of(placed: Placed) -> float:
