@@ -25,24 +25,29 @@ class Box(QLineEdit):
     stepped = Signal(int)
     entered = Signal()
     tbc_asked = Signal()
+    usual_asked = Signal()
+    known_asked = Signal()
 
     def __init__(self, name: str, *, figure: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(name)
         self._figure = figure
+        self._bad = False
         self._shown = ""
+        self._asks = {Qt.Key.Key_T: self.tbc_asked, Qt.Key.Key_U: self.usual_asked, Qt.Key.Key_K: self.known_asked}
         if figure:
             self.setProperty("figure", "yes")
             self.setAlignment(Qt.AlignmentFlag.AlignRight)
 
     def show_value(self, text: str) -> None:
-        """Show a value; what is being typed is left alone."""
+        """Show a value; what is being typed, and what could not be used, is left alone."""
         self._shown = text
-        if not (self.hasFocus() and self.isModified()):
+        if not self._bad and not (self.hasFocus() and self.isModified()):
             self._set(text)
 
     def show_bad(self, *, bad: bool) -> None:
-        """Mark the text as one that cannot be used; it is kept for mending."""
+        """Mark the text as one that cannot be used; it is kept for mending until it is mended or put back."""
+        self._bad = bad
         retone(self, "state", "bad" if bad else "")
 
     def take(self) -> None:
@@ -57,14 +62,15 @@ class Box(QLineEdit):
             self.take()
             self.focusNextPrevChild(True)
         elif key == Qt.Key.Key_Escape and (self.isModified() or self.text() != self._shown):
+            self.show_bad(bad=False)
             self._set(self._shown)
             self.put_back.emit()
         elif self._figure and key in _STEPS:
             self.take()
             shifted = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
             self.stepped.emit(_STEPS[key] * (_LONG_STEP if shifted else 1))
-        elif key == Qt.Key.Key_T and event.modifiers() == Qt.KeyboardModifier.ControlModifier:
-            self.tbc_asked.emit()
+        elif key in self._asks and event.modifiers() == Qt.KeyboardModifier.ControlModifier:
+            self._asks[key].emit()
         else:
             super().keyPressEvent(event)
 

@@ -39,6 +39,8 @@ class FormRow(QWidget):
     put_back = Signal(str)
     entered = Signal(str)
     tbc_asked = Signal(str)
+    usual_asked = Signal(str)
+    known_asked = Signal(str)
 
     def __init__(self, path: str, label: str, box: AnyBox, *, unit: str = "", note: str = "", box_wide: int = 84) -> None:
         super().__init__()
@@ -46,6 +48,7 @@ class FormRow(QWidget):
         self._note, self._box_wide = note, box_wide
         self._source, self._tag, self._tag_tone = "", "", "tbc"
         self._under, self._under_tone = "", "fails"
+        self._tag_room = QRectF()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         box.setParent(self)
         self._listen()
@@ -62,6 +65,16 @@ class FormRow(QWidget):
         """Show how the fact is known, by the spoken word of its mark ("measured"), or nothing."""
         self._source = source
         self._changed()
+
+    @property
+    def bad(self) -> bool:
+        """Whether the box holds words that could not be used."""
+        return isinstance(self.box, Box) and self.box.property("state") == "bad"
+
+    def mark_room(self) -> QRect:
+        """Where the mark of the source is, large enough to press."""
+        px = look.now().px
+        return QRect(px(EDGE + LABEL) - px(5), 0, px(MARK), self._line_high())
 
     def set_note(self, note: str) -> None:
         """Words after the unit: from where it is measured, by whom."""
@@ -121,9 +134,13 @@ class FormRow(QWidget):
             self._place()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """A press on the label goes to the box."""
+        """A press on the label goes to the box; on the mark of the source it asks how the value is known, on the tag for the usual size."""
         event.accept()
         self.box.setFocus(Qt.FocusReason.MouseFocusReason)
+        if self._source and self.mark_room().contains(event.position().toPoint()):
+            self.known_asked.emit(self.path)
+        elif self._tag and self._tag_room.adjusted(-4, -4, 4, 4).contains(event.position()):
+            self.usual_asked.emit(self.path)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         event.accept()
@@ -131,7 +148,7 @@ class FormRow(QWidget):
     def event(self, event: QEvent) -> bool:
         """Answer one of Qt's events before Qt does."""
         if event.type() == QEvent.Type.ToolTip:
-            self.setToolTip(self._source)
+            self.setToolTip(f"{self._source.capitalize()}: press the mark, or Ctrl+K, to say how it is known" if self._source else "")
         return super().event(event)
 
     def _listen(self) -> None:
@@ -140,6 +157,8 @@ class FormRow(QWidget):
         if isinstance(self.box, Box):
             self.box.stepped.connect(self._box_stepped)
             self.box.tbc_asked.connect(self._box_tbc)
+            self.box.usual_asked.connect(self._box_usual)
+            self.box.known_asked.connect(self._box_known)
         if isinstance(self.box, Box | NoteBox):
             self.box.put_back.connect(self._box_put_back)
 
@@ -154,6 +173,12 @@ class FormRow(QWidget):
 
     def _box_tbc(self) -> None:
         self.tbc_asked.emit(self.path)
+
+    def _box_usual(self) -> None:
+        self.usual_asked.emit(self.path)
+
+    def _box_known(self) -> None:
+        self.known_asked.emit(self.path)
 
     def _box_put_back(self) -> None:
         self.show_error("")
@@ -199,9 +224,11 @@ class FormRow(QWidget):
         px = look.now().px
         right = self.width() - px(EDGE)
         if not self._tag:
+            self._tag_room = QRectF()
             return right
         wide, tall = width_of(self._tag, "noteStrong") + px(16), px(20)
         box = QRectF(right - wide, (high - tall) / 2, wide, tall)
+        self._tag_room = box
         edge = pen(self._tag_tone, dashed=self._tag_tone == "tbc")
         panel(painter, box, fill=look.colour(f"{self._tag_tone}Wash"), edge=edge)
         painter.setFont(look.font("noteStrong"))
@@ -216,6 +243,7 @@ class GroupHead(QWidget):
     def __init__(self, title: str, note: str = "") -> None:
         super().__init__()
         self.title, self._note = title, note
+        self._button: QWidget | None = None
         self.setAccessibleName(title)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
@@ -224,6 +252,18 @@ class GroupHead(QWidget):
         self._note = note
         self.update()
 
+    def set_button(self, button: QWidget) -> None:
+        """Put a button at the right of the head."""
+        self._button = button
+        button.setParent(self)
+        self.updateGeometry()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._button is not None:
+            size = self._button.sizeHint()
+            self._button.setGeometry(self.width() - look.now().px(6) - size.width(), (self.height() - size.height()) // 2, *size.toTuple())
+
     def sizeHint(self) -> QSize:
         return QSize(look.now().px(200), look.now().px(28))
 
@@ -231,6 +271,8 @@ class GroupHead(QWidget):
         painter, px = QPainter(self), look.now().px
         painter.fillRect(self.rect(), look.colour("tray"))
         room = self.rect().adjusted(px(EDGE), 0, -px(EDGE), 0)
+        if self._button is not None:
+            room.setRight(self._button.x() - px(6))
         write(painter, room, self.title, "tableStrong")
         room.setLeft(room.left() + width_of(self.title, "tableStrong") + px(12))
         write(painter, room, self._note, "note", "ink2", right=True)
@@ -270,6 +312,8 @@ class Form(QScrollArea):
     put_back = Signal(str)
     entered = Signal(str)
     tbc_asked = Signal(str)
+    usual_asked = Signal(str)
+    known_asked = Signal(str)
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -303,6 +347,8 @@ class Form(QScrollArea):
         row.put_back.connect(self.put_back)
         row.entered.connect(self.entered)
         row.tbc_asked.connect(self.tbc_asked)
+        row.usual_asked.connect(self.usual_asked)
+        row.known_asked.connect(self.known_asked)
         self.add_part(row)
         return row
 

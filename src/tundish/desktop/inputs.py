@@ -4,23 +4,41 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import Final
+from functools import partial
+from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
 from tundish import measure, typed
+from tundish.catalogue.own import with_own
+from tundish.desktop import icons
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.forms import Form, FormRow
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
+from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
 from tundish.session import Step
 
+if TYPE_CHECKING:
+    from tundish.catalogue.book import Book
+
 NONE: Final = "none"
 WIDE: Final = {"number": 92, "money": 92, "date": 150, "text": 250, "choice": 190, "item": 300, "flag": 240}
+
+
+WAYS: Final = (
+    ("Measured", Known.MEASURED, ""),
+    ("Maker's sheet", Known.MAKER, ""),
+    ("Agreed and signed", Known.AGREED, ""),
+    ("Client's word", Known.AGREED, "client's word"),
+    ("Typed by you", Known.TYPED, ""),
+    ("Assumed, to be confirmed", Known.ASSUMED, ""),
+)
+"""How a value may be known: in words, its source, and the note kept with it."""
 
 
 class InputForm(Form):
@@ -32,11 +50,16 @@ class InputForm(Form):
         super().__init__(name, parent)
         self.workspace = workspace
         self._codes: dict[str, list[str]] = {}
+        self._unusable: dict[str, tuple[str, str]] = {}
         self.taken.connect(self._taken)
         self.stepped.connect(self._stepped)
         self.entered.connect(self.asked)
         self.tbc_asked.connect(self._tbc_asked)
+        self.usual_asked.connect(self._use_usual)
+        self.known_asked.connect(self._ask_known)
+        self.put_back.connect(self._forget)
         workspace.job_changed.connect(self._changed)
+        workspace.job_opened.connect(self._unusable.clear)
 
     def input(self, path: str, *, label: str = "", note: str = "", lines: int = 0) -> FormRow:
         """Add the row of one input; `lines` makes a box for several lines of words."""
@@ -48,12 +71,17 @@ class InputForm(Form):
         row.box.setWhatsThis(declared.help)
         self.add(row)
         self._show(row)
+        if path in self._unusable and isinstance(row.box, Box):
+            words, problem = self._unusable[path]
+            row.box.setText(words)
+            row.show_error(problem)
         return row
 
     def show_all(self) -> None:
-        """Show every row as the job has it now."""
+        """Show every row as the job has it now; words that could not be used stay in their boxes."""
         for row in self.rows():
-            self._show(row)
+            if not row.bad:
+                self._show(row)
 
     def go_to(self, path: str) -> bool:
         """Put the keyboard into the box of an input; says whether there is one."""
@@ -67,6 +95,11 @@ class InputForm(Form):
         row.box.setFocus()
         return True
 
+    @property
+    def _book(self) -> Book:
+        """The catalogue with the job's own ware in it."""
+        return with_own(self.workspace.book, self.workspace.job.own_items)
+
     def _box(self, path: str, declared: Field, words: str, lines: int) -> Box | NoteBox | Chooser | TickBox:
         match declared.kind:
             case "choice":
@@ -74,7 +107,7 @@ class InputForm(Form):
                 made.show_choices(declared.options, 0)
                 return made
             case "item":
-                items = self.workspace.book.of_kind(*_kinds(path, declared, self.workspace.job))
+                items = self._book.of_kind(*_kinds(path, declared, self.workspace.job))
                 self._codes[path] = ["", *(item.code for item in items)]
                 made = Chooser(words)
                 made.show_choices([NONE, *(item.name for item in items)], 0)
@@ -108,7 +141,7 @@ class InputForm(Form):
         if value is None:
             row.set_source("assumed" if declared.usual is not None else "")
             usual = f"usual {measure.show_amount(declared.usual, declared.unit)}" if declared.usual is not None else "needed"
-            row.set_tag(usual, "tbc")
+            row.set_tag("" if declared.usual is None and may_be_blank(declared) else usual, "tbc")
             return
         row.set_source(str(value.known))
         row.set_tag("TBC" if value.is_open else "")
@@ -125,9 +158,11 @@ class InputForm(Form):
         value, problem = typed.taken(declared, words, get(self.workspace.job, path))
         problems: Sequence[str] = [problem] if problem else [each.text for each in self.workspace.set(path, value)]
         if problems:
+            self._unusable[path] = (words, problems[0])
             row.show_error(problems[0])
-        else:
-            self._show(row)
+        elif path in {each.path for each in self.rows()}:
+            self._forget(path)
+            self._show(self.row(path))
 
     def _stepped(self, path: str, step: int) -> None:
         declared = describe(Job, path)
@@ -143,14 +178,53 @@ class InputForm(Form):
         if isinstance(value, Entry):
             self.workspace.set(path, replace(value, tbc=not value.tbc))
 
+    def _use_usual(self, path: str) -> None:
+        """Fill a blank box with its usual size, marked assumed."""
+        declared = describe(Job, path)
+        if declared.kind == "number" and declared.usual is not None and get(self.workspace.job, path) is None:
+            self._forget(path)
+            self.workspace.set(path, Entry(declared.usual, Known.ASSUMED))
+
+    def _ask_known(self, path: str) -> None:
+        """Show the ways in which the value of a row may be known; the one taken is kept with it."""
+        value = get(self.workspace.job, path)
+        if not isinstance(value, Entry):
+            return
+        row = self.row(path)
+        menu = QMenu(row)
+        menu.setAccessibleName(f"How {row.label} is known")
+        menu.aboutToHide.connect(menu.deleteLater)
+        for words, known, note in WAYS:
+            way = menu.addAction(icons.icon(icons.SOURCES[str(known)]), words)
+            way.triggered.connect(partial(self._set_known, path, known, note))
+            if value.known is known and (value.note == note or not note):
+                menu.setActiveAction(way)
+        menu.popup(row.mapToGlobal(row.mark_room().bottomLeft()))
+
+    def _set_known(self, path: str, known: Known, note: str) -> None:
+        value = get(self.workspace.job, path)
+        if isinstance(value, Entry):
+            said = {each for _, _, each in WAYS}
+            self.workspace.set(path, replace(value, known=known, note=note or ("" if value.note in said else value.note)))
+
+    def _forget(self, path: str) -> None:
+        """The words in a box can be used, or were put back."""
+        self._unusable.pop(path, None)
+        row = next((each for each in self.rows() if each.path == path), None)
+        if row is not None and row.bad:
+            row.show_error("")
+
     def _changed(self, step: Step) -> None:
+        gone = f"{step.path}."
+        self._unusable = {path: words for path, words in self._unusable.items() if not path.startswith(gone)}
         if step.path in {row.path for row in self.rows()}:
+            self._forget(step.path)
             self._show(self.row(step.path))
         else:
             self.show_all()
 
     def _name_of(self, code: str) -> str:
-        item = self.workspace.book.items.get(code)
+        item = self._book.items.get(code)
         return item.name if item else NONE
 
 
@@ -161,6 +235,11 @@ def _kinds(path: str, declared: Field, job: Job) -> tuple[str, ...]:
         return declared.options
     kind = str(get(job, f"{parent}.kind"))
     return (KINDS[kind].frame,) if name == "frame" else (KINDS[kind].ware,)
+
+
+def may_be_blank(declared: Field) -> bool:
+    """Whether its help says what a blank stands for, so that nothing is missing."""
+    return "Blank" in declared.help
 
 
 def _unlikely(declared: Field, value: Entry) -> str:

@@ -42,6 +42,8 @@ IN_BOXES: Final = (
     ("Esc", "put the old value back"),
     ("Up, Down", "1 mm more or less; with Shift, 10"),
     ("Ctrl+T", "to be confirmed, or settled"),
+    ("Ctrl+U", "use the usual size, marked assumed"),
+    ("Ctrl+K", "say how the value is known"),
     ("Ins, Del", "add, remove"),
     ("F2", "edit a cell"),
     ("Space", "tick, or pick up a piece"),
