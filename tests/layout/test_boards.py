@@ -48,6 +48,11 @@ def test_what_may_turn_out_higher_than_a_sheet_is_laid_for_that() -> None:
     assert [(each.height.value, each.height.high) for each in pieces] == [(800, 800), (399, 405)]
 
 
+def test_rows_that_may_still_come_are_not_cut_yet_and_no_row_outgrows_its_sheet() -> None:
+    pieces = list(lay(Lay(number(600), between(306, 306, 6006), number(0)), SHEET, []))
+    assert [(each.height.low, each.height.value, each.height.high) for each in pieces] == [(306, 306, 800)]
+
+
 def test_whole_sheets_leave_no_sliver() -> None:
     assert sizes(laid(1200, 2400)) == [(1200, 800)] * 3
     assert sizes(laid(1200, 1600)) == [(1200, 800)] * 2

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, number
+from tundish.figure import Figure, number, smallest
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,13 +59,16 @@ def lay(face: Lay, sheet: tuple[float, float], supports: Sequence[Figure]) -> It
 
 
 def _rows(height: Figure, short: float) -> Iterator[tuple[float, Figure]]:
-    full = math.ceil(round(height.high / short, 9)) - 1
+    """Rows a sheet high and the remainder, each no higher than a sheet however high the face turns out."""
     row = number(short, label="Width of a sheet")
-    for place in range(full):
-        yield place * short, row
-    if height.value <= full * short:
-        return
-    yield full * short, (height - (row * number(full, "", "Rows")).named("Full rows")).named("Height of board")
+    for place in range(math.ceil(round(height.high / short, 9))):
+        rest = height if not place else (height - (row * number(place, "", "Rows")).named("Rows below")).named("Height of board")
+        if rest.value <= 0:
+            return
+        if rest.low >= short:
+            yield place * short, row
+        else:
+            yield place * short, rest if rest.high <= short else smallest(rest, row, label="Height of board")
 
 
 def _columns(face: Lay, widest: float, supports: Sequence[Figure]) -> Iterator[tuple[float, Figure]]:
