@@ -12,7 +12,8 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.bars import plan_bars
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
-from tundish.cutting.sawn import Sawn, Started, carried_on, plan_round, sources_with, started
+from tundish.cutting.sawn import Sawn, carried_on, plan_round, sources_with, started
+from tundish.cutting.sawn_sheets import begun_sheets, carried_on_sheets, fixed_pieces, plan_sheets_round
 from tundish.cutting.sheets import plan_sheets
 from tundish.cutting.until import Stop, never
 from tundish.figure import number
@@ -79,16 +80,23 @@ def _as_before(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> Cut
     """The plan that was in use, with more of it cut: nothing is moved under the saw while all is cut as planned."""
     for way in _as_good(how[0]):
         held = _PLANNED.get((line.item.code, line.own, way))
-        if not sawn or held is None or held[0] is not line or held[1] is not book or not isinstance(held[3].plan, BarPlan):
+        if not sawn or held is None or held[0] is not line or held[1] is not book:
             continue
-        before, old = held[3], held[3].plan
+        before = held[3]
         if sources_with(sawn, before.sources) != before.sources or any(one.mark not in {cut.mark for cut in before.cuts} for one in sawn):
             continue
-        begun = started(sawn, [cut.mark for cut in before.cuts], before.sources, old.kerf)
-        plan = carried_on(old, begun)
+        plan = _carried_on(before, sawn)
         if plan is not None:
-            return replace(before, plan=plan, begun=tuple(one.bar for one in begun), done=frozenset(one.mark for one in sawn))
+            names = tuple(dict.fromkeys(one.bar for one in sawn))
+            return replace(before, plan=plan, begun=names, done=frozenset(one.mark for one in sawn))
     return None
+
+
+def _carried_on(before: CutPlan, sawn: tuple[Sawn, ...]) -> BarPlan | SheetPlan | None:
+    marks, old = [cut.mark for cut in before.cuts], before.plan
+    if isinstance(old, SheetPlan):
+        return carried_on_sheets(old, begun_sheets(sawn, marks, before.sources))
+    return carried_on(old, started(sawn, marks, before.sources, old.kerf))
 
 
 def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
@@ -98,18 +106,29 @@ def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
     if not sheets:
         cuts += tuple(_loose(line, max((source.length for source in sources), default=math.inf)))
     pieces = tuple(_piece(cut) for cut in cuts)
-    plan: BarPlan | SheetPlan
-    begun: tuple[Started, ...] = ()
-    if sheets:
-        kerf = book.figure("cutting.sheet_kerf").value
-        plan = _sheets(pieces, tuple(_sheet(source) for source in sources), kerf, how)
-    else:
-        kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
-        sources = sources_with(sawn, sources)
-        begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
-        look = partial(_bars, kerf=kerf, keep=keep, how=how)
-        plan = plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
-    return CutPlan(line.item, cuts, sources, plan, tuple(one.bar for one in begun), frozenset(one.mark for one in sawn))
+    sources = sources_with(sawn, sources, book.offers.get(line.item.code, ()))
+    plan = (_round_sheets if sheets else _round_bars)(pieces, (cuts, sources, sawn), book, how)
+    return CutPlan(line.item, cuts, sources, plan, tuple(dict.fromkeys(one.bar for one in sawn)), frozenset(one.mark for one in sawn))
+
+
+_Given = tuple[tuple[Cut, ...], tuple[Offer | RackPiece, ...], tuple[Sawn, ...]]
+"""What is cut, what from, and what of it is cut already."""
+
+
+def _round_sheets(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _How) -> SheetPlan:
+    cuts, sources, sawn = given
+    marks = [cut.mark for cut in cuts]
+    look = partial(_sheets, kerf=book.figure("cutting.sheet_kerf").value, how=how)
+    stock = tuple(_sheet(source) for source in sources)
+    return plan_sheets_round(fixed_pieces(pieces, marks, sawn), stock, begun_sheets(sawn, marks, sources), look)
+
+
+def _round_bars(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _How) -> BarPlan:
+    cuts, sources, sawn = given
+    kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
+    begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
+    look = partial(_bars, kerf=kerf, keep=keep, how=how)
+    return plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
 
 
 def _loose(line: Line, longest: float) -> Iterator[Cut]:

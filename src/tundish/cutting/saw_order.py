@@ -11,6 +11,7 @@ from typing import Final
 from tundish.cutting.plan import Place, Rect, SheetCut, SheetPlan
 
 _NEAR: Final = 1e-3
+_CLOSE: Final = 0.01
 _AXES: Final = ("length", "width")
 
 
@@ -34,6 +35,16 @@ def strokes(plan: SheetPlan, cut: SheetCut) -> tuple[Stroke, ...]:
     sheet = plan.stock[cut.sheet]
     whole = Rect(plan.trim, plan.trim, sheet.length - 2 * plan.trim, sheet.width - 2 * plan.trim)
     return tuple(_strokes(whole, parts, plan.kerf))
+
+
+def left_after(part: Rect, inside: Sequence[Part], kerf: float, piece: Place) -> tuple[Rect, ...]:
+    """What is still whole of a part once one piece in it is sawn out: every stroke through what holds the piece is made."""
+    whole = [part]
+    for stroke in _strokes(part, inside, kerf):
+        if holds(stroke.part, piece):
+            near, far = _halves(stroke.part, stroke.axis, stroke.at, kerf)
+            whole = [one for one in whole if not holds(one, piece)] + [near, far]
+    return tuple(one for one in whole if not holds(one, piece) and min(one.length, one.width) >= 1)
 
 
 def saw_order(plan: SheetPlan, cut: SheetCut) -> Iterator[str]:
@@ -84,6 +95,19 @@ def _last_trim(part: Rect, one: Part, kerf: float) -> Iterator[Stroke]:
 
 def _trims(part: Rect, inside: Sequence[Part]) -> bool:
     return any(part.length - one.length > _NEAR or part.width - one.width > _NEAR for one in inside if isinstance(one, Place))
+
+
+def inside_of(part: Rect, cut: SheetCut) -> tuple[Part, ...]:
+    """What of a sheet's plan lies within a part of it."""
+    every: tuple[Part, ...] = (*cut.places, *cut.remainders)
+    return tuple(one for one in every if holds(part, one))
+
+
+def holds(part: Rect, piece: Part) -> bool:
+    """Whether a piece lies within a part, to a hundredth."""
+    low = min(piece.x - part.x, piece.y - part.y)
+    high = min(part.x + part.length - piece.x - piece.length, part.y + part.width - piece.y - piece.width)
+    return min(low, high) >= -_CLOSE
 
 
 def _freed(part: Rect, group: Sequence[Part]) -> tuple[int, ...]:

@@ -7,14 +7,25 @@ from dataclasses import dataclass, replace
 
 from tundish.catalogue.item import Offer, RackPiece
 from tundish.cutting.plan import Bar, BarCut, BarPlan, Piece
-from tundish.field import Entry, flag, length, text
+from tundish.field import Entry, flag, length, records, text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rest:
+    """A part of a sheet that is still whole: its corner from the sheet's own corner, and its size."""
+
+    x: Entry | None = length("From the left")
+    y: Entry | None = length("From below")
+    long: Entry | None = length("Length")
+    wide: Entry | None = length("Width")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sawn:
-    """One piece that was cut: from which bar (a rack key, or "N1" for the first new one), how long both were, and the offer's code.
+    """One piece that was cut: from which bar or sheet (a rack key, or "N1" for the first new one), sizes of both, and the offer's code.
 
-    `rest_gone`: what was left of the bar is on the rack, or thrown away, and is not planned with any more.
+    A piece of a sheet has its place (`x`, `y`, its size as it lay) and what was whole of the sheet after it (`rests`). `rest_gone`:
+    what was left is on the rack, or thrown away, and is not planned with any more.
     """
 
     item: str = text("Item")
@@ -24,11 +35,18 @@ class Sawn:
     bar_long: Entry | None = length("Length of the bar")
     code: str = text("Supplier's code", "Empty for a bar from the rack.")
     rest_gone: bool = flag("Rest is gone", default=False)
+    wide: Entry | None = length("Width")
+    bar_wide: Entry | None = length("Width of the sheet")
+    x: Entry | None = length("From the left")
+    y: Entry | None = length("From below")
+    rests: tuple[Rest, ...] = records("Still whole", Rest)
 
     @property
     def whole(self) -> bool:
         """Whether it says all that a plan needs."""
-        return bool(self.item and self.mark and self.bar and self.long and self.bar_long and self.bar_long.value > 0)
+        placed = self.bar_wide is None or bool(self.wide and self.wide.value > 0 and self.x and self.y and self.bar_wide.value > 0)
+        sized = bool(self.long and self.long.value > 0 and self.bar_long and self.bar_long.value > 0)
+        return bool(self.item and self.mark and self.bar) and sized and placed
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,12 +63,17 @@ class Started:
 Source = Offer | RackPiece
 
 
-def sources_with(done: Sequence[Sawn], sources: tuple[Source, ...]) -> tuple[Source, ...]:
-    """The sources with those that bars already cut came from, though they are off the rack or off sale now."""
+def sources_with(done: Sequence[Sawn], sources: tuple[Source, ...], offers: Sequence[Offer] = ()) -> tuple[Source, ...]:
+    """The sources with those that what is cut already came from, though they are off the rack, or dearer now than another's.
+
+    Of `offers` a source that was bought keeps its price; where it is not on offer any more, it is taken to be paid for.
+    """
     made = list(sources)
     for one in done:
-        if _source_of(one, made) is None and one.bar_long is not None:
-            made.insert(0, RackPiece(one.bar, one.item, one.bar_long.value, place="cut"))
+        if source_of(one, made) is None and one.bar_long is not None:
+            bought = next((offer for offer in offers if one.code and offer.code == one.code), None)
+            wide = one.bar_wide.value if one.bar_wide else 0.0
+            made.insert(0, bought or RackPiece(one.bar, one.item, one.bar_long.value, wide, place="cut"))
     return tuple(made)
 
 
@@ -61,7 +84,7 @@ def started(done: Sequence[Sawn], marks: Sequence[str], sources: Sequence[Source
         mine = [one for one in done if one.bar == bar]
         whole = mine[0].bar_long.value if mine[0].bar_long else 0.0
         rest = whole - sum((one.long.value if one.long else 0.0) + kerf for one in mine)
-        source = _source_of(mine[0], sources)
+        source = source_of(mine[0], sources)
         pieces = tuple(marks.index(one.mark) for one in mine if one.mark in marks)
         made.append(Started(bar, source or 0, pieces, max(rest, 0.0), any(one.rest_gone for one in mine)))
     return tuple(made)
@@ -121,7 +144,7 @@ def carried_on(plan: BarPlan, begun: tuple[Started, ...]) -> BarPlan | None:
     return replace(plan, cuts=(*first, *left))
 
 
-def _source_of(one: Sawn, sources: Sequence[Source]) -> int | None:
+def source_of(one: Sawn, sources: Sequence[Source]) -> int | None:
     """Where the source of a bar stands: by its offer's code, or its key on the rack."""
     name = one.code or one.bar
     names = (source.key if isinstance(source, RackPiece) else source.code for source in sources)

@@ -1,4 +1,4 @@
-"""Marking pieces as cut, and putting what is left of their bars on the rack."""
+"""Marking pieces as cut, and putting what is left of their bars and sheets on the rack."""
 
 from __future__ import annotations
 
@@ -6,9 +6,11 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from tundish.catalogue.item import RackPiece
-from tundish.cutting.plan import BarCut, BarPlan
+from tundish.cutting.plan import KEPT_SIDE, BarCut, Rect, SheetCut
 from tundish.cutting.plans import CutPlan
-from tundish.cutting.sawn import Sawn
+from tundish.cutting.saw_order import holds, inside_of, left_after
+from tundish.cutting.sawn import Rest, Sawn
+from tundish.cutting.sawn_sheets import as_rests, rests_of
 from tundish.estimate import Estimate, Job
 from tundish.field import Entry
 
@@ -18,60 +20,59 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Offcut:
-    """What is left of one bar that is cut to its end: `rack` is the key of the rack piece it was, "" for a new bar."""
+    """What is left of one bar or sheet of which every planned piece is cut: `used` is what it was in the item's unit.
+
+    `rack` is the key of the rack piece it was, "" for a new one; `kept` are the sizes worth keeping, width 0 for a bar.
+    """
 
     item: str
     bar: str
-    bar_length: float
-    rest: float
+    used: float
     rack: str
-    worth_keeping: bool
+    kept: tuple[tuple[float, float], ...]
 
 
 def marked(job: Job, plan: CutPlan, mark: str) -> Job:
-    """The job with a piece of a bar marked as cut where the plan has it."""
-    row, cut = _bar_of(plan, mark)
-    if cut is None or not isinstance(plan.plan, BarPlan):
-        return job
-    source, stock = plan.sources[cut.bar], plan.plan.stock[cut.bar]
-    place = next(one for one in cut.pieces if plan.cuts[one].mark == mark)
-    on_rack = isinstance(source, RackPiece)
-    one = Sawn(
-        item=plan.item.code,
-        mark=mark,
-        long=Entry(plan.plan.pieces[place].length),
-        bar=plan.begun[row] if row < len(plan.begun) else source.key if on_rack else _next_bar(job, plan.item.code),
-        bar_long=Entry(stock.length),
-        code="" if on_rack else source.code,
-    )
-    return replace(job, sawn=(*job.sawn, one))
+    """The job with a piece marked as cut where the plan has it."""
+    for row, cut in enumerate(_cuts(plan)):
+        places = cut.pieces if isinstance(cut, BarCut) else tuple(one.piece for one in cut.places)
+        place = next((one for one in places if plan.cuts[one].mark == mark), None)
+        if place is not None:
+            return replace(job, sawn=(*job.sawn, _sawn(job, plan, (row, place))))
+    return job
 
 
 def unmarked(job: Job, plan: CutPlan, mark: str) -> Job:
-    """The job with a piece to cut again."""
-    return replace(job, sawn=tuple(one for one in job.sawn if (one.item, one.mark) != (plan.item.code, mark)))
+    """The job with a piece to cut again; its place on a sheet is whole again for whatever was cut after it."""
+    gone = next(one for one in job.sawn if (one.item, one.mark) == (plan.item.code, mark))
+    left = [one for one in job.sawn if one is not gone]
+    after = [one for one in job.sawn if (one.item, one.bar) == (gone.item, gone.bar)]
+    if gone.bar_wide is not None and after[-1] is not gone:
+        place = Rest(x=gone.x, y=gone.y, long=gone.long, wide=gone.wide)
+        left = [replace(one, rests=(*one.rests, place)) if one is after[-1] else one for one in left]
+    return replace(job, sawn=tuple(left))
 
 
 def offcuts_of(estimate: Estimate) -> tuple[Offcut, ...]:
-    """What is left of the bars of which every planned piece is cut, and which is not on the rack yet."""
+    """What is left of the bars and sheets of which every planned piece is cut, and which is not on the rack yet."""
     keep = estimate.book.figure("cutting.keep").value
     gone = {(one.item, one.bar) for one in estimate.job.sawn if one.rest_gone}
     made = []
     for plan in estimate.cuts:
-        if not isinstance(plan.plan, BarPlan):
-            continue
-        for bar, cut in zip(plan.begun, plan.plan.cuts, strict=False):
-            finished = all(plan.cuts[one].mark in plan.done for one in cut.pieces)
-            if finished and (plan.item.code, bar) not in gone:
-                source = plan.sources[cut.bar]
-                rack = bar if isinstance(source, RackPiece) else ""
-                rest = cut.remainder
-                made.append(Offcut(plan.item.code, bar, plan.plan.stock[cut.bar].length, rest, rack, rest >= keep))
+        for bar, cut in zip(plan.begun, _cuts(plan), strict=False):
+            places = cut.pieces if isinstance(cut, BarCut) else tuple(one.piece for one in cut.places)
+            if (plan.item.code, bar) in gone or not all(plan.cuts[one].mark in plan.done for one in places):
+                continue
+            source = plan.sources[cut.bar if isinstance(cut, BarCut) else cut.sheet]
+            used = source.length if isinstance(cut, BarCut) else 1.0
+            kept = ((cut.remainder, 0.0),) if isinstance(cut, BarCut) else _whole_of(estimate.job, plan.item.code, bar)
+            worth = tuple(size for size in kept if size[0] >= keep or (size[1] and min(size) >= KEPT_SIDE))
+            made.append(Offcut(plan.item.code, bar, used, bar if isinstance(source, RackPiece) else "", worth))
     return tuple(made)
 
 
 def keep_offcuts(store: Store, job: str, offcuts: tuple[Offcut, ...]) -> tuple[str, ...]:
-    """Enter them in the ledger: the bar is used, what is left of it is put by; gives each new rack piece in words."""
+    """Enter them in the ledger: what was cut is used, what is left of it is put by; gives each new rack piece in words."""
     from tundish.store.ledger import USED, Ledger
 
     ledger = Ledger(store)
@@ -80,21 +81,53 @@ def keep_offcuts(store: Store, job: str, offcuts: tuple[Offcut, ...]) -> tuple[s
         if each.rack:
             ledger.take_piece(each.rack, USED, job)
         else:
-            here = [one for one in ledger.on_hand() if (one.item, one.job) == (each.item, job) and one.amount >= each.bar_length]
+            here = [one for one in ledger.on_hand() if (one.item, one.job) == (each.item, job) and one.amount >= each.used]
             if here:
-                ledger.move(each.item, -each.bar_length, USED, place=here[0].place, job=job, note=f"bar {each.bar}")
-        if each.worth_keeping:
-            key = ledger.put_by(RackPiece("", each.item, float(int(each.rest)), place="van rack"), note=f"from job {job}")
-            names.append(f"{key} {int(each.rest):,}")
+                ledger.move(each.item, -each.used, USED, place=here[0].place, job=job, note=f"bar {each.bar}")
+        for length, width in each.kept:
+            key = ledger.put_by(RackPiece("", each.item, float(int(length)), float(int(width)), "van rack"), note=f"from job {job}")
+            names.append(f"{key} {int(length):,}" + (f" × {int(width):,}" if width else ""))
     return tuple(names)
 
 
-def _bar_of(plan: CutPlan, mark: str) -> tuple[int, BarCut | None]:
-    if isinstance(plan.plan, BarPlan):
-        for row, cut in enumerate(plan.plan.cuts):
-            if any(plan.cuts[one].mark == mark for one in cut.pieces):
-                return row, cut
-    return 0, None
+def _cuts(plan: CutPlan) -> tuple[BarCut | SheetCut, ...]:
+    return plan.plan.cuts
+
+
+def _sawn(job: Job, plan: CutPlan, at: tuple[int, int]) -> Sawn:
+    """What is remembered of the piece in a row of the plan at a place among the pieces."""
+    row, place = at
+    cut, item = _cuts(plan)[row], plan.item.code
+    source = plan.sources[cut.bar if isinstance(cut, BarCut) else cut.sheet]
+    one = Sawn(
+        item=item,
+        mark=plan.cuts[place].mark,
+        long=Entry(plan.plan.pieces[place].length),
+        bar=plan.begun[row] if row < len(plan.begun) else source.key if isinstance(source, RackPiece) else _next_bar(job, item),
+        bar_long=Entry(source.length),
+        code="" if isinstance(source, RackPiece) else source.code,
+    )
+    return one if isinstance(cut, BarCut) else _on_sheet(job, (one, source.width), cut, plan)
+
+
+def _on_sheet(job: Job, begun: tuple[Sawn, float], cut: SheetCut, plan: CutPlan) -> Sawn:
+    """The same with where the piece lay and what is whole of its sheet after it."""
+    one, wide = begun
+    before = [each for each in job.sawn if (each.item, each.bar) == (one.item, one.bar)]
+    long = one.bar_long.value if one.bar_long else 0.0
+    parts = rests_of(before[-1]) if before else (Rect(0, 0, long, wide),)
+    place = next(each for each in cut.places if plan.cuts[each.piece].mark == one.mark)
+    part = next((each for each in parts if holds(each, place)), None)
+    left = left_after(part, inside_of(part, cut), plan.plan.kerf, place) if part else ()
+    rests = as_rests((*(each for each in parts if each is not part), *left))
+    sized = replace(one, long=Entry(place.length), wide=Entry(place.width), bar_wide=Entry(wide))
+    return replace(sized, x=Entry(place.x), y=Entry(place.y), rests=rests)
+
+
+def _whole_of(job: Job, item: str, sheet: str) -> tuple[tuple[float, float], ...]:
+    """The sizes of what is still whole of a sheet that is cut."""
+    mine = [one for one in job.sawn if (one.item, one.bar) == (item, sheet)]
+    return tuple((rest.length, rest.width) for rest in rests_of(mine[-1])) if mine else ()
 
 
 def _next_bar(job: Job, item: str) -> str:

@@ -47,13 +47,13 @@ def short_of(store: Store) -> tuple[Short, ...]:
 def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
     """Put the stock of a finished job straight: what it needed is used, what is left is free again; gives what is left in words.
 
-    Whole bars go on the rack. Of a material of which pieces were marked as cut, the bars cut are used already; of one of which none
-    was marked, all that was bought is taken to be used.
+    Whole bars and sheets go on the rack. Of a material of which pieces were marked as cut, what was cut is used already; of one of
+    which none was marked, all that was bought is taken to be used.
     """
     ledger = Ledger(store)
     sawn = {one.item for one in worked.job.sawn}
     needed = {each.line.item.code: _used(each, sawn) for each in worked.buying.purchases}
-    lengths = {line.item: line.length for order in Orders(store).all(job) for line in order.lines if line.length and not line.width}
+    sizes = {line.item: (line.length, line.width) for order in Orders(store).all(job) for line in order.lines if line.length}
     said = []
     for holding in ledger.on_hand():
         if holding.job != job or holding.amount <= 0:
@@ -64,7 +64,7 @@ def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
             ledger.move(holding.item, -used, USED, place=holding.place, job=job)
         left = round(holding.amount - used, 6)
         if left > 0:
-            _let_go(ledger, replace(holding, amount=left), lengths.get(holding.item, 0.0))
+            _let_go(ledger, replace(holding, amount=left), sizes.get(holding.item, (0.0, 0.0)))
             said.append(f"{left:g} {worked.book.items[holding.item].name if holding.item in worked.book.items else holding.item}")
     return tuple(said)
 
@@ -77,12 +77,13 @@ def _used(purchase: Purchase, sawn: set[str]) -> float:
     return float(math.ceil(round(need, 6))) if item.unit == "each" else need
 
 
-def _let_go(ledger: Ledger, left: Holding, length: float) -> None:
-    """What is left of a holding: whole bars on the rack, all else in the van, free."""
+def _let_go(ledger: Ledger, left: Holding, size: tuple[float, float]) -> None:
+    """What is left of a holding: whole bars and sheets on the rack, all else in the van, free."""
+    length, width = size
     note = f"left over from job {left.job}"
     ledger.move(left.item, -left.amount, LEFT_OVER, place=left.place, job=left.job, note=note)
     if length:
-        for _ in range(int(left.amount // length)):
-            ledger.put_by(RackPiece("", left.item, length, place="van rack"), note=note)
+        for _ in range(int(left.amount if width else left.amount // length)):
+            ledger.put_by(RackPiece("", left.item, length, width, "van rack"), note=note)
     else:
         ledger.move(left.item, left.amount, LEFT_OVER, place=PLACES[0], note=note)

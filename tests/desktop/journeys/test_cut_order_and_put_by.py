@@ -7,8 +7,9 @@ from PySide6.QtTest import QTest
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click
-from tundish.cutting.plan import BarPlan
+from tundish.cutting.plan import BarPlan, SheetPlan
 from tundish.desktop.canvas.cut_view import CutView
+from tundish.desktop.chips import Chip
 from tundish.desktop.pages.cutting import CuttingPage
 from tundish.desktop.pages.ordering import OrderingPage
 from tundish.desktop.pages.stock import StockPage
@@ -34,7 +35,12 @@ def best(fitter: Fitter) -> Estimate:
 
 def cut_with_space(fitter: Fitter, page: CuttingPage, item: str, mark: str) -> Estimate:
     name = fitter.workspace.book.items[item].name
-    view = next(each for each in page.findChildren(CutView) if each.isVisible() and each.accessibleName().startswith(f"{name}:"))
+
+    def seen() -> list[CutView]:
+        return [each for each in page.findChildren(CutView) if each.isVisible() and each.accessibleName().startswith(f"{name}:")]
+
+    fitter.qtbot.waitUntil(lambda: bool(seen()), timeout=WAIT_MS)
+    (view,) = seen()
     click(view, view.place_of(mark).center())
     assert view.piece() == mark
     QTest.keyClick(view, Qt.Key.Key_Space)
@@ -137,3 +143,42 @@ def test_a_shortage_is_ordered_again_and_nothing_sent_is_changed(fitter: Fitter)
     fitter.press("Send order", page)
     again = [each for each in orders.all(job) if each.supplier == sent.supplier]
     assert [[line.packs for line in each.lines] for each in again] == [[line.packs for line in sent.lines]] * 2
+
+
+def test_a_board_is_cut_with_space_and_what_is_left_of_it_goes_on_the_rack(fitter: Fitter) -> None:
+    fitter.open("101")
+    price = best(fitter).price.total
+    ordering = fitter.page("Alt+6")
+    assert isinstance(ordering, OrderingPage)
+    orders, job = Orders(fitter.workspace.store), fitter.workspace.job_key
+    for _ in best(fitter).buying.orders:
+        fitter.press("Send order", ordering)
+        fitter.settled()
+    for order in orders.all(job):
+        orders.goods_in(order, {line.id: line.packs for line in order.lines}, "site")
+    fitter.workspace.book_has_changed()
+    assert best(fitter).price.total == price
+
+    page = cutting(fitter)
+    click(next(each for each in page.findChildren(Chip) if each.text() == "Board sheets"))
+    plan = next(plan for plan in best(fitter).cuts if isinstance(plan.plan, SheetPlan))
+    assert isinstance(plan.plan, SheetPlan)
+    ready = [cut for cut in plan.plan.cuts if not any(plan.cuts[one.piece].length.tbc for one in cut.places)]
+    sheet = next(cut for cut in ready if not plan.plan.stock[cut.sheet].offcut)
+    marks = [plan.cuts[one.piece].mark for one in sheet.places]
+    where = {plan.cuts[one.piece].mark: (one.x, one.y) for one in sheet.places}
+    for mark in marks:
+        after = cut_with_space(fitter, page, plan.item.code, mark)
+        assert after.price.total == price
+        (now,) = (each.plan for each in after.cuts if each.item == plan.item)
+        assert isinstance(now, SheetPlan)
+        first = {plan.cuts[one.piece].mark: (one.x, one.y) for one in now.cuts[0].places}
+        assert first[mark] == where[mark]
+    on_hand = {each.amount for each in Ledger(fitter.workspace.store).on_hand() if (each.item, each.job) == (plan.item.code, job)}
+    had = {each.key for each in fitter.workspace.book.rack}
+    fitter.press("Put offcuts in stock", page)
+    assert best(fitter).price.total == price
+    left = {each.amount for each in Ledger(fitter.workspace.store).on_hand() if (each.item, each.job) == (plan.item.code, job)}
+    assert (sum(on_hand), sum(left)) == (sum(on_hand), sum(on_hand) - 1)
+    new = [each for each in fitter.workspace.book.rack if each.key not in had]
+    assert all(min(each.length, each.width) >= 150 for each in new)

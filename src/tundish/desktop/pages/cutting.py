@@ -36,7 +36,7 @@ class CuttingPage(EstimatePage):
         "Choose a piece to see where its length is from.",
         "Space marks the chosen piece as cut: it stays where it is, and the rest is planned round it.",
         "A half ring says: do not cut yet, its length is still to be confirmed.",
-        "Dashed is an offcut to keep; hatched is scrap. Put offcuts in stock once a bar is cut, and the next job finds them.",
+        "Dashed is an offcut to keep; hatched is scrap. Put offcuts in stock once a bar or sheet is cut, and the next job finds them.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -264,8 +264,6 @@ class CuttingPage(EstimatePage):
         cut = next(each for each in plan.cuts if each.mark == mark)
         if mark in plan.done:
             self._workspace.edit(f"take back: {mark} cut", unmarked(job, plan, mark), "sawn")
-        elif isinstance(plan.plan, SheetPlan):
-            self._workspace.said.emit("Boards are ticked on the printed cut list; bars are marked here")
         elif cut.length.tbc:
             self._workspace.said.emit(f"Do not cut {mark} yet: its length is still to be confirmed")
         else:
@@ -280,13 +278,13 @@ class CuttingPage(EstimatePage):
         self._workspace.book_has_changed()
 
     def _put_by(self) -> None:
-        """What is left of every bar that is cut goes on the rack, where the next job finds it."""
+        """What is left of every bar and sheet that is cut goes on the rack, where the next job finds it."""
         from tundish.desktop.sawing import keep_offcuts
 
         estimate = self._workspace.estimate
         found = offcuts_of(estimate) if estimate else ()
         if not found:
-            self._workspace.said.emit("No bar is cut to its end yet: mark its pieces as cut first")
+            self._workspace.said.emit("No bar or sheet is cut to its end yet: mark its pieces as cut first")
             return
         names = keep_offcuts(self._workspace.store, self._workspace.job_key, found)
         gone = {(each.item, each.bar) for each in found}
