@@ -28,7 +28,7 @@ def build(estimate: Estimate) -> Document:
     """A template for each appliance; those alike in all they say share one."""
     alike: dict[Drawing, list[tuple[Room, Placed]]] = {}
     for room in estimate.rooms:
-        for placed in room.placed:
+        for placed in room.framed:
             alike.setdefault(holes(room, placed), []).append((room, placed))
     how = (
         "Print at 100 %, not fitted to the page. Measure both bars on every page before you use it.",

@@ -33,7 +33,7 @@ _SQUARE = "square to the wall"
 def settings(room: Room) -> tuple[Block, ...]:
     """One table: under each appliance, what is set on its frame and what is cut for it."""
     rows: list[Row] = []
-    for placed in room.placed:
+    for placed in room.framed:
         rows.append(Row((placed.name,), group=f"{placed.name} · {placed.frame.name}"))
         rows += (
             _rod(placed),

@@ -13,6 +13,7 @@ from tundish.documents.paper import paper, trader_of
 from tundish.documents.wall_drawing import CLIENT_VIEW, WALL, elevation
 from tundish.estimate import Estimate
 from tundish.figure import Figure
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
 
 _COLUMNS = (
@@ -22,7 +23,6 @@ _COLUMNS = (
     Column("Can it change?", "text", 3.0, "quiet"),
     Column("Initials", "blank", 0.9),
 )
-_TOPS: Final = {"wc": "Top of the WC pan", "basin": "Top of the basin", "bidet": "Top of the bidet", "urinal": "Lip of the urinal"}
 _FALL: Final = "drainage/branch-fall"
 _PAPER: Final = 172.0
 _BUBBLE: Final = 2.4
@@ -141,7 +141,7 @@ def _own_tbc(height: Figure, floor: Figure) -> bool:
 
 
 def _top_words(placed: Placed) -> str:
-    words = f"{_TOPS[placed.kind]}, {placed.name}"
+    words = f"{KINDS[placed.kind].agreed}, {placed.name}"
     if "seat" in placed.figures:
         thick = placed.figures["seat"].value - placed.figures["top"].value
         words += f"; the seat adds about {measure.show_length(thick)}"
@@ -170,7 +170,7 @@ def _top_change(estimate: Estimate, room: Room, placed: Placed) -> str:
 
 def _shelf_change(room: Room) -> str:
     over = room.top.value - room.top_of_steel.value
-    frames = [placed.figures["frame_top"].value for placed in room.placed]
+    frames = [placed.figures["frame_top"].value for placed in room.framed]
     if not frames:
         return "As you wish"
     return f"{measure.show_length(max(frames) + over - room.finished_floor.value)} at the lowest: the frames are under it"

@@ -150,7 +150,7 @@ def _member(member: Member, depth: float) -> Iterator[Mark]:
 
 def _frames(room: Room) -> Iterator[Mark]:
     depth = room.depth.value
-    for placed in room.placed:
+    for placed in room.framed:
         leg, behind, key = placed.frame.size("leg").value, placed.frame.size("depth").value, frame_key(placed)
         yield Box(placed.left, -depth, leg, behind, "steel", piece=key)
         yield Box(placed.right - leg, -depth, leg, behind, "steel", piece=key)

@@ -9,6 +9,7 @@ from tundish.documents.terms import rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate, OptionPrice
 from tundish.field import must_read
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.pricing.price import Price
 from tundish.rules.rule import Stage
@@ -47,7 +48,6 @@ _OFFER = {
 }
 _LOW = 0.7
 """How high a drawing may be, as a part of its column's width."""
-_KINDS = {"wc": "WC", "basin": "basin", "bidet": "bidet", "urinal": "urinal"}
 
 
 def build(estimate: Estimate) -> Document:
@@ -81,7 +81,7 @@ def described(room: Room) -> str:
     """One plain paragraph on what is built in a room."""
     design = room.plan.design
     height = "a full-height" if design.prewall.height == "full" else "a part-height"
-    ware = _and([f"the {_KINDS[each.kind]}" for each in room.placed])
+    ware = _and([f"the {KINDS[each.choice.kind].plain}" for each in room.placed])
     shelf = ", with a tiled shelf on top" if design.prewall.height == "part" else ""
     return (
         f"I will build {height} false wall, {measure.show_length(round(room.figures['finished_face'].value))} mm deep"
@@ -107,7 +107,7 @@ def _facts(estimate: Estimate) -> Facts:
 def _rooms(estimate: Estimate) -> tuple[Block, ...]:
     blocks: list[Block] = []
     for room in estimate.rooms:
-        names = _and([_KINDS[each.kind] for each in room.placed])
+        names = _and([KINDS[each.choice.kind].plain for each in room.placed])
         heights = _and(
             [f"{each.name} at {measure.show_length(each.figures['top'].value - room.finished_floor.value)} mm" for each in room.placed]
         )

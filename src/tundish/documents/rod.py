@@ -5,29 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tundish.figure import Figure, number
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
-
-_MARKS = {
-    "wc": ("plate", "inlet", "top", "studs", "outlet"),
-    "basin": ("top", "studs", "supply", "waste"),
-    "bidet": ("top", "studs", "supply", "waste"),
-    "urinal": ("plate", "supply", "studs", "top", "waste"),
-}
-_WORDS = {
-    ("wc", "top"): "Top of pan",
-    ("wc", "studs"): "Fixing studs",
-    ("wc", "inlet"): "Flush inlet",
-    ("wc", "outlet"): "Outlet",
-    ("basin", "top"): "Top of basin",
-    ("basin", "supply"): "Hot and cold",
-    ("bidet", "top"): "Top of bidet",
-    ("bidet", "supply"): "Bidet supplies",
-    ("urinal", "top"): "Lip of urinal",
-    ("urinal", "supply"): "Urinal inlet",
-    ("urinal", "plate"): "Urinal plate",
-}
-_PLAIN = {"studs": "studs", "waste": "waste"}
-_ALIKE = {"frame_top": "Frame top", "plate": "Flush plate"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +24,8 @@ class RodMark:
 def marks_of(placed: Placed) -> tuple[RodMark, ...]:
     """The heights of one appliance that are marked on the wall, top down."""
     made = [
-        RodMark(_words(placed, name), placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top")
-        for name in (*_MARKS[placed.kind], "frame_top")
+        RodMark(words, placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top")
+        for name, words in (*KINDS[placed.kind].rod, ("frame_top", "Frame top"))
         if name in placed.figures
     ]
     return tuple(sorted(made, key=lambda mark: -mark.height.value))
@@ -64,8 +43,3 @@ def rod(room: Room) -> tuple[RodMark, ...]:
     for placed in room.placed:
         own += [mark for mark in marks_of(placed) if not mark.key.endswith(".frame_top")]
     return tuple(sorted(own, key=lambda mark: -mark.height.value))
-
-
-def _words(placed: Placed, name: str) -> str:
-    """What a height is called: by the appliance's kind, as it is said on the wall."""
-    return _WORDS.get((placed.kind, name)) or _ALIKE.get(name) or f"{placed.kind.capitalize()} {_PLAIN[name]}"

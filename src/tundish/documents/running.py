@@ -56,7 +56,7 @@ def _last(group: Sequence[float], apart: float) -> float:
 
 def _widths(room: Room, level: float, paper: float) -> Iterator[Mark]:
     stations = {0.0: False, room.width.value: False}
-    for placed in room.placed:
+    for placed in room.framed:
         stations |= {placed.left: False, placed.right: False}
     bold = {placed.centre.value for placed in room.placed}
     places = sorted({*stations, *bold})

@@ -63,7 +63,7 @@ def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
         shown += [(placed.key, placed.name) for placed in room.placed]
         shown += recess_drawing.pieces(room)
     if show.steel:
-        shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.placed]
+        shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.framed]
     if show.pipes:
         stack = [("stack", "Soil stack")] if at_wall(room, room.figures["stack"].value) else []
         shown += [*stack, *((pipe.key, pipe.what) for pipe in room.pipes)]
@@ -85,7 +85,7 @@ def foot(room: Room, show: Show = ALL) -> float:
 
 def view_height(room: Room) -> float:
     """How high the elevation is drawn, from the bare floor."""
-    return max(room.top.value, *(placed.figures["frame_top"].value for placed in room.placed), 0.0) + ABOVE
+    return max(room.top.value, *(placed.figures.get("frame_top", placed.figures["top"]).value for placed in room.placed), 0.0) + ABOVE
 
 
 def _ground(room: Room, show: Show) -> float:
@@ -101,7 +101,7 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
         yield from _tiles(room)
     if show.steel:
         yield from (_member(member) for member in room.members)
-        for placed in room.placed:
+        for placed in room.framed:
             yield from _frame(placed)
     if show.pipes:
         for pipe in room.pipes:
@@ -233,7 +233,8 @@ def _datum(room: Room, show: Show) -> Iterator[Mark]:
 def _centre_lines(room: Room, show: Show) -> Iterator[Mark]:
     """The centre lines run through the elevation and on into the plan below it."""
     for placed in room.placed:
-        yield Line(placed.centre.value, -_ground(room, show) - 96, placed.centre.value, placed.figures["frame_top"].value + 40, "datum")
+        top = placed.figures.get("frame_top", placed.figures["top"]).value
+        yield Line(placed.centre.value, -_ground(room, show) - 96, placed.centre.value, top + 40, "datum")
 
 
 def _sizes(room: Room, show: Show) -> Iterator[Mark]:

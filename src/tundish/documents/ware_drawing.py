@@ -6,10 +6,9 @@ import math
 from collections.abc import Iterator
 
 from tundish.documents.drawing import Box, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
 
-_DEPTH_BELOW_TOP = {"wc": 350.0, "bidet": 350.0, "basin": 160.0, "urinal": 260.0}
-"""How far each kind hangs below its top: no maker's sheet says so, and only the picture depends on it."""
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
 _LETTER = 24.0
@@ -52,6 +51,8 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
 
 def settings(placed: Placed) -> Iterator[Mark]:
     """Where it is drilled and plumbed: stud crosses, outlet, inlet, waste, supplies."""
+    if not placed.framed:
+        return
     x, key = placed.centre.value, placed.key
     apart = placed.ware.size("stud_spacing").value / 2
     studs = placed.figures["studs"].value
@@ -83,7 +84,7 @@ def short(name: str, wide: float) -> str:
 
 def height_of(placed: Placed) -> float:
     """How far it hangs below its top."""
-    return _DEPTH_BELOW_TOP[placed.kind]
+    return KINDS[placed.kind].hangs
 
 
 def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float, float]]:

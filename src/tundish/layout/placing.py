@@ -42,7 +42,7 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
             continue
         seen[kind.key] += 1
         name = choice.name.strip() or f"{kind.title} {seen[kind.key]}"
-        key = _slug(name) or f"{kind.key}-{seen[kind.key]}"
+        key = _slug(name) or f"{_slug(kind.key)}-{seen[kind.key]}"
         if key in keys:
             inputs.tell(f"{where}.name", f"Another appliance is called {name}: give each a name of its own")
             key = next(other for count in range(2, len(keys) + 3) if (other := f"{key}-{count}") not in keys)
@@ -51,7 +51,7 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
             continue
         found = _items(kind, choice, where, site)
         if found is not None and (centre := _centre(name, where, choice, found[1], site)) is not None:
-            placed.append(_hung(kind, Placed(key, f"{inputs.path}.{where}", choice, name, kind.key, *found, centre, {}, None), site))
+            placed.append(_hung(kind, Placed(key, f"{inputs.path}.{where}", choice, name, kind.as_kind, *found, centre, {}, None), site))
     return tuple(sorted(placed, key=lambda each: each.centre.value))
 
 
@@ -72,12 +72,14 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
         packing = settings.own(inputs.sure(choice, "packers", where), choice)
     if standing.wall.out_of_plumb is not None:
         lean = inputs.sure(standing.wall, "out_of_plumb", standing.wall_at).named("Wall leans in over the pre-wall's height")
-    wanted = _wanted(kind, choice, where, site)
+    wanted = _wanted(kind, choice, where, (site, seat))
     hung = Hung(
         found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice, packing, lean,
         lambda name, figure: inputs.settled(f"{found.key}.{name}", figure),
     )  # fmt: skip
     figures = figures_of(kind, hung)
+    if kind.on_bar:
+        return replace(found, choice=choice, figures=figures)
     rod = _rod(choice, figures["reach"], where, site)
     if rod is not None:
         left = size(rod, "reach_most", "Tie rod reaches at most") - figures["reach"]
@@ -158,12 +160,16 @@ def _extras(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[App
     return choice, seat
 
 
-def _wanted(kind: Kind, choice: Appliance, where: str, site: _Site) -> Figure:
+def _wanted(kind: Kind, choice: Appliance, where: str, given: tuple[_Site, Item | None]) -> Figure:
+    """The height asked for its top, or the usual one; of a kind whose seat has the usual height, the seat comes off it."""
+    site, seat = given
     wanted = site.inputs.number(choice, "top", where)
     if wanted is None:
-        usual = site.book.figure(f"heights.{kind.key}")
+        usual = site.book.figure(f"heights.{kind.figure}")
         path = f"{site.inputs.path}.{where}.top"
         wanted = replace(usual, known=Known.ASSUMED, tbc=True, path=path, note=f"usual height; {usual.note}")
+        if kind.to_seat and seat is not None:
+            wanted = wanted - size(seat, "thickness", "Seat")
     return wanted.named(f"{kind.top}, finished floor")
 
 

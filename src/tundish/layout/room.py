@@ -42,8 +42,9 @@ class Member:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """An appliance on its frame, with its items found and its settings chosen.
+    """An appliance on its frame or support bar, with its items found and its settings chosen.
 
+    `kind` is that whose rules hold for it: an accessible WC is a "wc", and says so in its `choice`.
     `figures` holds, by short name, every height and depth: top, studs, outlet, inlet, waste, supply, feet, bracket, reach, …
     """
 
@@ -57,6 +58,11 @@ class Placed:
     centre: Figure
     figures: Mapping[str, Figure]
     tie_rod: Item | None
+
+    @property
+    def framed(self) -> bool:
+        """Whether it hangs on a frame, and not on a support bar between uprights."""
+        return "bracket" in self.figures
 
     @property
     def left(self) -> float:
@@ -191,6 +197,11 @@ class Room:
     def box(self) -> bool:
         """Whether the room is a plain box."""
         return len(self.sides) == 4 and all(side.angle == 90.0 for side in self.sides)  # noqa: PLR2004
+
+    @property
+    def framed(self) -> tuple[Placed, ...]:
+        """The appliances that hang on frames, left to right."""
+        return tuple(each for each in self.placed if each.framed)
 
     def of_kind(self, *kinds: str) -> tuple[Placed, ...]:
         """The appliances of these kinds, left to right."""

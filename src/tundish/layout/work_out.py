@@ -106,15 +106,16 @@ class _Framed:
 
 
 def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> _Framed:
-    frames = supports.frames_of(placed)
+    framed = tuple(each for each in placed if each.framed)
+    frames = supports.frames_of(framed)
     stands = _stands(outline, frames, book)
     lands_on = supports.supports_of(stands, frames)
     studs = backing.wall_studs(outline, inputs)
     frame = prewall_timber.members if outline.timber else prewall_steel.members
     members = (
         *frame(outline, stands, lands_on, book),
-        *backing.wall_struts(outline, placed, studs, book),
-        *backing.floor_noggins(outline, placed, inputs, book),
+        *backing.wall_struts(outline, framed, studs, book),
+        *backing.floor_noggins(outline, framed, inputs, book),
     )
     return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members))
 

@@ -23,4 +23,12 @@ KIND = Kind(
     own=figures,
     ware_sizes=("top_to_waste", "top_to_supply", "supply_spacing"),
     extras=(("tap", "tap"),),
+    plain="basin",
+    many="Basins",
+    agreed="Top of the basin",
+    collars=3,
+    hangs=160.0,
+    rod=(("top", "Top of basin"), ("studs", "Basin studs"), ("supply", "Hot and cold"), ("waste", "Basin waste")),
+    fixing_set="fixing set M10",
+    traps=("basin waste", "basin trap 32"),
 )

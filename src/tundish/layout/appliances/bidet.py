@@ -23,4 +23,12 @@ KIND = Kind(
     own=figures,
     ware_sizes=("top_to_waste", "top_to_supply", "supply_spacing"),
     extras=(("tap", "tap"),),
+    plain="bidet",
+    many="Bidets",
+    agreed="Top of the bidet",
+    collars=3,
+    hangs=350.0,
+    rod=(("top", "Top of bidet"), ("studs", "Bidet studs"), ("supply", "Bidet supplies"), ("waste", "Bidet waste")),
+    fixing_set="fixing set M12",
+    traps=("basin waste", "basin trap 32"),
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -44,10 +44,14 @@ class Hung:
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """A kind of appliance.
+    """A kind of appliance: all that the layout, the rules and the papers have to know of it.
 
     `ends`: the pipes it is joined to. `own`: the figures only it has, from what is hung and the figures that all have. `extras`: what
     else is chosen with it, by the name of the input and the kind of item. `ware_sizes`, `frame_sizes`: what the sheets must give.
+    `like`: the kind whose rules hold for it and as which it is drawn. `on_bar`: it hangs on a support bar between two uprights and has
+    no frame. `fixing_set`, `traps`: the roles of what it is hung and trapped with. `collars`: how many pipes come through the boards.
+    `hangs`: how far below its top it is drawn; no maker's sheet says so, and only pictures depend on it. `rod`: its figures that are
+    marked on the wall, with their words. `to_seat`: its usual height is that of its seat.
     """
 
     key: str
@@ -59,21 +63,44 @@ class Kind:
     ends: tuple[str, ...]
     own: Callable[[Hung, dict[str, Figure]], dict[str, Figure]]
     ware_sizes: tuple[str, ...]
+    plain: str
+    many: str
+    agreed: str
+    collars: int
+    hangs: float
+    rod: tuple[tuple[str, str], ...]
     frame_sizes: tuple[str, ...] = ()
-    extras: tuple[tuple[str, str], ...] = field(default=())
+    extras: tuple[tuple[str, str], ...] = ()
+    like: str = ""
+    on_bar: bool = False
+    to_seat: bool = False
+    fixing_set: str = ""
+    traps: tuple[str, ...] = ()
+
+    @property
+    def as_kind(self) -> str:
+        """The key of the kind whose rules hold for it."""
+        return self.like or self.key
+
+    @property
+    def figure(self) -> str:
+        """Its name among the figures of the rule book: `heights.shower_valve`."""
+        return self.key.replace(" ", "_")
 
     @property
     def all_ware_sizes(self) -> tuple[str, ...]:
         """Every size that the ware's sheet must give."""
-        return WARE_SIZES + self.ware_sizes
+        return (BAR_WARE_SIZES if self.on_bar else WARE_SIZES) + self.ware_sizes
 
     @property
     def all_frame_sizes(self) -> tuple[str, ...]:
         """Every size that the frame's sheet must give."""
-        return FRAME_SIZES + self.frame_sizes
+        return (BAR_SIZES if self.on_bar else FRAME_SIZES) + self.frame_sizes
 
 
 WARE_SIZES: Final = ("width", "projection", "stud_spacing", "top_to_studs", "ceramic")
+BAR_WARE_SIZES: Final = ("width", "projection")
+BAR_SIZES: Final = ("width", "depth", "reach_least", "reach_most")
 FRAME_SIZES: Final = (
     "width", "leg", "depth", "feet", "top_at", "mark_at", "sole_to_mark", "brackets", "bracket_at", "bracket_spacing", "bracket_depth",
 )  # fmt: skip
@@ -81,19 +108,25 @@ FRAME_SIZES: Final = (
 
 def figures_of(kind: Kind, hung: Hung) -> dict[str, Figure]:
     """Every height, depth and reach of one appliance, by short name; what is typed over comes before all that rests on it."""
-    name, settled = hung.name, hung.settled
     above = hung.outline.finished_floor + hung.wanted
-    worked = above.named(f"{kind.top}, {name}")
-    top = settled("top", worked)
-    # Unnamed where it was not typed over, so that the receipt of the studs is one column.
-    studs = below(above if top is worked else top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}")
+    worked = above.named(f"{kind.top}, {hung.name}")
+    top = hung.settled("top", worked)
+    shared = {"centre": hung.centre, "top": top}
+    if not kind.on_bar:
+        # Unnamed where it was not typed over, so that the receipt of the studs is one column.
+        shared |= _on_frame(kind, hung, above if top is worked else top)
+    return shared | {each: hung.settled(each, figure) for each, figure in kind.own(hung, shared).items()}
+
+
+def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:
+    """What a frame gives: its studs, its head, its wall brackets, its feet."""
+    name, settled = hung.name, hung.settled
+    studs = below(top, hung.ware, "top_to_studs", (kind.top, "studs")).named(f"{kind.studs}, {name}")
     projection = (
         hung.outline.covering.thickness + size(hung.ware, "ceramic", "Ceramic at the fixing") + hung.book.figure("layout.washer_and_nut")
     )
     bracket = settled("bracket", hung.height("bracket_at", "Wall brackets"))
-    shared = {
-        "centre": hung.centre,
-        "top": top,
+    return {
         "studs": settled("studs", studs),
         "frame_top": settled("frame_top", hung.height("top_at", "Top of frame")),
         "bracket": bracket,
@@ -102,7 +135,6 @@ def figures_of(kind: Kind, hung: Hung) -> dict[str, Figure]:
         "stud_projection": settled("stud_projection", projection.named(f"Studs out of frame front, {name}")),
         "reach": settled("reach", _reach(hung, bracket)),
     }
-    return shared | {each: settled(each, figure) for each, figure in kind.own(hung, shared).items()}
 
 
 def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:

@@ -26,4 +26,18 @@ KIND = Kind(
     own=figures,
     ware_sizes=("top_to_waste", "top_to_supply"),
     extras=(("plate", "flush plate"),),
+    plain="urinal",
+    many="Urinals",
+    agreed="Lip of the urinal",
+    collars=2,
+    hangs=260.0,
+    rod=(
+        ("plate", "Urinal plate"),
+        ("supply", "Urinal inlet"),
+        ("studs", "Urinal studs"),
+        ("top", "Lip of urinal"),
+        ("waste", "Urinal waste"),
+    ),
+    fixing_set="fixing set M10",
+    traps=("urinal trap 40",),
 )

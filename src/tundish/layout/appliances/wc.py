@@ -40,4 +40,11 @@ KIND = Kind(
     ware_sizes=("studs_to_outlet", "studs_to_inlet", "outlet_insertion", "inlet_insertion"),
     frame_sizes=("plate_at", "cistern_inlet_at", "outlet_socket", "inlet_socket"),
     extras=(("seat", "seat"), ("plate", "flush plate")),
+    plain="WC",
+    many="WCs",
+    agreed="Top of the WC pan",
+    collars=2,
+    hangs=350.0,
+    rod=(("plate", "Flush plate"), ("inlet", "Flush inlet"), ("top", "Top of pan"), ("studs", "Fixing studs"), ("outlet", "Outlet")),
+    fixing_set="fixing set M12",
 )

@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import total
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
 from tundish.rules.faces import boarded_area, front_of, shelf_of
 from tundish.rules.rule import Need, rule
-
-_HOLES: Final = {"wc": 2, "basin": 3, "bidet": 3, "urinal": 2}
 
 
 @rule("boards/tanking", figures=("boards.tanking_kg_m2",), source="BS 5385-4 asks for it in wet rooms; coverage from memory, see the tub")
@@ -28,6 +26,6 @@ def tanking(room: Room, book: Book) -> Iterator[Need]:
     yield Need(coat, "boarding", "all boards", role="tanking")
     edges = [front.width, front.height, front.height] + ([shelf.width] if shelf else [])
     yield Need(total(edges, "Corners and joints"), "boarding", "corners and edges", role="tanking tape")
-    holes = [each(_HOLES[one.kind], one.name) for one in room.placed]
+    holes = [each(KINDS[one.kind].collars, one.name) for one in room.placed]
     if holes:
         yield Need(total(holes, "Pipes through the boards"), "boarding", "pipes through the boards", role="pipe collar")

@@ -17,7 +17,7 @@ def fixings_chosen(room: Room, book: Book) -> Iterator[Decision]:
 
     Made wherever there is a frame.
     """
-    if room.placed:
+    if room.framed:
         wall, floor = room.behind.construction, room.plan.survey.floor.kind
         places = [] if on_solid_wall(room) else [f"{room.behind_path}.stud_centres", f"{room.behind_path}.first_stud"]
         places += [f"{room.path}.survey.floor.joist_centres"] if on_joists(room) else []

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.decisions import key_of
 from tundish.rules.rule import Decision, rule
-
-_WARE = {"wc": "Pan", "basin": "Basin", "bidet": "Bidet", "urinal": "Urinal"}
 
 
 @rule("closing/sizes", source="common practice")
@@ -22,9 +21,14 @@ def sizes_confirmed(room: Room, book: Book) -> Iterator[Decision]:
         if not one.choice.in_hand:
             yield Decision(
                 key_of(room, "sizes", one.key),
-                f"{_WARE[one.kind]} sizes confirmed, {one.name}",
+                f"{_said(one.kind)} sizes confirmed, {one.name}",
                 f"Every height of {one.name} hangs on them.",
                 "By first fix",
                 "Maker's sheet, or the piece itself",
                 one.ware.name,
             )
+
+
+def _said(kind: str) -> str:
+    """What of an appliance is confirmed: of a WC it is the pan."""
+    return "Pan" if kind == "wc" else KINDS[kind].plain.capitalize()

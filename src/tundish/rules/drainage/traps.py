@@ -6,16 +6,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
 from tundish.rules.pipes import served
 from tundish.rules.rule import Need, rule
 
-_WASTE_AND_TRAP: Final = {
-    "basin": ("basin waste", "basin trap 32"),
-    "bidet": ("basin waste", "basin trap 32"),
-    "urinal": ("urinal trap 40",),
-}
 _ONTO_PIPE: Final = {40: ("waste reducer 40-32",), 50: ("waste reducer 50-40",)}
 
 
@@ -27,5 +23,5 @@ def traps(room: Room, book: Book) -> Iterator[Need]:
     """
     for run in room.pipes_of("waste"):
         one = served(room, run)
-        for role in (*_WASTE_AND_TRAP[one.kind], *_ONTO_PIPE.get(run.size, ())):
+        for role in (*KINDS[one.kind].traps, *_ONTO_PIPE.get(run.size, ())):
             yield Need(each(1, one.name), "second fix", f"waste of {one.name}", role=role)

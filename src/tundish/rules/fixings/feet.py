@@ -17,6 +17,6 @@ def foot_fixings(room: Room, book: Book) -> Iterator[Need]:
 
     Screws where the floor lies on joists, into the noggins; anchors in screed and concrete. Mind pipes and heating in the floor.
     """
-    for one in room.placed:
+    for one in room.framed:
         amount = (bare(one.frame.size("feet")) * book.figure("fixings.each_foot")).named(f"Feet of {one.name}")
         yield Need(amount, "frames", f"feet of {one.name}", role=into_floor(room))

@@ -13,7 +13,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 @rule("frames/depth", source="maker's sheet of the frame")
 def depth(room: Room, book: Book) -> Iterator[Finding]:
     """The depth of the pre-wall lies within what each frame can be set to."""
-    for one in room.placed:
+    for one in room.framed:
         least, most = one.frame.size("depth_least"), one.frame.size("depth_most")
         state = judge(room.depth, least, most)
         message = ""

@@ -17,7 +17,7 @@ def feet_travel(room: Room, book: Book) -> Iterator[Finding]:
 
     It is to be looked at when they stand on packers, or reach over part of the range only. Where the floor falls, both feet are judged.
     """
-    for one in room.placed:
+    for one in room.framed:
         least, most = number(0, "mm", "Feet pushed in"), one.frame.size("foot_travel")
         has = one.figures["feet"]
         other = one.figures.get("feet_least", has)

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
 
 from tundish.catalogue.book import Book
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
 from tundish.rules.rule import Need, rule
-
-_SETS: Final = {"wc": "fixing set M12", "bidet": "fixing set M12", "basin": "fixing set M10", "urinal": "fixing set M10"}
 
 
 @rule("frames/fixing-sets", source="common practice; sizes of the studs from memory")
@@ -19,5 +17,5 @@ def fixing_sets(room: Room, book: Book) -> Iterator[Need]:
 
     M12 for WC and bidet, M10 for basin and urinal. Many frames bring theirs; what a kit holds is not bought again.
     """
-    for one in room.placed:
-        yield Need(each(1, one.name), "second fix", f"hangs {one.name}", role=_SETS[one.kind])
+    for one in room.framed:
+        yield Need(each(1, one.name), "second fix", f"hangs {one.name}", role=KINDS[one.kind].fixing_set)

@@ -16,7 +16,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 def height(room: Room, book: Book) -> Iterator[Finding]:
     """Each frame stands below the top rail of the pre-wall."""
     prewall = room.prewall
-    for one in room.placed:
+    for one in room.framed:
         has = one.figures["frame_top"]
         state = judge(has, None, room.top_of_steel)
         message = ""

@@ -16,7 +16,7 @@ def packers(room: Room, book: Book) -> Iterator[Need]:
 
     Reckoned for the feet at their longest: the build-up may still come out thicker. The packing may also be the trader's own choice.
     """
-    for one in room.placed:
+    for one in room.framed:
         packed = one.figures.get("packers")
         if packed is not None and packed.high > 0:
             count = whole_spaces(packed, book.figure("frames.packer"), "Packers under each foot")

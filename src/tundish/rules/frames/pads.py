@@ -12,6 +12,6 @@ from tundish.rules.rule import Need, rule
 @rule("frames/pads", source="common practice")
 def pads(room: Room, book: Book) -> Iterator[Need]:
     """A sound pad lies under every foot and behind every wall bracket."""
-    for one in room.placed:
+    for one in room.framed:
         amount = (one.frame.size("feet") + one.frame.size("brackets")).named(f"Feet and brackets of {one.name}")
         yield Need(amount, "frames", f"feet and brackets of {one.name}", role="sound pad")

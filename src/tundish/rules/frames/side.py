@@ -14,7 +14,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 @rule("frames/side", source="maker's sheet of the frame")
 def side(room: Room, book: Book) -> Iterator[Finding]:
     """The centre of each frame keeps its distance from both side walls."""
-    for one in room.placed:
+    for one in room.framed:
         to_right = (room.width - one.centre).named("Centre to right wall")
         has = smallest(one.centre, to_right, label="Centre to the nearer side wall")
         least = one.frame.size("least_side")

@@ -13,7 +13,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 @rule("frames/studs", source="maker's sheet of the frame")
 def studs(room: Room, book: Book) -> Iterator[Finding]:
     """The studs come where the frame can hold them, above the finished floor."""
-    for one in room.placed:
+    for one in room.framed:
         has = (one.figures["studs"] - room.finished_floor).named("Studs above finished floor")
         least, most = one.frame.size("studs_low"), one.frame.size("studs_high")
         state = judge(has, least, most)

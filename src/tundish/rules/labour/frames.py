@@ -22,8 +22,8 @@ def frames(asked: Asked, book: Book) -> Iterator[Need]:
     Each frame set and fixed, each metre of strut or studwork cut and fixed.
     """
     room, hours = asked.room, []
-    if room.placed:
-        hours.append((several(len(room.placed), "Frames") * book.figure("labour.frame")).named("Frames"))
+    if room.framed:
+        hours.append((several(len(room.framed), "Frames") * book.figure("labour.frame")).named("Frames"))
     lengths = [one.amount for one in asked.needs if one.item == room.strut.code or one.role == "timber stud"]
     metres = converted(total(lengths, "Strut and studwork"), "m", "Strut and studwork")
     hours.append((metres * book.figure("labour.prewall_m")).named("Strut and studwork"))

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import total
-from tundish.layout.design import KINDS
+from tundish.layout.appliances.kinds import KINDS
 from tundish.rules.amounts import several
 from tundish.rules.rule import LABOUR, Asked, Need, rule
-
-_NAMES = {"wc": "WCs", "basin": "Basins", "bidet": "Bidets", "urinal": "Urinals"}
 
 
 @rule(
@@ -25,6 +24,10 @@ def second_fix(asked: Asked, book: Book) -> Iterator[Need]:
     Each appliance hung and connected, and sealing once for each room.
     """
     whole_room = [book.figure("labour.seal")] if asked.room.first else []
-    counts = [(len(asked.room.of_kind(kind)), kind) for kind in KINDS]
-    hours = [(several(count, _NAMES[kind]) * book.figure(f"labour.{kind}")).named(_NAMES[kind]) for count, kind in counts if count]
+    counted = Counter(one.choice.kind for one in asked.room.placed)
+    hours = [
+        (several(counted[kind.key], kind.many) * book.figure(f"labour.{kind.figure}")).named(kind.many)
+        for kind in KINDS.values()
+        if counted[kind.key]
+    ]
     yield Need(total([*hours, *whole_room], "Second fix", "h"), "second fix", "sanitaryware and sealing", role=LABOUR)

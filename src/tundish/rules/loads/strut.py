@@ -30,7 +30,7 @@ def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
     if not (room.strut.has("bends") and room.strut.has("stiffness")):
         return
     for strut in marked(room, WALL_STRUT):
-        held = [one for one in room.placed if _holds(strut, one)]
+        held = [one for one in room.framed if _holds(strut, one)]
         studs = [x for x in room.wall_studs if strut.x <= x <= strut.x + strut.length.value]
         if not held or len(studs) < 2:  # noqa: PLR2004 - a bar on one support is no bar
             continue

@@ -39,5 +39,5 @@ def _in_steel(room: Room, book: Book) -> Iterator[Figure]:
 
 def _on_struts(room: Room) -> Iterator[Figure]:
     if marked(room, WALL_STRUT):
-        for one in room.placed:
+        for one in room.framed:
             yield one.frame.size("brackets").named(f"Tie rods of {one.name} on its strut")

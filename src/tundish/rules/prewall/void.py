@@ -43,7 +43,7 @@ def _behind(room: Room, run: PipeRun) -> tuple[Figure, str] | None:
     own = next((one for one in room.placed if one.key == run.serves), None)
     spaces = [
         ((room.depth - one.frame.size("depth")).named(f"Behind the frame of {one.name}"), f"frame of {one.name}")
-        for one in room.placed
+        for one in room.framed
         if one is not own and one.left < right and one.right > left
     ]
     passed = [one for one in marked(room, UPRIGHT) if left < one.x + one.section[0] / 2 < right]

@@ -19,7 +19,7 @@ def front(room: Room, book: Book) -> Iterator[Finding]:
     From its front edge to the wall opposite; a door, a bath or a radiator there is not reckoned with.
     """
     least, face = book.figure("space.front"), room.figures["finished_face"]
-    for one in room.placed:
+    for one in room.framed:
         has = (_deep(room, one) - face - one.ware.size("projection")).named(f"Clear floor before {one.name}")
         state = judge(has, least, None, "look")
         message = ""
