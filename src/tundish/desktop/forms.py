@@ -71,6 +71,11 @@ class FormRow(QWidget):
         """Whether the box holds words that could not be used."""
         return isinstance(self.box, Box) and self.box.property("state") == "bad"
 
+    @property
+    def needed(self) -> bool:
+        """Whether it is blank and says that something is needed or usual."""
+        return isinstance(self.box, Box) and not self.box.text() and bool(self._tag)
+
     def mark_room(self) -> QRect:
         """Where the mark of the source is, large enough to press."""
         px = look.now().px

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import partial
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import Signal
@@ -196,7 +195,7 @@ class InputForm(Form):
         menu.aboutToHide.connect(menu.deleteLater)
         for words, known, note in WAYS:
             way = menu.addAction(icons.icon(icons.SOURCES[str(known)]), words)
-            way.triggered.connect(partial(self._set_known, path, known, note))
+            way.triggered.connect(lambda _=False, known=known, note=note: self._set_known(path, known, note))
             if value.known is known and (value.note == note or not note):
                 menu.setActiveAction(way)
         menu.popup(row.mapToGlobal(row.mark_room().bottomLeft()))

@@ -2,41 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Final
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
-
+from tundish import measure
+from tundish.desktop import own_ware
+from tundish.desktop import survey_groups as groups
 from tundish.desktop.canvas.sketch import Sketch
 from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.forms import Sum
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.page import Page
+from tundish.desktop.painted import IconButton
+from tundish.desktop.record_rows import RecordRows
 from tundish.desktop.started import add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents import section_drawing
-from tundish.field import Entry, Field, get, walk
+from tundish.field import get, must_read
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.design import Appliance
 from tundish.session import Step
 from tundish.survey.floor import Layer
-from tundish.survey.wall import Opening
-
-GROUPS: Final = (
-    ("room", "Room", ("survey.room",)),
-    ("wall", "Walls", ("survey.wall",)),
-    ("floor", "Floor", ("survey.floor",)),
-    ("stack", "Stack", ("survey.stack",)),
-    ("water", "Water", ("survey.water",)),
-    ("prewall", "Pre-wall", ("design.prewall",)),
-    ("appliances", "Sanitaryware", ("design.appliances",)),
-    ("finish", "Tiles", ("design.finish",)),
-    ("out", "Coming out", ("survey.existing",)),
-    ("client", "Client", ()),
-)
-"""Key, words and the records of each group of inputs."""
-LISTS: Final = {"floor": ("survey.floor.build_up", "layer", Layer), "wall": ("survey.openings", "opening", Opening)}
-CLIENT: Final = ("number", "title", "client.name", "client.address", "client.phone", "client.email", "note")
-MANY_LINES: Final = ("client.address", "note")
 
 
 class SurveyPage(Page):
@@ -45,12 +31,14 @@ class SurveyPage(Page):
     help_sentences = (
         "Type sums (210+12+13), other units (2.38 m) or a range (8 to 12).",
         "Enter takes the value and goes on; Ctrl+T marks it to be confirmed.",
+        "Ctrl+U uses the usual size, marked assumed. Ctrl+K says how a value is known.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Survey", "What is there, and how do we know?")
         self._workspace = workspace
-        self._group = "room"
+        self._group = groups.FIRST
+        self._whole: set[str] = set()
         self._groups = ChipRow("Groups of measurements")
         self._groups.chosen.connect(self._choose)
         self.add_row(self._groups)
@@ -58,19 +46,31 @@ class SurveyPage(Page):
         self.form.asked.connect(self._asked)
         self.sketch = Sketch()
         self._caption = label("", "note", "ink2", wrap=True)
+        self._sum: Sum | None = None
         self.set_body(self._halves())
-        workspace.job_opened.connect(self._rebuild)
+        workspace.job_opened.connect(self._begin)
         workspace.room_changed.connect(self._rebuild)
         workspace.job_changed.connect(self._changed)
         workspace.estimate_ready.connect(self._draw)
         self._shape: tuple[object, ...] = ()
         self._path = ""
-        self._rebuild()
+        self._begin()
 
     def go_to(self, path: str) -> None:
         """Show the group of an input with the keyboard in its box."""
-        self._choose(_group_of(path))
-        self.form.go_to(path)
+        if self.form.go_to(path):
+            return
+        key = groups.WARE if path.startswith("own_items.") else groups.group_of(path.partition(".")[2].partition(".")[2])
+        self._choose(key)
+        if not self.form.go_to(path):
+            self._whole.add(key)
+            self._rebuild()
+            self.form.go_to(path)
+
+    def first_box(self) -> QWidget | None:
+        """The first box that is not answered; else the first of all."""
+        blank = next((row.box for row in self.form.rows() if row.needed), None)
+        return blank if blank is not None else super().first_box()
 
     def _halves(self) -> QWidget:
         made = QWidget()
@@ -92,103 +92,186 @@ class SurveyPage(Page):
         row.addWidget(side, 2)
         return made
 
+    def _begin(self) -> None:
+        """A new job begins with what a first price needs; one that has it, with the room."""
+        rooms = self._workspace.job.rooms
+        self._whole.clear()
+        wanting = not rooms or any(each is None for each in groups.numbers(rooms[0], groups.FIRST))
+        self._group = groups.FIRST if wanting else "room"
+        self._rebuild()
+
     def _choose(self, group: str) -> None:
         if group != self._group:
             self._group = group
             self._rebuild()
 
-    def _changed(self, _step: Step) -> None:
-        if self._shape != self._shape_now():
-            self._rebuild()
-        else:
+    def _changed(self, step: Step) -> None:
+        if self._shape == self._shape_now():
             self._count()
+            return
+        focused = QApplication.focusWidget()
+        was_here = focused is not None and self.form.isAncestorOf(focused)
+        self._rebuild()
+        if was_here:
+            self._come_back(step.path)
+
+    def _come_back(self, path: str) -> None:
+        """The rows are others: the keyboard goes to the first new box, else to the button that adds to the list, else to the first box."""
+        row = next((each for each in self.form.rows() if f"{each.path}.".startswith(f"{path}.")), None)
+        if row is not None:
+            self.form.go_to(row.path)
+        elif not self._focus_button(f"add {path}") and (first := self.first_box()) is not None:
+            first.setFocus()
 
     def _shape_now(self) -> tuple[object, ...]:
-        """What the rows depend on: how many records there are, and the kinds of appliances."""
+        """What the rows depend on: how many records there are, and the choices that other rows follow."""
         job, place = self._workspace.job, self._workspace.room_place
         if place >= len(job.rooms):
             return (len(job.rooms),)
         plan = job.rooms[place]
-        kinds = tuple(each.kind for each in plan.design.appliances)
-        return (place, len(plan.survey.floor.build_up), len(plan.survey.openings), kinds)
+        own = tuple(each.code for each in job.own_items)
+        if self._group == groups.FIRST:
+            return (place, groups.shape(plan.survey.floor), groups.shape(plan.design.appliances))
+        return (place, own, *(groups.shape(get(plan, record)) for record in groups.group(self._group).records))
 
     def _rebuild(self) -> None:
         self._shape = self._shape_now()
+        self._sum = None
         self.form.clear()
         self._count()
-        path = self._workspace.room_path
-        if self._group == "client" or not self._workspace.job.rooms:
+        rows = RecordRows(self.form, self._workspace, whole=self._group in self._whole)
+        if self._group == groups.CLIENT or not self._workspace.job.rooms:
             self._add_client()
-        elif self._group == "appliances":
-            self._add_appliances(path)
+        elif self._group == groups.FIRST:
+            self._add_first(rows)
+        elif self._group == groups.WARE:
+            self._add_appliances(rows)
         else:
-            key, words, records = next(each for each in GROUPS if each[0] == self._group)
-            for record in records:
-                self._add_record(words, f"{path}.{record}")
-            if key in LISTS:
-                self._add_list(f"{path}.{LISTS[key][0]}", LISTS[key][1], LISTS[key][2])
+            self._add_records(rows)
+        if rows.left_out or self._group in self._whole:
+            self._add_more(rows.left_out)
         self.order_focus()
         self._draw()
 
-    def _add_record(self, title: str, path: str) -> None:
-        self.form.add_group(title)
-        for name, declared, _ in walk(get(self._workspace.job, path)):
-            if name.count(".") == 0 and declared.kind not in {"record", "records"}:
-                self.form.input(f"{path}.{name}")
+    def _add_records(self, rows: RecordRows) -> None:
+        room, records = self._workspace.room_path, groups.group(self._group).records
+        lists = tuple(each for each in records if isinstance(get(self._workspace.job, f"{room}.{each}"), tuple))
+        for record in records:
+            if record not in lists:
+                rows.add(f"{room}.{record}")
+        rows.add_lists(tuple(f"{room}.{each}" for each in lists))
+        if self._group == "floor":
+            self._add_sum()
 
-    def _add_list(self, path: str, words: str, of: type[Layer | Opening]) -> None:
-        for place, _ in enumerate(get(self._workspace.job, path)):
-            self._add_record(f"{words.capitalize()} {place + 1}", f"{path}.{place}")
-            self._add_remove(path, place, f"{words} {place + 1}")
-        add = button(f"Add a {words}" if words == "layer" else f"Add an {words}", "add")
-        add.clicked.connect(lambda: self._workspace.add(path, of(), f"add a {words}"))
-        self.form.add_part(_in_row(add))
+    def _add_first(self, rows: RecordRows) -> None:
+        """The ten boxes of a first price."""
+        room, plan = self._workspace.room_path, get(self._workspace.job, self._workspace.room_path)
+        for title, boxes in (("Room", groups.ROOM_BOXES), ("Stack", groups.STACK_BOXES), ("Floor", (groups.FLOOR_BOX,))):
+            self.form.add_group(title)
+            for each in boxes:
+                self.form.input(f"{room}.{each}")
+        rows.add_lists((f"{room}.{groups.BUILD_UP}",))
+        self._add_sum()
+        self.form.add_group("Sanitaryware")
+        for place, each in enumerate(plan.design.appliances):
+            self.form.input(f"{room}.design.appliances.{place}.ware", label=each.name or KINDS[each.kind].title)
+        rows.add_buttons(tuple(self._adders(("wc", "basin"))))
 
-    def _add_remove(self, path: str, place: int, words: str) -> None:
-        remove = button(f"Take out {words}", "cross")
-        remove.clicked.connect(lambda: self._workspace.remove(path, place, f"take out {words}"))
-        self.form.add_part(_in_row(remove))
+    def _add_sum(self) -> None:
+        self._sum = Sum("Finished floor above bare")
+        self.form.add_part(self._sum)
+        self._show_sum()
 
-    def _add_appliances(self, path: str) -> None:
-        listed = f"{path}.design.appliances"
-        for place, appliance in enumerate(get(self._workspace.job, listed)):
-            self._add_record(appliance.name or f"Appliance {place + 1}", f"{listed}.{place}")
-            self._add_remove(listed, place, appliance.name or "it")
-        row = QWidget()
-        across = QHBoxLayout(row)
-        across.setContentsMargins(12, 8, 12, 8)
-        for kind, words in ((each.key, each.title) for each in KINDS.values()):
-            add = button(f"Add {words}", "add")
+    def _show_sum(self) -> None:
+        layers: tuple[Layer, ...] = get(self._workspace.job, f"{self._workspace.room_path}.{groups.BUILD_UP}")
+        figures = [must_read(layer, "thickness") for layer in layers]
+        if self._sum is not None:
+            tbc = "mm, to be confirmed" if any(each.tbc for each in figures) else "mm"
+            self._sum.show_value(measure.show_length(sum(each.value for each in figures)), tbc)
+
+    def _add_appliances(self, rows: RecordRows) -> None:
+        listed = f"{self._workspace.room_path}.design.appliances"
+        appliances: tuple[Appliance, ...] = get(self._workspace.job, listed)
+        for place, appliance in enumerate(appliances):
+            path, name = f"{listed}.{place}", appliance.name or f"Appliance {place + 1}"
+            rows.add_record(name, path, rows.remover(listed, place, name))
+            if any(each.code == appliance.ware for each in self._workspace.job.own_items):
+                self._add_sheet(name, appliance.ware)
+            else:
+                own = button("Type from the maker's sheet", "s_maker")
+                own.setAccessibleName(f"Type {name} from the maker's sheet")
+                own.clicked.connect(lambda _=False, path=path: self._type_own(path))
+                rows.add_buttons((own,))
+        rows.add_buttons(tuple(self._adders(tuple(KINDS))))
+
+    def _add_sheet(self, name: str, code: str) -> None:
+        head = self.form.add_group(f"Maker's sheet, {name}")
+        out = IconButton("cross", f"Take out the model typed for {name}", small=True)
+        out.clicked.connect(lambda: own_ware.take_out_own(self._workspace, code))
+        head.set_button(out)
+        own_ware.add_sheet(self.form, self._workspace.job, code)
+
+    def _type_own(self, path: str) -> None:
+        own_ware.type_own(self._workspace, path)
+        code = get(self._workspace.job, f"{path}.ware")
+        place = next(number for number, each in enumerate(self._workspace.job.own_items) if each.code == code)
+        self.form.go_to(f"own_items.{place}.name")
+
+    def _adders(self, kinds: tuple[str, ...]) -> list[QWidget]:
+        made: list[QWidget] = []
+        for kind in kinds:
+            add = button(f"Add {KINDS[kind].title}", "add")
             add.clicked.connect(lambda _=False, kind=kind: add_appliance(self._workspace, kind))
-            across.addWidget(add)
-        across.addStretch(1)
-        self.form.add_part(row)
+            made.append(add)
+        return made
+
+    def _add_more(self, left_out: int) -> None:
+        whole = self._group in self._whole
+        more = button("Fewer" if whole else f"More: {left_out} boxes" if left_out > 1 else "More: 1 box", "chevd" if not whole else "cross")
+        more.setObjectName("more")
+        more.clicked.connect(self._more)
+        RecordRows(self.form, self._workspace).add_buttons((more,))
+
+    def _more(self) -> None:
+        before = {row.path for row in self.form.rows()}
+        self._whole ^= {self._group}
+        self._rebuild()
+        new = next((row.path for row in self.form.rows() if row.path not in before), "")
+        if new:
+            self.form.go_to(new)
+        else:
+            self._focus_button("more")
+
+    def _focus_button(self, name: str) -> bool:
+        """Put the keyboard on a button of the form, if it is there."""
+        found = self.form.findChild(QPushButton, name)
+        if isinstance(found, QPushButton):
+            found.setFocus()
+        return isinstance(found, QPushButton)
 
     def _add_client(self) -> None:
         self.form.add_group("Client and job")
-        for path in CLIENT:
-            self.form.input(path, lines=3 if path in MANY_LINES else 0)
+        paths = list(groups.CLIENT_BOXES)
         if self._workspace.job.rooms:
-            self.form.input(f"{self._workspace.room_path}.name")
+            paths += [f"{self._workspace.room_path}.{each}" for each in groups.ROOM_WORDS]
+        for path in paths:
+            self.form.input(path, lines=3 if path.endswith(groups.MANY_LINES) else 0)
 
     def _count(self) -> None:
-        self._groups.set_choices(tuple(self._choice(key, words, records) for key, words, records in GROUPS), self._group)
+        self._groups.set_choices(tuple(self._choice(each) for each in groups.GROUPS), self._group)
+        self._show_sum() if self._sum is not None else None
 
-    def _choice(self, key: str, words: str, records: tuple[str, ...]) -> Choice:
-        job, path = self._workspace.job, self._workspace.room_path
-        numbers: list[tuple[Field, Entry | None]] = []
-        if job.rooms:
-            for record in records:
-                found = get(job, f"{path}.{record}")
-                rows = found if isinstance(found, tuple) else (found,)
-                numbers += [(declared, value) for row in rows for _, declared, value in walk(row) if declared.kind == "number"]
+    def _choice(self, group: groups.Group) -> Choice:
+        job, place = self._workspace.job, self._workspace.room_place
+        numbers = groups.numbers(job.rooms[place], group.key) if place < len(job.rooms) else ()
         if not numbers:
-            return Choice(key, words)
-        given = [value for _, value in numbers if value is not None]
+            return Choice(group.key, group.words)
+        given = [value for value in numbers if value is not None]
         note = f"{len(given)} of {len(numbers)}"
         if any(value.is_open for value in given):
-            return Choice(key, words, note, "half", "tbc", "some to be confirmed")
-        return Choice(key, words, note, "tick", "settled", "all given") if len(given) == len(numbers) else Choice(key, words, note)
+            return Choice(group.key, group.words, note, "half", "tbc", "some to be confirmed")
+        whole = len(given) == len(numbers)
+        return Choice(group.key, group.words, note, "tick", "settled", "all given") if whole else Choice(group.key, group.words, note)
 
     def _asked(self, path: str) -> None:
         self._path = path
@@ -201,20 +284,3 @@ class SurveyPage(Page):
             drawing = section_drawing.follow(room, self._path.removeprefix(f"{room.path}."))
             self.sketch.show_drawing(drawing, drawing.title)
             self._caption.setText(drawing.title)
-
-
-def _group_of(path: str) -> str:
-    inside = path.partition(".")[2].partition(".")[2]
-    for key, _, records in GROUPS:
-        if any(inside.startswith(f"{record}.") for record in records):
-            return key
-    return "wall" if inside.startswith("survey.openings") else "client"
-
-
-def _in_row(widget: QWidget) -> QWidget:
-    made = QWidget()
-    row = QHBoxLayout(made)
-    row.setContentsMargins(12, 6, 12, 6)
-    row.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
-    row.addStretch(1)
-    return made
