@@ -138,3 +138,12 @@ def test_long_work_is_shown_with_a_stop_until_it_ends(tally: Tally, qtbot: QtBot
         click(stop)
     tally.set_working("", None)
     assert not stop.isVisible()
+
+
+def test_what_was_done_is_said_without_a_stop(tally: Tally) -> None:
+    stop = tally.findChild(StopButton)
+    assert isinstance(stop, StopButton)
+    tally.set_working("Cut list, 3 of 5 materials", 0.6)
+    tally.say("Undone: set Top")
+    assert "Undone: set Top" in [each.text() for each in tally.findChildren(QLabel) if each.isVisible()]
+    assert not stop.isVisible()

@@ -151,7 +151,7 @@ class Shell(QObject):
 
     def _said(self, words: str) -> None:
         self.window.announce(words)
-        self.window.tally.set_working(words, None)
+        self.window.tally.say(words)
 
     def _page_shown(self, key: str) -> None:
         self._trail = []

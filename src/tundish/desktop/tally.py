@@ -145,6 +145,11 @@ class Tally(QWidget):
         self._price.show_amount(name, text, "price")
         self._price.setVisible(bool(name))
 
+    def say(self, words: str) -> None:
+        """Say what was done ("Undone: …"): there is nothing to stop about it."""
+        self.set_working(words, None)
+        self._stop.hide()
+
     def set_working(self, text: str, fraction: float | None) -> None:
         """Show long work ("Cut list, 3 of 5 materials") and how far it is, None where that is not known; "" ends it."""
         self._working.setText(text)

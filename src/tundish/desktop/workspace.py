@@ -5,6 +5,7 @@ Pages read from here and change the job through `set`, `add`, `remove` and `edit
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -114,9 +115,9 @@ class Workspace(QObject):
         self._say_notes(opened)
         return ()
 
-    def take_in(self, job: Job) -> None:
-        """Keep a job that came from a file or was just started, and open it."""
-        kept = self.store.add(job)
+    def take_in(self, job: Job, pictures: Mapping[str, bytes] | None = None) -> None:
+        """Keep a job that came from a file or was just started, with its photographs, and open it."""
+        kept = self.store.add(job, pictures)
         self.jobs_changed.emit()
         self._become(job, kept.id, kept.revision)
 
@@ -127,7 +128,7 @@ class Workspace(QObject):
         opened = read_job_file(path)
         if opened.job is None:
             return opened.problems
-        self.take_in(opened.job)
+        self.take_in(opened.job, opened.pictures)
         self._say_notes(opened)
         return ()
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
@@ -13,14 +14,20 @@ from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
+from tundish.errors import TundishError
 from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
+from tundish.store.codec import ENDING, MOST_BYTES, write_job
+from tundish.store.photographs import named_in
+from tundish.writers.safe import file_name, write_whole
 
 COLUMNS: Final = (Column("Client"), Column("Job", 260), Column("Number", 80), Column("Got to", 130), Column("Last touched", 190))
 FILES: Final = "Job files (*.tundish)"
 PAGE_WORDS: Final = {"": "not opened yet", "setting_out": "Setting out", "closing": "Before closing", "rates": "Rates and rules"}
 MOST_SAID: Final = 6
+FOLDER: Final = "job folder"
+"""The setting that keeps the folder jobs were last saved in."""
 
 
 class JobsPage(Page):
@@ -60,10 +67,12 @@ class JobsPage(Page):
         self._copy, self._put = button("Copy"), button("Put away")
         self._copy.clicked.connect(self._copy_job)
         self._put.clicked.connect(self._put_away)
+        self._save = button("Save to a file", "paper")
+        self._save.clicked.connect(self._save_file)
         self._shown = button("Show those put away")
         self._shown.setCheckable(True)
         self._shown.toggled.connect(self._show_away)
-        for tool in (self._shown, self._put, self._copy, open_file, start):
+        for tool in (self._shown, self._put, self._copy, self._save, open_file, start):
             self.add_tool(tool)
 
     def _show(self) -> None:
@@ -115,11 +124,30 @@ class JobsPage(Page):
         if self._say(self._workspace.open_file(Path(name))):
             self.page_asked.emit("survey")
 
+    def _save_file(self) -> None:
+        """Write the chosen job, with its photographs, to a file that any Tundish opens."""
+        if not self.table.chosen():
+            return
+        opened, _ = self._workspace.store.open(int(self.table.chosen()))
+        if opened.job is None:
+            self._say(opened.problems)
+            return
+        job, pictures = opened.job, opened.pictures
+        folder = Path(self._workspace.store.setting(FOLDER) or Path.home())
+        name = file_name(f"{job.number} {job.client.name}".strip() or job.title)
+        chosen, _ = QFileDialog.getSaveFileName(self, "Save the job to a file", str(folder / f"{name}{ENDING}"), FILES)
+        if not chosen:
+            return
+        path = Path(chosen) if Path(chosen).suffix == ENDING else Path(f"{chosen}{ENDING}")
+        self._workspace.store.keep_setting(FOLDER, str(path.parent))
+        said = self._workspace.said.emit
+        self._workspace.aside.ask(lambda: _written(job, pictures, path), said, said)
+
     def _copy_job(self) -> None:
         if self.table.chosen():
             opened, _ = self._workspace.store.open(int(self.table.chosen()))
             if opened.job is not None:
-                self._workspace.take_in(opened.job)
+                self._workspace.take_in(opened.job, opened.pictures)
 
     def _put_away(self) -> None:
         if self.table.chosen():
@@ -138,3 +166,15 @@ class JobsPage(Page):
         self._trouble.setText("It will not open. " + "; ".join(words) if words else "")
         self._trouble.setVisible(bool(words))
         return not words
+
+
+def _written(job: Job, pictures: Mapping[str, bytes], path: Path) -> str:
+    """Write a job file whole, or not at all with the reason; gives what to say."""
+    body = write_job(job, pictures)
+    if len(body) > MOST_BYTES:
+        words = f"With its photographs the file would be {len(body) / 1e6:,.0f} MB"
+        raise TundishError(f"{words}, more than can be opened again ({MOST_BYTES / 1e6:,.0f} MB): take some out. Nothing was written.")
+    write_whole(path, body)
+    count = sum(key in pictures for key in named_in(job))
+    inside = f", with {count} photograph{'s' if count > 1 else ''}" if count else ""
+    return f"Saved: {path.name}, in {path.parent}{inside}"

@@ -1,0 +1,100 @@
+"""Job files in the window: opened, copied and saved with the photographs that belong to them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QBuffer, QIODevice
+from PySide6.QtGui import QImage, qRgb
+from PySide6.QtWidgets import QFileDialog
+
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.desktop.pages.jobs import JobsPage
+from tundish.estimate import Job
+from tundish.field import added
+from tundish.store.codec import read_job_file, write_job
+from tundish.store.photographs import key_of
+from tundish.survey.shape import Photograph
+
+
+def jpeg() -> bytes:
+    image = QImage(64, 48, QImage.Format.Format_RGB32)
+    image.fill(qRgb(90, 120, 150))
+    device = QBuffer()
+    device.open(QIODevice.OpenModeFlag.WriteOnly)
+    assert image.save(device, "JPEG", 80)  # type: ignore[call-overload]  # a device is taken too
+    return device.data().data()
+
+
+def jobs_page(fitter: Fitter) -> JobsPage:
+    page = fitter.page("Alt+0")
+    assert isinstance(page, JobsPage)
+    return page
+
+
+def pictured(fitter: Fitter, body: bytes) -> Job:
+    opened, _ = fitter.workspace.store.open(fitter.workspace.store.find("101") or 0)
+    assert opened.job is not None
+    job = replace(opened.job, number="777")
+    return added(job, "rooms.0.survey.photographs", Photograph(picture=key_of(body), name="stack.jpg"))
+
+
+def open_file(fitter: Fitter, path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_args, **_named: (str(path), ""))
+    fitter.press("Open from a file", jobs_page(fitter))
+    fitter.settled()
+
+
+def save_to(fitter: Fitter, path: Path, monkeypatch: pytest.MonkeyPatch) -> str:
+    said: list[str] = []
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(path), ""))
+    fitter.workspace.said.connect(said.append)
+    fitter.press("Save to a file", jobs_page(fitter))
+    fitter.qtbot.waitUntil(lambda: bool(said), timeout=WAIT_MS)
+    fitter.workspace.said.disconnect(said.append)
+    return said[-1]
+
+
+def test_a_job_file_brings_its_photographs_and_a_copy_keeps_them(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    body = jpeg()
+    file = tmp_path / "one.tundish"
+    file.write_bytes(write_job(pictured(fitter, body), {key_of(body): body}))
+    open_file(fitter, file, monkeypatch)
+    first = fitter.workspace.job_id
+    assert fitter.workspace.store.photograph(first, key_of(body)) == body
+    page = jobs_page(fitter)
+    page.table.choose(str(first))
+    fitter.press("Copy", page)
+    fitter.settled()
+    assert fitter.workspace.job_id != first
+    assert fitter.workspace.store.photograph(fitter.workspace.job_id, key_of(body)) == body
+
+
+def test_a_saved_file_has_the_job_with_its_photographs(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    body = jpeg()
+    file = tmp_path / "one.tundish"
+    file.write_bytes(write_job(pictured(fitter, body), {key_of(body): body}))
+    open_file(fitter, file, monkeypatch)
+    jobs_page(fitter).table.choose(str(fitter.workspace.job_id))
+    said = save_to(fitter, tmp_path / "out", monkeypatch)
+    assert said == f"Saved: out.tundish, in {tmp_path}, with 1 photograph"
+    again = read_job_file(tmp_path / "out.tundish")
+    assert again.problems == ()
+    assert again.job == fitter.workspace.job
+    assert again.pictures == {key_of(body): body}
+
+
+def test_a_file_that_cannot_be_written_is_said_and_nothing_is_left(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    said = save_to(fitter, tmp_path / "gone" / "job.tundish", monkeypatch)
+    assert "job.tundish was not written" in said
+    assert "the folder is not there" in said
+    assert list(tmp_path.glob("*.tundish")) == []
+
+
+def test_a_file_too_large_to_be_opened_again_is_not_written(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tundish.desktop.pages.jobs.MOST_BYTES", 1_000)
+    said = save_to(fitter, tmp_path / "job.tundish", monkeypatch)
+    assert "take some out. Nothing was written." in said
+    assert not (tmp_path / "job.tundish").exists()
