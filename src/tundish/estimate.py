@@ -19,6 +19,7 @@ from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
 from tundish.options import Option, with_changes, words
+from tundish.pricing.invoice import Invoice
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.work_out import price, problems
@@ -55,6 +56,7 @@ class Job:
     settled: tuple[Settled, ...] = records("Before closing", Settled)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     options: tuple[Option, ...] = records("Options", Option)
+    invoices: tuple[Invoice, ...] = records("Invoices", Invoice)
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()

@@ -10,6 +10,7 @@ from tundish.documents import (
     cut_list,
     drilling_template,
     heights_agreed,
+    invoice,
     labels,
     materials,
     order_list,
@@ -34,11 +35,12 @@ NAMES: Final = (
     ("survey-blank", "Survey sheet, blank"),
     ("survey", "Survey sheet"),
     ("closing", "Closing sheet"),
+    ("invoices", "Invoices"),
 )
 
 
 def build(key: str, estimate: Estimate) -> tuple[Document, ...]:
-    """The papers behind one name: one, or one a supplier for the orders, one a wall for the setting out."""
+    """The papers behind one name: one, or one a supplier for the orders, one a wall for the setting out, one a bill."""
     if key in _SEVERAL:
         return _SEVERAL[key](estimate)
     return (_ONE[key](estimate),)
@@ -54,6 +56,7 @@ def build_all(estimate: Estimate, placed: Sequence[order_list.Placed] | None = N
 _SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {
     "setting-out": setting_out.build_all,
     "orders": order_list.build_all,
+    "invoices": invoice.build_all,
 }
 _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "quote": quote.build,

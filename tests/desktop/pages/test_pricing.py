@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 from decimal import Decimal
+from pathlib import Path
 
-from PySide6.QtWidgets import QLabel
+import pytest
+from PySide6.QtWidgets import QFileDialog, QLabel
 
-from tests.desktop.fitter import Fitter
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish import measure
 from tundish.desktop.pages.pricing import PricingPage
 from tundish.documents import quote
 from tundish.documents.block import Table
+from tundish.documents.index import build_all
 
 
 def opened(fitter: Fitter) -> PricingPage:
@@ -78,3 +83,27 @@ def test_an_option_that_is_dropped_leaves_the_job_as_it_was(fitter: Fitter) -> N
     fitter.settled()
     fitter.press("Drop it", page)
     assert fitter.workspace.job == job
+
+
+def test_bills_follow_one_another_and_a_wrong_one_is_taken_back(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    price = fitter.settled().price
+    fitter.press("Make the next bill", page)
+    fitter.settled()
+    first = f"Invoice 102-1, {measure.show_date(datetime.now().date().isoformat(), with_year=False)}: with your acceptance"
+    fitter.qtbot.waitUntil(lambda: first in said(page), timeout=WAIT_MS)
+    assert measure.show_money(price.payments[0].amount) in said(page)
+    fitter.press("Take it back", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "Credit note 102-2" in said(page), timeout=WAIT_MS)
+    fitter.press("Make the next bill", page)
+    fitter.settled()
+    fitter.press("Paid today", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "Invoice 102-3" in said(page) and "not paid yet" not in said(page), timeout=WAIT_MS)
+    papers = [each.title for each in build_all(fitter.settled()) if each.key.startswith("invoice-")]
+    assert papers == ["Invoice", "Credit note", "Receipt"]
+    target = tmp_path / "bill.xml"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    fitter.press("XML", page)
+    assert target.read_bytes().startswith(b"<?xml")

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop.bills import Bills
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
@@ -106,6 +107,9 @@ class PricingPage(EstimatePage):
         self._add_options()
         self._add_group("Offer, dates and words", OFFER)
         self.form.input("terms.not_included", lines=3)
+        self.form.add_group("Invoices")
+        self._bills = Bills(self._workspace)
+        self.form.add_part(self._bills)
 
     def _add_options(self) -> None:
         """Every option with its price beside the job's, and how another is made."""
@@ -203,6 +207,7 @@ class PricingPage(EstimatePage):
         self.table.set_rows(tuple(rows) if price.stages else ())
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
+        self._bills.show_bills()
         self._bar.show_parts(_parts(price))
         self._kept.setText(kept_words(price))
 

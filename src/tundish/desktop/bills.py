@@ -1,0 +1,124 @@
+"""The bills of a job: the next one is made with a press, paid ones marked, wrong ones taken back by a credit note; none is ever changed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+
+from tundish import measure
+from tundish.desktop.words import button, label
+from tundish.desktop.workspace import Workspace
+from tundish.errors import TundishError
+from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number
+
+
+class Bills(QWidget):
+    """One line a bill, oldest first, and what can be done with each."""
+
+    def __init__(self, workspace: Workspace, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Invoices")
+        self._workspace = workspace
+        self._rows = QVBoxLayout(self)
+        self._rows.setContentsMargins(14, 2, 12, 6)
+        self._shown: tuple[object, ...] = ()
+        self.show_bills()
+
+    def show_bills(self) -> None:
+        """Show the bills as the job has them now."""
+        estimate, issued = self._workspace.estimate, self._workspace.job.invoices
+        ready = estimate is not None and estimate.price.labour_priced and bool(estimate.price.payments)
+        more = ready and estimate is not None and next_invoice(estimate.price, self._workspace.job.terms, issued, "", "") is not None
+        if (issued, more) == self._shown:
+            return
+        self._shown = (issued, more)
+        while (item := self._rows.takeAt(0)) is not None:
+            widget = item.widget()
+            if widget is not None:
+                widget.hide()
+                widget.deleteLater()
+        for invoice in issued:
+            self._rows.addWidget(self._row(invoice, issued))
+        if more:
+            self._rows.addWidget(_in_row(self._act("Make the next bill", "add", self._next)))
+        elif not issued:
+            self._rows.addWidget(label("A bill can be made once the work is priced.", "note", "ink2", wrap=True))
+
+    def _row(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> QWidget:
+        words = label(words_of(invoice, issued), "note", wrap=True)
+        acts = [self._act("XML", "paper", lambda: self._save_xml(invoice))]
+        if not invoice.credits and not is_credited(invoice, issued):
+            acts.append(self._act("Take it back", "cross", lambda: self._credit(invoice)))
+            if not invoice.paid:
+                acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
+        return _in_row(words, *acts)
+
+    def _act(self, words: str, glyph: str, do: object) -> QWidget:
+        made = button(words, glyph)
+        made.clicked.connect(lambda _=False: do())  # type: ignore[operator]  # every one is called without anything
+        return made
+
+    def _next(self) -> None:
+        estimate, job = self._workspace.estimate, self._workspace.job
+        if estimate is None:
+            return
+        made = next_invoice(estimate.price, job.terms, job.invoices, next_number(job.number, job.invoices), _today())
+        if made is not None:
+            self._workspace.add("invoices", made, f"make invoice {made.number}")
+
+    def _credit(self, invoice: Invoice) -> None:
+        issued = self._workspace.job.invoices
+        number = next_number(self._workspace.job.number, issued)
+        self._workspace.add("invoices", credit(invoice, number, _today()), f"take back invoice {invoice.number}")
+
+    def _paid(self, invoice: Invoice) -> None:
+        job = self._workspace.job
+        paid = tuple(replace(each, paid=_today()) if each is invoice else each for each in job.invoices)
+        self._workspace.edit(f"invoice {invoice.number} paid", replace(job, invoices=paid), "invoices")
+
+    def _save_xml(self, invoice: Invoice) -> None:
+        from tundish.writers.invoice_xml import Parties, write_invoice_xml
+
+        name = f"{'Credit note' if invoice.credits else 'Invoice'} {invoice.number}.xml"
+        chosen, _ = QFileDialog.getSaveFileName(self, f"Save {name}", str(Path.home() / name), "UBL 2.1 XML (*.xml)")
+        if not chosen:
+            return
+        client = self._workspace.job.client
+        try:
+            write_invoice_xml(invoice, Parties(self._workspace.book.trader, client.name, client.address), Path(chosen))
+        except TundishError as fault:
+            self._workspace.said.emit(str(fault))
+        else:
+            self._workspace.said.emit(f"Saved: {Path(chosen).name}, in {Path(chosen).parent}")
+
+
+def words_of(invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
+    """A bill in a line: number, date, what it is for, what is due, and how it stands."""
+    due = measure.show_money(bill_of(invoice).due)
+    if invoice.credits:
+        return f"Credit note {invoice.number}, {_day(invoice.issued)}: takes back {invoice.credits}, {due}"
+    state = "taken back" if is_credited(invoice, issued) else f"paid {_day(invoice.paid)}" if invoice.paid else "not paid yet"
+    return f"Invoice {invoice.number}, {_day(invoice.issued)}: {invoice.what.lower()}, {due}, {state}"
+
+
+def _day(iso: str) -> str:
+    return measure.show_date(iso, with_year=False) if iso else "no date"
+
+
+def _today() -> str:
+    return datetime.now().date().isoformat()
+
+
+def _in_row(*widgets: QWidget) -> QWidget:
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(0, 2, 0, 2)
+    for place, widget in enumerate(widgets):
+        row.addWidget(widget, 1 if place == 0 and len(widgets) > 1 else 0, Qt.AlignmentFlag.AlignVCenter)
+    if len(widgets) == 1:
+        row.addStretch(1)
+    return made

@@ -1,0 +1,66 @@
+"""An invoice, its receipt once it is paid, and a credit note: what the law asks to stand on each."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from decimal import Decimal
+
+from tundish import measure
+from tundish.documents.block import Block, Column, Document, Facts, Paragraph, Row, Sums, Table
+from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.estimate import Estimate
+from tundish.field import must_read
+from tundish.pricing.invoice import Invoice, bill_of
+from tundish.pricing.late import OVER_BASE, USUAL_DAYS
+
+_COLUMNS = (Column("For", "text", 3.4, "strong"), Column("VAT, %", "percent", 0.8), Column("Before VAT, £", "money", 1.2, "strong"))
+
+
+def build_all(estimate: Estimate) -> tuple[Document, ...]:
+    """Every bill and credit note of the job, in the order of their numbers."""
+    return tuple(build(estimate, each) for each in estimate.job.invoices)
+
+
+def build(estimate: Estimate, invoice: Invoice) -> Document:
+    """One bill: number, both parties, dates, what it is for, VAT by rate, what is to pay (SI 1995/2518, regulation 14; gov.uk's list)."""
+    bill, sign = bill_of(invoice), -1 if invoice.credits else 1
+    rows = tuple(Row((each.what, each.percent, sign * (each.net or Decimal(0)))) for each in invoice.charges)
+    sums = [("Before VAT", bill.net)] if bill.vat_lines else []
+    sums += [(each.words, each.vat) for each in bill.vat_lines if each.charged]
+    if invoice.kept_back:
+        sums += [("Total", bill.total), ("Kept back and paid to HMRC (CIS)", bill.due - bill.total)]
+    sums.append(("To be paid back" if invoice.credits else "To pay", bill.due))
+    title = "Credit note" if invoice.credits else "Receipt" if invoice.paid else "Invoice"
+    blocks: tuple[Block, ...] = (_facts(estimate, invoice), Table(_COLUMNS, rows), Sums(tuple(sums)), *_notes(estimate, invoice))
+    made = paper(estimate, f"invoice-{invoice.number}", title, blocks, tables_only=True)
+    name = made.name.replace(f"{title} {estimate.job.number}".strip(), f"{title} {invoice.number}", 1)
+    return replace(made, number=invoice.number, name=name)
+
+
+def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
+    trader, client = trader_of(estimate), estimate.job.client
+    vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and bill_of(invoice).vat_lines else ()
+    sender = (trader.name, *lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word), *vat)
+    dates = [f"Date {measure.show_date(invoice.issued)}"] if invoice.issued else []
+    dates += [f"Supplied {measure.show_date(invoice.supplied)}"] if invoice.supplied else []
+    return Facts((("To", (client.name, *lines_of(client.address))), ("From", sender), ("Dates", tuple(dates))))
+
+
+def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
+    terms = estimate.job.terms
+    words = []
+    if invoice.paid:
+        words.append(f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks.")
+    words += [
+        f"{each.words}, {measure.show_money(each.vat)}. Domestic reverse charge, VAT Act 1994, section 55A."
+        for each in bill_of(invoice).vat_lines
+        if not each.charged
+    ]
+    if invoice.credits:
+        words.append(f"This takes back invoice {invoice.credits}.")
+    elif not invoice.paid and terms.client_is == "a business":
+        base = must_read(terms, "base_rate").value
+        words.append(f"Due within {USUAL_DAYS} days; late payment bears interest at {OVER_BASE} % over the base rate ({base:g} % taken).")
+    elif not invoice.paid:
+        words.append("Please pay within 14 days, giving the invoice number.")
+    return tuple(Paragraph(each, "note") for each in words)
