@@ -6,11 +6,13 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, largest, number
-from tundish.layout.boards import Lay, lay, sheet_of
-from tundish.layout.depths import finished_face
+from tundish.layout.boards import Laid, Lay, lay, sheet_of
+from tundish.layout.depths import Covering, finished_face
 from tundish.layout.outline import Outline
+from tundish.layout.recesses import Recess
 from tundish.layout.room import Face, Piece
 
 
@@ -25,7 +27,9 @@ def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Fac
             where = face.name if outline.covering.layers == 1 else f"{face.name}, layer {layer}"
             for piece in lay(Lay(face.width, face.height, corner[0]), sheet, on):
                 count += 1
-                boards.append(Piece(f"B{count}", piece.width, piece.height, where, piece.x, corner[1] + piece.z))
+                x, z = piece.x, corner[1] + piece.z
+                cut_out = _cut_out(outline, face, piece, (x, z))
+                boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z))
         made.append(replace(face, boards=tuple(boards)))
     return tuple(made)
 
@@ -37,7 +41,8 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     height = _least_nought(_board_height(outline, gap))
     tiled = _least_nought(outline.tops.above_floor)
     left, boarded, wide = _seen(outline)
-    yield _face("front", "Front", (boarded, height), (wide, tiled)), supports, (left, gap.value)
+    front = _face("front", "Front", (boarded, height), (wide, tiled))
+    yield _opened(front, outline.recesses), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
         yield _shelf(outline, boarded if outline.standing.corner else length, deep), supports, (run.start, 0.0)
@@ -45,6 +50,46 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
             yield face, (), (number(0, label="Face of wall A"), gap.value)
+    for recess in outline.recesses:
+        for face in reveals(recess, outline.covering):
+            yield face, (), (number(0, label="Edge of the niche"), 0.0)
+
+
+def reveals(recess: Recess, covering: Covering) -> Iterator[Face]:
+    """The inside of a niche: two sides as high as its opening, sill and head between them, and the back behind all four."""
+    if recess.depth is None:
+        return
+    name, deep = recess.name, recess.depth
+    between = (recess.open_width - covering.boards - covering.boards).named(f"{name}, between its sides")
+    for side in ("left", "right"):
+        yield _face(f"{recess.key}-{side}", f"{name}, {side} side", (deep, recess.open_height), (deep, recess.height))
+    for level in ("sill", "head"):
+        yield _face(f"{recess.key}-{level}", f"{name}, {level}", (between, deep), (recess.width, deep))
+    yield _face(f"{recess.key}-back", f"{name}, back", (recess.open_width, recess.open_height), (recess.width, recess.height))
+
+
+def _opened(front: Face, recesses: Sequence[Recess]) -> Face:
+    """The front with its openings off what is tiled; a hatch that takes tiles is tiled over."""
+    area = front.tiled_area
+    for each in recesses:
+        if each.hatch is None or not each.hatch.has("tile"):
+            area = (area - converted(each.width * each.height, "m²", each.name)).named(area.label)
+    return replace(front, tiled_area=area if area.low >= 0 else largest(area, number(0, "m²", "None"), label=area.label))
+
+
+def _cut_out(outline: Outline, face: Face, piece: Laid, corner: tuple[float, float]) -> str:
+    """What is cut out of a piece of the front, in words: openings with their place from its left edge and its foot."""
+    if face.key != "front":
+        return ""
+    right, head, words = corner[0] + piece.width.value, corner[1] + piece.height.value, ""
+    for each in outline.recesses:
+        low, foot = max(each.open_left.value, corner[0]), max(each.open_foot.value, corner[1])
+        wide, high = min(each.open_right.value, right) - low, min(each.open_head.value, head) - foot
+        if wide > 0 and high > 0:
+            sizes = " × ".join(measure.show_length(size) for size in (wide, high))
+            at = f"{measure.show_length(low - corner[0])} in, {measure.show_length(foot - corner[1])} up"
+            words += f"; cut out {sizes} for {each.name}, {at}"
+    return words
 
 
 def _board_height(outline: Outline, gap: Figure) -> Figure:

@@ -13,6 +13,10 @@ from tundish.layout.rails import floor_rails, in_parts, top_rail
 from tundish.layout.room import Member
 from tundish.layout.supports import Stand
 
+LEAST = 50.0
+"""Pieces of an upright shorter than this, under or over an opening, are left out."""
+_NOTHING = 1e-9
+
 
 @dataclass(frozen=True, slots=True)
 class Stuff:
@@ -28,18 +32,37 @@ class Stuff:
 
 def uprights(stuff: Stuff, stands: Sequence[Stand], what: str) -> Iterator[Member]:
     """U1, U2… from the left, between the rails; each cut to its place where the floor falls away, for the rail lies on the floor."""
-    length = (stuff.outline.tops.steel - stuff.flat - stuff.flat).named(what.capitalize())
-    if length.value <= 0:
-        return
     across, deep = stuff.upright
-    y = stuff.outline.depth.value - deep
-    centres = [upright.value for stand in stands for upright in stand.uprights]
-    for count, x in enumerate(centres, 1):
+    y, count = stuff.outline.depth.value - deep, 0
+    for x, on in ((upright.value, stand.on) for stand in stands for upright in stand.uprights):
         where = f"centre {measure.show_length(x)} from left wall"
-        drop = stuff.outline.drop_at(x) if stuff.outline.level.drop is not None else None
-        own = length if drop is None else (length + drop).named(what.capitalize())
-        z = stuff.flat.value - (drop.value if drop is not None else 0.0)
-        yield Member(f"U{count}", what, stuff.role, own, "z", x - across / 2, y, z, stuff.upright, where)
+        for z, length, words in _pieces(stuff, x, on):
+            count += 1
+            yield Member(
+                f"U{count}", what, stuff.role, length.named(what.capitalize()), "z", x - across / 2, y, z, stuff.upright, where + words
+            )
+
+
+def _pieces(stuff: Stuff, x: float, on: Figure | None) -> Iterator[tuple[float, Figure, str]]:
+    """Foot, length and more words of an upright: one piece, or those under and over the openings that it falls on."""
+    half, outline = stuff.upright[0] / 2, stuff.outline
+    drop = outline.drop_at(x) if outline.level.drop is not None and on is None else None
+    low = on or stuff.flat
+    last = outline.tops.steel - stuff.flat
+    foot = low.value - (drop.value if drop is not None else 0.0)
+    words = " on the head of the frame" if on is not None else ""
+    crossed = [each for each in outline.recesses if each.between(x - half, x + half) and each.open_head.value > foot]
+    for recess in sorted(crossed, key=lambda each: each.open_foot.value):
+        length = recess.open_foot - stuff.flat - low
+        length = length if drop is None else length + drop
+        if length.value >= LEAST:
+            yield foot, length, f"{words}, under {recess.name}"
+        low, drop, words = (recess.open_head + stuff.flat).named("Trimmer"), None, f", over {recess.name}"
+        foot = low.value
+    length = last - low
+    length = length if drop is None else length + drop
+    if length.value >= (LEAST if crossed else _NOTHING):
+        yield foot, length, words
 
 
 def top(stuff: Stuff, supports: Sequence[Figure], book: Book, what: str) -> Iterator[Member]:
@@ -50,7 +73,7 @@ def top(stuff: Stuff, supports: Sequence[Figure], book: Book, what: str) -> Iter
 
 def floor(stuff: Stuff, stands: Sequence[Stand], supports: Sequence[Figure], book: Book, what: str) -> Iterator[Member]:
     """F1, F2… in the gaps between frames."""
-    gaps = [stand.gap for stand in stands]
+    gaps = [stand.gap for stand in stands if stand.on is None]
     yield from _rails(stuff, f"F {what}", list(floor_rails(gaps, stuff.outline.run, book)), supports, 0.0)
 
 

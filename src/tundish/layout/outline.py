@@ -14,6 +14,7 @@ from tundish.layout.floor import Level, level_of
 from tundish.layout.heights import Tops
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
+from tundish.layout.recesses import Recess, recesses_of
 from tundish.layout.standing import Standing
 from tundish.layout.walls import across
 from tundish.layout.widths import Run, run_of
@@ -44,6 +45,7 @@ class Outline:
     board: Item
     tile: Item
     level: Level
+    recesses: tuple[Recess, ...] = ()
 
     def drop_at(self, x: float) -> Figure:
         """How far the bare floor lies below its highest place, from which heights are reckoned, at a place along the wall."""
@@ -91,6 +93,7 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
         board=board,
         tile=tile,
         level=level_of(plan.survey.floor, standing, inputs),
+        recesses=recesses_of(standing, floor, covering, book, inputs),
     )
 
 

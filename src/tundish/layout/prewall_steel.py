@@ -10,13 +10,16 @@ from tundish.figure import Figure, number
 from tundish.layout import framing
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
+from tundish.layout.openings import trimmers
 from tundish.layout.outline import Outline
 from tundish.layout.rails import longest_bar
-from tundish.layout.room import Member
+from tundish.layout.room import Member, Placed
 from tundish.layout.supports import CLOSEST, Stand
 
 
-def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], book: Book) -> tuple[Member, ...]:
+def members(
+    outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], placed: Sequence[Placed], book: Book
+) -> tuple[Member, ...]:
     """Uprights U, top rail T, floor rails F and wall ties W, each numbered from the left."""
     face, depth = outline.strut.sizes["face"][0], size(outline.strut, "depth", "Depth of strut")
     upright, rail = (face, depth.value), (depth.value, face)
@@ -26,6 +29,7 @@ def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure
         *standing,
         *framing.top(stuff, supports, book, "top rail"),
         *framing.floor(stuff, stands, supports, book, "floor rail"),
+        *trimmers(stuff, stands, placed),
         *_ties(stuff, standing, book),
     )
 
@@ -41,7 +45,13 @@ def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Memb
     shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in uprights]
     reach = [(each, back) for each, back in zip(uprights, shorter, strict=True) if straight.value - back > 0]
     places = [(upright, back, row) for upright, back in reach for row in range(1, rows + 1)]
-    for count, (upright, back, row) in enumerate(places, 1):
+    levels = [(upright, back, top * row / rows - 2 * stuff.flat.value) for upright, back, row in places]
+    held = [each for each in levels if _meets(each[0], each[2], top)]
+    for count, (upright, back, z) in enumerate(held, 1):
         length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
-        z = top * row / rows - 2 * stuff.flat.value
         yield Member(f"W{count}", "wall tie", stuff.role, length, "y", upright.x, back + foot.value, z, stuff.upright, f"at {upright.mark}")
+
+
+def _meets(upright: Member, z: float, top: float) -> bool:
+    """Whether a tie at a level meets the upright: one that is cut for an opening is tied where it is."""
+    return upright.z <= z and (z <= upright.z + upright.length.value or upright.z + upright.length.value >= top - 2 * upright.section[0])

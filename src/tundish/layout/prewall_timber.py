@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from tundish import measure
 from tundish.catalogue.book import Book
@@ -10,15 +11,18 @@ from tundish.figure import Figure, number
 from tundish.layout import framing
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
+from tundish.layout.openings import trimmers
 from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.rails import longest_bar
-from tundish.layout.room import Member
+from tundish.layout.room import Member, Placed
 from tundish.layout.supports import Stand
 
 ROLE = TIMBER
 
 
-def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], book: Book) -> tuple[Member, ...]:
+def members(
+    outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure], placed: Sequence[Placed], book: Book
+) -> tuple[Member, ...]:
     """Studs U, head plate T, sole plates F, noggins N and wall ties W, each numbered from the left."""
     timber = book.role(ROLE)
     face, depth = size(timber, "face", "Thickness of timber"), size(timber, "depth", "Depth of timber")
@@ -30,6 +34,7 @@ def members(outline: Outline, stands: Sequence[Stand], supports: Sequence[Figure
         *framing.top(stuff, supports, book, "head plate"),
         *framing.floor(stuff, stands, supports, book, "sole plate"),
         *_noggins(stuff, stands),
+        *trimmers(stuff, stands, placed),
         *_ties(stuff, standing, depth),
     )
 
@@ -39,14 +44,23 @@ def _noggins(stuff: Stuff, stands: Sequence[Stand]) -> Iterator[Member]:
     face, y = stuff.flat.value, stuff.outline.depth.value - stuff.rail[1]
     z, count = stuff.outline.tops.steel.value / 2 - face / 2, 0
     for stand in stands:
-        if stand.step is None or stand.step.value <= face:
-            continue
-        length = (stand.step - stuff.flat).named("Noggin")
-        for stud in stand.uprights[:-1]:
-            count += 1
+        for stud, other in pairwise(stand.uprights):
             x = stud.value + face / 2
+            length = ((stand.step or other - stud) - stuff.flat).named("Noggin")
+            if length.value <= 0 or stand.on is not None or _opened(stuff, x, z, (length.value, face)):
+                continue
+            count += 1
             where = f"from {measure.show_length(x)} from left wall"
             yield Member(f"N{count}", "noggin", stuff.role, length, "x", x, y, z, stuff.rail, where)
+
+
+def _opened(stuff: Stuff, x: float, z: float, size: tuple[float, float]) -> bool:
+    """Whether an opening with its trimmers takes the place of a noggin."""
+    flat = stuff.flat.value
+    return any(
+        each.between(x, x + size[0]) and each.open_foot.value - flat < z + size[1] and z < each.open_head.value + flat
+        for each in stuff.outline.recesses
+    )
 
 
 def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Member]:
@@ -56,8 +70,9 @@ def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Memb
         return
     corner = stuff.outline.standing.corner
     shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in studs]
-    reach = [(each, back) for each, back in zip(studs, shorter, strict=True) if straight.value - back > 0]
     z = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
+    held = [(each, back) for each, back in zip(studs, shorter, strict=True) if each.z + each.length.value >= z]
+    reach = [(each, back) for each, back in held if straight.value - back > 0]
     for count, (stud, back) in enumerate(reach, 1):
         length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
         yield Member(f"W{count}", "wall tie", stuff.role, length, "y", stud.x, back, z, stuff.upright, f"at {stud.mark}")

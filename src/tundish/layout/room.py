@@ -15,6 +15,7 @@ from tundish.figure import Figure
 from tundish.layout.around import Around
 from tundish.layout.corner import Across
 from tundish.layout.design import Appliance, PreWall, RoomPlan
+from tundish.layout.recesses import Recess
 from tundish.layout.walls import Point, WallSide
 from tundish.survey.wall import Wall
 
@@ -23,8 +24,8 @@ from tundish.survey.wall import Wall
 class Member:
     """One piece of steel or timber. `x`, `z` is its lower left corner in elevation, `y` its back; `along` says how it lies.
 
-    `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; floor noggin.
-    `mark`: by its first letter, U T F W S N K; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
+    `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; floor noggin; trimmer.
+    `mark`: by its first letter, U T F W S N K R; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
     """
 
     mark: str
@@ -147,7 +148,7 @@ class Room:
     along this wall unrolled; `line` is what x is reckoned along, in plan: the wall, or the front of a pre-wall across a `corner`, and
     `width` its length. `supports` are the centres of everything that boards are fixed to, from the left end of the wall; `at_wall` says
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
-    solid. `around` is what else is in the room.
+    solid. `around` is what else is in the room, `recesses` what is let into the front.
     """
 
     plan: RoomPlan
@@ -187,6 +188,7 @@ class Room:
     at_wall: tuple[bool, bool] = (True, True)
     wall_studs: tuple[float, ...] = ()
     around: Around = field(default_factory=Around)
+    recesses: tuple[Recess, ...] = ()
 
     @property
     def first(self) -> bool:

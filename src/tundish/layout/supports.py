@@ -42,11 +42,15 @@ class Gap:
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """What stands in one gap: uprights to be cut, left to right, by their centres from the left wall, `step` apart."""
+    """What stands in one gap: uprights to be cut, left to right, by their centres from the left wall, `step` apart where all are alike.
+
+    `on`: the head of the frame that they stand on, None on the floor.
+    """
 
     gap: Gap
     uprights: tuple[Figure, ...]
     step: Figure | None
+    on: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)

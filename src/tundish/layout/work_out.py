@@ -16,15 +16,16 @@ from tundish.layout.around import around_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
-from tundish.layout.marks import marked
+from tundish.layout.marks import bare, marked
 from tundish.layout.meeting import meeting
+from tundish.layout.openings import stands_round
 from tundish.layout.outline import Outline, outline_of
 from tundish.layout.pipes import Stack
 from tundish.layout.placing import place
 from tundish.layout.prewall_timber import ROLE as TIMBER
 from tundish.layout.room import Face, Member, PipeRun, Placed, Room
 from tundish.layout.standing import Standing, standings
-from tundish.layout.supports import FrameSpan, Stand
+from tundish.layout.supports import FrameSpan, Limits, Stand
 
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
@@ -85,13 +86,14 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
             **_of_outline(outline, book, inputs),
             **_of_services(stack, rises),
             "joint": joint,
-            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed, standing.mark), _of_faces(surfaces))),
+            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed), _of_faces(surfaces))),
         },
         around=around_of(plan.survey, standing, outline.height.value, inputs),
         problems=inputs.problems,
         supports=framed.supports,
         at_wall=outline.run.at_wall,
         wall_studs=framed.wall_studs,
+        recesses=outline.recesses,
     )
 
 
@@ -108,12 +110,12 @@ class _Framed:
 def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> _Framed:
     framed = tuple(each for each in placed if each.framed)
     frames = supports.frames_of(framed)
-    stands = _stands(outline, frames, book)
+    stands = stands_round(_stands(outline, frames, book), outline.recesses, placed, frames, _limits(outline, book))
     lands_on = supports.supports_of(stands, frames)
     studs = backing.wall_studs(outline, inputs)
     frame = prewall_timber.members if outline.timber else prewall_steel.members
     members = (
-        *frame(outline, stands, lands_on, book),
+        *frame(outline, stands, lands_on, placed, book),
         *backing.wall_struts(outline, framed, studs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
     )
@@ -121,12 +123,13 @@ def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Bo
 
 
 def _stands(outline: Outline, frames: Sequence[FrameSpan], book: Book) -> tuple[Stand, ...]:
-    gaps = supports.gaps_of(outline.run, frames)
-    if outline.timber:
-        limits = supports.limits_of(book.role(TIMBER), book)
-        return tuple(supports.in_timber(gap, limits) for gap in gaps)
-    limits = supports.limits_of(outline.strut, book)
-    return tuple(supports.in_steel(gap, limits) for gap in gaps)
+    gaps, limits = supports.gaps_of(outline.run, frames), _limits(outline, book)
+    stand = supports.in_timber if outline.timber else supports.in_steel
+    return tuple(stand(gap, limits) for gap in gaps)
+
+
+def _limits(outline: Outline, book: Book) -> Limits:
+    return supports.limits_of(book.role(TIMBER) if outline.timber else outline.strut, book)
 
 
 def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figure]:
@@ -171,13 +174,15 @@ def _of_pipes(runs: Sequence[PipeRun]) -> Iterator[tuple[str, Figure]]:
         yield from each.pieces
 
 
-def _of_members(framed: _Framed, mark: str) -> Iterator[tuple[str, Figure]]:
+def _of_members(framed: _Framed) -> Iterator[tuple[str, Figure]]:
     """Every member's length under its mark, and how far the uprights stand from the left wall."""
     for member in framed.members:
         yield member.mark, member.length
-    centres = [upright for stand in framed.stands for upright in stand.uprights]
-    for count, centre in enumerate(centres, 1):
-        yield f"{mark}U{count}.from_left", centre.named(f"{mark}U{count} from left wall")
+    centres = {round(each.value, 6): each for stand in framed.stands for each in stand.uprights}
+    for member in framed.members:
+        if bare(member.mark)[0] == "U":
+            centre = centres[round(member.x + member.section[0] / 2, 6)]
+            yield f"{member.mark}.from_left", centre.named(f"{member.mark} from left wall")
 
 
 def _of_faces(surfaces: Sequence[Face]) -> Iterator[tuple[str, Figure]]:
