@@ -11,8 +11,9 @@ import pytest
 from tundish import measure
 from tundish.documents import plan_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words, moved
-from tundish.documents.section_drawing import follow, section
+from tundish.documents.section_drawing import section
 from tundish.documents.shortfalls import shortfalls
+from tundish.documents.survey_sketch import follow
 from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, frame_key
 from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
 from tundish.documents.ware_drawing import short
@@ -291,10 +292,11 @@ def test_a_room_without_branch_or_floor_build_up_has_a_section(changed: Callable
 @pytest.mark.parametrize(
     ("path", "title"),
     [
-        ("survey.room.width", "Whole room"),
-        ("survey.openings.0.width", "Whole room"),
+        ("survey.room.width", "Plan of the room"),
+        ("survey.room.height", "Wall A, looking at it"),
+        ("survey.openings.0.width", "Plan of the room"),
         ("design.appliances.0.centre", "Wall A, looking at it"),
-        ("survey.water.cold_from_left", "Wall A, looking at it"),
+        ("survey.water.cold_from_left", "Plan of the room"),
         ("survey.stack.branch_invert", "Section at the stack, wall A on the left"),
     ],
 )

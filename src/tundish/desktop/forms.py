@@ -111,7 +111,7 @@ class FormRow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         px, high = look.now().px, self._line_high()
-        write(painter, QRect(px(EDGE), 0, px(LABEL), look.now().row(36)), self.label, "body")
+        write(painter, QRect(px(EDGE), 0, px(LABEL), look.now().row(36)), "" if isinstance(self.box, TickBox) else self.label, "body")
         if self._source:
             side = px(15)
             tone = "tbc" if self._source == "assumed" else "ink2"
@@ -205,7 +205,7 @@ class FormRow(QWidget):
         px = look.now().px
         left = px(EDGE + LABEL + MARK)
         high = self.box.sizeHint().height()
-        wide = self.width() - left - px(EDGE) if self._box_wide == 0 else px(self._box_wide)
+        wide = self.width() - left - px(EDGE) if self._box_wide == 0 else min(px(self._box_wide), self.width() - left - px(EDGE))
         self.box.setGeometry(left, max((look.now().row(36) - high) // 2, px(3)), wide, high)
 
     def _line_high(self) -> int:

@@ -191,6 +191,8 @@ def _in_short(record: Any, name: str) -> bool:
     value = getattr(record, head)
     if rest:
         return _in_short(value, rest)
+    if isinstance(record, Appliance) and name == "kind":
+        return False
     few = SHORT.get(type(record))
     return few is None or name in few or value != _default(record, head)
 

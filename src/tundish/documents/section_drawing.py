@@ -7,48 +7,35 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Style, Words
-from tundish.documents.plan_drawing import whole_room
-from tundish.documents.wall_drawing import elevation
+from tundish.field import must_read
 from tundish.layout.room import Room
 
 WALL: Final = 60.0
 FLOOR: Final = 22.0
 BORE: Final = 104.0
 """Bore of the branch that is drawn: only the picture depends on it."""
-PLAN_PATHS: Final = ("survey.room.width", "survey.room.depth", "survey.openings")
-ELEVATION_PATHS: Final = (
-    "design.appliances",
-    "design.finish",
-    "design.prewall.from_left",
-    "design.prewall.run",
-    "survey.water",
-    "survey.wall",
-)
-
-
-def follow(room: Room, path: str) -> Drawing:
-    """The drawing that shows an input best: plan, elevation or section; `path` is within the room."""
-    if path.startswith(PLAN_PATHS):
-        return whole_room(room)
-    if path.startswith(ELEVATION_PATHS):
-        return elevation(room)
-    return section(room, path)
+CHALK: Final = "chalk"
+"""The piece of what is picked out in chalk: the input that is being typed."""
 
 
 def section(room: Room, path: str = "") -> Drawing:
     """Wall, stack, void, pre-wall and floor build-up; the input at `path` is dimensioned in chalk."""
     deep = max(room.figures["finished_face"].value, room.figures["stack_from_wall"].value + 80) + 180
     high = room.top.value + 100
-    marks: tuple[Mark, ...] = (*_structure(room, deep, high), *_stack(room, high), *_prewall(room), *_sizes(room, path, deep))
+    marks: tuple[Mark, ...] = (*_structure(room, path, deep, high), *_stack(room, high), *_prewall(room), *_sizes(room, path, deep))
     return Drawing("Section at the stack, wall A on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
 
 
-def _structure(room: Room, deep: float, high: float) -> Iterator[Mark]:
+def _structure(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:
     face = room.figures["finished_face"].value
     yield Box(-WALL, -FLOOR - 40, WALL, high + FLOOR + 40, "wall")
     yield Box(0, -FLOOR, deep, FLOOR, "timber")
-    if room.finished_floor.value > 0:
-        yield Box(face, 0, deep - face, room.finished_floor.value, "floor")
+    low = 0.0
+    for place, layer in enumerate(room.plan.survey.floor.build_up):
+        thick = must_read(layer, "thickness").value
+        chosen = path.startswith(f"survey.floor.build_up.{place}.")
+        yield Box(face, low, deep - face, thick, "chosen" if chosen else "floor", CHALK if chosen else "")
+        low += thick
     words = room.plan.survey.floor.kind
     yield Words(deep - 10, -FLOOR - 34, words, 2.4, anchor="end")
 
@@ -76,16 +63,34 @@ def _sizes(room: Room, path: str, deep: float) -> Iterator[Mark]:
     """The sizes that are always shown, the one being typed named by its figure so that it is picked out."""
     face = room.figures["finished_face"].value
     low = room.top.value * 0.78
-    yield Dimension(0, low, room.depth.value, low, measure.show_length(room.depth.value), figure="depth", tbc=room.depth.tbc)
+    yield Dimension(0, low, room.depth.value, low, measure.show_length(room.depth.value), _chalk(path, ".depth"), "depth", room.depth.tbc)
     stack = room.figures["stack_from_wall"]
-    yield Dimension(0, low - 140, stack.value, low - 140, measure.show_length(stack.value), figure="stack_from_wall", tbc=stack.tbc)
+    yield Dimension(
+        0,
+        low - 140,
+        stack.value,
+        low - 140,
+        measure.show_length(stack.value),
+        _chalk(path, "stack.from_wall"),
+        "stack_from_wall",
+        stack.tbc,
+    )
     if "branch_invert" in room.figures:
         invert = room.figures["branch_invert"]
         style: Style = "chosen" if path.endswith("branch_invert") else "dimension"
         yield Line(0, invert.value, face + 60, invert.value, style)
-        yield Dimension(face + 60, 0, face + 60, invert.value, measure.show_length(invert.value), figure="branch_invert", tbc=invert.tbc)
+        shown, piece = measure.show_length(invert.value), _chalk(path, "branch_invert")
+        yield Dimension(face + 60, 0, face + 60, invert.value, shown, piece, "branch_invert", invert.tbc)
         yield Words(face + 70, invert.value + 20, "branch invert", 2.4, style, "start", bold=style == "chosen")
+    floor = room.finished_floor.value
+    if path.endswith("prewall.top") or (path.startswith("design.further") and path.endswith(".top")):
+        yield Dimension(face + 40, floor, face + 40, room.top.value, measure.show_length(room.top.value - floor), CHALK)
     if room.finished_floor.value > 0:
         yield Words(
             deep - 10, room.finished_floor.value + 12, f"finish + {measure.show_length(room.finished_floor.value)}", 2.4, anchor="end"
         )
+
+
+def _chalk(path: str, ends: str) -> str:
+    """The piece of a dimension: chalk while it is the one being typed."""
+    return CHALK if path.endswith(ends) else ""

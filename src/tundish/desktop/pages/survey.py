@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop import own_ware
+from tundish.desktop import own_ware, photographs
 from tundish.desktop import survey_groups as groups
 from tundish.desktop.canvas.sketch import Sketch
 from tundish.desktop.chips import ChipRow, Choice
@@ -17,10 +17,12 @@ from tundish.desktop.record_rows import RecordRows
 from tundish.desktop.started import add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.documents import section_drawing
+from tundish.documents.section_drawing import CHALK
+from tundish.documents.survey_sketch import follow
 from tundish.field import get, must_read
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import Appliance
+from tundish.layout.room import Room
 from tundish.session import Step
 from tundish.survey.floor import Layer
 
@@ -146,11 +148,16 @@ class SurveyPage(Page):
             self._add_first(rows)
         elif self._group == groups.WARE:
             self._add_appliances(rows)
+        elif self._group == "photographs":
+            photographs.add_to(self.form, self._workspace)
         else:
             self._add_records(rows)
         if rows.left_out or self._group in self._whole:
             self._add_more(rows.left_out)
         self.order_focus()
+        rows_now = self.form.rows()
+        if rows_now and self._path not in {row.path for row in rows_now}:
+            self._path = rows_now[0].path
         self._draw()
 
     def _add_records(self, rows: RecordRows) -> None:
@@ -279,8 +286,19 @@ class SurveyPage(Page):
         self._draw()
 
     def _draw(self) -> None:
-        room = self._workspace.room
+        room = self._seen()
         if room is not None:
-            drawing = section_drawing.follow(room, self._path.removeprefix(f"{room.path}."))
-            self.sketch.show_drawing(drawing, drawing.title)
-            self._caption.setText(drawing.title)
+            drawing = follow(room, self._path.removeprefix(f"{room.path}."))
+            self.sketch.show_drawing(drawing, drawing.title, CHALK)
+            self._caption.setText(f"{drawing.title}. It follows the box you are in.")
+
+    def _seen(self) -> Room | None:
+        """The room at the pre-wall that the input belongs to, else at the one that is looked at."""
+        rooms = self._workspace.estimate.rooms if self._workspace.estimate else ()
+        here = [room for room in rooms if room.path == self._workspace.room_path]
+        return next((room for room in here if self._belongs(room)), self._workspace.room)
+
+    def _belongs(self, room: Room) -> bool:
+        if self._path.startswith(f"{room.prewall_path}."):
+            return True
+        return any(self._path.startswith(f"{placed.path}.") for placed in room.placed)
