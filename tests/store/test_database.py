@@ -43,7 +43,9 @@ def said_by(one: subprocess.Popen[str]) -> str:
 def test_the_schema_steps_make_the_tables_that_are_declared() -> None:
     engine = open_engine()
     with engine.connect() as connection:
-        assert compare_metadata(MigrationContext.configure(connection), META) == []
+        # The index of words is a virtual table of SQLite with tables of its own behind it.
+        ours = {"include_name": lambda name, kind, _parents: kind != "table" or not str(name).startswith("offer_words")}
+        assert compare_metadata(MigrationContext.configure(connection, opts=ours), META) == []
         assert connection.execute(sa.text("SELECT version_num FROM alembic_version")).scalar() == SCHEMA
     engine.dispose()
 

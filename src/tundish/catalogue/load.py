@@ -6,14 +6,18 @@ whole, or not at all with everything that is wrong.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.check import check
 from tundish.catalogue.figures import read_figures
 from tundish.catalogue.item import KitPart, Offer
+from tundish.catalogue.kind import Kind, kinds_from
 from tundish.catalogue.records import Parts, read_parts
+from tundish.catalogue.table import read_groups
 from tundish.errors import TundishError
 from tundish.field import Problem
 from tundish.resources import resource
@@ -46,6 +50,18 @@ def supplied_book() -> Book:
     if book is None:
         raise BadCatalogueError(problems)
     return book
+
+
+@cache
+def supplied_kinds() -> Mapping[str, Kind]:
+    """The kinds of things there are."""
+    return kinds_from(read_groups(resource("catalogue") / "kinds.toml", []), "kinds.toml", [])
+
+
+@cache
+def supplied_systems() -> Mapping[str, Any]:
+    """The jointing systems: for each nominal size the real outside diameter."""
+    return read_groups(resource("catalogue") / "systems.toml", [])
 
 
 def _book(parts: Parts, figures: dict[str, RuleFigure]) -> Book:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from pathlib import Path
-from typing import Final, Literal, TypeAlias, TypeVar, cast
+from typing import Any, Final, Literal, TypeAlias, TypeVar, cast
 
 from tundish.catalogue.item import End, Item, KitPart, Offer, RackPiece, Supplier
 from tundish.catalogue.kind import Kind, kinds_from
@@ -32,57 +33,85 @@ class Parts:
     rack: tuple[Placed[RackPiece], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Raw:
+    """The rows of every table as they were read, with the kinds and the sizes of the jointing systems that they are judged by."""
+
+    kinds: Mapping[str, Kind]
+    systems: Mapping[str, Any]
+    rows: Mapping[str, tuple[Row, ...]]
+
+    def of(self, table: str) -> tuple[Row, ...]:
+        """The rows of one table, none where there is no such table."""
+        return self.rows.get(table, ())
+
+
+COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
+    "ends": ("item", "end", "system", "nominal", "gender", "standard"),
+    "roles": ("role", "item"),
+    "kits": ("kit", "part", "amount"),
+    "offers": ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width"),
+    "stock": ("item", "amount"),
+    "rack": ("key", "item", "length", "width", "place"),
+}
+MAY: Final[Mapping[str, tuple[str, ...]]] = {"offers": ("least", "breaks", "valid_to", "lead_days")}
+ITEM_COLUMNS: Final = ("code", "name", "kind", "sheet")
+SUPPLIER_KEYS: Final = ("name", "phone", "address", "account", "carriage", "free_above", "lead_days")
+
+
 def read_parts(folder: Path, problems: list[Problem]) -> Parts:
     """Every table of the catalogue's folder."""
+    return parts_of(read_raw(folder, problems), problems)
+
+
+def read_raw(folder: Path, problems: list[Problem]) -> Raw:
+    """The rows of the catalogue's folder, not judged yet."""
     kinds = kinds_from(read_groups(folder / "kinds.toml", problems), "kinds.toml", problems)
     if not kinds:  # nothing else could be judged
-        return Parts(kinds, (), (), (), (), (), (), (), ())
-    ends = _ends(folder, problems)
+        return Raw(kinds, {}, {})
+    rows = {"items": _item_rows(folder / "items", kinds, problems), "suppliers": _supplier_rows(folder, problems)}
+    rows |= {name: read_rows(folder / f"{name}.csv", columns, problems, MAY.get(name, ())) for name, columns in COLUMNS.items()}
+    return Raw(kinds, read_groups(folder / "systems.toml", problems), rows)
+
+
+def parts_of(raw: Raw, problems: list[Problem]) -> Parts:
+    """The records that rows give."""
+    ends = _ends(raw, problems)
     by_item: dict[str, tuple[End, ...]] = {}
     for _, (item, end) in ends:
         by_item[item] = (*by_item.get(item, ()), end)
+    items = ((row.place, _item(row, raw.kinds, problems)) for row in raw.of("items"))
     return Parts(
-        kinds,
-        _items(folder / "items", kinds, by_item, problems),
+        raw.kinds,
+        tuple((place, replace(item, ends=by_item.get(item.code, ()))) for place, item in items),
         tuple((place, item) for place, (item, _) in ends),
-        tuple((row.place, _role(row, problems)) for row in _rows(folder / "roles.csv", problems)),
-        tuple((row.place, _kit(row, problems)) for row in _rows(folder / "kits.csv", problems)),
-        _suppliers(folder, problems),
-        tuple((row.place, _offer(row, problems)) for row in _rows(folder / "offers.csv", problems)),
-        tuple((row.place, _stock(row, problems)) for row in _rows(folder / "stock.csv", problems)),
-        tuple((row.place, _piece(row, problems)) for row in _rows(folder / "rack.csv", problems)),
+        tuple((row.place, _role(row, problems)) for row in raw.of("roles")),
+        tuple((row.place, _kit(row, problems)) for row in raw.of("kits")),
+        tuple((row.place, _supplier(row, problems)) for row in raw.of("suppliers")),
+        tuple((row.place, _offer(row, problems)) for row in raw.of("offers")),
+        tuple((row.place, _stock(row, problems)) for row in raw.of("stock")),
+        tuple((row.place, _piece(row, problems)) for row in raw.of("rack")),
     )
 
 
-_COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
-    "ends.csv": ("item", "end", "system", "nominal", "gender", "standard"),
-    "roles.csv": ("role", "item"),
-    "kits.csv": ("kit", "part", "amount"),
-    "offers.csv": ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width"),
-    "stock.csv": ("item", "amount"),
-    "rack.csv": ("key", "item", "length", "width", "place"),
-}
-_ITEM_COLUMNS: Final = ("code", "name", "kind", "sheet")
-_SUPPLIER_KEYS: Final = ("name", "phone", "address", "account", "carriage", "free_above", "lead_days")
+def item_columns(kinds: Mapping[str, Kind]) -> tuple[str, ...]:
+    """Every column that the row of an item may fill besides those it must."""
+    return tuple(dict.fromkeys(column for kind in kinds.values() for column in kind.columns))
 
 
-def _rows(path: Path, problems: list[Problem]) -> tuple[Row, ...]:
-    return read_rows(path, _COLUMNS[path.name], problems)
-
-
-def _items(
-    folder: Path, kinds: Mapping[str, Kind], ends: Mapping[str, tuple[End, ...]], problems: list[Problem]
-) -> tuple[Placed[Item], ...]:
+def _item_rows(folder: Path, kinds: Mapping[str, Kind], problems: list[Problem]) -> tuple[Row, ...]:
     paths = sorted(folder.glob("*.csv"))
     if not paths:
         problems.append(Problem("items", "is missing: the folder with one CSV file for each family of items"))
-    columns = tuple(dict.fromkeys(column for kind in kinds.values() for column in kind.columns))
-    found = []
-    for path in paths:
-        for row in read_rows(path, _ITEM_COLUMNS, problems, columns):
-            item = _item(row, kinds, problems)
-            found.append((row.place, replace(item, ends=ends.get(item.code, ()))))
-    return tuple(found)
+    return tuple(row for path in paths for row in read_rows(path, ITEM_COLUMNS, problems, item_columns(kinds)))
+
+
+def _supplier_rows(folder: Path, problems: list[Problem]) -> tuple[Row, ...]:
+    rows = []
+    for key, group in read_groups(folder / "suppliers.toml", problems).items():
+        said = group if isinstance(group, dict) else {}
+        rows.append(Row(f"suppliers.toml [{key}]", {"key": key, **{name: str(value) for name, value in said.items()}}))
+    return tuple(rows)
 
 
 def _item(row: Row, kinds: Mapping[str, Kind], problems: list[Problem]) -> Item:
@@ -96,23 +125,22 @@ def _item(row: Row, kinds: Mapping[str, Kind], problems: list[Problem]) -> Item:
     problems += [
         Problem(row.place, f"{column} is not a size or word of a {of}; empty the cell or add it to kinds.toml")
         for column, cell in row.cells.items()
-        if cell and column not in _ITEM_COLUMNS and column not in kind.columns
+        if cell and column not in ITEM_COLUMNS and column not in kind.columns
     ]
     said = {word: words(row, word, problems) for word in kind.words}
     return Item(code, name, of, kind.group, kind.unit, sizes, words=said, sheet=row.cells.get("sheet", ""))
 
 
-def _ends(folder: Path, problems: list[Problem]) -> list[Placed[tuple[str, End]]]:
+def _ends(raw: Raw, problems: list[Problem]) -> list[Placed[tuple[str, End]]]:
     """The ends with their items, in order; their real diameters are in systems.toml."""
-    systems = read_groups(folder / "systems.toml", problems)
     found: list[Placed[tuple[str, End]]] = []
     counts: dict[str, int] = {}
-    for row in _rows(folder / "ends.csv", problems):
+    for row in raw.of("ends"):
         item, system, nominal = words(row, "item", problems), words(row, "system", problems), words(row, "nominal", problems)
         counts[item] = counts.get(item, 0) + 1
         if whole(row, "end", problems) != counts[item]:
             problems.append(Problem(row.place, f"end: the ends of {item} are numbered 1, 2, 3 in order; this should be {counts[item]}"))
-        sizes = systems.get(system)
+        sizes = raw.systems.get(system)
         diameter = sizes.get(nominal) if isinstance(sizes, dict) else None
         if not isinstance(diameter, int | float) or diameter <= 0:
             problems.append(Problem(row.place, f"{system} {nominal} is not in systems.toml with its outside diameter"))
@@ -133,16 +161,11 @@ def _kit(row: Row, problems: list[Problem]) -> tuple[str, KitPart]:
     return words(row, "kit", problems), KitPart(words(row, "part", problems), number(row, "amount", problems))
 
 
-def _suppliers(folder: Path, problems: list[Problem]) -> tuple[Placed[Supplier], ...]:
-    found = []
-    for key, group in read_groups(folder / "suppliers.toml", problems).items():
-        said = group if isinstance(group, dict) else {}
-        row = Row(f"suppliers.toml [{key}]", {name: str(value) for name, value in said.items()})
-        problems += [Problem(row.place, f"{name} is not known here") for name in row.cells if name not in _SUPPLIER_KEYS]
-        name, phone, address, account = (words(row, each, problems) for each in _SUPPLIER_KEYS[:4])
-        carriage, free = (money(row, each, problems, free=True) for each in ("carriage", "free_above"))
-        found.append((row.place, Supplier(key, name, phone, address, account, carriage, free, whole(row, "lead_days", problems))))
-    return tuple(found)
+def _supplier(row: Row, problems: list[Problem]) -> Supplier:
+    problems += [Problem(row.place, f"{name} is not known here") for name in row.cells if name not in {"key", *SUPPLIER_KEYS}]
+    key, name, phone, address, account = (words(row, each, problems) for each in ("key", *SUPPLIER_KEYS[:4]))
+    carriage, free = (money(row, each, problems, free=True) for each in ("carriage", "free_above"))
+    return Supplier(key, name, phone, address, account, carriage, free, whole(row, "lead_days", problems))
 
 
 def _offer(row: Row, problems: list[Problem]) -> Offer:
@@ -155,7 +178,21 @@ def _offer(row: Row, problems: list[Problem]) -> Offer:
         valid_from=day(row, "valid_from", problems),
         length=_if_given(row, "length", problems),
         width=_if_given(row, "width", problems),
+        least=whole(row, "least", problems) if row.cells.get("least") else 1,
+        breaks=_breaks(row, problems),
+        valid_to=day(row, "valid_to", problems) if row.cells.get("valid_to") else "",
+        lead_days=whole(row, "lead_days", problems) if row.cells.get("lead_days") else None,
     )
+
+
+def _breaks(row: Row, problems: list[Problem]) -> tuple[tuple[int, Decimal], ...]:
+    """Prices from so many packs on, as "10: 4.20; 50: 3.90"."""
+    found = []
+    for part in filter(None, (each.strip() for each in row.cells.get("breaks", "").split(";"))):
+        packs, _, price = (each.strip() for each in part.partition(":"))
+        one = Row(row.place, {"breaks, packs": packs, "breaks, price": price})
+        found.append((whole(one, "breaks, packs", problems), money(one, "breaks, price", problems)))
+    return tuple(found)
 
 
 def _stock(row: Row, problems: list[Problem]) -> tuple[str, float]:

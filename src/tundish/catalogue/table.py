@@ -9,7 +9,7 @@ import csv
 import math
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -29,21 +29,28 @@ class Row:
 
 def read_rows(path: Path, needed: tuple[str, ...], problems: list[Problem], may: tuple[str, ...] = ()) -> tuple[Row, ...]:
     """The rows of a CSV file that has all the columns `needed`, perhaps some that it `may` have, and no other."""
-    text = _text(path, problems)
-    lines = csv.reader(text.splitlines())
-    head = [name.strip() for name in next(lines, [])]
-    faults = [f"the column {name} is missing" for name in needed if name not in head]
-    faults += [f'the column "{name}" is not known here' for name in head if name not in needed + may]
-    faults += [f"the column {name} is there twice" for place, name in enumerate(head) if name in head[:place]]
-    problems += [Problem(f"{path.name}:1", fault) for fault in faults]
+    lines = csv.reader(_text(path, problems).splitlines())
+    return rows_from(path.name, ((lines.line_num, cells) for cells in lines), (needed, may), problems)
+
+
+def rows_from(
+    name: str, lines: Iterable[tuple[int, Sequence[str]]], columns: tuple[tuple[str, ...], tuple[str, ...]], problems: list[Problem]
+) -> tuple[Row, ...]:
+    """The same from lines with their numbers, the head first; `columns` are those it needs and those it may have."""
+    every, (needed, may) = iter(lines), columns
+    head = [cell.strip() for cell in next(every, (1, ()))[1]]
+    faults = [f"the column {column} is missing" for column in needed if column not in head]
+    faults += [f'the column "{column}" is not known here' for column in head if column not in needed + may]
+    faults += [f"the column {column} is there twice" for place, column in enumerate(head) if column in head[:place]]
+    problems += [Problem(f"{name}:1", fault) for fault in faults]
     rows = []
-    for cells in lines:
-        place = f"{path.name}:{lines.line_num}"
+    for number_of_line, cells in every:
+        place = f"{name}:{number_of_line}"
         if not any(cells):
             continue
         if len(cells) != len(head):
             problems.append(Problem(place, f"has {len(cells)} cells, the head has {len(head)}; a comma in words needs quotes round them"))
-        rows.append(Row(place, {name: cell.strip() for name, cell in zip(head, cells, strict=False)}))
+        rows.append(Row(place, {column: cell.strip() for column, cell in zip(head, cells, strict=False)}))
     return tuple(rows)
 
 
@@ -109,7 +116,7 @@ def day(row: Row, name: str, problems: list[Problem]) -> str:
 
 
 _NUMBER: Final = re.compile(r"-?\d{1,9}(\.\d{1,9})?")
-_MONEY: Final = re.compile(r"\d{1,7}\.\d{2}")
+_MONEY: Final = re.compile(r"\d{1,7}\.\d{2,8}")
 
 
 def _text(path: Path, problems: list[Problem]) -> str:

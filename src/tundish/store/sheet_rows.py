@@ -70,7 +70,7 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
     import python_calamine
 
     if packed:
-        _check_packed(path)
+        check_packed(path)
     try:
         with path.open("rb") as file:
             book = python_calamine.CalamineWorkbook.from_filelike(file)
@@ -86,7 +86,7 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
         raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
 
 
-def _check_packed(path: Path) -> None:
+def check_packed(path: Path) -> None:
     """A spreadsheet is a packed folder: one that would unpack to something huge is not unpacked."""
     try:
         with zipfile.ZipFile(path) as packed:

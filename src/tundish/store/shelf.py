@@ -29,7 +29,7 @@ def fill(connection: Connection, book: Book, day: str) -> None:
     from tundish.store import tables
 
     rows: list[tuple[Any, list[dict[str, Any]]]] = [
-        (tables.items, [{"code": one.code, "kind": one.kind, "body": _item_body(one)} for one in book.items.values()]),
+        (tables.items, [{"code": one.code, "kind": one.kind, "body": item_body(one)} for one in book.items.values()]),
         (tables.roles, [{"role": role, "item": code} for role, code in book.roles.items()]),
         (tables.kits, [{"kit": kit, "item": part.item, "amount": part.amount} for kit, parts in book.kits.items() for part in parts]),
         (tables.suppliers, [{"key": one.key, "body": _supplier_body(one)} for one in book.suppliers.values()]),
@@ -127,7 +127,8 @@ def _overruled(connection: Connection, figures: Mapping[str, RuleFigure]) -> dic
     return made
 
 
-def _item_body(item: Item) -> dict[str, Any]:
+def item_body(item: Item) -> dict[str, Any]:
+    """What the row of an item says besides its code and kind."""
     ends = [dataclasses.asdict(end) for end in item.ends]
     sizes = {name: list(size) for name, size in item.sizes.items()}
     return {

@@ -176,4 +176,13 @@ photographs = sa.Table(
     sa.Column("media", sa.Text, nullable=False),
     sa.Column("body", sa.LargeBinary, nullable=False),
 )
+item_files = sa.Table(
+    "item_files",
+    META,
+    sa.Column("item", sa.Text, primary_key=True),
+    sa.Column("key", sa.Text, primary_key=True),
+    sa.Column("name", sa.Text, nullable=False),
+    sa.Column("media", sa.Text, nullable=False),
+    sa.Column("body", sa.LargeBinary, nullable=False),
+)
 settings = sa.Table("settings", META, sa.Column("key", sa.Text, primary_key=True), sa.Column("body", sa.JSON, nullable=False))

@@ -1,0 +1,92 @@
+"""Finding offers as you type: every word, or its beginning, in code, item or supplier; the first few of however many there are.
+
+SQLite keeps the index (FTS5) true by triggers; another database is asked by the words themselves, which is slower.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from sqlalchemy import Connection
+
+    from tundish.store.keep import Store
+
+FIRST: Final = 50
+MAKE: Final = (
+    """CREATE VIRTUAL TABLE offer_words
+    USING fts5(code, name, supplier, prefix = '1 2 3 4', tokenize = 'unicode61 remove_diacritics 2')""",
+    """INSERT INTO offer_words(rowid, code, name, supplier)
+    SELECT id, code, COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = offers.item), item), supplier
+    FROM offers""",
+    """CREATE TRIGGER offer_words_in AFTER INSERT ON offers BEGIN
+    INSERT INTO offer_words(rowid, code, name, supplier) VALUES (new.id, new.code,
+    COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = new.item), new.item), new.supplier); END""",
+    """CREATE TRIGGER offer_words_out AFTER DELETE ON offers BEGIN
+    DELETE FROM offer_words WHERE rowid = old.id; END""",
+    """CREATE TRIGGER offer_words_over AFTER UPDATE OF item, code, supplier ON offers BEGIN
+    DELETE FROM offer_words WHERE rowid = old.id;
+    INSERT INTO offer_words(rowid, code, name, supplier) VALUES (new.id, new.code,
+    COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = new.item), new.item), new.supplier); END""",
+    """CREATE TRIGGER offer_words_named AFTER UPDATE OF body ON items BEGIN
+    UPDATE offer_words SET name = json_extract(new.body, '$.name')
+    WHERE rowid IN (SELECT id FROM offers WHERE item = new.code); END""",
+)
+TAKE_AWAY: Final = (
+    "DROP TRIGGER offer_words_in",
+    "DROP TRIGGER offer_words_out",
+    "DROP TRIGGER offer_words_over",
+    "DROP TRIGGER offer_words_named",
+    "DROP TABLE offer_words",
+)
+_WORD: Final = re.compile(r"[^\W_]+")
+QUERY: Final = """SELECT offers.item, offers.supplier, offers.code, offers.pack, offers.price
+FROM offer_words JOIN offers ON offers.id = offer_words.rowid WHERE offer_words MATCH ? LIMIT ?"""
+
+
+@dataclass(frozen=True, slots=True)
+class FoundOffer:
+    """An offer that was found."""
+
+    item: str
+    supplier: str
+    code: str
+    pack: float
+    price: Decimal
+
+
+def find_offers(store: Store, typed: str, most: int = FIRST) -> tuple[FoundOffer, ...]:
+    """The first offers in which every word typed begins a word; none where nothing is typed."""
+    words = _WORD.findall(typed)
+    if not words:
+        return ()
+
+    def work(connection: Connection) -> tuple[FoundOffer, ...]:
+        if connection.dialect.name != "sqlite":
+            return _plainly(connection, words, most)
+        rows = connection.exec_driver_sql(QUERY, (match_words(words), most))
+        return tuple(FoundOffer(item, supplier, code, pack, Decimal(price)) for item, supplier, code, pack, price in rows)
+
+    return store.work(work)
+
+
+def match_words(words: list[str]) -> str:
+    """What the index is asked for: each word as it is, quoted, as a beginning."""
+    return " ".join(f'"{word}"*' for word in words)
+
+
+def _plainly(connection: Connection, words: list[str], most: int) -> tuple[FoundOffer, ...]:
+    from sqlalchemy import select
+
+    from tundish.store.tables import offers
+
+    c = offers.c
+    query = select(c.item, c.supplier, c.code, c.pack, c.price)
+    for word in words:
+        query = query.where(c.code.icontains(word) | c.item.icontains(word) | c.supplier.icontains(word))
+    return tuple(
+        FoundOffer(row.item, row.supplier, row.code, row.pack, Decimal(row.price)) for row in connection.execute(query.limit(most))
+    )
