@@ -56,6 +56,8 @@ ITEMS: Mapping[str, tuple[str, Sizes]] = {
     "waste-pipe-32": ("waste pipe", {"diameter": 36, "bore": 30}),
     "waste-pipe-40": ("waste pipe", {"diameter": 43, "bore": 38}),
     "waste-pipe-50": ("waste pipe", {"diameter": 56, "bore": 50}),
+    "copper-15": ("water pipe", {"diameter": 15, "bore": 13.6}),
+    "insulation-15": ("insulation", {"diameter": 15, "thickness": 13}),
 }
 ROLES = {
     "strut": "strut-41x21",
@@ -65,6 +67,8 @@ ROLES = {
     "waste pipe 32": "waste-pipe-32",
     "waste pipe 40": "waste-pipe-40",
     "waste pipe 50": "waste-pipe-50",
+    "copper 15": "copper-15",
+    "pipe insulation 15": "insulation-15",
 }
 FIGURES: Mapping[str, tuple[float, str]] = {
     "layout.datum": (1000, "mm"),
@@ -83,6 +87,17 @@ FIGURES: Mapping[str, tuple[float, str]] = {
     "drainage.soil_fittings": (190, "mm"),
     "drainage.waste_32_most": (1.7, "m"),
     "drainage.waste_fall": (20, "mm/m"),
+    "drainage.swing": (75, "mm"),
+    "drainage.waste_32_shortest": (0.7, "m"),
+    "drainage.waste_32_shortest_fall_most": (87, "mm/m"),
+    "drainage.waste_32_short": (1.1, "m"),
+    "drainage.waste_32_short_fall_most": (44, "mm/m"),
+    "drainage.waste_32_fall_most": (22, "mm/m"),
+    "drainage.waste_40_fall_most": (44, "mm/m"),
+    "drainage.waste_50_fall_most": (90, "mm/m"),
+    "void.clip": (10, "mm"),
+    "void.finger": (20, "mm"),
+    "void.crossing": (5, "mm"),
     "drainage.waste_tail": (120, "mm"),
     "water.run_height": (150, "mm"),
     "heights.wc": (420, "mm"),

@@ -83,6 +83,7 @@ class Finish:
     layers: Entry | None = amount("Layers of board", "", least=1, most=3, usual=1, known=Known.AGREED, whole=True)
     tile: str = item("Tile", ("tile",), default="tile-600x300-white")
     joint: Entry | None = length("Tile joint", least=1, most=20, usual=2, known=Known.AGREED, likely=(1.5, 5))
+    tile_start: str = text("Tiles start with", "As named under Tile set-out on Cutting. Blank: the start that spoils least.")
     tanking: bool = flag("Tanked", "Waterproof coating under the tiles.", default=True)
 
 
@@ -104,6 +105,7 @@ class Appliance:
     plate: str = item("Flush plate", ("flush plate",), "WC and urinal.")
     tap: str = item("Tap", ("tap",), "Basin and bidet.")
     outlet: str = choice("Outlet", ("turned to the stack", "straight back"), "WC: which way the bend behind the frame is turned.")
+    drains_to: str = text("Drains to", "Blank: to the stack. Or the name of one of the other waste entries.")
     fed_from: str = choice("Cistern fed from the", ("back", "top"), "WC: where the supply enters the cistern.")
     plate_on: str = choice("Flush plate on the", ("front", "shelf"), "WC: plates on a shelf want a low frame.")
     trap: str = choice(

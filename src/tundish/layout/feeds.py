@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
+from tundish.figure import Figure, largest, number
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.clear import between_runs
 from tundish.layout.inputs import Inputs
+from tundish.layout.makers import half, size
 from tundish.layout.outline import Outline
 from tundish.layout.pipes import along
 from tundish.layout.room import PipeRun, Placed
@@ -27,6 +29,22 @@ class Rises:
     cold: Figure
 
 
+@dataclass(frozen=True, slots=True)
+class Fed:
+    """What supplies are laid by: the pre-wall, what hangs on it, and the rule book."""
+
+    outline: Outline
+    placed: tuple[Placed, ...]
+    book: Book
+
+    @property
+    def radius(self) -> Figure:
+        """From the middle of a supply to the outside of what is round it."""
+        pipe = half(self.book.role(f"copper {SIZE}"), "diameter", "Half of the pipe")
+        lagging = size(self.book.role(f"pipe insulation {SIZE}"), "thickness", "Insulation")
+        return (pipe + lagging).named("Half of the pipe with its insulation")
+
+
 def rises_of(outline: Outline, inputs: Inputs) -> Rises:
     """The rises as surveyed."""
     water = outline.plan.survey.water
@@ -34,27 +52,52 @@ def rises_of(outline: Outline, inputs: Inputs) -> Rises:
     return Rises(outline.standing.seen(hot, water.wall), outline.standing.seen(cold, water.wall))
 
 
-def feeds(placed: Sequence[Placed], rises: Rises, book: Book) -> tuple[PipeRun, ...]:
-    """Every run of hot from the left, H1, H2…, then every run of cold, C1, C2… likewise."""
-    level = book.figure("water.run_height")
-    hot = (_feed(each, "hot", rises.hot, level, f"H{count}") for count, each in enumerate(_drawing(placed, "hot"), 1))
-    cold = (_feed(each, "cold", rises.cold, level, f"C{count}") for count, each in enumerate(_drawing(placed, "cold"), 1))
-    return (*hot, *cold)
+def feeds(fed: Fed, rises: Rises, laid: Sequence[PipeRun]) -> tuple[PipeRun, ...]:
+    """Every run of hot from the left, H1, H2…, then every run of cold, C1, C2… likewise.
+
+    Each lies against the wall; or where that does not clear what is laid, comes out in front of it to go up; or lies in front of it all
+    along. Where none of these clears, it is left against the wall.
+    """
+    made: list[PipeRun] = []
+    for kind in _KINDS:
+        rise = rises.hot if kind == "hot" else rises.cold
+        for count, each in enumerate(_drawing(fed.placed, kind), 1):
+            run = _feed(fed, each, kind, rise, f"{kind[0].upper()}{count}")
+            made.append(_placed_in_depth(fed, run, [other for other in (*laid, *made) if meets(run, other)]))
+    return tuple(made)
+
+
+def meets(one: PipeRun, other: PipeRun) -> bool:
+    """Whether two runs are to be kept clear of one another: not those of one appliance, nor those that branch off one pipe.
+
+    Nor those that come to the stack from either side of it: they meet there.
+    """
+    if one.kind in _FALLS and other.kind in _FALLS and one.to == other.to:
+        return one.serves != other.serves and (one.route[0][0] < one.route[-1][0]) == (other.route[0][0] < other.route[-1][0])
+    return one.serves != other.serves and one.kind != other.kind
+
+
+_FALLS: Final = frozenset({"soil", "waste"})
+_KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
 
 
 def _drawing(placed: Sequence[Placed], kind: str) -> Iterator[Placed]:
     return (each for each in placed if kind in KINDS[each.kind].ends)
 
 
-def _feed(placed: Placed, kind: Literal["hot", "cold"], rise: Figure, level: Figure, mark: str) -> PipeRun:
+def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, mark: str) -> PipeRun:
     at = placed.figures.get(f"{kind}_from_left", placed.centre)
-    height = placed.figures["supply"]
+    height, level = placed.figures["supply"], fed.book.figure("water.run_height")
+    name = f"{kind.capitalize()}, {placed.name}"
+    y = (fed.book.figure("void.clip") + fed.radius).named(f"From wall to middle of pipe, {name}")
     run = along(at, rise, f"{kind.capitalize()} along the wall, {placed.name}", number(0, label="None"))
+    run = _round_corners(fed, run, (at, rise), y)
     up = (height - level).named(f"{kind.capitalize()} upwards, {placed.name}")
-    return PipeRun(
+    points = ((rise.value, 0.0), (rise.value, level.value), (at.value, level.value), (at.value, height.value))
+    made = PipeRun(
         key=f"{placed.key}.{kind}",
         mark=mark,
-        what=f"{kind.capitalize()}, {placed.name}",
+        what=name,
         kind=kind,
         serves=placed.key,
         size=SIZE,
@@ -62,5 +105,65 @@ def _feed(placed: Placed, kind: Literal["hot", "cold"], rise: Figure, level: Fig
         rise=up,
         fall=None,
         lengths=tuple(each for each in (run, up) if each.value >= SHORTEST),
-        points=((rise.value, 0.0), (rise.value, level.value), (at.value, level.value), (at.value, height.value)),
+        points=points,
+        outside=2 * fed.radius.value,
+        to=placed.name,
     )
+    return _at_depth(fed, made, y, y)
+
+
+def _round_corners(fed: Fed, run: Figure, ends: tuple[Figure, Figure], y: Figure) -> Figure:
+    """The run along the walls, both legs of every inside corner taken off it."""
+    passed = [each for each in fed.outline.standing.turns if min(ends[0].value, ends[1].value) < each.x < max(ends[0].value, ends[1].value)]
+    if not passed:
+        return run
+    label = run.label
+    for each in passed:
+        run = run - (y * number(each.legs, "", "Both legs of the corner")).named("Round the corner")
+    return largest(run, number(0, label="None"), label=label)
+
+
+def _placed_in_depth(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> PipeRun:
+    """The first of the ways to lay it that clears everything that is laid; against the wall where none does."""
+    return next((each for each in _ways(fed, run, others) if _clears(fed, each, others)), run)
+
+
+def _clears(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> bool:
+    least = fed.book.figure("void.crossing").value
+    return all(between_runs(run, other) >= least for other in others)
+
+
+def _ways(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> Iterator[PipeRun]:
+    """Against the wall; out in front of each of the others, nearest first, to go up; in front of each all along."""
+    yield run
+    wall = run.from_wall
+    depths = sorted((_in_front_of(fed, other) for other in others if other.from_wall is not None), key=lambda one: one.value)
+    deepest = max((each.frame.size("depth").value for each in fed.placed if each.frame.has("depth")), default=0.0)
+    behind = fed.outline.depth.value - deepest - fed.radius.value
+    between_legs = behind if run.serves.startswith("wc") else fed.outline.depth.value - fed.radius.value
+    if wall is not None:
+        yield from (_at_depth(fed, run, wall, y) for y in depths if wall.value < y.value <= between_legs)
+    yield from (_at_depth(fed, run, y, y) for y in depths if y.value <= behind)
+
+
+def _in_front_of(fed: Fed, other: PipeRun) -> Figure:
+    """How far out the middle of a supply is that passes in front of another pipe with a finger between."""
+    at = other.from_wall or number(0, label="Against the wall")
+    front = (at + number(other.outside / 2, label="Half of what it passes")).named(f"Front of {other.what}")
+    return (front + fed.book.figure("void.finger") + fed.radius).named(f"From wall, in front of {other.what}")
+
+
+def _at_depth(fed: Fed, run: PipeRun, y: Figure, up: Figure) -> PipeRun:
+    """The run so far from the wall along it, and so far where it goes up."""
+    (rise, _), (_, level), (at, _), (_, height) = run.points
+    deep, front = y.value, fed.outline.depth.value
+    folds = [each for each in fed.outline.standing.turns if min(at, rise) < each.x < max(at, rise)]
+    route = [(rise, deep, 0.0), (rise, deep, level)]
+    for fold in folds if at > rise else folds[::-1]:
+        leg = (1 if at > rise else -1) * deep * fold.legs / 2
+        route += [(fold.x - leg, deep, level), (fold.x + leg, deep, level)]
+    route += [(at, deep, level), (at, up.value, level), (at, up.value, height), (at, front, height)]
+    out = () if up is y else ((up - y).named(f"Out in front, {run.what}"),)
+    lengths = run.lengths if not out else (*run.lengths, *(each for each in out if each.value >= SHORTEST))
+    bends = (*("in the corner" for _ in folds), *("out in front" for _ in out), "up the wall", "out of the wall")
+    return replace(run, route=tuple(dict.fromkeys(route)), from_wall=y, bends=bends, lengths=lengths)

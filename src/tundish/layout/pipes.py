@@ -1,50 +1,63 @@
-"""Discharge pipes in the void: the branch of a WC and the wastes of the others, each to the stack."""
+"""Discharge pipes in the void: the branch of a WC and the wastes of the others, each to the stack or to another waste entry."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, converted, largest
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.inputs import Inputs
+from tundish.layout.lanes import Lane, lane_of, way
 from tundish.layout.makers import half
+from tundish.layout.outfalls import outfall_for
 from tundish.layout.outline import Outline
-from tundish.layout.room import PipeRun, Placed
+from tundish.layout.room import Outfall, PipeRun, Placed
 
 SOIL_SIZE = 110
+STRAIGHT_BACK: Final = "straight back"
+_STEEPER: Final = (
+    ("drainage.waste_32_shortest", "drainage.waste_32_shortest_fall_most"),
+    ("drainage.waste_32_short", "drainage.waste_32_short_fall_most"),
+)
+"""Runs of 32 up to which a steeper fall is allowed, shortest first, and that fall."""
+STEEPEST_FIGURES: Final = (
+    "drainage.waste_32_fall_most",
+    "drainage.waste_40_fall_most",
+    "drainage.waste_50_fall_most",
+    *(key for pair in _STEEPER for key in pair),
+)
+"""What the greatest fall of a waste is read from."""
 
 
 @dataclass(frozen=True, slots=True)
-class Stack:
-    """Where the stack stands, and the invert of its branch, None while it is not known."""
+class Drained:
+    """What discharges are laid by: the pre-wall, what hangs on it, and the rule book."""
 
-    from_left: Figure
-    from_wall: Figure
-    invert: Figure | None
-
-
-def stack_of(outline: Outline, inputs: Inputs) -> Stack:
-    """The stack as surveyed."""
-    stack = outline.plan.survey.stack
-    return Stack(
-        outline.standing.seen(inputs.sure(stack, "from_left", "survey.stack"), stack.wall).named("Stack from left wall"),
-        inputs.sure(stack, "from_wall", "survey.stack").named("Stack from its wall"),
-        inputs.number(stack, "branch_invert", "survey.stack"),
-    )
+    outline: Outline
+    placed: tuple[Placed, ...]
+    book: Book
 
 
-def discharges(placed: Sequence[Placed], stack: Stack, book: Book) -> tuple[PipeRun, ...]:
-    """The soil branches and wastes, left to right; marks P1, P2… go to those that take a piece of pipe."""
+def discharges(drained: Drained, outfalls: Sequence[Outfall], inputs: Inputs) -> tuple[tuple[PipeRun, ...], tuple[PipeRun, ...]]:
+    """The soil branches and wastes, left to right, then the runs to where they could go instead.
+
+    Marks P1, P2… go to those that take a piece of pipe; what is not laid has none.
+    """
     made: list[PipeRun] = []
+    instead: list[PipeRun] = []
     count = 0
-    for each in placed:
-        for run in _runs(each, stack, book):
-            count += len(run.lengths)
-            made.append(replace(run, mark=f"P{count}") if run.lengths else run)
-    return tuple(made)
+    for each in drained.placed:
+        if {"soil", "waste"} & set(KINDS[each.kind].ends):
+            to = outfall_for(each, outfalls, inputs)
+            for run in _runs(drained, each, to):
+                count += len(run.lengths)
+                made.append(replace(run, mark=f"P{count}") if run.lengths else run)
+            instead += (run for other in outfalls if other is not to for run in _runs(drained, each, other))
+    return tuple(made), tuple(instead)
 
 
 def along(one: Figure, other: Figure, label: str, least: Figure) -> Figure:
@@ -56,26 +69,39 @@ def along(one: Figure, other: Figure, label: str, least: Figure) -> Figure:
     return largest(ahead, behind, least, label=label) if behind.high > least.value else largest(ahead, least, label=label)
 
 
-def _runs(placed: Placed, stack: Stack, book: Book) -> Iterator[PipeRun]:
+def steepest(size: int, run: float, book: Book) -> Figure:
+    """The greatest fall of a waste of this size and length, mm: a 32 waste may be steeper where it is short."""
+    if size == _SMALL:
+        for up_to, most in _STEEPER:
+            if run <= book.figure(up_to).value * 1000:
+                return book.figure(most)
+    return book.figure(f"drainage.waste_{size}_fall_most")
+
+
+def _runs(drained: Drained, placed: Placed, to: Outfall) -> Iterator[PipeRun]:
     ends = KINDS[placed.kind].ends
     if "soil" in ends:
-        yield _branch(placed, stack, book)
+        yield _branch(drained, placed, to)
     if "waste" in ends:
-        yield _waste(placed, stack, book)
+        yield _waste(drained, placed, to)
 
 
-def _branch(placed: Placed, stack: Stack, book: Book) -> PipeRun:
-    name = placed.name
-    run = along(placed.centre, stack.from_left, f"Run of branch, {name}", book.figure("drainage.least_run"))
-    bore = half(book.role(f"soil pipe {SOIL_SIZE}"), "bore", "Half the bore of the soil pipe")
+def _branch(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:
+    name, book = placed.name, drained.book
+    pipe = book.role(f"soil pipe {SOIL_SIZE}")
+    lane = lane_of(drained.outline, drained.placed, placed, to, pipe, book)
+    straight = _straight(placed, to, book)
+    run = _straight_run(drained, placed, to) if straight else _run(placed, to, lane, f"Run of branch, {name}", book)
+    bore = half(pipe, "bore", "Half the bore of the soil pipe")
     outlet = placed.figures["outlet"]
     rise = fall = None
     end = outlet.value
-    if stack.invert is not None:
-        rise = (outlet - bore - stack.invert).named(f"Fall of branch, {name}")
+    if to.invert is not None:
+        rise = (outlet - bore - to.invert).named(f"Fall of branch, {name}")
         fall = (rise / converted(run, "m")).named(f"Fall a metre, {name}") if run.low > 0 else None
-        end = stack.invert.value + bore.value
+        end = to.invert.value + bore.value
     piece = (run - book.figure("drainage.soil_fittings")).named(f"Soil pipe, {name}")
+    start = (placed.centre.value, lane.y.value, outlet.value)
     return PipeRun(
         key=f"{placed.key}.soil",
         mark="",
@@ -87,35 +113,92 @@ def _branch(placed: Placed, stack: Stack, book: Book) -> PipeRun:
         rise=rise,
         fall=fall,
         lengths=(piece,) if piece.value > 0 else (),
-        points=((placed.centre.value, outlet.value), (stack.from_left.value, end)),
-        enters=stack.invert,
+        points=((placed.centre.value, outlet.value), (to.from_left.value, end)),
+        enters=to.invert,
+        route=way(lane, start, to, end, drained.outline.depth.value),
+        from_wall=lane.y,
+        outside=pipe.sizes["diameter"][0],
+        bends=() if straight else _bends(lane, placed),
+        to=to.name,
     )
 
 
-def _waste(placed: Placed, stack: Stack, book: Book) -> PipeRun:
-    name = placed.name
-    run = along(placed.centre, stack.from_left, f"Run of waste, {name}", book.figure("drainage.least_run"))
-    fall = book.figure("drainage.waste_fall")
-    rise = (fall * converted(run, "m")).named(f"Fall of waste, {name}")
+def _waste(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:
+    name, book = placed.name, drained.book
+    label = f"Run of waste, {name}"
+    aside = abs(placed.centre.value - to.from_left.value)
+    lane = lane_of(drained.outline, drained.placed, placed, to, _pipe(_size(placed.kind, aside, book), book), book)
+    run = _run(placed, to, lane, label, book)
+    pipe_size = _size(placed.kind, run.value, book)
+    rise, fall, drop = _falling(placed, to, run, book)
     piece = (run + book.figure("drainage.waste_tail")).named(f"Waste pipe, {name}")
+    height = placed.figures["waste"].value
+    end = height - rise.value
+    route = way(lane, (placed.centre.value, lane.y.value, height), to, end, drained.outline.depth.value)
+    x, y, z = route[-1]
     return PipeRun(
         key=f"{placed.key}.waste",
         mark="",
         what=f"Waste, {name}",
         kind="waste",
         serves=placed.key,
-        size=_size(placed.kind, run.value, book),
+        size=pipe_size,
         run=run,
         rise=rise,
         fall=fall.named(f"Fall a metre, {name}"),
-        lengths=(piece,),
-        points=((placed.centre.value, placed.figures["waste"].value), (stack.from_left.value, placed.figures["waste"].value - rise.value)),
-        enters=_boss(placed, run, rise, book),
+        lengths=(piece,) if drop is None else (piece, drop),
+        points=((placed.centre.value, height), (to.from_left.value, end), *(() if drop is None else ((x, z - drop.value),))),
+        enters=_enters(placed, to, run, rise, book),
+        route=route if drop is None else (*route, (x, y, z - drop.value)),
+        from_wall=lane.y,
+        outside=_pipe(pipe_size, book).sizes["diameter"][0],
+        bends=(*_bends(lane, placed), *(("at the boss",) if to.stack else (f"at {to.name}",)), *(() if drop is None else _DROP)),
+        to=to.name,
+        drop=drop,
     )
 
 
-def _boss(placed: Placed, run: Figure, rise: Figure, book: Book) -> Figure:
-    """The invert at which a waste enters the stack. While the run may still change its size, either bore may come."""
+def _run(placed: Placed, to: Outfall, lane: Lane, label: str, book: Book) -> Figure:
+    least = book.figure("drainage.least_run")
+    run = along(placed.centre, to.from_left, label, least)
+    return lane.round_corners(run, label, least) if lane.corners or lane.over is not None else run
+
+
+def _bends(lane: Lane, placed: Placed) -> tuple[str, ...]:
+    """Out of the frame, round each corner, and over to the stack where that is more than a pipe can be swung."""
+    over = () if lane.over is None else (f"over to {_WHERE}",)
+    return (f"behind {placed.name}", *("in the corner" for _ in lane.corners), *over)
+
+
+def _straight(placed: Placed, to: Outfall, book: Book) -> bool:
+    """Whether a branch goes straight back into what stands behind it."""
+    aside = abs(placed.centre.value - to.from_left.value)
+    return placed.choice.outlet == STRAIGHT_BACK and aside <= book.figure("drainage.swing").value
+
+
+def _straight_run(drained: Drained, placed: Placed, to: Outfall) -> Figure:
+    back = (drained.outline.depth - to.from_wall).named("From frame front back to where it enters")
+    return largest(back, drained.book.figure("drainage.least_run"), label=f"Run of branch, {placed.name}")
+
+
+def _falling(placed: Placed, to: Outfall, run: Figure, book: Book) -> tuple[Figure, Figure, Figure | None]:
+    """Fall over the run, fall a metre, and what is left to drop: to the stack as it is laid, to an entry as its height gives it."""
+    name, laid = placed.name, book.figure("drainage.waste_fall")
+    rise = (laid * converted(run, "m")).named(f"Fall of waste, {name}")
+    if to.stack or to.invert is None:
+        return rise, laid, None
+    bore = half(_pipe(_size(placed.kind, run.value, book), book), "bore", "Half the bore of the waste pipe")
+    there = (placed.figures["waste"] - bore - to.invert).named(f"Fall of waste, {name}")
+    rate = there / converted(run, "m")
+    if rate.value <= steepest(_size(placed.kind, run.value, book), run.value, book).value:
+        return there, rate, None
+    return rise, laid, (there - rise).named(f"Drop to {to.name}, {name}")
+
+
+def _enters(placed: Placed, to: Outfall, run: Figure, rise: Figure, book: Book) -> Figure:
+    """The invert at which a waste enters. While the run may still change its size, either bore may come."""
+    if not to.stack and to.invert is not None:
+        return to.invert
     sizes = {_size(placed.kind, length, book) for length in (run.low, run.value, run.high)}
     bore = half(_pipe(_size(placed.kind, run.value, book), book), "bore", "Half the bore of the waste pipe")
     if len(sizes) > 1:
@@ -128,8 +211,13 @@ def _size(kind: str, run: float, book: Book) -> int:
     """A urinal's waste is 50 (from memory); the others' is 32 for as long as that may run, then 40."""
     if kind == "urinal":
         return 50
-    return 32 if run <= book.figure("drainage.waste_32_most").value * 1000 else 40
+    return _SMALL if run <= book.figure("drainage.waste_32_most").value * 1000 else 40
 
 
 def _pipe(size: int, book: Book) -> Item:
     return book.role(f"waste pipe {size}")
+
+
+_SMALL: Final = 32
+_WHERE: Final = "where it enters"
+_DROP: Final = ("at the top of the drop", "at the foot of the drop")

@@ -77,12 +77,35 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class Outfall:
+    """Where a discharge can go: the stack, or another waste entry. `invert` is None while it is not known; `at` is where it is put in.
+
+    `from_left` is reckoned along the pre-wall's own wall, the walls unrolled; `size` is nominal.
+    """
+
+    name: str
+    at: str
+    from_left: Figure
+    from_wall: Figure
+    invert: Figure | None
+    size: int
+
+    @property
+    def stack(self) -> bool:
+        """Whether it is the stack, into which a boss can be let at any height."""
+        return not self.name
+
+
+@dataclass(frozen=True, slots=True)
 class PipeRun:
     """One run of pipe in the void.
 
     `run` is its length along the wall, `rise` its fall over that (waste) or how far it rises (supply), `fall` that by the metre.
-    `enters` is the invert at which a discharge enters the stack, where it is known. `lengths` are the pieces of pipe to cut.
-    Points are (x, z) the way the water goes: from the appliance to the stack, from where a supply comes in to the draw-off.
+    `enters` is the invert at which a discharge enters what it goes `to`, where it is known: the stack, or another waste entry by its
+    name. `lengths` are the pieces of pipe to cut. Points are (x, z) the way the water goes: from the appliance to the stack, from where a
+    supply comes in to the draw-off. `route` is the same way as (x, y, z), the walls unrolled: round a corner it leaves off on one wall
+    and goes on on the next. `from_wall` is how far its middle lies from the wall, `outside` its diameter with what is round it; `bends`
+    says where each is; `drop` is how far a waste goes straight down at its end.
     """
 
     key: str
@@ -97,6 +120,12 @@ class PipeRun:
     lengths: tuple[Figure, ...]
     points: tuple[tuple[float, float], ...]
     enters: Figure | None = None
+    route: tuple[tuple[float, float, float], ...] = ()
+    from_wall: Figure | None = None
+    outside: float = 0.0
+    bends: tuple[str, ...] = ()
+    to: str = ""
+    drop: Figure | None = None
 
     @property
     def pieces(self) -> tuple[tuple[str, Figure], ...]:
@@ -148,7 +177,8 @@ class Room:
     along this wall unrolled; `line` is what x is reckoned along, in plan: the wall, or the front of a pre-wall across a `corner`, and
     `width` its length. `supports` are the centres of everything that boards are fixed to, from the left end of the wall; `at_wall` says
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
-    solid. `around` is what else is in the room, `recesses` what is let into the front.
+    solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
+    the runs to those that it was not chosen to go to. `recesses` are let into the front.
     """
 
     plan: RoomPlan
@@ -188,6 +218,8 @@ class Room:
     at_wall: tuple[bool, bool] = (True, True)
     wall_studs: tuple[float, ...] = ()
     around: Around = field(default_factory=Around)
+    outfalls: tuple[Outfall, ...] = ()
+    instead: tuple[PipeRun, ...] = ()
     recesses: tuple[Recess, ...] = ()
 
     @property

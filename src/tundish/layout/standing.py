@@ -10,7 +10,7 @@ from tundish.layout.corner import Across, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of
-from tundish.layout.walls import Shape, WallSide, found_wall
+from tundish.layout.walls import Fold, Shape, WallSide, found_wall
 from tundish.survey.survey import Survey
 from tundish.survey.wall import SOLID_WALLS, Wall
 
@@ -60,6 +60,14 @@ class Standing:
         """Where the corners of the room come along its line, the walls unrolled."""
         moved = self.corner.run.value / 2 if self.corner else 0.0
         return tuple(each + moved for each in self.shape.folds(self.wall_place))
+
+    @property
+    def turns(self) -> tuple[Fold, ...]:
+        """The corners that a pipe along it goes round; where the pre-wall stands across a corner, that one is none of them."""
+        if self.corner is None:
+            return self.shape.turns(self.wall_place)
+        moved = self.corner.run.value / 2
+        return tuple(Fold(each.x + moved, each.angle) for each in self.shape.turns(self.wall_place) if each.x)
 
     def seen(self, x: Figure, letter: str) -> Figure:
         """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""

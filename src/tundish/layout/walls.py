@@ -45,6 +45,19 @@ class WallSide:
 
 
 @dataclass(frozen=True, slots=True)
+class Fold:
+    """A corner of the room as it comes along one wall, the walls unrolled; `angle` is the one inside the room."""
+
+    x: float
+    angle: float
+
+    @property
+    def legs(self) -> float:
+        """How much shorter a run along both walls is for each mm that it lies off them: 2 in a square corner, less than 0 outside."""
+        return 2 / math.tan(math.radians(self.angle) / 2)
+
+
+@dataclass(frozen=True, slots=True)
 class Shape:
     """All walls of a room, A first; `square` says that it is a plain box."""
 
@@ -74,12 +87,19 @@ class Shape:
             left = left - length
         return right if right.value - ahead[0].value <= -left.value else left
 
-    def folds(self, place: int) -> tuple[float, ...]:
-        """Where the corners of the room come along one wall unrolled, half way round to either side, from left to right."""
+    def turns(self, place: int) -> tuple[Fold, ...]:
+        """The corners of the room along one wall unrolled, half way round to either side, from left to right."""
         count = len(self.sides)
-        rights = accumulate(self.sides[(place + step) % count].length.value for step in range(count // 2 + 1))
-        lefts = accumulate(self.sides[(place - step) % count].length.value for step in range(1, count // 2 + 1))
-        return tuple(sorted((*rights, 0.0, *(-each for each in lefts))))
+        steps = range(count // 2 + 1)
+        rights = accumulate(self.sides[(place + step) % count].length.value for step in steps)
+        lefts = accumulate((self.sides[(place - step) % count].length.value for step in steps[1:]), initial=0.0)
+        made = [Fold(x, self.sides[(place + step + 1) % count].angle) for step, x in enumerate(rights)]
+        made += [Fold(-x, self.sides[(place - step) % count].angle) for step, x in enumerate(lefts)]
+        return tuple(sorted(made, key=lambda one: one.x))
+
+    def folds(self, place: int) -> tuple[float, ...]:
+        """Where the corners of the room come along one wall unrolled."""
+        return tuple(each.x for each in self.turns(place))
 
 
 def rectangle(width: Figure, depth: Figure) -> Shape:

@@ -19,11 +19,11 @@ from tundish.layout.inputs import Inputs
 from tundish.layout.marks import bare, marked
 from tundish.layout.meeting import meeting
 from tundish.layout.openings import stands_round
+from tundish.layout.outfalls import outfalls_of
 from tundish.layout.outline import Outline, outline_of
-from tundish.layout.pipes import Stack
 from tundish.layout.placing import place
 from tundish.layout.prewall_timber import ROLE as TIMBER
-from tundish.layout.room import Face, Member, PipeRun, Placed, Room
+from tundish.layout.room import Face, Member, Outfall, PipeRun, Placed, Room
 from tundish.layout.standing import Standing, standings
 from tundish.layout.supports import FrameSpan, Limits, Stand
 
@@ -45,11 +45,10 @@ def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Roo
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
     outline = outline_of(plan, standing, book, inputs)
     placed = place(outline, book, inputs)
-    stack, rises = pipes.stack_of(outline, inputs), feeds.rises_of(outline, inputs)
+    piped = _piped(outline, placed, inputs, book)
     framed = _framed(outline, placed, inputs, book)
-    runs = marked(standing.mark, (*pipes.discharges(placed, stack, book), *feeds.feeds(placed, rises, book)))
     surfaces = tuple(replace(each, boards=marked(standing.mark, each.boards)) for each in faces(outline, framed.supports, book))
-    joint = inputs.sure(plan.design.finish, "joint", "design.finish")
+    named = chain(piped.services, _of_placed(placed), _of_pipes(piped.runs), _of_members(framed), _of_faces(surfaces))
     return Room(
         plan=plan,
         path=inputs.path,
@@ -77,24 +76,38 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         top_of_steel=outline.tops.steel,
         placed=placed,
         members=framed.members,
-        pipes=runs,
+        pipes=piped.runs,
         faces=surfaces,
         board=outline.board,
         tile=outline.tile,
         strut=outline.strut,
-        figures={
-            **_of_outline(outline, book, inputs),
-            **_of_services(stack, rises),
-            "joint": joint,
-            **dict(chain(_of_placed(placed), _of_pipes(runs), _of_members(framed), _of_faces(surfaces))),
-        },
+        figures=_of_outline(outline, book, inputs) | dict(named),
         around=around_of(plan.survey, standing, outline.height.value, inputs),
         problems=inputs.problems,
         supports=framed.supports,
         at_wall=outline.run.at_wall,
         wall_studs=framed.wall_studs,
         recesses=outline.recesses,
+        outfalls=piped.outfalls,
+        instead=piped.instead,
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _Piped:
+    """Every run of pipe, where discharges could go, the runs to where they do not, and where services are."""
+
+    runs: tuple[PipeRun, ...]
+    outfalls: tuple[Outfall, ...]
+    instead: tuple[PipeRun, ...]
+    services: tuple[tuple[str, Figure], ...]
+
+
+def _piped(outline: Outline, placed: tuple[Placed, ...], inputs: Inputs, book: Book) -> _Piped:
+    outfalls, rises = outfalls_of(outline, inputs), feeds.rises_of(outline, inputs)
+    laid, instead = pipes.discharges(pipes.Drained(outline, placed, book), outfalls, inputs)
+    runs = marked(outline.standing.mark, (*laid, *feeds.feeds(feeds.Fed(outline, placed, book), rises, laid)))
+    return _Piped(runs, outfalls, instead, tuple(_of_services(outfalls[0], rises).items()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +152,7 @@ def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figur
         "room_depth": outline.room_depth,
         "height": outline.height,
         "finished_floor": outline.finished_floor,
+        "joint": inputs.sure(outline.plan.design.finish, "joint", "design.finish"),
         "datum": inputs.settled("datum", heights.datum(outline.finished_floor, book)),
         "start": outline.run.start,
         "run": outline.run.length,
@@ -151,7 +165,7 @@ def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figur
     }
 
 
-def _of_services(stack: Stack, rises: feeds.Rises) -> dict[str, Figure]:
+def _of_services(stack: Outfall, rises: feeds.Rises) -> dict[str, Figure]:
     known = {"stack": stack.from_left, "stack_from_wall": stack.from_wall, "hot": rises.hot, "cold": rises.cold}
     return known if stack.invert is None else known | {"branch_invert": stack.invert}
 
@@ -171,6 +185,8 @@ def _of_pipes(runs: Sequence[PipeRun]) -> Iterator[tuple[str, Figure]]:
                 yield f"{each.serves}.fall_rate", each.fall
         if each.kind == "waste" and each.enters is not None:
             yield f"{each.serves}.boss", each.enters
+        if each.kind in {"soil", "waste"} and each.from_wall is not None:
+            yield f"{each.serves}.from_wall", each.from_wall
         yield from each.pieces
 
 

@@ -1,0 +1,84 @@
+"""How far from the wall a discharge is laid, and the way it goes in three dimensions: round corners, over to the stack, down a drop."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.figure import Figure, largest, number, smallest
+from tundish.layout.makers import half, size
+from tundish.layout.outline import TIMBER, Outline
+from tundish.layout.room import Outfall, Placed
+from tundish.layout.walls import Fold
+
+Place = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """Where a pipe lies between an appliance and where it drains to: `y` from the wall, the corners on its way, and what it is over by.
+
+    `over` is how far out from there the stack stands, None while that takes no bend of its own.
+    """
+
+    y: Figure
+    corners: tuple[Fold, ...]
+    over: Figure | None
+
+    def round_corners(self, run: Figure, label: str, least: Figure) -> Figure:
+        """A run along the walls, shorter by every inside corner, longer by every outside one and by the leg over to the stack."""
+        for each in self.corners:
+            run = run - (self.y * number(each.legs, "", "Both legs of the corner")).named("Round the corner")
+        if self.over is not None:
+            run = run + self.over
+        return largest(run, least, label=label) if self.corners else run.named(label)
+
+
+def lane_of(outline: Outline, placed: tuple[Placed, ...], one: Placed, outfall: Outfall, pipe: Item, book: Book) -> Lane:
+    """Where a pipe from one appliance is laid: at the stack's own distance from the wall, as far as clip and frames leave room."""
+    radius = half(pipe, "diameter", "Half of the pipe")
+    least = (book.figure("void.clip") + radius).named("Nearest to the wall, on its clip")
+    ends = sorted((one.centre.value, outfall.from_left.value))
+    passed = [each for each in placed if each is one or (each.left < ends[1] and each.right > ends[0])]
+    depths = [size(each.frame, "depth", f"Frame of {each.name}") for each in passed if each.frame.has("depth")]
+    steel = book.role(TIMBER) if outline.timber else outline.strut
+    deepest = largest(*depths, size(steel, "depth", "Uprights"), label="Deepest that it passes behind")
+    most = (outline.depth - deepest - book.figure("void.finger") - radius).named("Furthest out, behind the frames")
+    label = f"From wall to middle of pipe, {one.name}"
+    y = largest(least, smallest(outfall.from_wall, most, label="At the stack's own distance, or behind the frames"), label=label)
+    return Lane(y, tuple(each for each in outline.standing.turns if ends[0] < each.x < ends[1]), _over(outfall, y, book))
+
+
+def way(lane: Lane, start: Place, outfall: Outfall, end: float, front: float) -> tuple[Place, ...]:
+    """The route from the front of the frames back to the lane, along it round the corners, and over to the stack."""
+    x, y, z = start
+    to = outfall.from_left.value
+    return (
+        (x, front, z),
+        (x, y, z),
+        *_round(lane, start, to, end),
+        (to, y, end),
+        *(((to, outfall.from_wall.value, end),) if abs(outfall.from_wall.value - y) > _TOUCHES else ()),
+    )
+
+
+def _over(outfall: Outfall, y: Figure, book: Book) -> Figure | None:
+    stack = outfall.from_wall
+    off = (stack - y if stack.value >= y.value else y - stack).named("Over to where it enters")
+    return off if off.value > book.figure("drainage.swing").value else None
+
+
+def _round(lane: Lane, start: Place, to: float, end: float) -> Iterator[Place]:
+    """Both sides of every corner on the way, its height in the proportion of the way to there."""
+    x, y, z = start
+    ahead = 1 if to > x else -1
+    for fold in lane.corners if ahead > 0 else reversed(lane.corners):
+        leg = y * fold.legs / 2
+        height = z + (end - z) * abs(fold.x - x) / abs(to - x)
+        yield (fold.x - ahead * leg, y, height)
+        yield (fold.x + ahead * leg, y, height)
+
+
+_TOUCHES = 0.5

@@ -1,0 +1,64 @@
+"""Where discharges can go: the stack and the other waste entries that were surveyed, and which of them each appliance runs to."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tundish.layout.inputs import Inputs
+from tundish.layout.outline import Outline
+from tundish.layout.room import Outfall, Placed
+
+STACK_SIZE = 110
+
+
+def outfalls_of(outline: Outline, inputs: Inputs) -> tuple[Outfall, ...]:
+    """The stack first, then the entries as surveyed; an entry whose name is taken is told and left out."""
+    found = [_stack(outline, inputs)]
+    for place, entry in enumerate(outline.plan.survey.entries):
+        at = f"survey.entries.{place}"
+        name = entry.name.strip() or f"Entry {place + 1}"
+        if _same(name, "stack") or any(_same(name, each.name) for each in found):
+            inputs.tell(f"{at}.name", f"Another entry is called {name}: give this one a name of its own; until then nothing drains to it")
+            continue
+        found.append(
+            Outfall(
+                name,
+                at,
+                outline.standing.seen(inputs.sure(entry, "from_left", at), entry.wall).named(f"{name} from left wall"),
+                inputs.sure(entry, "from_wall", at).named(f"{name} from its wall"),
+                inputs.number(entry, "invert", at),
+                int(entry.size) if entry.size.isdecimal() else STACK_SIZE,
+            )
+        )
+    return tuple(found)
+
+
+def outfall_for(placed: Placed, outfalls: Sequence[Outfall], inputs: Inputs) -> Outfall:
+    """Where an appliance drains to: the entry it names, or the stack; a name that no entry has is told."""
+    wanted = placed.choice.drains_to.strip()
+    if not wanted or _same(wanted, "stack") or _same(wanted, "the stack"):
+        return outfalls[0]
+    for each in outfalls[1:]:
+        if _same(each.name, wanted):
+            return each
+    known = ", ".join(each.name for each in outfalls[1:])
+    words = f"choose one of {known}, or leave it blank" if known else "add it to the other waste entries, or leave it blank"
+    where = f"{placed.path.removeprefix(f'{inputs.path}.')}.drains_to"
+    inputs.tell(where, f"No waste entry is called {wanted}: {words}. Until then {placed.name} drains to the stack")
+    return outfalls[0]
+
+
+def _stack(outline: Outline, inputs: Inputs) -> Outfall:
+    stack = outline.plan.survey.stack
+    return Outfall(
+        "",
+        "survey.stack",
+        outline.standing.seen(inputs.sure(stack, "from_left", "survey.stack"), stack.wall).named("Stack from left wall"),
+        inputs.sure(stack, "from_wall", "survey.stack").named("Stack from its wall"),
+        inputs.number(stack, "branch_invert", "survey.stack"),
+        STACK_SIZE,
+    )
+
+
+def _same(one: str, other: str) -> bool:
+    return one.casefold() == other.casefold()
