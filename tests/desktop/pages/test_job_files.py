@@ -25,7 +25,7 @@ def jpeg() -> bytes:
     device = QBuffer()
     device.open(QIODevice.OpenModeFlag.WriteOnly)
     assert image.save(device, "JPEG", 80)  # type: ignore[call-overload]  # a device is taken too
-    return device.data().data()
+    return bytes(device.data().data())
 
 
 def jobs_page(fitter: Fitter) -> JobsPage:
