@@ -6,9 +6,9 @@ import pytest
 
 from tests.jobs.test_papers import JOBS
 from tundish.catalogue.load import supplied_book
-from tundish.cutting.tiled_room import tile_choices, tiled_faces
 from tundish.documents.tile_drawing import drilled, tiles, told
 from tundish.estimate import estimate
+from tundish.layout.tiled_room import tile_choices, tiled_faces
 
 
 @pytest.fixture(scope="module", params=sorted(JOBS))

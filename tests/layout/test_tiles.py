@@ -9,11 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from tests.cutting.checker import faults_of_sheets
-from tundish.cutting.plan import BadCutError
-from tundish.cutting.tile_count import Edge, count_tiles, mitred_length, trim_pieces
-from tundish.cutting.tile_starts import Line, best_starts
-from tundish.cutting.tiles import Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
+from tundish.cutting.plan import Effort, Piece, Sheet
+from tundish.cutting.sheets import plan_sheets
+from tundish.layout.tile_cuts import SAW, cut_from
+from tundish.layout.tile_starts import Line, best_starts
+from tundish.layout.tiles import BadTilingError, Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
 
 TILINGS = some.builds(
     Tiling, some.integers(50, 600), some.integers(50, 600), some.sampled_from((0.0, 1.5, 2.0, 3.0)), some.sampled_from((0.0, 0.5, 1 / 3))
@@ -97,12 +97,25 @@ def test_a_pattern_goes_on_round_a_corner_and_starts_whole_above() -> None:
 
 
 def test_offcuts_are_used_again() -> None:
-    laid = [set_out(TiledFace("Front", 1350, 200), Tiling(300, 200, 0), Start(0, 0))]
-    count = count_tiles([*laid, *laid], 0.1, 6)
-    assert (count.whole, count.cut, count.cut_from, count.breakage, count.boxes, count.spare) == (8, 2, 2, 1, 2, 1)
-    assert count_tiles([*laid, *laid], 0.0, kerf=0.0).cut_from == 1
-    assert not faults_of_sheets(count.plan)
-    assert count_tiles([], 0.1).needed == 0
+    tile = Tiling(300, 200, 0)
+    assert cut_from([(100, 200)] * 4, tile) == 2, "two from one: three would want two cuts of the blade more than there is"
+    assert cut_from([(98, 200)] * 3, tile) == 1
+    assert cut_from([(200, 200), (97, 200), (97, 200)], tile) == 2
+    assert cut_from([], tile) == 0
+
+
+@given(some.lists(some.tuples(some.integers(5, 300), some.integers(5, 200)), max_size=30))
+def test_tiles_that_are_cut_up_lie_between_the_least_by_area_and_one_for_each(cuts: list[tuple[float, float]]) -> None:
+    """No fewer than any plan that saws from edge to edge could take, no more than the cuts; the sheet planner is a second opinion."""
+    taken = cut_from(cuts, Tiling(300, 200, 0))
+    assert taken <= len(cuts)
+    pieces = [Piece(str(place), length, width=width, turn=False) for place, (length, width) in enumerate(cuts)]
+    other = plan_sheets(pieces, [Sheet(300, 200, 1)], SAW, effort=Effort.QUICK)
+    assert other.bound_pence <= taken <= max(len(other.cuts) * 1.5, len(other.cuts) + 1)
+
+
+def test_many_cut_tiles_are_counted_by_their_sizes() -> None:
+    assert cut_from([(98, 200)] * 600, Tiling(300, 200, 0)) == 200
 
 
 def test_movement_joints_lie_on_tile_joints() -> None:
@@ -110,12 +123,6 @@ def test_movement_joints_lie_on_tile_joints() -> None:
     assert all((place + 1) % 302 == pytest.approx(0) for place in places)
     assert all(after - before <= 4500 for before, after in zip((0.0, *places), (*places, 10_000.0), strict=True))
     assert movement_joints(4500, Tiling(300, 200, 2), 0.0, 4500) == ()
-
-
-def test_outside_edges_are_trimmed_or_mitred() -> None:
-    edges = [Edge("left", 1100), Edge("top", 1800, mitred=True)]
-    assert [piece.length for piece in trim_pieces(edges)] == [1100]
-    assert mitred_length(edges) == 3600
 
 
 BAD = (
@@ -128,12 +135,10 @@ BAD = (
 
 @pytest.mark.parametrize("made", BAD)
 def test_what_cannot_be_laid_is_refused(made: object) -> None:
-    with pytest.raises(BadCutError):
+    with pytest.raises(BadTilingError):
         made()  # type: ignore[operator]
 
 
 def test_a_slip_of_the_unit_is_refused() -> None:
-    with pytest.raises(BadCutError, match="more than 50000 tiles"):
+    with pytest.raises(BadTilingError, match="more than 50000 tiles"):
         set_out(TiledFace("Front", 1e7, 1e7), Tiling(300, 200, 2), Start(0, 0))
-    with pytest.raises(BadCutError):
-        count_tiles([], 2.0)

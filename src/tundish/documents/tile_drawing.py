@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish import measure
-from tundish.cutting.tile_starts import Choice
-from tundish.cutting.tiles import LaidTile, SetOut
 from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Words
+from tundish.layout.tile_starts import Choice
+from tundish.layout.tiles import LaidTile, SetOut
 
 SIZE = 2.2
 _ROOM = 60.0

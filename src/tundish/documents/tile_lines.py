@@ -1,31 +1,36 @@
-"""Where the joints between the tiles come on the front of a pre-wall, and the cut tiles at its ends."""
+"""Where the joints between the tiles come on the front of a pre-wall as it is set out, and the cut tiles at its ends."""
 
 from __future__ import annotations
 
 from tundish.layout.room import Room
+from tundish.layout.tiled_room import FRONT, left_of, tiled
+from tundish.layout.tiles import SetOut
 
 
 def columns(room: Room) -> tuple[float, ...]:
-    """The upright joints from the left wall: an equal cut tile at either end."""
-    left, right, step = room.start.value, room.start.value + room.run.value, _step(room, "width")
-    first = left + (room.run.value % step) / 2
-    across = (first + place * step for place in range(int(room.run.value / step) + 1))
-    return tuple(x for x in across if left < x < right)
+    """The middles of the upright joints, from the left wall."""
+    front = _front(room)
+    if front is None:
+        return ()
+    half, left = front.tiling.joint / 2, left_of(room)
+    return tuple(left + column.at - half for column in front.columns[0] if column.at > half)
 
 
 def courses(room: Room) -> tuple[float, ...]:
-    """The level joints from the bare floor, top down: set out from the top, so that the full tile is the one in sight."""
-    bottom, top, step = room.finished_floor.value, room.top.value, _step(room, "height")
-    levels = (top - place * step for place in range(1, int((top - bottom) / step) + 1))
-    return tuple(z for z in levels if z > bottom)
+    """The middles of the level joints from the bare floor, top down."""
+    front = _front(room)
+    if front is None:
+        return ()
+    half, foot = front.tiling.joint / 2, room.finished_floor.value
+    return tuple(foot + row.at - half for row in reversed(front.rows) if row.at > half)
 
 
 def end_tiles(room: Room) -> tuple[float, float]:
     """The widths of the tiles at the left and at the right end of the front."""
-    lines = columns(room)
-    left, right = room.start.value, room.start.value + room.run.value
-    return (lines[0] - left, right - lines[-1]) if lines else (room.run.value, room.run.value)
+    front = _front(room)
+    return front.ends if front else (room.run.value, room.run.value)
 
 
-def _step(room: Room, size: str) -> float:
-    return room.tile.size(size).value + room.figures["joint"].value
+def _front(room: Room) -> SetOut | None:
+    laid = tiled(room)
+    return next((face for face in laid.faces if face.face.name == FRONT), None) if laid else None

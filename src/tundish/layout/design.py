@@ -12,6 +12,8 @@ from tundish.survey.wall import LETTERS
 KINDS = ("wc", "basin", "bidet", "urinal")
 FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame")
 WARE_KINDS = ("wc pan", "basin", "bidet", "urinal")
+SELF_STANDING = "self-standing"
+"""What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
 
@@ -52,7 +54,11 @@ class PreWall:
         "Corner to its ends", most=3_000, known=Known.AGREED, likely=(300, 1_200), usual=600,
         help="Across a corner only: how far from the corner the frame front meets each wall.",
     )  # fmt: skip
-    built_of: str = choice("Built of", ("steel", "timber"), "Strut and brackets, or studwork.")
+    built_of: str = choice(
+        "Built of",
+        ("steel", "timber", SELF_STANDING),
+        "Strut and brackets, studwork, or strut held by heavy feet alone, untied to the wall.",
+    )
     height: str = choice("Height", ("part", "full"), "Part height ends below the ceiling; full height goes to it.")
     shelf: bool = flag("Shelf on top", "Part height only: boarded and tiled on top.", default=True)
     from_left: Entry | None = length("Starts from left wall", known=Known.AGREED, usual=0)

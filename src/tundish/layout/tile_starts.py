@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 from typing import Final
 
-from tundish.cutting.tiles import SetOut, Start, TiledFace, Tiling, around
+from tundish.layout.tiles import SetOut, Start, TiledFace, Tiling, around
 
 SLIVER: Final = 0.2
 """Share of a tile under which an end cut is a sliver: the rule of thumb of the trade (a secondary page); no number is in BS 5385."""
 BEST: Final = 3
 _EQUAL: Final = 0.5
+_Named = tuple[float, str]
+"""Where something begins, and what that is called."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +23,11 @@ class Choice:
 
     start: Start
     faces: tuple[SetOut, ...]
-    spoils: tuple[str, ...]
+
+    @property
+    def spoils(self) -> tuple[str, ...]:
+        """What the start spoils, in words."""
+        return tuple(_spoils(self.faces))
 
     @property
     def smallest(self) -> float:
@@ -37,38 +44,50 @@ class Line:
 
 
 def best_starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line] = (), *, most: int = BEST) -> tuple[Choice, ...]:
-    """The best starts, best first: no hole on a joint, no sliver, ends alike, cuts large, then few.
+    """The best starts from side to side, best first, each with the courses that go best with it.
 
-    The first face leads; a start asked for by a line keeps a tile or a joint on it.
+    Best: no sliver, no hole on a joint, ends alike, cuts large, then few. The first face leads; a start asked for by a line keeps a
+    tile or a joint on it.
     """
     if not faces:
         return ()
-    tried: dict[tuple[int, int], Choice] = {}
-    for start in _starts(faces[0], tiling, lines):
-        key = (round(start.x % tiling.across * 10), round(start.z % tiling.up * 10))
-        if key not in tried:
-            laid = around(faces, tiling, start)
-            tried[key] = Choice(start, laid, tuple(_spoils(laid)))
-    return tuple(sorted(tried.values(), key=_rank)[:most])
+    first, *others = _courses(faces[0], tiling)
+    sides: dict[int, Choice] = {}
+    for side in _sides(faces[0], tiling, lines):
+        sides.setdefault(round(side[0] % tiling.across * 10), _laid(faces, tiling, side, first))
+    found = sorted(sides.values(), key=_rank)[:most]
+    every = ([one, *(_laid(faces, tiling, (one.start.x, one.start.name.partition(", ")[0]), each) for each in others)] for one in found)
+    return tuple(sorted((min(choices, key=_rank) for choices in every), key=_rank))
 
 
-def _starts(face: TiledFace, tiling: Tiling, lines: Sequence[Line]) -> Iterator[Start]:
-    across = (
+def starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line] = ()) -> tuple[Start, ...]:
+    """Every start that is tried, each with a name of its own."""
+    pairs = product(_sides(faces[0], tiling, lines), _courses(faces[0], tiling)) if faces else ()
+    return tuple(Start(side[0], course[0], f"{side[1]}, {course[1]}") for side, course in pairs)
+
+
+def _laid(faces: Sequence[TiledFace], tiling: Tiling, side: _Named, course: _Named) -> Choice:
+    start = Start(side[0], course[0], f"{side[1]}, {course[1]}")
+    return Choice(start, around(faces, tiling, start))
+
+
+def _sides(face: TiledFace, tiling: Tiling, lines: Sequence[Line]) -> tuple[_Named, ...]:
+    return (
         *((on, f"{what} {line.name}") for line in lines for on, what in _on(line.x, tiling)),
         *((on, f"{what} the middle") for on, what in _on(face.width / 2, tiling)),
         (0.0, "a whole tile at the left"),
         (face.width - tiling.width, "a whole tile at the right"),
     )
+
+
+def _courses(face: TiledFace, tiling: Tiling) -> tuple[_Named, ...]:
     middle = face.height / 2
-    courses = (
-        (0.0, "a whole course at the foot"),
+    return (
         (face.height - tiling.height, "a whole course at the top"),
-        (middle - tiling.height / 2, "foot and top alike"),
-        (middle + tiling.joint / 2, "foot and top alike"),
+        (0.0, "a whole course at the foot"),
+        (middle - tiling.height / 2, "a course on the middle"),
+        (middle + tiling.joint / 2, "a level joint on the middle"),
     )
-    for x, side in across:
-        for z, course in courses:
-            yield Start(x, z, f"{side}, {course}")
 
 
 def _on(x: float, tiling: Tiling) -> tuple[tuple[float, str], ...]:
@@ -87,13 +106,19 @@ def _spoils(laid: Sequence[SetOut]) -> Iterator[str]:
         left, right = each.ends
         if abs(left - right) > _EQUAL:
             yield f"{each.face.name}: ends of {left:.0f} and {right:.0f} mm are not alike"
-        for name in dict.fromkeys(one.hole.name for one in each.drilled if one.edge < 0):
-            yield f"{each.face.name}: the hole for {name} runs over a joint"
+        for hole in each.over_joints:
+            yield f"{each.face.name}: a joint runs through {hole.name}"
 
 
 def _rank(choice: Choice) -> tuple[float, ...]:
-    over = sum(one.edge < 0 for each in choice.faces for one in each.drilled)
-    slivers = sum("sliver" in words or "only" in words for words in choice.spoils)
+    over = sum(len(each.over_joints) for each in choice.faces)
+    slivers = sum(_slivers(each) for each in choice.faces)
     first = choice.faces[0]
     apart = round(abs(first.ends[0] - first.ends[1]))
-    return slivers, over, apart, -round(choice.smallest), sum(len(each.cuts) for each in choice.faces), choice.start.z, choice.start.x
+    cut = sum(each.count - each.whole for each in choice.faces)
+    return slivers, over, apart, -round(choice.smallest), cut, -choice.start.z, choice.start.x
+
+
+def _slivers(each: SetOut) -> int:
+    wide, high = SLIVER * each.tiling.width, SLIVER * each.tiling.height
+    return sum(end < wide for end in each.ends) + sum(course < high for course in each.courses)

@@ -3,45 +3,110 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final
+from typing import Final, Literal
 
-from tundish.cutting.tile_starts import Choice, Line, best_starts
-from tundish.cutting.tiles import Corner, Hole, TiledFace, Tiling
 from tundish.layout.room import Placed, Room
+from tundish.layout.tile_starts import Choice, Line, best_starts, starts
+from tundish.layout.tiles import MOST_TILES, Corner, Hole, SetOut, TiledFace, Tiling, around
 
 THROUGH: Final = {"outlet": 110.0, "inlet": 60.0, "waste": 45.0}
 """Holes through tile, mm across: the pipe and room to seal round it (from memory)."""
 STUD: Final = 16.0
 """Hole for a fixing stud of 12 mm: from memory."""
+FRONT: Final = "Front"
+Size = Literal["value", "low", "high"]
 _CORNERS: Final[dict[str, Corner]] = {"front": "beside", "return-right": "beside", "return-left": "before", "shelf": "above"}
 
 
-def tiling_of(room: Room, shift: float = 0.0) -> Tiling:
+def tiling_of(room: Room) -> Tiling:
     """The room's tile as it lies, with its joint."""
-    return Tiling(room.tile.size("width").value, room.tile.size("height").value, room.figures["joint"].value, shift)
+    return Tiling(room.tile.size("width").value, room.tile.size("height").value, room.figures["joint"].value)
 
 
-def tiled_faces(room: Room) -> tuple[TiledFace, ...]:
-    """The faces with something to tile, the front first; x from the face's left, z from the finished floor."""
+def tiled_faces(room: Room, size: Size = "value") -> tuple[TiledFace, ...]:
+    """The faces with something to tile, the front first; x from the face's left, z from the finished floor.
+
+    `size`: as they are thought to be, or the least or the most that they may turn out to be.
+    """
     made = []
     for face in room.faces:
-        width, height = face.tiled_width.value, face.tiled_height.value
+        width, height = getattr(face.tiled_width, size), getattr(face.tiled_height, size)
         if width > 0 and height > 0:
             holes = tuple(_holes(room, width, height)) if face.key == "front" else ()
             made.append(TiledFace(face.name, width, height, holes, _CORNERS.get(face.key, "above")))
-    return tuple(sorted(made, key=lambda one: one.name != "Front"))
+    return tuple(sorted(made, key=lambda one: one.name != FRONT))
 
 
-def tile_choices(room: Room, shift: float = 0.0) -> tuple[Choice, ...]:
-    """The best three starts for the faces of a pre-wall, with lines through the middle of every appliance."""
-    lines = [Line(each.name, each.centre.value - room.start.value) for each in room.placed]
-    return best_starts(tiled_faces(room), tiling_of(room, shift), lines)
+def tile_choices(room: Room) -> tuple[Choice, ...]:
+    """The best three starts for the faces of a pre-wall, and the one that was chosen if it is another; nothing where none can be laid."""
+    faces, tiling = tiled_faces(room), tiling_of(room)
+    if not faces or _too_many(faces, tiling):
+        return ()
+    best = best_starts(faces, tiling, _lines(room))
+    chosen = _chosen(room, faces, tiling)
+    return best if chosen is None or any(each.start.name == chosen.start.name for each in best) else (*best, chosen)
+
+
+def tiled(room: Room) -> Choice | None:
+    """The faces tiled from the start that was chosen, or from the best; None where there is nothing to tile."""
+    held = _REMEMBERED.get(id(room))
+    if held is None or held[0] is not room:
+        held = (room, _tiled(room))
+        while len(_REMEMBERED) >= _MOST_REMEMBERED:
+            _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
+        _REMEMBERED[id(room)] = held
+    return held[1]
+
+
+def tiled_as(room: Room, size: Size) -> tuple[SetOut, ...]:
+    """The faces at another of their sizes, tiled from the same start."""
+    laid = tiled(room)
+    faces = tiled_faces(room, size)
+    return () if laid is None or _too_many(faces, tiling_of(room)) else around(faces, tiling_of(room), laid.start)
+
+
+_MOST_REMEMBERED: Final = 64
+_REMEMBERED: Final[dict[int, tuple[Room, Choice | None]]] = {}
+"""Rooms never change, so one is set out once for all that ask; holding it keeps its identity from being reused."""
+
+
+def _tiled(room: Room) -> Choice | None:
+    faces, tiling = tiled_faces(room), tiling_of(room)
+    if not faces or _too_many(faces, tiling):
+        return None
+    return _chosen(room, faces, tiling) or best_starts(faces, tiling, _lines(room), most=1)[0]
+
+
+def _chosen(room: Room, faces: tuple[TiledFace, ...], tiling: Tiling) -> Choice | None:
+    wanted = room.plan.design.finish.tile_start
+    found = next((start for start in starts(faces, tiling, _lines(room)) if start.name == wanted), None) if wanted else None
+    return None if found is None else Choice(found, around(faces, tiling, found))
+
+
+def _too_many(faces: tuple[TiledFace, ...], tiling: Tiling) -> bool:
+    return any((face.width / tiling.across + 2) * (face.height / tiling.up + 2) > MOST_TILES for face in faces)
+
+
+def _lines(room: Room) -> list[Line]:
+    return [Line(each.name, each.centre.value - left_of(room)) for each in room.placed]
+
+
+def left_of(room: Room) -> float:
+    """Where the front's tiles begin, from the left end of the wall: past the face of a pre-wall that it meets there."""
+    start = room.start.value
+    front = next((face for face in room.faces if face.key == "front"), None)
+    boards = [piece.x for piece in front.boards] if front else []
+    covered = min(boards) - start if boards and room.corner is None else 0.0
+    if covered <= 0:
+        return start
+    thickness, board = room.figures["thickness"].value, room.figures["boards"].value
+    return start + (thickness if abs(covered - board) < 1 else covered + thickness)
 
 
 def _holes(room: Room, width: float, height: float) -> Iterator[Hole]:
     for placed in room.placed:
         for name, along, level, across in _through(placed):
-            x, z = along - room.start.value, level - room.finished_floor.value
+            x, z = along - left_of(room), level - room.finished_floor.value
             if 0 < x < width and 0 < z < height:
                 yield Hole(f"{placed.name} {name}", x, z, across)
 

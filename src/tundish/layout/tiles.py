@@ -8,14 +8,18 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
-from tundish.cutting.plan import BadCutError
+from tundish.errors import TundishError
 
 Corner = Literal["beside", "before", "above"]
 _NEAR: Final = 1e-6
 MOST_TILES: Final = 50_000
 """Tiles on one face: more is a slip of the unit, and nobody could follow the drawing."""
+
+
+class BadTilingError(TundishError, ValueError):
+    """A tile, joint or face that nobody could lay: a fault of the caller."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,9 +34,9 @@ class Tiling:
     def __post_init__(self) -> None:
         for value, name in ((self.width, "width"), (self.height, "height")):
             if not (math.isfinite(value) and value > 0):
-                raise BadCutError(f"a tile's {name} should be more than nought, not {value}")
+                raise BadTilingError(f"a tile's {name} should be more than nought, not {value}")
         if not (math.isfinite(self.joint) and self.joint >= 0 and 0 <= self.shift < 1):
-            raise BadCutError(f"a joint of {self.joint} and a shift of {self.shift} cannot be laid")
+            raise BadTilingError(f"a joint of {self.joint} and a shift of {self.shift} cannot be laid")
 
     @property
     def across(self) -> float:
@@ -102,20 +106,48 @@ class Drilled:
     edge: float
 
 
+class Strip(NamedTuple):
+    """One course, or one upright row, as it shows: its number in the pattern, where it begins and how wide it is."""
+
+    number: int
+    at: float
+    size: float
+
+
 @dataclass(frozen=True, slots=True)
 class SetOut:
-    """A face tiled from one start."""
+    """A face tiled from one start: its courses from the foot, and the upright rows of the even courses and of the odd ones."""
 
     face: TiledFace
     tiling: Tiling
     start: Start
-    tiles: tuple[LaidTile, ...]
-    drilled: tuple[Drilled, ...]
+    rows: tuple[Strip, ...]
+    columns: tuple[tuple[Strip, ...], tuple[Strip, ...]]
+
+    @property
+    def tiles(self) -> tuple[LaidTile, ...]:
+        """Every tile, course by course from the foot."""
+        return tuple(
+            LaidTile(row.number, column.number, column.at, row.at, column.size, row.size, self._cut(row, column))
+            for row in self.rows
+            for column in self.columns[row.number % 2]
+        )
+
+    @property
+    def drilled(self) -> tuple[Drilled, ...]:
+        """Every hole in every tile that it touches."""
+        return tuple(_drilled(self.tiles, self.face.holes))
 
     @property
     def whole(self) -> int:
         """How many tiles are not cut."""
-        return sum(not tile.cut for tile in self.tiles)
+        across = [sum(column.size >= self.tiling.width - _NEAR for column in columns) for columns in self.columns]
+        return sum(across[row.number % 2] for row in self.rows if row.size >= self.tiling.height - _NEAR)
+
+    @property
+    def count(self) -> int:
+        """How many tiles there are, whole or cut."""
+        return sum(len(self.columns[row.number % 2]) for row in self.rows)
 
     @property
     def cuts(self) -> tuple[LaidTile, ...]:
@@ -125,33 +157,53 @@ class SetOut:
     @property
     def smallest(self) -> float:
         """The narrowest cut, mm, or a whole tile where none is cut."""
-        sides = (min(_cut_sides(tile, self.tiling)) for tile in self.cuts)
-        return min(sides, default=min(self.tiling.width, self.tiling.height))
+        wide, high = self.tiling.width, self.tiling.height
+        across = (column.size for columns in self._used for column in columns if column.size < wide - _NEAR)
+        up = (row.size for row in self.rows if row.size < high - _NEAR)
+        return min((*across, *up), default=min(wide, high))
 
     @property
     def ends(self) -> tuple[float, float]:
         """Width of the end tiles at left and right, in the row where they are narrowest."""
-        rows: dict[int, list[LaidTile]] = {}
-        for tile in self.tiles:
-            rows.setdefault(tile.row, []).append(tile)
-        left = min((min(row, key=_left).width for row in rows.values()), default=0.0)
-        return left, min((max(row, key=_left).width for row in rows.values()), default=0.0)
+        used = [columns for columns in self._used if columns]
+        return min((one[0].size for one in used), default=0.0), min((one[-1].size for one in used), default=0.0)
 
     @property
     def courses(self) -> tuple[float, float]:
         """Height of the lowest and the highest course."""
-        low = min(self.tiles, key=lambda tile: tile.z, default=None)
-        high = max(self.tiles, key=lambda tile: tile.z, default=None)
-        return (low.height if low else 0.0), (high.height if high else 0.0)
+        return (self.rows[0].size, self.rows[-1].size) if self.rows else (0.0, 0.0)
+
+    @property
+    def over_joints(self) -> tuple[Hole, ...]:
+        """The holes that a joint runs through, or that reach over the end of the face."""
+        return tuple(hole for hole in self.face.holes if self._over(hole))
+
+    @property
+    def _used(self) -> tuple[tuple[Strip, ...], ...]:
+        odd = {row.number % 2 for row in self.rows}
+        return tuple(columns for place, columns in enumerate(self.columns) if place in odd)
+
+    def _cut(self, row: Strip, column: Strip) -> bool:
+        return column.size < self.tiling.width - _NEAR or row.size < self.tiling.height - _NEAR
+
+    def _over(self, hole: Hole) -> bool:
+        radius = hole.across / 2
+        touched = [row for row in self.rows if _reaches(row, hole.z, radius)]
+        if any(not _inside(row, hole.z, radius) for row in touched):
+            return True
+        columns = (column for row in touched for column in self.columns[row.number % 2])
+        return any(_reaches(column, hole.x, radius) and not _inside(column, hole.x, radius) for column in columns)
 
 
 def set_out(face: TiledFace, tiling: Tiling, start: Start) -> SetOut:
-    """The face tiled from one start; raises BadCutError where it would take an absurd number of tiles."""
+    """The face tiled from one start; raises BadTilingError where it would take an absurd number of tiles."""
     many = (face.width / tiling.across + 2) * (face.height / tiling.up + 2)
     if not math.isfinite(many) or many > MOST_TILES:
-        raise BadCutError(f"{face.name}: {face.width:g} × {face.height:g} mm would take more than {MOST_TILES} tiles")
-    tiles = tuple(_tiles(face, tiling, start))
-    return SetOut(face, tiling, start, tiles, tuple(_drilled(tiles, face.holes)))
+        raise BadTilingError(f"{face.name}: {face.width:g} × {face.height:g} mm would take more than {MOST_TILES} tiles")
+    rows = tuple(_strips(start.z, tiling.height, tiling.up, face.height))
+    even = tuple(_strips(start.x, tiling.width, tiling.across, face.width))
+    odd = tuple(_strips(start.x + tiling.shift * tiling.across, tiling.width, tiling.across, face.width)) if tiling.shift else even
+    return SetOut(face, tiling, start, rows, (even, odd))
 
 
 def around(faces: Sequence[TiledFace], tiling: Tiling, start: Start) -> tuple[SetOut, ...]:
@@ -178,7 +230,7 @@ def movement_joints(length: float, tiling: Tiling, start: float, most: float) ->
     BS 5385-1 by way of the tile trade's guide: 3 to 4.5 m both ways on walls, 8 to 10 m on floors. Nothing where the length is less.
     """
     if most <= tiling.across:
-        raise BadCutError(f"movement joints {most:g} apart are closer than tiles")
+        raise BadTilingError(f"movement joints {most:g} apart are closer than tiles")
     made: list[float] = []
     last = 0.0
     while length - last > most + _NEAR:
@@ -188,21 +240,13 @@ def movement_joints(length: float, tiling: Tiling, start: float, most: float) ->
     return tuple(made)
 
 
-def _tiles(face: TiledFace, tiling: Tiling, start: Start) -> Iterator[LaidTile]:
-    for row, z, height in _strips(start.z, tiling.height, tiling.up, face.height):
-        shifted = start.x + (tiling.shift * tiling.across if row % 2 else 0.0)
-        for column, x, width in _strips(shifted, tiling.width, tiling.across, face.width):
-            cut = width < tiling.width - _NEAR or height < tiling.height - _NEAR
-            yield LaidTile(row, column, x, z, width, height, cut)
-
-
-def _strips(start: float, size: float, pitch: float, length: float) -> Iterator[tuple[int, float, float]]:
-    """Number, place and size of each strip of a pattern that shows between 0 and `length`."""
+def _strips(start: float, size: float, pitch: float, length: float) -> Iterator[Strip]:
+    """Each strip of a pattern that shows between 0 and `length`."""
     number = math.floor(-start / pitch)
     while start + number * pitch < length - _NEAR:
         low, high = max(0.0, start + number * pitch), min(length, start + number * pitch + size)
         if high - low > _NEAR:
-            yield number, low, high - low
+            yield Strip(number, low, high - low)
         number += 1
 
 
@@ -216,12 +260,9 @@ def _drilled(tiles: Sequence[LaidTile], holes: Sequence[Hole]) -> Iterator[Drill
                 yield Drilled(place, hole, x, z, min(x, z, tile.width - x, tile.height - z) - radius)
 
 
-def _cut_sides(tile: LaidTile, tiling: Tiling) -> Iterator[float]:
-    if tile.width < tiling.width - _NEAR:
-        yield tile.width
-    if tile.height < tiling.height - _NEAR:
-        yield tile.height
+def _reaches(strip: Strip, at: float, radius: float) -> bool:
+    return at + radius > strip.at + _NEAR and at - radius < strip.at + strip.size - _NEAR
 
 
-def _left(tile: LaidTile) -> float:
-    return tile.x
+def _inside(strip: Strip, at: float, radius: float) -> bool:
+    return at - radius >= strip.at - _NEAR and at + radius <= strip.at + strip.size + _NEAR

@@ -3,21 +3,48 @@
 from __future__ import annotations
 
 import math
+from typing import Final
 
 from tundish.figure import Figure, number, round_up, total
 from tundish.layout.room import Face, Room
+from tundish.layout.tile_cuts import cut_from
+from tundish.layout.tiled_room import Size, tiled, tiled_as, tiling_of
 from tundish.rules.amounts import whole_spaces
+
+_SIZES: Final[tuple[Size, ...]] = ("low", "value", "high")
 
 
 def whole_tiles(room: Room) -> Figure:
-    """Tiles for every face, a cut one counted as a whole one, before breakage.
+    """Tiles for every face as they are set out, cut ones taken from one another's offcuts, before breakage.
 
-    A shelf or return narrower than a tile is covered with strips, as many from one tile as it gives.
+    The working counts every face in whole columns and courses first, a shelf or return narrower than a tile in strips, and then says
+    how far the set-out differs: by what the start adds at the ends, and by what offcuts save.
     """
     joint = room.figures["joint"]
     wide, high = room.tile.size("width"), room.tile.size("height")
     modules = ((wide + joint).named("Tile and joint across"), (high + joint).named("Tile and joint up"))
-    return total([_face(one, (wide, high), modules, joint) for one in room.faces], "Tiles")
+    by_face = total([_face(one, (wide, high), modules, joint) for one in room.faces], "Tiles in whole columns and courses", unit="each")
+    return _as_set_out(room, by_face)
+
+
+def _as_set_out(room: Room, by_face: Figure) -> Figure:
+    laid = tiled(room)
+    if laid is None:
+        return by_face.named("Tiles")
+    apart = [_counted(room, size) - getattr(by_face, size) for size in (_SIZES if by_face.low < by_face.high else ("value",))]
+    usual = apart[len(apart) // 2]
+    note = f"Set out from: {laid.start.name}. Cut tiles come from one another's offcuts."
+    sign = -1.0 if usual < 0 else 1.0
+    low, high = sorted((sign * min(apart), sign * max(apart)))
+    differs = Figure(sign * usual, low, high, "each", "Less by offcuts" if usual < 0 else "More by the start", note=note)
+    return (by_face + differs if usual >= 0 else by_face - differs).named("Tiles")
+
+
+def _counted(room: Room, size: Size) -> float:
+    """Whole tiles and the tiles that the cut ones come from."""
+    laid = tiled_as(room, size)
+    cuts = [(tile.width, tile.height) for face in laid for tile in face.cuts]
+    return float(sum(face.whole for face in laid) + cut_from(cuts, tiling_of(room)))
 
 
 def _face(face: Face, tile: tuple[Figure, Figure], modules: tuple[Figure, Figure], joint: Figure) -> Figure:
