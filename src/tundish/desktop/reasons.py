@@ -58,7 +58,7 @@ def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFro
         return None
     kind, _, name = asked.partition(":")
     views: dict[str, Callable[[], WhereFromView | None]] = {
-        "line": lambda: _line(name, estimate),
+        "line": lambda: _line(name, estimate, workspace),
         "check": lambda: _check(name, estimate),
         "decision": lambda: _decision(name, workspace, estimate),
         "rule": lambda: _rule(name, estimate),
@@ -194,7 +194,7 @@ def _open_inputs(figure: Figure) -> Iterator[Figure]:
         yield from _open_inputs(term.figure)
 
 
-def _line(code: str, estimate: Estimate) -> WhereFromView | None:
+def _line(code: str, estimate: Estimate, workspace: Workspace) -> WhereFromView | None:
     purchase = next((each for each in estimate.buying.purchases if each.line.item.code == code), None)
     if purchase is None:
         return None
@@ -210,7 +210,16 @@ def _line(code: str, estimate: Estimate) -> WhereFromView | None:
     rules = tuple(dict.fromkeys(need.rule for need in line.needs if need.rule))
     section = Section("The rules behind it", tuple(ReceiptLine("rule", rule) for rule in rules))
     value = measure.show_amount(line.amount.value, unit)
-    return WhereFromView(line.item.name, value, unit, lines=tuple(rows), sections=(section,), tag="TBC" if line.amount.tbc else "")
+    tag = "TBC" if line.amount.tbc else ""
+    return WhereFromView(line.item.name, value, unit, lines=tuple(rows), sections=(section,), tag=tag, actions=_of_item(code, workspace))
+
+
+def _of_item(code: str, workspace: Workspace) -> tuple[Action, ...]:
+    """The item in the catalogue, and the pictures and makers' sheets that are kept with it."""
+    from tundish.store.item_files import attached
+
+    files = tuple(Action(f"sheet:{code}:{each.key}", each.name, "paper") for each in attached(workspace.store, code))
+    return (Action(f"catalogue:{code}", "Open in the catalogue", "pencil"), *files)
 
 
 def _check(place: str, estimate: Estimate) -> WhereFromView | None:

@@ -33,6 +33,7 @@ PAGES: Final = (
     ("closing", "Before closing", "ClosingPage"),
     ("stock", "Stock", "StockPage"),
     ("prices", "Price list", "PricesPage"),
+    ("catalogue", "Catalogue", "CataloguePage"),
     ("rates", "Rates and rules", "RatesPage"),
     ("settings", "Settings", "SettingsPage"),
 )
@@ -192,6 +193,27 @@ class Shell(QObject):
             standing.set_open(self.workspace, rest, still_open=act == "open")
         elif act == "way":
             self._take_way_out(rest)
+        elif act == "catalogue":
+            self._open_item(rest)
+        elif act == "sheet":
+            self._open_sheet(rest)
+
+    def _open_item(self, code: str) -> None:
+        """Show an item in the catalogue."""
+        self.window.show_page("catalogue")
+        page = self.window.page("catalogue")
+        if page is not None:
+            page.open_item(code)  # type: ignore[attr-defined]  # the catalogue has it
+
+    def _open_sheet(self, asked: str) -> None:
+        """Open a picture or maker's sheet that is kept with an item."""
+        from tundish.desktop.item_papers import open_file
+        from tundish.store.item_files import attached
+
+        item, _, key = asked.partition(":")
+        for file in attached(self.workspace.store, item):
+            if file.key == key:
+                open_file(self.workspace.store, file)
 
     def _go_to(self, path: str) -> None:
         """Show the page that has the input's box, with the keyboard in it."""

@@ -51,6 +51,9 @@ class StockPage(Page):
         back.clicked.connect(self._put_back)
         prices = button("Price list", "paper")
         prices.clicked.connect(self._price_list)
+        catalogue = button("Catalogue", "rules")
+        catalogue.clicked.connect(self._catalogue)
+        self.add_tool(catalogue)
         self.add_tool(prices)
         self.add_tool(back)
         self.add_tool(sheet)
@@ -180,6 +183,9 @@ class StockPage(Page):
         self._workspace.said.emit(f"Back in stock: {words}" if said else "Nothing is left over")
         self._workspace.book_has_changed()
         self._show()
+
+    def _catalogue(self) -> None:
+        self.page_asked.emit("catalogue")
 
     def _price_list(self) -> None:
         self.page_asked.emit("prices")
