@@ -382,13 +382,16 @@ class Form(QScrollArea):
         """Every row, in reading order."""
         return tuple(self._rows.values())
 
-    def show_group(self, title: str) -> None:
-        """Bring a group to the top of the view, with the keyboard in its first box."""
-        head = self._heads[title]
-        # Rows added a moment ago are not laid out yet.
+    def lay_out(self) -> None:
+        """Lay the rows out now: those added a moment ago are not yet."""
         high = max(self._column.totalMinimumSize().height(), self.viewport().height())
         self._body.resize(self.viewport().width(), high)
         self._column.activate()
+
+    def show_group(self, title: str) -> None:
+        """Bring a group to the top of the view, with the keyboard in its first box."""
+        head = self._heads[title]
+        self.lay_out()
         self.verticalScrollBar().setValue(head.y())
         after = next((row for row in self._rows.values() if row.y() > head.y()), None)
         if after is not None:

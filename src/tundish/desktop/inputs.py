@@ -90,6 +90,7 @@ class InputForm(Form):
         # A row that was just added is shown by the next turn of the event loop; a box can only be entered once it is shown.
         row.show()
         row.box.show()
+        self.lay_out()
         self.ensureWidgetVisible(row)
         row.box.setFocus()
         return True
@@ -99,6 +100,12 @@ class InputForm(Form):
         """The catalogue with the job's own ware in it."""
         return with_own(self.workspace.book, self.workspace.job.own_items)
 
+    def _items(self, path: str, declared: Field) -> list[str]:
+        """The names that an input of a kind of item offers; the codes they stand for are kept."""
+        items = self._book.of_kind(*_kinds(path, declared, self.workspace.job))
+        self._codes[path] = ["", *(item.code for item in items)]
+        return [NONE, *(item.name for item in items)]
+
     def _box(self, path: str, declared: Field, words: str, lines: int) -> Box | NoteBox | Chooser | TickBox:
         match declared.kind:
             case "choice":
@@ -106,10 +113,8 @@ class InputForm(Form):
                 made.show_choices(declared.options, 0)
                 return made
             case "item":
-                items = self._book.of_kind(*_kinds(path, declared, self.workspace.job))
-                self._codes[path] = ["", *(item.code for item in items)]
                 made = Chooser(words)
-                made.show_choices([NONE, *(item.name for item in items)], 0)
+                made.show_choices(self._items(path, declared), 0)
                 return made
             case "flag":
                 return TickBox(words)
@@ -126,7 +131,8 @@ class InputForm(Form):
             value = get(self.workspace.job, row.path)
         except NoSuchInputError:
             return
-        if declared.kind == "item":
+        if declared.kind == "item" and isinstance(row.box, Chooser):
+            row.box.show_choices(self._items(row.path, declared), 0)
             row.show_value(self._name_of(str(value)))
         else:
             row.show_value(typed.shown(declared, value))
@@ -219,7 +225,7 @@ class InputForm(Form):
         if step.path in {row.path for row in self.rows()}:
             self._forget(step.path)
             self._show(self.row(step.path))
-        else:
+        if step.path.startswith("own_items.") or step.path not in {row.path for row in self.rows()}:
             self.show_all()
 
     def _name_of(self, code: str) -> str:

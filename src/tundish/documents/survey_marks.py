@@ -145,7 +145,8 @@ def _of_recess(record: Niche | Hatch, name: str, room: Room) -> Span | None:
 
 
 def _has(record: object, name: str) -> bool:
-    return name in fields_of(type(record))
+    declared = fields_of(type(record)).get(name)
+    return declared is not None and declared.kind == "number"
 
 
 def _value(record: object, name: str) -> float:

@@ -20,6 +20,11 @@ class Sketch(QWidget):
         self._chosen = ""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
+    @property
+    def drawing(self) -> Drawing | None:
+        """What is shown."""
+        return self._drawing
+
     def show_drawing(self, drawing: Drawing, words: str, chosen: str = "") -> None:
         """Show a drawing, what it shows in words, and the piece to pick out in chalk."""
         self._drawing, self._chosen = drawing, chosen
