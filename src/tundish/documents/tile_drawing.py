@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from tundish import measure
 from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Words
+from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tile_starts import Choice
-from tundish.layout.tiles import LaidTile, SetOut
+from tundish.layout.tiles import LaidTile, SetOut, movement_joints
 
+MOVEMENT: Final = 4_500.0
+"""The most between movement joints on a wall: BS 5385-1, by way of the tile trade's guide."""
+NEAR_EDGE: Final = 15.0
+"""Tile left beside a hole under which it breaks out easily: from memory."""
 SIZE = 2.2
 _ROOM = 60.0
 """A cut tile narrower than this has its size written upwards, or not at all when it is no longer either."""
@@ -24,6 +30,34 @@ def tiles(laid: SetOut) -> Drawing:
     return Drawing(title, tuple(marks), (-20, -20, laid.face.width + 40, laid.face.height + 40))
 
 
+def ends(choice: Choice) -> str:
+    """The end cuts of the first face and the smallest cut of all, in words."""
+    left, right = (measure.show_length(end) for end in choice.faces[0].ends)
+    smallest = measure.show_length(choice.smallest)
+    return f"{choice.faces[0].face.name}: end tiles {left} and {right}. Smallest cut of all {smallest} mm."
+
+
+def counted(choice: Choice) -> str:
+    """How many tiles a start takes, in words, before breakage."""
+    whole = sum(each.whole for each in choice.faces)
+    cuts = [(tile.width, tile.height) for each in choice.faces for tile in each.cuts]
+    taken = cut_from(cuts, choice.faces[0].tiling)
+    return f"{whole} whole, {len(cuts)} cut from {taken}: {whole + taken} tiles before breakage"
+
+
+def notes(choice: Choice) -> Iterator[str]:
+    """What else is to be seen to: movement joints, holes near an edge, and one batch."""
+    for each in choice.faces:
+        places = movement_joints(each.face.width, each.tiling, each.start.x, MOVEMENT)
+        if places:
+            where = ", ".join(measure.show_length(place) for place in places)
+            yield f"{each.face.name}: movement joints {where} mm from its left, on tile joints, and in the corners (BS 5385-1)."
+    near = [f"{name} in {tile}" for each in choice.faces for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE]
+    if near:
+        yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {'; '.join(near)}. Drill before cutting, slowly."
+    yield "Buy all tiles of one batch, and mix the boxes as they are laid."
+
+
 def told(choice: Choice) -> str:
     """A start in words: what it is, its smallest cut, and what it spoils."""
     spoils = "; ".join(choice.spoils) or "spoils nothing"
@@ -32,8 +66,9 @@ def told(choice: Choice) -> str:
 
 def drilled(laid: SetOut) -> Iterator[tuple[str, str, float, float, float]]:
     """Every hole in a tile: hole, tile by row and column, from its left, from its foot, and what is left to its edge, mm."""
+    placed = laid.tiles
     for one in laid.drilled:
-        tile = laid.tiles[one.tile]
+        tile = placed[one.tile]
         yield one.hole.name, f"row {tile.row + 1}, tile {tile.column + 1}", one.x, one.z, one.edge
 
 

@@ -16,6 +16,8 @@ from tundish.cutting.plan import BarPlan
 from tundish.desktop.canvas.cut_view import CutView
 from tundish.desktop.chips import Chip
 from tundish.desktop.pages.cutting import CuttingPage, summary, too_long
+from tundish.desktop.tile_view import StartCard
+from tundish.documents.tile_lines import columns
 from tundish.estimate import Estimate
 
 
@@ -115,4 +117,22 @@ def test_print_cut_list_goes_to_the_cut_list_on_paper(fitter: Fitter) -> None:
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
     page, _ = opened(fitter)
+    assert nameless(page) == []
+
+
+def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitter: Fitter) -> None:
+    page, _ = opened(fitter, "101")
+    click(next(each for each in page.findChildren(Chip) if each.text() == "Tile set-out"))
+    cards = [each for each in page.findChildren(StartCard) if each.isVisible()]
+    assert len(cards) == 3
+    assert [card.choose.isEnabled() for card in cards] == [False, True, True]
+    wanted = cards[1].start
+    fitter.press("Start so", cards[1])
+    room = fitter.settled().rooms[0]
+    assert room.plan.design.finish.tile_start == wanted
+    assert columns(room) != ()
+    taken = [card for card in page.findChildren(StartCard) if card.isVisible() and not card.choose.isEnabled()]
+    assert [card.start for card in taken] == [wanted]
+    fitter.undo()
+    assert fitter.settled().rooms[0].plan.design.finish.tile_start == ""
     assert nameless(page) == []

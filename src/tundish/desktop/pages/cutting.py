@@ -20,12 +20,14 @@ from tundish.desktop.cut_part import PlanPart, PlanScroll, kept_words, plural, s
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.rack_ticks import RackTicks
 from tundish.desktop.sawing import marked, offcuts_of, unmarked
+from tundish.desktop.tile_view import TileView
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
+from tundish.field import put
 
 __all__ = ["CuttingPage", "summary", "too_long"]
-FIELDS: Final = {"bars": ("cutting.kerf", "cutting.keep"), "sheets": ("cutting.sheet_kerf",)}
+FIELDS: Final[dict[str, tuple[str, ...]]] = {"bars": ("cutting.kerf", "cutting.keep"), "sheets": ("cutting.sheet_kerf",), "tiles": ()}
 """The rule figures that can be changed here, the blade first."""
 
 
@@ -43,6 +45,8 @@ class CuttingPage(EstimatePage):
         super().__init__("Cutting", "How do I cut it with least waste?", workspace)
         self._better: Estimate | None = None
         self._parts: dict[str, PlanPart] = {}
+        self._tiles = TileView()
+        self._tiles.chosen.connect(self._start_tiles)
         self._tools_of_page()
         self._views = ChipRow("What to cut")
         self._views.chosen.connect(self._choose_view)
@@ -62,6 +66,7 @@ class CuttingPage(EstimatePage):
         self.set_body(self._card())
         workspace.better_offered.connect(self._offer_better)
         workspace.job_opened.connect(self.show_nothing)
+        workspace.room_changed.connect(self.show_again)
         self.begin()
 
     def _view_row(self) -> QWidget:
@@ -103,6 +108,8 @@ class CuttingPage(EstimatePage):
         self._plans.setContentsMargins(13, 10, 13, 10)
         self._plans.setSpacing(4)
         self._plans.addWidget(self._empty)
+        self._plans.addWidget(self._tiles)
+        self._tiles.hide()
         self._plans.addStretch(1)
         self._scroll.setWidget(inside)
         self._scroll.setWidgetResizable(True)
@@ -132,6 +139,7 @@ class CuttingPage(EstimatePage):
     def show_nothing(self) -> None:
         """Say that the plans are not there yet."""
         self._offer.hide()
+        self._tiles.hide()
         self._keep_only(())
         self._empty.setText("The plans are being worked out." if self._workspace.session else "Open a job, and its cut plans are here.")
         self._empty.show()
@@ -144,14 +152,20 @@ class CuttingPage(EstimatePage):
         taken = self._views.taken() or "bars"
         counts = (sum(len(plan.plan.cuts) for plan in kind) for kind in (bars, sheets))
         names = (("bars", "Bars"), ("sheets", "Board sheets"))
-        self._views.set_choices(tuple(Choice(key, words, str(count)) for (key, words), count in zip(names, counts, strict=True)), taken)
+        views = [Choice(key, words, str(count)) for (key, words), count in zip(names, counts, strict=True)]
+        self._views.set_choices((*views, Choice("tiles", "Tile set-out")), taken)
         keep = estimate.book.figure("cutting.keep").value
         self._show_fields(estimate, taken)
-        shown = bars if taken == "bars" else sheets
+        shown = {"bars": bars, "sheets": sheets}.get(taken, [])
         self._rack.show_pieces(shown)
         self._show_plans(shown, keep)
-        self._empty.setText("Nothing is cut from bars yet." if taken == "bars" else "Nothing is cut from sheets yet.")
-        self._empty.setVisible(not shown)
+        room = self._workspace.room if taken == "tiles" else None
+        has_tiles = room is not None and self._tiles.show_room(room)
+        self._tiles.setVisible(has_tiles)
+        self._empty.setText(
+            {"bars": "Nothing is cut from bars yet.", "sheets": "Nothing is cut from sheets yet."}.get(taken, "Nothing is tiled.")
+        )
+        self._empty.setVisible(not shown and not has_tiles)
         self._show_foot(shown, keep)
 
     def _show_plans(self, shown: list[CutPlan], keep: float) -> None:
@@ -163,7 +177,7 @@ class CuttingPage(EstimatePage):
                 part = self._parts[plan.item.code] = PlanPart()
                 part.view.chosen.connect(self._chosen)
                 part.view.reached.connect(self._reached)
-                self._plans.insertWidget(place + 1, part)
+                self._plans.insertWidget(place + 2, part)
             part.show_plan(plan, keep, longest)
 
     def _keep_only(self, codes: tuple[str, ...]) -> None:
@@ -276,6 +290,10 @@ class CuttingPage(EstimatePage):
         said = Ledger(self._workspace.store).take_piece(key, STOCK_TAKE, note="not found when it was to be cut")
         self._workspace.said.emit(said or f"{key} is off the rack; planned anew without it")
         self._workspace.book_has_changed()
+
+    def _start_tiles(self, name: str) -> None:
+        path = f"{self._workspace.room_path}.design.finish.tile_start"
+        self._workspace.edit(f"tiles start with {name}", put(self._workspace.job, path, name), path)
 
     def _put_by(self) -> None:
         """What is left of every bar and sheet that is cut goes on the rack, where the next job finds it."""
