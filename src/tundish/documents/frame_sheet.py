@@ -36,7 +36,7 @@ def settings(room: Room) -> tuple[Block, ...]:
     for placed in room.framed:
         rows.append(Row((placed.name,), group=f"{placed.name} · {placed.frame.name}"))
         rows += (
-            _rod(placed),
+            _rod(room, placed),
             *_feet(room, placed),
             *_packers(placed),
             _studs(room, placed),
@@ -82,7 +82,9 @@ def _falls_to_the_right(room: Room, placed: Placed) -> bool:
     return (right >= left) == from_left
 
 
-def _rod(placed: Placed) -> Row:
+def _rod(room: Room, placed: Placed) -> Row:
+    if room.self_standing:
+        return Row(("Tie rods", "none", "the pre-wall is self-standing: its feet hold it", ""), tbc=False)
     reach, rod = placed.figures["reach"], placed.tie_rod
     if rod is None:
         return Row(("Tie rods", "none fits", f"the reach is {_mm(reach)}: no rod of the catalogue serves", ""), reach.tbc)

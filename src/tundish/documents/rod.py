@@ -35,7 +35,7 @@ def rod(room: Room) -> tuple[RodMark, ...]:
     """All the heights of a room, top down: the pre-wall, the datum, every appliance, both floors."""
     own = [
         RodMark("Top of pre-wall", room.top, "top_of_prewall", client=True),
-        RodMark("Top of steel" if room.plan.design.prewall.built_of == "steel" else "Top of studwork", room.top_of_steel, "top_of_steel"),
+        RodMark("Top of steel" if room.of_steel else "Top of studwork", room.top_of_steel, "top_of_steel"),
         RodMark("Datum line", room.figures["datum"], "datum"),
         RodMark("Finished floor", room.finished_floor, "finished_floor"),
         RodMark("Bare floor", number(0, "mm", "Bare floor"), "bare_floor"),

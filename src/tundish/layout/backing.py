@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
+from tundish.layout.design import SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import Outline
@@ -38,7 +39,7 @@ def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
 
 def wall_struts(outline: Outline, placed: Sequence[Placed], studs: WallStuds | None, book: Book) -> Iterator[Member]:
     """One strut for each frame, behind its brackets, from wall stud to wall stud."""
-    if studs is None:
+    if studs is None or outline.standing.prewall.built_of == SELF_STANDING:
         return
     face, depth = outline.strut.sizes["face"][0], outline.strut.sizes["depth"][0]
     over = book.figure("prewall.strut_overhang")

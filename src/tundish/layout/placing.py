@@ -13,7 +13,7 @@ from tundish.figure import Figure, Known
 from tundish.layout import settings
 from tundish.layout.appliances.kind import Hung, Kind, figures_of
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import PREWALLS, Appliance
+from tundish.layout.design import PREWALLS, SELF_STANDING, Appliance
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import Outline
@@ -90,6 +90,8 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
 
 def _rod(choice: Appliance, reach: Figure, where: str, site: _Site) -> Item | None:
     """The tie rod of the trader's own choice where it can be used, else the one by rule."""
+    if site.outline.standing.prewall.built_of == SELF_STANDING:
+        return None
     if choice.tie_rod:
         found = site.inputs.item(site.book, choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
         if found is not None and site.inputs.complete(found, ("reach_least", "reach_most"), f"{where}.tie_rod"):

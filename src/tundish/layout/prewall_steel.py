@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout import framing
+from tundish.layout.design import SELF_STANDING
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
 from tundish.layout.openings import trimmers
@@ -38,7 +39,7 @@ def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Memb
     """As many to an upright as its height wants; the topmost lies against its head, under the top rail."""
     foot, top = book.figure("prewall.tie_foot"), stuff.outline.tops.steel.value
     straight = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
-    if straight.value <= 0:
+    if straight.value <= 0 or stuff.outline.standing.prewall.built_of == SELF_STANDING:
         return
     corner = stuff.outline.standing.corner
     rows = math.ceil(round(top / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))

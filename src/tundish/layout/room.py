@@ -14,7 +14,7 @@ from tundish.field import Problem
 from tundish.figure import Figure
 from tundish.layout.around import Around
 from tundish.layout.corner import Across
-from tundish.layout.design import Appliance, PreWall, RoomPlan
+from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
 from tundish.layout.walls import Point, WallSide
 from tundish.survey.wall import Wall
@@ -24,7 +24,8 @@ from tundish.survey.wall import Wall
 class Member:
     """One piece of steel or timber. `x`, `z` is its lower left corner in elevation, `y` its back; `along` says how it lies.
 
-    `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; floor noggin; trimmer.
+    `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; trimmer; floor
+    noggin.
     `mark`: by its first letter, U T F W S N K R; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
     """
 
@@ -231,6 +232,21 @@ class Room:
     def box(self) -> bool:
         """Whether the room is a plain box."""
         return len(self.sides) == 4 and all(side.angle == 90.0 for side in self.sides)  # noqa: PLR2004
+
+    @property
+    def of_steel(self) -> bool:
+        """Whether it is framed with strut."""
+        return self.prewall.built_of != "timber"
+
+    @property
+    def self_standing(self) -> bool:
+        """Whether its feet alone hold it: nothing of it is tied to the wall."""
+        return self.prewall.built_of == SELF_STANDING
+
+    @property
+    def tied(self) -> tuple[Placed, ...]:
+        """The appliances whose frames are tied to the wall."""
+        return () if self.self_standing else self.framed
 
     @property
     def framed(self) -> tuple[Placed, ...]:

@@ -123,12 +123,12 @@ class _Framed:
 def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> _Framed:
     framed = tuple(each for each in placed if each.framed)
     frames = supports.frames_of(framed)
-    stands = stands_round(_stands(outline, frames, book), outline.recesses, placed, frames, _limits(outline, book))
+    stands = stands_round(_stands(outline, frames, book), outline.recesses, framed, frames, _limits(outline, book))
     lands_on = supports.supports_of(stands, frames)
     studs = backing.wall_studs(outline, inputs)
     frame = prewall_timber.members if outline.timber else prewall_steel.members
     members = (
-        *frame(outline, stands, lands_on, placed, book),
+        *frame(outline, stands, lands_on, framed, book),
         *backing.wall_struts(outline, framed, studs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
     )

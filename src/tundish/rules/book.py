@@ -6,6 +6,7 @@ from typing import Final
 
 from tundish.rules.boards.board import board
 from tundish.rules.boards.centres import centres
+from tundish.rules.boards.hatches import hatches
 from tundish.rules.boards.joint_tape import joint_tape
 from tundish.rules.boards.screws import screws
 from tundish.rules.boards.tanking import tanking
@@ -58,13 +59,16 @@ from tundish.rules.labour.frames import frames
 from tundish.rules.labour.making_good import making_good
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.labour.strip_out import strip_out
+from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.brackets import brackets
+from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
 from tundish.rules.prewall.nuts import nuts
+from tundish.rules.prewall.recesses import recesses
 from tundish.rules.prewall.steel import steel
 from tundish.rules.prewall.timber import timber
 from tundish.rules.prewall.void import void
@@ -105,6 +109,7 @@ from tundish.rules.water.plates import wall_plates
 RULES: Final[tuple[Rule, ...]] = (
     board,
     centres,
+    hatches,
     joint_tape,
     screws,
     tanking,
@@ -157,13 +162,16 @@ RULES: Final[tuple[Rule, ...]] = (
     making_good,
     second_fix,
     strip_out,
+    overturning,
     wall_strut_bends,
     tiles_on_board,
     wall_pull,
     brackets,
+    deep_feet,
     fits,
     floor_noggins,
     nuts,
+    recesses,
     steel,
     timber,
     void,

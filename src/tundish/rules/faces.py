@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tundish.figure import Figure, total
+from tundish.layout.recesses import Recess
 from tundish.layout.room import Face, Room
 from tundish.rules.amounts import area
 
@@ -23,10 +24,18 @@ def returns(room: Room) -> tuple[Face, ...]:
 
 
 def boarded_area(room: Room) -> Figure:
-    """All faces as boarded, one layer, m²."""
-    return total([area(one.width, one.height, one.name) for one in room.faces], "Boarded")
+    """All faces as boarded, less the openings in the front, one layer, m²."""
+    whole = total([area(one.width, one.height, one.name) for one in room.faces], "Boarded")
+    if not room.recesses:
+        return whole
+    return (whole - total([area(one.open_width, one.open_height, one.name) for one in room.recesses], "Openings")).named("Boarded")
 
 
 def tiled_area(room: Room) -> Figure:
     """All faces as tiled, m²."""
     return total([one.tiled_area for one in room.faces], "Tiled")
+
+
+def niches(room: Room) -> tuple[Recess, ...]:
+    """The niches in the front."""
+    return tuple(one for one in room.recesses if one.kind == "niche")

@@ -35,3 +35,8 @@ def on_joists(room: Room) -> bool:
 def into_floor(room: Room) -> str:
     """The role of the fixing into the bare floor."""
     return "floor screw timber" if on_joists(room) else "floor anchor"
+
+
+def into_floor_heavy(room: Room) -> str:
+    """The role of the fixing into the bare floor of what is held by its feet alone."""
+    return "floor screw timber heavy" if on_joists(room) else "floor anchor heavy"

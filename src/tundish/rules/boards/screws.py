@@ -19,4 +19,4 @@ def screws(asked: Asked, book: Book) -> Iterator[Need]:
     boards = [one.amount for one in asked.needs if one.item == code]
     if boards:
         amount = (total(boards, "Board, all layers") * book.figure("boards.screws_per_m2")).named("Board screws")
-        yield Need(amount, "boarding", "all boards", role=f"board screw {asked.room.prewall.built_of}")
+        yield Need(amount, "boarding", "all boards", role=f"board screw {'steel' if asked.room.of_steel else 'timber'}")

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import total
+from tundish.figure import number, total
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
-from tundish.rules.faces import boarded_area, front_of, shelf_of
+from tundish.rules.faces import boarded_area, front_of, niches, shelf_of
 from tundish.rules.rule import Need, rule
 
 
@@ -17,7 +17,8 @@ from tundish.rules.rule import Need, rule
 def tanking(room: Room, book: Book) -> Iterator[Need]:
     """The boards are coated before tiling, with collars round every pipe and stud hole and tape in every corner.
 
-    Collars: two for a WC, three for a basin or bidet, two for a urinal. The studs of the frames have their own sleeves.
+    Collars: two for a WC, three for a basin or bidet, two for a urinal. The studs of the frames have their own sleeves. A niche
+    is taped round its back, round its front and up its corners, with a corner piece at each.
     """
     if not room.plan.design.finish.tanking:
         return
@@ -25,7 +26,15 @@ def tanking(room: Room, book: Book) -> Iterator[Need]:
     coat = (boarded_area(room) * book.figure("boards.tanking_kg_m2")).named("Coating")
     yield Need(coat, "boarding", "all boards", role="tanking")
     edges = [front.width, front.height, front.height] + ([shelf.width] if shelf else [])
+    for recess in niches(room):
+        inside = (recess.width + recess.height + recess.open_width + recess.open_height) * number(2, "", "Round")
+        edges += [inside.named(f"Round {recess.name}, its back and its front")]
+        if recess.depth is not None:
+            edges.append((recess.depth * number(4, "", "Corners")).named(f"Corners of {recess.name}"))
     yield Need(total(edges, "Corners and joints"), "boarding", "corners and edges", role="tanking tape")
+    if niches(room):
+        corners = total([each(4, one.name) for one in niches(room)], "Inside corners of niches")
+        yield Need(corners, "boarding", "inside corners of niches", role="tanking corner")
     holes = [each(KINDS[one.kind].collars, one.name) for one in room.placed]
     if holes:
         yield Need(total(holes, "Pipes through the boards"), "boarding", "pipes through the boards", role="pipe collar")

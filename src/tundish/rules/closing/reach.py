@@ -25,6 +25,7 @@ def can_be_reached(room: Room, book: Book) -> Iterator[Decision]:
     if valves:
         behind = [f"valves: {', '.join(f'{run.kind} to {served(room, run).name}' for run in valves)}"]
         behind += [f"traps: {names(traps)}"] if traps else []
+        behind += [f"{one.name}: {one.reaches or 'what is behind it'}" for one in room.recesses if one.kind == "hatch"]
         yield Decision(
             key_of(room, "reach"),
             "Valves and joints can be reached",

@@ -16,7 +16,10 @@ def foot_fixings(room: Room, book: Book) -> Iterator[Need]:
     """Each foot of a frame has two fixings into the floor.
 
     Screws where the floor lies on joists, into the noggins; anchors in screed and concrete. Mind pipes and heating in the floor.
+    The feet of a self-standing pre-wall have more: they are counted with them.
     """
+    if room.self_standing:
+        return
     for one in room.framed:
         amount = (bare(one.frame.size("feet")) * book.figure("fixings.each_foot")).named(f"Feet of {one.name}")
         yield Need(amount, "frames", f"feet of {one.name}", role=into_floor(room))

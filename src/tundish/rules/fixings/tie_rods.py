@@ -14,5 +14,5 @@ from tundish.rules.rule import Need, rule
 def tie_rod_fixings(room: Room, book: Book) -> Iterator[Need]:
     """On a solid wall each tie rod has its own anchor."""
     if on_solid_wall(room):
-        for one in room.framed:
+        for one in room.tied:
             yield Need(one.frame.size("brackets"), "frames", f"tie rods of {one.name}", role=into_wall(room))

@@ -13,5 +13,7 @@ from tundish.rules.rule import Need, rule
 def pads(room: Room, book: Book) -> Iterator[Need]:
     """A sound pad lies under every foot and behind every wall bracket."""
     for one in room.framed:
-        amount = (one.frame.size("feet") + one.frame.size("brackets")).named(f"Feet and brackets of {one.name}")
-        yield Need(amount, "frames", f"feet and brackets of {one.name}", role="sound pad")
+        amount, what = one.frame.size("feet"), "feet"
+        if one in room.tied:
+            amount, what = amount + one.frame.size("brackets"), "feet and brackets"
+        yield Need(amount.named(f"{what.capitalize()} of {one.name}"), "frames", f"{what} of {one.name}", role="sound pad")

@@ -18,7 +18,7 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
 
     It is to be looked at when they reach over part of the range only; how much thread is left in the nut is said over the range.
     """
-    for one in room.framed:
+    for one in room.tied:
         has = one.figures["reach"]
         if one.tie_rod is None:
             words = "The catalogue holds no tie rod. Add one with the least and most it reaches."

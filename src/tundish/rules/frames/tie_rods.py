@@ -15,6 +15,6 @@ def tie_rods(room: Room, book: Book) -> Iterator[Need]:
 
     As many as the frame has wall brackets. The shortest that reaches over the whole range of the depth is taken.
     """
-    for one in room.framed:
+    for one in room.tied:
         if one.tie_rod is not None:
             yield Need(one.frame.size("brackets"), "frames", f"head of {one.name}", item=one.tie_rod.code)

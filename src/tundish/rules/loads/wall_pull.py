@@ -31,7 +31,7 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     and by the screws of the wall strut on a stud wall. The feet carry the weight. A check for planning.
     """
     fixing = book.role(into_wall(room))
-    for one, strut in zip_longest(room.framed, marked(room, WALL_STRUT)):
+    for one, strut in zip_longest(room.tied, marked(room, WALL_STRUT)):
         what, count = _shared_by(room, book, one, strut)
         has = (pull(room, book, one) / count).named(f"Pull on each {what} of {one.name}")
         title = f"Pull on each {what}"

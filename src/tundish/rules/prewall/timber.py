@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.members import FLOOR_RAIL, NOGGIN, TOP_RAIL, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.members import FLOOR_RAIL, NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
 from tundish.rules.rule import Need, rule
 
-_GROUPS = (("plates", TOP_RAIL + FLOOR_RAIL), ("studs", UPRIGHT), ("noggins", NOGGIN), ("wall ties", WALL_TIE))
+_GROUPS = (("plates", TOP_RAIL + FLOOR_RAIL), ("studs", UPRIGHT), ("noggins", NOGGIN), ("wall ties", WALL_TIE), ("trimmers", TRIMMER))
 
 
 @rule(
@@ -22,7 +22,7 @@ def timber(room: Room, book: Book) -> Iterator[Need]:
     """The pre-wall is framed with studwork: plates, studs, noggins and ties.
 
     Studs stand at both ends, each side of every frame, and between within the upright centres; one row of noggins, and a tie to
-    the wall for every stud.
+    the wall for every stud. Trimmers under and over every opening.
     """
     if room.prewall.built_of != "timber":
         return

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.faces import returns, shelf_of
+from tundish.rules.faces import niches, returns, shelf_of
 from tundish.rules.rule import Asked, Cut, Need, rule
 
 
@@ -16,7 +16,8 @@ from tundish.rules.rule import Asked, Cut, Need, rule
 def trim(asked: Asked, book: Book) -> Iterator[Need]:
     """Outside edges have a trim.
 
-    The front edge of the shelf, every free end up its height and along its shelf. A piece longer than a bar is cut in equal parts.
+    The front edge of the shelf, every free end up its height and along its shelf, and round every niche. A piece longer than
+    a bar is cut in equal parts.
     """
     room = asked.room
     longest = max((offer.length for offer in book.offers.get(book.role("tile trim").code, ())), default=0.0)
@@ -35,6 +36,9 @@ def _edges(room: Room) -> Iterator[tuple[Figure, str]]:
         yield end.tiled_height, f"{end.name}, up the corner"
         if shelf:
             yield room.depth, f"{end.name}, along the shelf"
+    for niche in niches(room):
+        for edge, where in ((niche.width, "sill"), (niche.width, "head"), (niche.height, "left side"), (niche.height, "right side")):
+            yield edge, f"{niche.name}, {where}"
 
 
 def _parts(edge: Figure, where: str, longest: float) -> Iterator[tuple[Figure, str]]:
