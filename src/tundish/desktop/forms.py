@@ -261,6 +261,7 @@ class GroupHead(QWidget):
         """Put a button at the right of the head."""
         self._button = button
         button.setParent(self)
+        button.show()
         self.updateGeometry()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -360,6 +361,7 @@ class Form(QScrollArea):
     def add_part(self, part: QWidget) -> None:
         """Add anything else that belongs between the rows: a table, a sum, a note."""
         self._column.insertWidget(self._column.count() - 1, part)
+        part.show()
 
     def clear(self) -> None:
         """Take every row and head away; the keyboard leaves first, so that nothing is told of a box that has gone."""
