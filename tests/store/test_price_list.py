@@ -15,8 +15,9 @@ from odf.table import Table, TableCell, TableRow  # type: ignore[import-untyped]
 from odf.text import P  # type: ignore[import-untyped]  # it has no types
 from openpyxl import Workbook
 
+from tundish.store import price_list
 from tundish.store.keep import Store
-from tundish.store.price_list import NothingToUndoError, look_at, money, old_prices, take_in, undo
+from tundish.store.price_list import NothingToUndoError, columns_of, heads_in, look_at, money, old_prices, take_in, undo
 from tundish.store.sheet_rows import CannotReadListError, rows_of
 
 ROWS = (
@@ -160,6 +161,47 @@ def test_hostile_files_are_told_in_words_and_change_nothing(store: Store, tmp_pa
     assert store.book().offers == before
     with pytest.raises(CannotReadListError, match="no such file"):
         look_at(store, tmp_path / "not there.csv", "oddmoor")
+
+
+def test_a_list_locked_with_a_password_is_told(store: Store) -> None:
+    """The workbook is truly encrypted; its password is of no matter."""
+    with pytest.raises(CannotReadListError, match="locked with a password"):
+        look_at(store, Path(__file__).with_name("locked.xlsx"), "oddmoor")
+
+
+def test_a_bomb_of_many_parts_is_told_before_it_is_unpacked(store: Store, tmp_path: Path) -> None:
+    with zipfile.ZipFile(tmp_path / "bomb.xlsx", "w", zipfile.ZIP_DEFLATED) as packed:
+        for part in range(9):
+            packed.writestr(f"xl/worksheets/sheet{part}.xml", b"0" * 50_000_000, compresslevel=1)
+    with pytest.raises(CannotReadListError, match="would unpack to 450 MB"):
+        look_at(store, tmp_path / "bomb.xlsx", "oddmoor")
+
+
+def test_heads_are_offered_to_be_mapped_and_what_is_not_in_the_list_stays_so(store: Store, tmp_path: Path) -> None:
+    rows = (("Able's list", "", "", ""), ("Teil", "Preis", "Pack", "VE"), ("OB2018", "6,40", "999", "4"))
+    path = csv_list(tmp_path / "l.csv", rows, ";")
+    assert heads_in(path) == ("Teil", "Preis", "Pack", "VE")
+    columns = {"code": "Teil", "price": "Preis", "pack": "VE", "least": "", "item": ""}
+    take_in(store, look_at(store, path, "oddmoor", columns))
+    assert [each.pack for each in store.book().offers["sound-pad"] if each.code == "OB2018"] == [4]
+    assert columns_of(store, "oddmoor") == columns
+    (fate,) = look_at(store, path, "oddmoor", {**columns, "pack": ""}).fates
+    assert fate.fate == "unchanged"
+
+
+def test_a_list_longer_than_is_held_is_read_again_when_taken_in(store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(price_list, "MOST_HELD", 3)
+    rows = (("code", "price", "item"), *((f"N{place}", f"{place + 1}.00", "sound-pad") for place in range(9)))
+    path = csv_list(tmp_path / "l.csv", rows)
+    preview = look_at(store, path, "oddmoor")
+    assert (len(preview.fates), preview.count("new")) == (3, 9)
+    take_in(store, preview)
+    assert {f"N{place}" for place in range(9)} <= {each.code for each in store.book().offers["sound-pad"]}
+    assert undo(store, "oddmoor") == 9
+    preview = look_at(store, path, "oddmoor")
+    csv_list(path, (*rows, ("N99", "1.00", "sound-pad")))
+    with pytest.raises(CannotReadListError, match="changed since it was looked at"):
+        take_in(store, preview)
 
 
 def test_rows_come_one_at_a_time(tmp_path: Path) -> None:

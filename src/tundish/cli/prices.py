@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from collections import Counter
 from pathlib import Path
 from typing import Any, Final
 
@@ -56,7 +55,7 @@ def _say(preview: Preview) -> None:
     telling = [each for each in preview.fates if each.fate in FATES]
     for each in telling[:SHOWN]:
         print(f"row {each.row}: {each.code or '–'}: {each.fate}{f', {each.why}' if each.why else ''}")
-    if len(telling) > SHOWN:
-        print(f"and {len(telling) - SHOWN} more")
-    counts = Counter(each.fate for each in preview.fates)
-    print(", ".join(f"{count} {fate}" for fate, count in counts.items()) or "no rows")
+    more = sum(preview.count(fate) for fate in FATES) - min(len(telling), SHOWN)
+    if more > 0:
+        print(f"and {more} more")
+    print(", ".join(f"{count} {fate}" for fate, count in preview.counts.items()) or "no rows")

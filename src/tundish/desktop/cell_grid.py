@@ -10,22 +10,24 @@ from tundish.desktop.boxes import Box
 from tundish.desktop.words import label
 
 Cells = Mapping[str, str]
+LEAST = 56
+"""Least width of a box, pixels."""
 
 
 class CellGrid(QWidget):
     """Rows under named columns. A row emptied is a row taken away; typing in the last row adds one below it."""
 
-    def __init__(self, name: str, columns: Sequence[tuple[str, str, int]]) -> None:
-        """`columns` are key, head and width at 100 %; width 0 takes what is left."""
+    def __init__(self, name: str, columns: Sequence[tuple[str, str]], across: int = 0) -> None:
+        """`columns` are key and head; where they are many, a row goes over several lines of `across` boxes."""
         super().__init__()
-        self._name, self._columns = name, columns
+        self._name, self._columns, self._across = name, columns, across or len(columns)
+        self._high = -(-len(columns) // self._across)
         self._rows: list[dict[str, Box]] = []
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(4)
-        for place, (_, head, width) in enumerate(columns):
-            self._grid.addWidget(label(head, "note", "ink2"), 0, place)
-            self._grid.setColumnStretch(place, 0 if width else 1)
+        for place, (_, head) in enumerate(columns):
+            self._grid.addWidget(label(head, "note", "ink2"), *divmod(place, self._across))
         self.show_rows(())
 
     def show_rows(self, rows: Sequence[Cells]) -> None:
@@ -44,13 +46,13 @@ class CellGrid(QWidget):
 
     def _add(self, cells: Cells) -> None:
         row, number = {}, len(self._rows) + 1
-        for place, (key, head, width) in enumerate(self._columns):
+        for place, (key, head) in enumerate(self._columns):
             box = Box(f"{self._name} {number}, {head}")
             box.show_value(cells.get(key, ""))
-            if width:
-                box.setFixedWidth(width)
+            box.setMinimumWidth(LEAST)
             box.textEdited.connect(self._typed)
-            self._grid.addWidget(box, number, place)
+            line, column = divmod(place, self._across)
+            self._grid.addWidget(box, number * self._high + line, column)
             row[key] = box
         self._rows.append(row)
 

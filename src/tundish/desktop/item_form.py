@@ -9,29 +9,30 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from tundish.catalogue.load import supplied_kinds
 from tundish.desktop.boxes import Box
-from tundish.desktop.cell_grid import CellGrid
+from tundish.desktop.cell_grid import LEAST, CellGrid
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.words import label
 
 if TYPE_CHECKING:
     from tundish.store.catalogue import ItemRows
 
-ENDS: Final = (("system", "System", 0), ("nominal", "Size", 70), ("gender", "Male or female", 110), ("standard", "Standard", 110))
-KIT: Final = (("part", "Code of the part", 0), ("amount", "So many", 80))
+ENDS: Final = (("system", "System"), ("nominal", "Size"), ("gender", "Male or female"), ("standard", "Standard"))
+KIT: Final = (("part", "Code of the part"), ("amount", "So many"))
 OFFERS: Final = (
-    ("supplier", "Supplier", 90),
-    ("code", "Their code", 0),
-    ("pack", "Pack", 60),
-    ("price", "Price, £", 70),
-    ("length", "Length", 60),
-    ("width", "Width", 60),
-    ("valid_from", "From", 92),
-    ("valid_to", "Until", 92),
-    ("least", "Least", 44),
-    ("lead_days", "Days", 44),
-    ("breaks", "From so many: price", 120),
+    ("supplier", "Supplier"),
+    ("code", "Their code"),
+    ("pack", "Pack"),
+    ("price", "Price, £"),
+    ("length", "Length"),
+    ("width", "Width"),
+    ("valid_from", "From"),
+    ("valid_to", "Until"),
+    ("least", "Least"),
+    ("lead_days", "Days to come"),
+    ("breaks", "Packs: price"),
 )
-_ACROSS: Final = 3
+OFFERS_ACROSS: Final = 6
+_ACROSS: Final = 2
 
 
 class ItemForm(QWidget):
@@ -47,7 +48,7 @@ class ItemForm(QWidget):
         self._kind = Chooser("Kind")
         self._kind.show_choices(self._kinds, 0)
         self._kind.taken.connect(self._kind_taken)
-        self._ends, self._kit, self._offers = CellGrid("End", ENDS), CellGrid("Part", KIT), CellGrid("Offer", OFFERS)
+        self._ends, self._kit, self._offers = CellGrid("End", ENDS), CellGrid("Part", KIT), CellGrid("Offer", OFFERS, OFFERS_ACROSS)
         self._size_part = QWidget()
         self._grid = QGridLayout(self._size_part)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -86,6 +87,7 @@ class ItemForm(QWidget):
         grid = QGridLayout()
         boxes = (("Name", self._item_name), ("Code", self._code), ("Kind", self._kind), ("Maker's sheet", self._sheet))
         for place, (words, box) in enumerate(boxes):
+            box.setMinimumWidth(LEAST)
             grid.addWidget(label(words, "table", "ink2"), place // 2, place % 2 * 2)
             grid.addWidget(box, place // 2, place % 2 * 2 + 1)
         return grid
@@ -106,6 +108,7 @@ class ItemForm(QWidget):
             words = f"{key.replace('_', ' ').capitalize()}, {unit}{' (may)' if key in kind.may else ''}"
             box = self._sizes[key] = Box(words, figure=unit != "words")
             box.show_value(cells.get(key, ""))
+            box.setMaximumWidth(120 if unit != "words" else 240)
             head = label(words, "note", "ink2")
             self._shown += [head, box]
             self._grid.addWidget(head, place // _ACROSS, place % _ACROSS * 2)

@@ -12,7 +12,7 @@ from typing import Final
 
 from tundish.catalogue.sheets import NAMES, Sheets, money_words
 from tundish.errors import TundishError
-from tundish.store.sheet_rows import CannotReadListError, check_packed
+from tundish.store.sheet_rows import CannotReadListError, check_lock, check_packed
 
 _RUN: Final = re.compile(r"'*[=+\-@\t\r]")
 """What a spreadsheet opening a CSV file would run as a formula."""
@@ -85,6 +85,7 @@ def _write_workbook(sheets: Sheets, path: Path) -> None:
 def _workbook_lines(path: Path) -> Sheets:
     import python_calamine
 
+    check_lock(path)
     check_packed(path)
     try:
         with path.open("rb") as file:

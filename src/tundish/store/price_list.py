@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal, InvalidOperation
 from itertools import chain, islice
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from tundish.catalogue.item import Offer
 from tundish.errors import TundishError
@@ -29,6 +30,11 @@ COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
     "item": ("item", "our code", "your code"),
 }
 """What a list may say, and the heads it is known by unless the supplier's own are remembered; code and price it must."""
+MOST_HELD: Final = 100_000
+SHOWN: Final = 2_000
+"""How many changes, and how many of the rows that change nothing, a look at a list holds."""
+_BATCH: Final = 10_000
+_CHANGES: Final = ("new", "changed")
 _LOOKED_FOR: Final = 40
 """Rows within which the heads must come."""
 _MONEY: Final = re.compile(r"£?\s*(-?[\d.,'\s]*\d)\s*(?:£|GBP)?", re.IGNORECASE)
@@ -47,24 +53,51 @@ class Fate:
     why: str = ""
     offer: Offer | None = None
     offer_id: int = 0
+    before: Offer | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Preview:
-    """A price list looked at; nothing is changed yet."""
+    """A price list looked at; nothing is changed yet. `fates` holds what is new or changed, and of the rest the first of each fate.
+
+    Of a list that changes more than can be held, what is beyond is read again when it is taken in; `counts` are of all rows.
+    """
 
     supplier: str
-    file: str
+    path: Path
     columns: Mapping[str, str]
     fates: tuple[Fate, ...]
+    counts: Mapping[str, int]
+    day: str
+    stamp: tuple[int, int]
+
+    @property
+    def file(self) -> str:
+        """The name of the file."""
+        return self.path.name
 
     def count(self, fate: str) -> int:
         """How many rows have a fate."""
-        return sum(each.fate == fate for each in self.fates)
+        return self.counts.get(fate, 0)
 
 
 class NothingToUndoError(TundishError):
     """There is no import of this supplier that was not undone, or its prices were changed since."""
+
+
+def heads_in(path: Path) -> tuple[str, ...]:
+    """The heads that a list may be mapped by: of its first rows the one with most words, before the first price."""
+    best: tuple[str, ...] = ()
+    for _, cells in islice(rows_of(path), _LOOKED_FOR):
+        words = [cell for cell in cells if cell and isinstance(money(cell, comma=False), str) and isinstance(money(cell, comma=True), str)]
+        if len(words) > len([cell for cell in best if cell]):
+            best = cells
+    return tuple(dict.fromkeys(cell for cell in best if cell))
+
+
+def columns_of(store: Store, supplier: str) -> dict[str, str]:
+    """The heads that are remembered for a supplier: "" for what its list does not say."""
+    return dict(store.setting(_setting(supplier)) or {})
 
 
 def look_at(store: Store, path: Path, supplier: str, columns: Mapping[str, str] | None = None, day: str = "") -> Preview:
@@ -72,38 +105,37 @@ def look_at(store: Store, path: Path, supplier: str, columns: Mapping[str, str] 
 
     Raises CannotReadListError where the file is no price list or its columns are not to be found.
     """
-    known = columns or store.setting(_setting(supplier)) or {}
-    offers = store.work(lambda connection: _offers(connection, supplier))
-    items = store.book().items
-    rows = rows_of(path)
-    places, heads = _heads(path, rows, known)
-    seen: dict[str, int] = {}
-    found = list(_fates(rows, places, _Known(supplier, offers, frozenset(items), seen, day or now()[:10])))
-    return Preview(supplier, path.name, heads, tuple(found))
+    known, day = columns or columns_of(store, supplier), day or now()[:10]
+    kept, counts = [], Counter[str]()
+    heads, fates = _streamed(store, (path, supplier), known, day)
+    for each in fates:
+        counts[each.fate] += 1
+        if counts[each.fate] <= (MOST_HELD if each.fate in _CHANGES else SHOWN):
+            kept.append(each)
+    # What was said not to be in the list stays said.
+    told = {name: head for name, head in known.items() if not head} | heads
+    return Preview(supplier, path, told, tuple(kept), counts, day, _stamp(path))
 
 
 def take_in(store: Store, preview: Preview) -> int:
     """Take every new and changed price in, in one transaction; gives the number of the import, by which it is undone."""
+    fates: Iterator[Fate] = iter(preview.fates)
+    if any(preview.count(fate) > MOST_HELD for fate in _CHANGES):
+        if _stamp(preview.path) != preview.stamp:
+            raise CannotReadListError(preview.path, "it was changed since it was looked at; open it again")
+        fates = _streamed(store, (preview.path, preview.supplier), preview.columns, preview.day)[1]
+    wanted = (each for each in fates if each.fate in _CHANGES)
 
     def work(connection: Connection) -> int:
-        from sqlalchemy import insert, select, update
+        from sqlalchemy import insert
 
-        from tundish.store.tables import imports, offers, price_changes
+        from tundish.store.tables import imports
 
         row = {"supplier": preview.supplier, "file": preview.file, "made": now(), "undone": ""}
         made = connection.execute(insert(imports).values(row))
         import_id = int(made.inserted_primary_key[0]) if made.inserted_primary_key else 0
-        for each in preview.fates:
-            if each.offer is None or each.fate not in {"new", "changed"}:
-                continue
-            after = shelf.offer_row(each.offer)
-            before = None
-            if each.offer_id:
-                before = connection.execute(select(offers).where(offers.c.id == each.offer_id)).one()._asdict()
-                connection.execute(update(offers).where(offers.c.id == each.offer_id).values(after))
-            offer_id = each.offer_id or int(connection.execute(insert(offers).values(after)).inserted_primary_key[0])  # type: ignore[index]
-            change = {"import": import_id, "offer": offer_id, "before": before, "after": after}
-            connection.execute(insert(price_changes), [change])
+        while batch := list(islice(wanted, _BATCH)):
+            _take_batch(connection, import_id, batch)
         shelf.keep_setting(connection, _setting(preview.supplier), dict(preview.columns))
         return import_id
 
@@ -174,6 +206,67 @@ def money(words: str, *, comma: bool) -> Decimal | str:
     return amount
 
 
+def _streamed(store: Store, of: tuple[Path, str], known: Mapping[str, str], day: str) -> tuple[dict[str, str], Iterator[Fate]]:
+    """The heads of a supplier's list, and its fates as they are read."""
+    path, supplier = of
+    offers = store.work(lambda connection: _offers(connection, supplier))
+    rows = rows_of(path)
+    places, heads = _heads(path, rows, known)
+    items = store.work(_codes)
+    return heads, _fates(rows, places, _Known(supplier, offers, items, {}, day))
+
+
+def _stamp(path: Path) -> tuple[int, int]:
+    stat = path.stat()
+    return stat.st_size, stat.st_mtime_ns
+
+
+def _take_batch(connection: Connection, import_id: int, batch: list[Fate]) -> None:
+    """Change and add the prices of a batch, and keep what was before."""
+    from sqlalchemy import bindparam, func, insert, select, update
+
+    from tundish.store.tables import offers, price_changes
+
+    last = int(connection.execute(select(func.max(offers.c.id))).scalar() or 0)
+    changed, new, changes = [], [], []
+    for each in batch:
+        offer = each.offer
+        if offer is None:
+            continue
+        offer_id = each.offer_id
+        if offer_id:
+            changed.append({"at": offer_id, **_terms(offer)})
+        else:
+            last += 1
+            offer_id = last
+            new.append({"id": last, **shelf.offer_row(offer)})
+        before = _terms(each.before) | {"code": offer.code} if each.before else None
+        changes.append({"import": import_id, "offer": offer_id, "before": before, "after": _terms(offer) | {"code": offer.code}})
+    if changed:
+        terms: dict[str, Any] = {name: bindparam(name) for name in _TERMS}
+        connection.execute(update(offers).where(offers.c.id == bindparam("at")).values(terms), changed)
+    if new:
+        connection.execute(insert(offers), new)
+    if changes:
+        connection.execute(insert(price_changes), changes)
+
+
+_TERMS: Final = ("price", "pack", "least", "valid_from")
+"""What a price list changes of an offer."""
+
+
+def _terms(offer: Offer) -> dict[str, object]:
+    return {"price": str(offer.price), "pack": offer.pack, "least": offer.least, "valid_from": offer.valid_from}
+
+
+def _codes(connection: Connection) -> frozenset[str]:
+    from sqlalchemy import select
+
+    from tundish.store.tables import items
+
+    return frozenset(connection.execute(select(items.c.code)).scalars())
+
+
 @dataclass(frozen=True, slots=True)
 class _Known:
     supplier: str
@@ -197,7 +290,8 @@ def _fate(number: int, said: Mapping[str, str], known: _Known, *, comma: bool) -
     pack, least = _count(said.get("pack", "")), _count(said.get("least", ""))
     mine = known.offers.get(code, ())
     why = "has no code" if not code else f"the code stands in row {known.seen[code]} already" if code in known.seen else ""
-    known.seen.setdefault(code, number)
+    if mine or said.get("item"):
+        known.seen.setdefault(code, number)
     why = why or (price if isinstance(price, str) else "")
     why = why or ("you have this code for two items" if len(mine) > 1 else "")
     if why or isinstance(price, str) or pack is None or least is None:
@@ -215,7 +309,7 @@ def _changed(number: int, mine: tuple[int, Offer], price: Decimal, pack_and_leas
     if (after.price, after.pack, after.least) == (old.price, old.pack, old.least):
         return Fate(number, old.code, "unchanged")
     by = (price - old.price) / old.price * 100 if old.price else Decimal(0)
-    return Fate(number, old.code, "changed", f"£{old.price} to £{price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %", after, offer_id)
+    return Fate(number, old.code, "changed", f"£{old.price} to £{price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %", after, offer_id, old)
 
 
 def _new(unused: Fate, said: Mapping[str, str], known: _Known, offer: Offer) -> Fate:
@@ -234,6 +328,8 @@ def _heads(path: Path, rows: Iterator[Row], known: Mapping[str, str]) -> tuple[d
         lowered = [cell.lower() for cell in cells]
         places = {}
         for name, words in COLUMNS.items():
+            if known.get(name, name) == "":
+                continue  # the list does not say it
             wanted = (known[name].lower(),) if known.get(name) else words
             place = next((lowered.index(word) for word in wanted if word in lowered), None)
             if place is not None:

@@ -14,7 +14,7 @@ from tundish.errors import TundishError
 MOST_BYTES: Final = 60_000_000
 MOST_UNPACKED: Final = 400_000_000
 MOST_RATIO: Final = 300
-MOST_ROWS: Final = 300_000
+MOST_ROWS: Final = 2_000_000
 MOST_CELL: Final = 10_000
 """Characters of one cell; a price list never has more."""
 MOST_COLUMNS: Final = 500
@@ -71,6 +71,7 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
 
     if packed:
         check_packed(path)
+    check_lock(path)
     try:
         with path.open("rb") as file:
             book = python_calamine.CalamineWorkbook.from_filelike(file)
@@ -84,6 +85,13 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
         raise CannotReadListError(path, "it is locked with a password; save a copy without one") from fault
     except (python_calamine.CalamineError, OSError, ValueError) as fault:
         raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
+
+
+def check_lock(path: Path) -> None:
+    """A workbook with a password is an old-style file that holds the locked one as a stream of that name ([MS-OFFCRYPTO] 2.3.4)."""
+    body = path.read_bytes()
+    if body.startswith(_OLD) and "EncryptedPackage".encode("utf-16-le") in body:
+        raise CannotReadListError(path, "it is locked with a password; save a copy without one")
 
 
 def check_packed(path: Path) -> None:

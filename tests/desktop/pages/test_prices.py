@@ -8,6 +8,7 @@ from pathlib import Path
 from tests.desktop.fitter import Fitter
 from tests.desktop.hands import click
 from tests.desktop.spoken_names import nameless
+from tundish.desktop.cells import Group
 from tundish.desktop.pages.prices import PricesPage
 
 
@@ -28,11 +29,10 @@ def test_a_list_is_looked_at_taken_in_and_undone(fitter: Fitter, tmp_path: Path)
     page, before = opened(fitter), price(fitter)
     (tmp_path / "list.csv").write_text("Teil;Preis\nOB2024;12,98\nOB2027;ask\n", encoding="cp1252")
     page.look(tmp_path / "list.csv")
-    fitter.qtbot.waitUntil(lambda: "no row names a column" in page._said.text())
+    fitter.qtbot.waitUntil(lambda: "is the code and which the price" in page._said.text())
     assert not page._take.isEnabled()
-    page._code.setText("Teil")
-    page._price.setText("Preis")
-    page._look_again("")
+    choose(page, "code", "Teil")
+    choose(page, "price", "Preis")
     fitter.qtbot.waitUntil(lambda: "1 change, 0 new, 1 refused" in page._said.text())
     assert price(fitter) == before
     click(page._take)
@@ -41,6 +41,31 @@ def test_a_list_is_looked_at_taken_in_and_undone(fitter: Fitter, tmp_path: Path)
     assert price(fitter) == before
     fitter.press("Undo the last", page)
     assert "to be undone" in page._said.text()
+
+
+def test_the_columns_of_a_supplier_are_remembered(fitter: Fitter, tmp_path: Path) -> None:
+    page = opened(fitter)
+    (tmp_path / "list.csv").write_text("Teil;Preis;VE\nOB2018;6,55;4\n", encoding="cp1252")
+    page.look(tmp_path / "list.csv")
+    fitter.qtbot.waitUntil(lambda: page._maps["pack"].count() == 4)
+    for key, head in (("code", "Teil"), ("price", "Preis"), ("pack", "VE")):
+        choose(page, key, head)
+    fitter.qtbot.waitUntil(page._take.isEnabled)
+    click(page._take)
+    page.look(tmp_path / "list.csv")
+    fitter.qtbot.waitUntil(lambda: "0 change" in page._said.text())
+    assert [page._maps[key].currentText() for key in ("code", "price", "pack", "item")] == ["Teil", "Preis", "VE", "not in the list"]
+    groups = [entry.title for entry in page.table.table_model.entries() if isinstance(entry, Group)]
+    assert groups == ["Unchanged"]
+    page._supplier.choose(fitter.workspace.book.suppliers["quernby"].name)
+    page._other_supplier(0)
+    fitter.qtbot.waitUntil(lambda: "is the code" in page._said.text())
+
+
+def choose(page: PricesPage, key: str, head: str) -> None:
+    box = page._maps[key]
+    box.setCurrentIndex(box.findText(head))
+    box.activated.emit(box.currentIndex())
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:

@@ -13,7 +13,7 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.item_form import ItemForm
 from tundish.desktop.item_papers import ItemPapers
 from tundish.desktop.page import Page
-from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.errors import TundishError
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from tundish.catalogue.sheets import Sheets
     from tundish.field import Problem
 
-COLUMNS: Final = (Column("Item"), Column("Code", 150))
+COLUMNS: Final = (Column("Item"),)
 MOST_ROWS: Final = 300
 MOST_PROBLEMS: Final = 6
 
@@ -53,7 +53,7 @@ class CataloguePage(Page):
         for tool, does in tools:
             tool.clicked.connect(does)
             self.add_tool(tool)
-        self.table = Table("Items", COLUMNS)
+        self.table = Table("Items", COLUMNS, row_high=TWO_LINES)
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing found", "Parts of words will do: pan 360, strut, CP10.", "find")
         self.form, self.papers = ItemForm(), ItemPapers(workspace.store)
@@ -107,9 +107,7 @@ class CataloguePage(Page):
         ]
         codes += [each.item for each in find_offers(self._workspace.store, typed) if each.item in items]
         shown = tuple(dict.fromkeys(codes))[:MOST_ROWS]
-        self.table.set_rows(
-            tuple(Row(code, (Cell(items[code].name, strong=True, below=items[code].kind), Cell(code, tone="ink2"))) for code in shown)
-        )
+        self.table.set_rows(tuple(Row(code, (Cell(items[code].name, strong=True, below=f"{items[code].kind}, {code}"),)) for code in shown))
 
     def _chosen(self, code: str) -> None:
         from tundish.store.catalogue import rows_of

@@ -66,6 +66,7 @@ class OrderingPage(EstimatePage):
         self._way.activated.connect(self._take_way)
         self._how = Chooser("How it is sent")
         self._how.show_choices(HOWS, 0)
+        self._how.setMinimumWidth(140)
         self._day = Box("Here by")
         self._day.taken.connect(self._take_day)
         self._accepted = QCheckBox("Job accepted")

@@ -5,9 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
-from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.page import Page
@@ -25,7 +24,11 @@ FATES: Final = (
     ("new", "New", "settled"),
     ("refused", "Refused", "fails"),
     ("unchanged", "Unchanged", "ink2"),
+    ("not used", "For things you do not keep", "ink2"),
 )
+MAPPED: Final = {"code": "Code", "price": "Price", "pack": "Pack of", "least": "Least", "item": "Item"}
+"""What a list may say, by the words it is asked for with; "item" is your own code for it."""
+NOT_THERE: Final = "not in the list"
 MOST_ROWS: Final = 2000
 
 
@@ -34,7 +37,7 @@ class PricesPage(Page):
 
     help_sentences = (
         "CSV, XLSX or ODS. Nothing is changed until you take it in, and then all of it or nothing.",
-        "Name the heads over code and price once for each supplier; they are remembered.",
+        "Say once for each supplier which column is what; it is remembered when the list is taken in.",
         "Undo puts the old prices back.",
     )
 
@@ -46,7 +49,9 @@ class PricesPage(Page):
         self._keys = sorted(workspace.book.suppliers)
         self._supplier = Chooser("Supplier")
         self._supplier.show_choices([workspace.book.suppliers[key].name for key in self._keys], 0)
-        self._code, self._price = Box("Code is under"), Box("Price is under")
+        self._supplier.activated.connect(self._other_supplier)
+        self._heads: tuple[str, ...] = ()
+        self._maps = {key: Chooser(f"{words} is under") for key, words in MAPPED.items()}
         self._open, self._take = button("Open a list", "paper"), button("Take it in", "tick", main=True)
         undo = button("Undo the last", "undo")
         for tool, does in ((undo, self._undo), (self._open, self._choose), (self._take, self._take_in)):
@@ -67,25 +72,60 @@ class PricesPage(Page):
 
     def _boxes(self) -> QWidget:
         made = QWidget()
-        row = QHBoxLayout(made)
-        row.setContentsMargins(8, 0, 8, 0)
-        for box in (self._code, self._price):
+        column = QVBoxLayout(made)
+        column.setContentsMargins(8, 0, 8, 0)
+        first, second = QHBoxLayout(), QHBoxLayout()
+        first.addWidget(label("List of", "table"))
+        first.addWidget(self._supplier)
+        first.addStretch(1)
+        for key, words in MAPPED.items():
+            box = self._maps[key]
+            box.show_choices([NOT_THERE], 0)
             box.setMaximumWidth(150)
-            box.taken.connect(self._look_again)
-        for part in (self._supplier, label("code is under", "table"), self._code, label("price is under", "table"), self._price):
-            row.addWidget(part)
-        row.addStretch(1)
+            box.activated.connect(self._look_again)
+            second.addWidget(label(words, "table", "ink2"))
+            second.addWidget(box, 1)
+        column.addLayout(first)
+        column.addLayout(second)
         return made
 
     def look(self, path: Path) -> None:
-        """Look at a list in the background, and show what becomes of every row."""
-        from tundish.store.price_list import look_at
+        """Look at a list in the background: what columns it has, and what becomes of every row as they are remembered or known."""
+        from tundish.store.price_list import columns_of, heads_in
 
         self._path = path
-        heads = {name: words for name, box in (("code", self._code), ("price", self._price)) if (words := box.text().strip())}
         store, key = self._workspace.store, self._key()
         self._said.setText(f"Reading {path.name}")
-        self._workspace.aside.ask(lambda: look_at(store, path, key, heads), self._show, self._failed)
+        self._workspace.aside.ask(lambda: (heads_in(path), columns_of(store, key)), self._map, self._failed)
+
+    def _map(self, found: tuple[tuple[str, ...], dict[str, str]]) -> None:
+        """Offer the heads of the list for each thing it may say, the remembered or the known one chosen."""
+        from tundish.store.price_list import COLUMNS as KNOWN
+
+        self._heads, remembered = found
+        lowered = [head.lower() for head in self._heads]
+        for key, box in self._maps.items():
+            words = (remembered[key].lower(),) if key in remembered else KNOWN[key]
+            place = next((lowered.index(word) for word in words if word in lowered), -1)
+            box.show_choices([NOT_THERE, *self._heads], place + 1)
+        self._look_again()
+
+    def _look_again(self, *_said: object) -> None:
+        from tundish.store.price_list import look_at
+
+        if self._path is None:
+            return
+        columns = {key: self._heads[box.currentIndex() - 1] if box.currentIndex() > 0 else "" for key, box in self._maps.items()}
+        missing = [MAPPED[key].lower() for key in ("code", "price") if not columns[key]]
+        if missing:
+            self._failed(f"Say which column of {self._path.name} is the {' and which the '.join(missing)}.")
+            return
+        store, supplier, path = self._workspace.store, self._key(), self._path
+        self._workspace.aside.ask(lambda: look_at(store, path, supplier, columns), self._show, self._failed)
+
+    def _other_supplier(self, _place: int) -> None:
+        if self._path is not None:
+            self.look(self._path)
 
     def _key(self) -> str:
         return self._keys[max(self._supplier.currentIndex(), 0)]
@@ -94,10 +134,6 @@ class PricesPage(Page):
         name, _ = QFileDialog.getOpenFileName(self, "Open a price list", "", "Price lists (*.csv *.txt *.xlsx *.ods *.xls);;All files (*)")
         if name:
             self.look(Path(name))
-
-    def _look_again(self, _words: str) -> None:
-        if self._path is not None:
-            self.look(self._path)
 
     def _failed(self, words: str) -> None:
         self._preview = None
@@ -111,8 +147,10 @@ class PricesPage(Page):
         for fate, title, tone in FATES:
             rows = [each for each in preview.fates if each.fate == fate]
             if rows:
-                more = f", the first {MOST_ROWS:,} shown" if len(rows) > MOST_ROWS else ""
-                groups.append(Group(fate, title, tuple(_row(each, tone) for each in rows[:MOST_ROWS]), f"{len(rows):,} rows{more}"))
+                count = preview.count(fate)
+                more = f", the first {MOST_ROWS:,} shown" if count > MOST_ROWS else ""
+                words = f"{count:,} {'row' if count == 1 else 'rows'}{more}"
+                groups.append(Group(fate, title, tuple(_row(each, tone) for each in rows[:MOST_ROWS]), words))
         self.table.set_groups(tuple(groups))
         counts = f"{preview.count('changed')} change, {preview.count('new')} new, {preview.count('refused')} refused"
         self._said.setText(f"{preview.file}: {counts}, {preview.count('not used'):,} for things you do not keep")
@@ -122,7 +160,11 @@ class PricesPage(Page):
         from tundish.store.price_list import take_in
 
         if self._preview is not None:
-            take_in(self._workspace.store, self._preview)
+            try:
+                take_in(self._workspace.store, self._preview)
+            except TundishError as fault:
+                self._failed(str(fault))
+                return
             self._said.setText(f"{self._preview.file} is taken in; the old prices are kept")
             self._take.setEnabled(False)
             self._workspace.book_has_changed()
