@@ -111,3 +111,15 @@ def test_what_is_asked_for_by_length_is_bought_with_what_is_cut() -> None:
     plan = planned(Line(STRUT, given.amount, (*given.needs, by_length)), bar(2000, "8.90"))
     assert [(one.mark, one.length.value) for one in plan.cuts] == [("A1", 700), ("L1", 2000), ("L2", 2000), ("L3", 500)]
     assert plan.plan.used() == (3,)
+
+
+def test_a_better_plan_found_before_does_not_change_the_quick_answer() -> None:
+    """Whatever was asked meanwhile, the same question asked in the same way has the same answer."""
+    given = line(STRUT, *[cut(length) for length in (1010, 1010, 990, 990, 760, 640, 620, 610, 480, 330, 250)])
+    book = Book({}, {}, {}, {}, {"strut": (bar(2000, "8.90"), bar(3000, "12.80"))}, FIGURES)
+    first = plans((given,), book, Effort.QUICK)
+    best, proof = plans((given,), book, Effort.BEST), plans((given,), book, Effort.PROOF)
+    assert best[0].plan.cost_pence <= first[0].plan.cost_pence
+    assert plans((given,), book, Effort.QUICK) == first
+    assert plans((given,), book, Effort.BEST) == best
+    assert plans((given,), book, Effort.PROOF) == proof

@@ -61,11 +61,10 @@ def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
 
 
 def _remembered(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
-    # The best plan, once found, is also the quick answer: nothing is moved about until the question is another.
-    for way in _as_good(how[0]):
-        held = _PLANNED.get((line.item.code, line.own, way))
-        if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
-            return held[3]
+    # Only an answer looked for just as hard is the same answer: a better one that is remembered is offered when it is asked for.
+    held = _PLANNED.get((line.item.code, line.own, how[0]))
+    if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
+        return held[3]
     made = _as_before(line, book, how, sawn) or _plan(line, book, how, sawn)
     if not how[1]():
         _PLANNED[line.item.code, line.own, how[0]] = (line, book, sawn, made)

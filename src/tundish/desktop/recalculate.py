@@ -8,12 +8,14 @@ from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import partial
+from threading import Event
 from typing import Final
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import Effort
+from tundish.cutting.plans import CutPlan
 from tundish.estimate import Estimate, Job, estimate
 
 LOG = logging.getLogger(__name__)
@@ -33,10 +35,15 @@ class Answer:
 
 
 class Recalculate(QObject):
-    """One worker. A sound answer comes at once (`ready`), then, after a quiet moment, one with the best cut plans (`better`)."""
+    """One worker. A sound answer comes at once (`ready`), after a quiet moment others with better cut plans (`better`).
+
+    Those are the best that are found soon, and then what comes nearest to a proof. Whatever is asked next ends the search at once.
+    """
 
     ready = Signal(object)
     better = Signal(object)
+    searching = Signal(bool)
+    """Whether a proof is being looked for, which can be stopped."""
     _came = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
@@ -44,6 +51,8 @@ class Recalculate(QObject):
         sys.setswitchinterval(SWITCH_S)
         self._worker = ThreadPoolExecutor(1, thread_name_prefix="estimate")
         self._turn = 0
+        self._told_to_stop = Event()
+        self._proving = False
         self._asked: Callable[[Effort], Estimate] | None = None
         self._waiting: Future[None] | None = None
         self._quiet = QTimer(self)
@@ -54,8 +63,13 @@ class Recalculate(QObject):
 
     @property
     def busy(self) -> bool:
-        """Whether an answer is still to come."""
-        return self._quiet.isActive() or (self._waiting is not None and not self._waiting.done())
+        """Whether an answer is still to come; a proof that is looked for is not waited for."""
+        return self._quiet.isActive() or (not self._proving and self._waiting is not None and not self._waiting.done())
+
+    @property
+    def proving(self) -> bool:
+        """Whether a proof is being looked for."""
+        return self._proving and self._waiting is not None and not self._waiting.done()
 
     @property
     def trying(self) -> bool:
@@ -64,18 +78,26 @@ class Recalculate(QObject):
 
     def ask(self, job: Job, book: Book, *, best: bool = True) -> None:
         """Work this job out; whatever was asked before is not wanted any more. Not `best`: the quick answer is enough."""
+        self.leave_off()
         self._turn += 1
-        self._quiet.stop()
         if self._waiting is not None:
             self._waiting.cancel()
-        work = partial(estimate, job, book)
+        self._told_to_stop = Event()
+        work = partial(estimate, job, book, stop=self._told_to_stop.is_set)
         self._asked = work if best else None
+        self._proving = False
         self._waiting = self._worker.submit(self._work, self._turn, Effort.QUICK, partial(work, Effort.QUICK))
+
+    def leave_off(self) -> None:
+        """Look for no better cut plans any more; what was found so far is still handed over."""
+        self._told_to_stop.set()
+        self._quiet.stop()
+        self.searching.emit(False)
 
     def stop(self) -> None:
         """Let the worker end; called before the window goes."""
+        self.leave_off()
         self._turn += 1
-        self._quiet.stop()
         self._worker.shutdown(wait=True, cancel_futures=True)
 
     def _work(self, turn: int, effort: Effort, work: Callable[[], Estimate]) -> None:
@@ -92,13 +114,29 @@ class Recalculate(QObject):
     def _take(self, answer: Answer) -> None:
         if answer.turn != self._turn:
             return
-        if answer.effort is Effort.BEST:
-            self.better.emit(answer.estimate)
+        if answer.effort is not Effort.QUICK:
+            self._take_better(answer)
             return
         if self._asked is not None:
             self._quiet.start()
         self.ready.emit(answer.estimate)
 
+    def _take_better(self, answer: Answer) -> None:
+        more = answer.effort is Effort.BEST and not self._told_to_stop.is_set() and not all(_settled(each) for each in answer.estimate.cuts)
+        self.searching.emit(more)
+        if more:
+            self._look(Effort.PROOF)
+        self.better.emit(answer.estimate)
+
     def _look_for_best(self) -> None:
+        self._look(Effort.BEST)
+
+    def _look(self, effort: Effort) -> None:
         if self._asked is not None:
-            self._waiting = self._worker.submit(self._work, self._turn, Effort.BEST, partial(self._asked, Effort.BEST))
+            self._proving = effort is Effort.PROOF
+            self._waiting = self._worker.submit(self._work, self._turn, effort, partial(self._asked, effort))
+
+
+def _settled(plan: CutPlan) -> bool:
+    """Whether looking further could neither save nor prove anything."""
+    return plan.plan.proven or not plan.plan.cost_pence

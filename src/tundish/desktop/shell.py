@@ -10,7 +10,8 @@ from typing import Final
 from PySide6.QtCore import QEvent, QObject
 from PySide6.QtWidgets import QWidget
 
-from tundish.desktop import kept_look, standing
+from tundish.desktop import kept_look, standing, typing_over
+from tundish.desktop.different import Different
 from tundish.desktop.find_box import FindBox
 from tundish.desktop.look import Look
 from tundish.desktop.main_window import MainWindow
@@ -55,6 +56,7 @@ class Shell(QObject):
         super().__init__(window)
         self.window, self.workspace = window, workspace
         self._trail: list[str] = []
+        self._different = Different(workspace, window.where_from)
         self.find_box = FindBox(workspace, window.frame.pages)
         for key, title, name in PAGES:
             window.add_page(key, title, self._maker(key, name))
@@ -107,7 +109,10 @@ class Shell(QObject):
         window.where_from.link_asked.connect(self._follow)
         window.where_from.back_asked.connect(self._back)
         window.where_from.button.connect(self._pressed)
+        window.where_from.typed.connect(self._typed)
         window.tally.price_asked.connect(self._ask_price)
+        window.tally.stop_asked.connect(self.workspace.leave_off)
+        self.workspace.searching.connect(self._searching)
 
     def _opened(self) -> None:
         self.window.run.set_job_open(open_job=True)
@@ -154,10 +159,14 @@ class Shell(QObject):
         self.window.announce(words)
         self.window.tally.say(words)
 
+    def _searching(self, on: bool) -> None:
+        self.window.tally.set_working("Cut list: looking for a better plan, or a proof" if on else "", None)
+
     def _page_shown(self, key: str) -> None:
         self._trail = []
+        self._different.show("")
         self.workspace.cut_list_in_use = key == "cutting"
-        self.window.tally.set_working("", None)
+        self._searching(self.workspace.proving)
         self.workspace.remember_place(key)
 
     def _ask(self, asked: str) -> None:
@@ -184,6 +193,7 @@ class Shell(QObject):
         view = reason_of(self._trail[-1], self.workspace, came_from)
         if view is not None:
             self.window.where_from.show_figure(view)
+        self._different.show(view.different if view is not None else "")
 
     def _pressed(self, asked: str) -> None:
         act, _, rest = asked.partition(":")
@@ -193,6 +203,21 @@ class Shell(QObject):
             standing.set_open(self.workspace, rest, still_open=act == "open")
         elif act == "way":
             self._take_way_out(rest)
+        elif act == "own":
+            self.window.where_from.type_own()
+        elif act == "back":
+            typing_over.put_back(rest, self.workspace)
+        elif act == "decide":
+            self._go_to_decision(rest)
+
+    def _typed(self, own: str, words: str) -> None:
+        problem = typing_over.type_over(own, words, self.workspace)
+        if problem:
+            self.window.where_from.refuse(words, problem)
+
+    def _go_to_decision(self, key: str) -> None:
+        self.window.show_page("closing")
+        self.window.page("closing").go_to(key)  # type: ignore[union-attr]  # the page goes to a decision
         elif act == "catalogue":
             self._open_item(rest)
         elif act == "sheet":

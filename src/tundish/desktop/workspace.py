@@ -46,6 +46,8 @@ class Workspace(QObject):
     better_offered = Signal(object)
     """An `Estimate` with cheaper cut plans, while the cut list is in use."""
     working = Signal(bool)
+    searching = Signal(bool)
+    """Whether better cut plans are still being looked for."""
     saved = Signal(str, bool)
     floor_changed = Signal(str)
     room_changed = Signal(int)
@@ -67,6 +69,7 @@ class Workspace(QObject):
         self.aside = Aside(self)
         self._revision = 0
         self._trial: Job | None = None
+        self._taken: tuple[object, ...] = ()
         self._follow = QTimer(self)
         self._follow.setSingleShot(True)
         self._follow.setInterval(FOLLOW_MS)
@@ -74,6 +77,7 @@ class Workspace(QObject):
         self._recalculate = Recalculate(self)
         self._recalculate.ready.connect(self._show)
         self._recalculate.better.connect(self._show_better)
+        self._recalculate.searching.connect(self.searching)
 
     @property
     def job(self) -> Job:
@@ -100,6 +104,11 @@ class Workspace(QObject):
     def busy(self) -> bool:
         """Whether figures are being worked out."""
         return self._recalculate.busy
+
+    @property
+    def proving(self) -> bool:
+        """Whether a proof of the cut plans is being looked for."""
+        return self._recalculate.proving
 
     @property
     def revision(self) -> int:
@@ -213,8 +222,13 @@ class Workspace(QObject):
             self.floor = floor
             self.floor_changed.emit(floor)
 
+    def leave_off(self) -> None:
+        """Look for no better cut plans any more."""
+        self._recalculate.leave_off()
+
     def use_better(self, estimate: Estimate) -> None:
-        """Take the better cut plans that were offered."""
+        """Take the better cut plans that were offered; they are used again without asking while their pieces stay the same."""
+        self._taken = tuple(each.plan.cuts for each in estimate.cuts)
         self._show(estimate)
 
     @property
@@ -290,7 +304,8 @@ class Workspace(QObject):
 
     def _show_better(self, estimate: Estimate) -> None:
         now = self.estimate
-        if now is None or not self.cut_list_in_use or [each.plan for each in estimate.cuts] == [each.plan for each in now.cuts]:
+        others = {each.plan.cuts for each in estimate.cuts} - {each.plan.cuts for each in now.cuts} if now else set()
+        if not self.cut_list_in_use or others <= set(self._taken):
             self._show(estimate)
         else:
             self.better_offered.emit(estimate)

@@ -65,11 +65,16 @@ def told(choice: Choice) -> str:
 
 
 def drilled(laid: SetOut) -> Iterator[tuple[str, str, float, float, float]]:
-    """Every hole in a tile: hole, tile by row and column, from its left, from its foot, and what is left to its edge, mm."""
+    """Every hole in a tile: hole, which tile, from its left, from its foot, and what is left to its edge, mm.
+
+    Courses are counted from the foot of the face and tiles from its left, as the fitter counts them.
+    """
     placed = laid.tiles
     for one in laid.drilled:
         tile = placed[one.tile]
-        yield one.hole.name, f"row {tile.row + 1}, tile {tile.column + 1}", one.x, one.z, one.edge
+        course = tile.row - laid.rows[0].number + 1
+        across = tile.column - laid.columns[tile.row % 2][0].number + 1
+        yield one.hole.name, f"course {course}, tile {across}", one.x, one.z, one.edge
 
 
 def _tile(tile: LaidTile) -> Iterator[Mark]:

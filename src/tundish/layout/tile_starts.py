@@ -104,7 +104,7 @@ def _spoils(laid: Sequence[SetOut]) -> Iterator[str]:
             if course < SLIVER * high:
                 yield f"{each.face.name}: a course of only {course:.0f} mm at the {side}"
         left, right = each.ends
-        if abs(left - right) > _EQUAL:
+        if each is laid[0] and abs(left - right) > _EQUAL:
             yield f"{each.face.name}: ends of {left:.0f} and {right:.0f} mm are not alike"
         for hole in each.over_joints:
             yield f"{each.face.name}: a joint runs through {hole.name}"

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from tests.desktop.fitter import Fitter
 from tests.desktop.hands import click
@@ -27,6 +27,13 @@ def opened(fitter: Fitter, number: str = "102") -> tuple[CuttingPage, Estimate]:
     page = fitter.page("Alt+5")
     assert isinstance(page, CuttingPage)
     return page, fitter.settled()
+
+
+def left_off(fitter: Fitter) -> Estimate:
+    """Stop the search for better plans, and wait until it has ended."""
+    fitter.workspace.leave_off()
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.proving)
+    return fitter.settled()
 
 
 def said(part: QWidget) -> list[str]:
@@ -98,7 +105,8 @@ def test_pieces_too_long_for_anything_say_what_to_do(fitter: Fitter) -> None:
 
 
 def test_a_better_plan_is_offered_and_taken_only_when_asked(fitter: Fitter) -> None:
-    page, estimate = opened(fitter)
+    page, _ = opened(fitter)
+    estimate = left_off(fitter)
     cheaper = replace(estimate, price=replace(estimate.price, total=estimate.price.total - Decimal("11.80")))
     fitter.workspace.better_offered.emit(cheaper)
     assert any("saves £11.80" in words for words in said(page))
@@ -136,3 +144,24 @@ def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitt
     fitter.undo()
     assert fitter.settled().rooms[0].plan.design.finish.tile_start == ""
     assert nameless(page) == []
+
+
+def test_a_proof_is_looked_for_beside_the_window_and_stop_ends_it_at_once(fitter: Fitter) -> None:
+    page, before = opened(fitter, "103")
+    fitter.qtbot.waitUntil(lambda: fitter.workspace.proving or all(each.plan.proven for each in before.cuts))
+    assert fitter.window.tally.isVisible()
+    if fitter.workspace.proving:
+        fitter.press("Stop")
+    after = left_off(fitter)
+    assert [len(each.plan.cuts) for each in after.cuts] == [len(each.plan.cuts) for each in before.cuts]
+    assert page.isVisible()
+    assert not [each for each in fitter.window.findChildren(QPushButton) if each.text() == "Stop" and each.isVisible()]
+
+
+def test_the_same_plan_with_a_better_bound_is_shown_without_asking(fitter: Fitter) -> None:
+    page, _ = opened(fitter)
+    estimate = left_off(fitter)
+    proven = replace(estimate, cuts=tuple(replace(each, plan=replace(each.plan, proven=True)) for each in estimate.cuts))
+    fitter.workspace._show_better(proven)
+    assert fitter.workspace.estimate is proven
+    assert not any("better plan" in words for words in said(page))
