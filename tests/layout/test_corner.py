@@ -81,3 +81,11 @@ def test_stud_walls_want_backing_that_is_not_counted(planned: Planned, book: Boo
     room = work_out(planned(**{**ACROSS, "survey__walls": ()}, survey__wall__construction="timber stud"), book)
     assert any("backing" in problem.text for problem in room.problems)
     assert not [member for member in room.members if member.what == "wall strut"]
+
+
+def test_the_shelf_is_a_triangle_whose_halves_come_from_one_rectangle(room: Room) -> None:
+    shelf = next(each for each in room.faces if each.key == "shelf")
+    assert sum(piece.width.value * piece.height.value for piece in shelf.boards) == pytest.approx(
+        shelf.width.value * room.depth.value / 2, abs=0.1
+    )
+    assert all(piece.where == "Shelf, a triangle, sawn corner to corner into its two halves" for piece in shelf.boards)

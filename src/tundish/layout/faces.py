@@ -25,13 +25,27 @@ def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Fac
         boards = []
         for layer in range(1, outline.covering.layers + 1):
             where = face.name if outline.covering.layers == 1 else f"{face.name}, layer {layer}"
-            for piece in lay(Lay(face.width, face.height, corner[0]), sheet, on):
+            for piece in lay(_lay(outline, face, corner[0]), sheet, on):
                 count += 1
                 x, z = piece.x, corner[1] + piece.z
-                cut_out = _cut_out(outline, face, piece, (x, z))
+                cut_out = _ACROSS if _triangle(outline, face) else _cut_out(outline, face, piece, (x, z))
                 boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z))
         made.append(replace(face, boards=tuple(boards)))
     return tuple(made)
+
+
+_ACROSS = ", sawn corner to corner into its two halves"
+
+
+def _triangle(outline: Outline, face: Face) -> bool:
+    return outline.standing.corner is not None and face.key == "shelf"
+
+
+def _lay(outline: Outline, face: Face, left: Figure) -> Lay:
+    """What is laid of a face; a triangle as the rectangle that its two halves come from."""
+    if not _triangle(outline, face):
+        return Lay(face.width, face.height, left)
+    return Lay((face.width / 2).named("Half of the triangle"), face.height, left)
 
 
 def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Iterator[tuple[Face, Sequence[Figure], tuple[Figure, float]]]:

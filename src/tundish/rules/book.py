@@ -67,6 +67,7 @@ from tundish.rules.prewall.brackets import brackets
 from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
+from tundish.rules.prewall.moved import moved
 from tundish.rules.prewall.nuts import nuts
 from tundish.rules.prewall.recesses import recesses
 from tundish.rules.prewall.steel import steel
@@ -170,6 +171,7 @@ RULES: Final[tuple[Rule, ...]] = (
     deep_feet,
     fits,
     floor_noggins,
+    moved,
     nuts,
     recesses,
     steel,

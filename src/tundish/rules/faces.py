@@ -25,7 +25,7 @@ def returns(room: Room) -> tuple[Face, ...]:
 
 def boarded_area(room: Room) -> Figure:
     """All faces as boarded, less the openings in the front, one layer, m²."""
-    whole = total([area(one.width, one.height, one.name) for one in room.faces], "Boarded")
+    whole = total([_boarded(room, one) for one in room.faces], "Boarded")
     if not room.recesses:
         return whole
     return (whole - total([area(one.open_width, one.open_height, one.name) for one in room.recesses], "Openings")).named("Boarded")
@@ -39,3 +39,9 @@ def tiled_area(room: Room) -> Figure:
 def niches(room: Room) -> tuple[Recess, ...]:
     """The niches in the front."""
     return tuple(one for one in room.recesses if one.kind == "niche")
+
+
+def _boarded(room: Room, face: Face) -> Figure:
+    """A face as boarded, m²; the shelf across a corner is a triangle."""
+    whole = area(face.width, face.height, face.name)
+    return (whole / 2).named(face.name) if room.corner is not None and face.key == "shelf" else whole
