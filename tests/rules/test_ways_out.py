@@ -30,9 +30,9 @@ def test_a_way_out_mends_what_it_is_offered_for(each: Rule, case: Case) -> None:
     tried = [(title, way) for title, finding in before.items() for way in finding.ways_out]
     assert tried
     for title, way in tried:
-        plan = put(room.plan, way.path.removeprefix(f"{room.path}."), Entry(way.value))
+        plan = put(room.plan, way.path.removeprefix(f"{room.path}."), way.value if isinstance(way.value, str) else Entry(way.value))
         after = findings(each, work_out(plan, book, room.path), book)
-        assert after[title].state == "passes", way.words
+        assert title not in after or after[title].state == "passes", way.words
 
 
 def findings(each: Rule, room: Room, book: Book) -> dict[str, Finding]:

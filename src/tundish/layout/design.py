@@ -14,6 +14,7 @@ FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame")
 WARE_KINDS = ("wc pan", "basin", "bidet", "urinal")
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
+WITH_BOSSES = "with bosses"
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
 
@@ -112,6 +113,7 @@ class Appliance:
     tap: str = item("Tap", ("tap",), "Basin and bidet.")
     outlet: str = choice("Outlet", ("turned to the stack", "straight back"), "WC: which way the bend behind the frame is turned.")
     drains_to: str = text("Drains to", "Blank: to the stack. Or the name of one of the other waste entries.")
+    branch: str = choice("Branch on the stack", ("plain", WITH_BOSSES), "WC: a branch with bosses takes wastes that come in close to it.")
     fed_from: str = choice("Cistern fed from the", ("back", "top"), "WC: where the supply enters the cistern.")
     plate_on: str = choice("Flush plate on the", ("front", "shelf"), "WC: plates on a shelf want a low frame.")
     trap: str = choice(

@@ -54,7 +54,7 @@ def discharges(drained: Drained, outfalls: Sequence[Outfall], inputs: Inputs) ->
         if {"soil", "waste"} & set(KINDS[each.kind].ends):
             to = outfall_for(each, outfalls, inputs)
             for run in _runs(drained, each, to):
-                count += len(run.lengths)
+                count += bool(run.lengths)
                 made.append(replace(run, mark=f"P{count}") if run.lengths else run)
             instead += (run for other in outfalls if other is not to for run in _runs(drained, each, other))
     return tuple(made), tuple(instead)

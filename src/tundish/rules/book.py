@@ -21,11 +21,14 @@ from tundish.rules.closing.sizes import sizes_confirmed
 from tundish.rules.closing.soil_test import soil_tested
 from tundish.rules.closing.trial_fit import trial_fitted
 from tundish.rules.drainage.boss import boss
+from tundish.rules.drainage.boss_strap import boss_strap
 from tundish.rules.drainage.branch import branch
 from tundish.rules.drainage.branch_fall import branch_fall
 from tundish.rules.drainage.branch_length import branch_length
+from tundish.rules.drainage.entry import entry
 from tundish.rules.drainage.plugs import plugs
 from tundish.rules.drainage.soil_clips import soil_clips
+from tundish.rules.drainage.stack import stack
 from tundish.rules.drainage.traps import traps
 from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
@@ -64,6 +67,7 @@ from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.brackets import brackets
+from tundish.rules.prewall.crossings import crossings
 from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
@@ -125,11 +129,14 @@ RULES: Final[tuple[Rule, ...]] = (
     soil_tested,
     trial_fitted,
     boss,
+    boss_strap,
     branch,
     branch_fall,
     branch_length,
+    entry,
     plugs,
     soil_clips,
+    stack,
     traps,
     waste,
     waste_clips,
@@ -168,6 +175,7 @@ RULES: Final[tuple[Rule, ...]] = (
     tiles_on_board,
     wall_pull,
     brackets,
+    crossings,
     deep_feet,
     fits,
     floor_noggins,

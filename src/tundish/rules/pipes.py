@@ -2,13 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, number
-from tundish.layout.room import PipeRun, Placed, Room
+from tundish.layout.design import WITH_BOSSES
+from tundish.layout.makers import half
+from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
-from tundish.rules.rule import Cut, Need
+from tundish.rules.rule import Cut, Need, WayOut
+
+
+def outfall(room: Room, run: PipeRun) -> Outfall:
+    """What a discharge runs to."""
+    return next(one for one in room.outfalls if one.name == run.to)
+
+
+def elsewhere(room: Room, run: PipeRun, falls: Callable[[PipeRun], bool]) -> tuple[WayOut, ...]:
+    """A way out for each other place to which the same discharge would fall as it must."""
+    return tuple(
+        WayOut(
+            f"Take {served(room, run).name} to {other.to or 'the stack'}: its pipe goes another way, past other frames.",
+            f"{served(room, run).path}.drains_to",
+            other.to,
+        )
+        for other in room.instead
+        if other.key == run.key and falls(other)
+    )
 
 
 def served(room: Room, run: PipeRun) -> Placed:
@@ -19,6 +40,24 @@ def served(room: Room, run: PipeRun) -> Placed:
 def of_iron(room: Room) -> bool:
     """Whether the stack is of cast iron."""
     return room.plan.survey.stack.pipe.startswith("cast iron")
+
+
+def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[PipeRun, Figure] | None:
+    """The branch whose middle is nearest to where a waste enters the stack, and how far that is above or below it; None without one."""
+    if run.enters is None or run.to:
+        return None
+    soil = [one for one in room.pipes_of("soil") if not one.to and one.enters is not None]
+    boss = (run.enters + _half_bore(book.role(f"waste pipe {run.size}"))).named("Middle of the boss")
+    found = [(one, _between(boss, one.enters + _half_bore(book.role(f"soil pipe {one.size}")))) for one in soil if one.enters is not None]
+    return min(found, key=lambda pair: pair[1].value, default=None)
+
+
+def in_branch(room: Room, run: PipeRun, book: Book) -> bool:
+    """Whether a waste goes into a boss of a branch fitting that has some, and so needs no strap."""
+    near = off_branch(room, run, book)
+    if near is None or run.size > _LARGEST_BOSS or near[1].value >= book.figure("drainage.strap_clear").value:
+        return False
+    return served(room, near[0]).choice.branch == WITH_BOSSES
 
 
 def pieces(run: PipeRun) -> tuple[Cut, ...]:
@@ -37,3 +76,16 @@ def into_stack(room: Room, book: Book, why: str, mark: str) -> Iterator[Need]:
     length = book.figure("drainage.stack_piece")
     yield Need(each(2, "Above and below the new length of stack"), "first fix", why, role="cast iron coupling 110")
     yield Need(length, "first fix", why, role="soil pipe 110", cuts=(Cut(mark, length, "stack", "into the old stack"),))
+
+
+def _half_bore(pipe: Item) -> Figure:
+    return half(pipe, "bore", f"Half the bore of {pipe.name}")
+
+
+def _between(one: Figure, other: Figure) -> Figure:
+    """How far a boss lies above or below the middle of a branch."""
+    middle = other.named("Middle of the branch")
+    return (one - middle if one.value >= middle.value else middle - one).named("Boss above or below the branch")
+
+
+_LARGEST_BOSS = 40

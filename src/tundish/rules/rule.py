@@ -60,11 +60,11 @@ class Need:
 
 @dataclass(frozen=True, slots=True)
 class WayOut:
-    """One change that would mend a finding: words with the side effects, and the input to set."""
+    """One change that would mend a finding: words with the side effects, and the input to set, to a number or to words."""
 
     words: str
     path: str
-    value: float
+    value: float | str
 
 
 @dataclass(frozen=True, slots=True)

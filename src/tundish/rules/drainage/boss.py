@@ -25,8 +25,8 @@ def boss(room: Room, book: Book) -> Iterator[Finding]:
     What a pan sends across the stack may be pushed up a waste that enters opposite and a little below. At the branch or above it, or
     far enough below, a boss is clear.
     """
-    branches = room.pipes_of("soil")
-    bosses = [(served(room, run), run.enters) for run in room.pipes_of("waste") if run.enters is not None]
+    branches = [run for run in room.pipes_of("soil") if not run.to]
+    bosses = [(served(room, run), run.enters) for run in room.pipes_of("waste") if run.enters is not None and not run.to]
     for one, has in bosses:
         yield _above_floor(room, book, one, has)
         if branches:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
+from tundish.layout.design import WITH_BOSSES
+from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
 from tundish.rules.pipes import into_stack, of_iron, pieces, served
@@ -16,14 +18,32 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
     """A WC branch runs from the pan bend to a new entry in the stack.
 
     Into a plastic stack it is let with two slip couplings; into cast iron with two flexible couplings and a new length of plastic
-    stack between them.
+    stack between them. Into another entry it is coupled. An outlet that goes straight back takes a straight piece behind the frame; every
+    corner and every step over to the stack a bend more.
     """
     for count, run in enumerate(room.pipes_of("soil"), 1):
         name = served(room, run).name
-        for role in (f"soil branch {run.size}", "pan bend 90", f"soil adaptor 90-{run.size}"):
+        for role in _fittings(room, run):
             yield Need(each(1, name), "first fix", f"branch of {name}", role=role)
+        bends = len(run.bends) - (0 if served(room, run).choice.outlet == STRAIGHT_BACK else 1)
+        if bends > 0:
+            yield Need(each(bends, f"Bends, branch of {name}"), "first fix", f"branch of {name}", role=f"soil bend {run.size}")
         yield from _pipe(run, name)
-        yield from into_stack(room, book, f"branch of {name}", f"{room.mark}X{count}") if of_iron(room) else _slipped(run, name)
+        if run.to:
+            yield Need(each(1, f"Into {run.to}"), "first fix", f"branch of {name}", role=f"soil coupling {run.size}")
+        else:
+            yield from into_stack(room, book, f"branch of {name}", f"{room.mark}X{count}") if of_iron(room) else _slipped(run, name)
+
+
+def _fittings(room: Room, run: PipeRun) -> Iterator[str]:
+    """The branch let into the stack, and what turns or goes straight on behind the frame."""
+    choice = served(room, run).choice
+    if not run.to:
+        yield f"soil branch boss {run.size}" if choice.branch == WITH_BOSSES else f"soil branch {run.size}"
+    if choice.outlet == STRAIGHT_BACK:
+        yield from ("pan outlet 90", f"soil adaptor straight 90-{run.size}")
+    else:
+        yield from ("pan bend 90", f"soil adaptor 90-{run.size}")
 
 
 def _pipe(run: PipeRun, name: str) -> Iterator[Need]:

@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.measure import show_length
-from tundish.rules.pipes import served
+from tundish.rules.pipes import elsewhere, outfall, served
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
 _TITLE, _SOURCE = "Fall of WC branch", "Approved Document H, table 2"
@@ -26,27 +26,40 @@ def branch_fall(room: Room, book: Book) -> Iterator[Finding]:
         rate = (book.figure("drainage.wc_fall_least"), book.figure("drainage.wc_fall_most"))
         least, most = (rate[0] * metres).named("Least drop"), (rate[1] * metres).named("Greatest drop")
         if run.rise is None:
-            message = "needs branch invert"
+            message = f"needs the invert of {run.to}" if run.to else "needs branch invert"
             yield Finding(_TITLE, "Falls", "cannot tell", None, "Regulation", _SOURCE, least, most, message, one.name)
             continue
-        yield _judged(room, run, run.rise, (least, most))
+        yield _judged(room, run, run.rise, (least, most), rate)
 
 
-def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]) -> Finding:
+def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure], rates: tuple[Figure, Figure]) -> Finding:
     one, (least, most) = served(room, run), limits
     state = judge(has, least, most)
     steep = has.value > (least.value + most.value) / 2 and state != "passes"
     off = math.floor(most.value - has.value + _GRACE) if steep else math.ceil(least.value - has.value - _GRACE)
-    top, entry = _above_floor(room, one) + off, room.figures["branch_invert"].value - off
+    top, entry = _above_floor(room, one) + off, _entry(room, run) - off
     bounds = ("Highest", "lowest") if steep else ("Lowest", "highest")
     message = f"{bounds[0]} top of pan {show_length(top)}, {bounds[1]} entry {show_length(entry)}."
     ways: tuple[WayOut, ...] = ()
     if state != "passes":
         does = f"{'Lower' if steep else 'Raise'} the pan {show_length(abs(off))} mm"
         message = f"{does} or {'raise' if steep else 'lower'} the entry. {message}"
+        if has.value < 0:
+            message = f"The entry lies {show_length(-has.value)} mm above the outlet: water does not run up. {message}"
         words = f"{does} to {show_length(top)}: studs, outlet and every hole in the tile move with it."
-        ways = (WayOut(words, f"{one.path}.top", top),)
+        ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda other: _would_do(room, other, rates)))
     return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
+
+
+def _entry(room: Room, run: PipeRun) -> float:
+    """The invert that it enters at."""
+    enters = outfall(room, run).invert
+    return enters.value if enters is not None else 0.0
+
+
+def _would_do(room: Room, run: PipeRun, rates: tuple[Figure, Figure]) -> bool:
+    """Whether a run to another place falls as it must, into a pipe that takes it."""
+    return run.fall is not None and run.size <= outfall(room, run).size and judge(run.fall, *rates) == "passes"
 
 
 def _above_floor(room: Room, one: Placed) -> float:

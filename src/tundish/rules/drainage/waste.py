@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.layout.room import Room
+from tundish.layout.outfalls import STACK_SIZE
+from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import into_stack, of_iron, pieces, served
+from tundish.rules.pipes import in_branch, into_stack, of_iron, outfall, pieces, served
 from tundish.rules.rule import Need, rule
 
 _BOSSES: Final = {
@@ -18,12 +19,16 @@ _BOSSES: Final = {
 }
 
 
-@rule("drainage/waste", figures=("drainage.waste_tail", "drainage.stack_piece"), source="common practice")
+_REDUCERS: Final = {(40, 32): "waste reducer 40-32", (50, 40): "waste reducer 50-40", (50, 32): "waste reducer 50-32"}
+
+
+@rule("drainage/waste", figures=("drainage.waste_tail", "drainage.stack_piece", "drainage.strap_clear"), source="common practice")
 def waste(room: Room, book: Book) -> Iterator[Need]:
     """Each waste runs from its trap to a boss on the stack.
 
-    A boss is strapped to plastic. Where the stack is of cast iron and no WC branch brings a new length of plastic stack, one is let
-    in for the bosses.
+    A boss is strapped to plastic, or is one of the branch's own where that has some. Where the stack is of cast iron and no WC branch
+    brings a new length of plastic stack, one is let in for the bosses. Into another waste entry it is coupled, with a reducer where that
+    is larger. Two bends, and one more for every corner, step over to the stack, and end of a drop.
     """
     runs = room.pipes_of("waste")
     for run in runs:
@@ -31,8 +36,22 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         why = f"waste of {name}"
         cuts = pieces(run)
         yield Need(in_all(run.lengths, "pieces", f"Waste of {name}"), "first fix", why, role=f"waste pipe {run.size}", cuts=cuts)
-        yield Need(each(2, f"Bends, waste of {name}"), "first fix", why, role=f"waste bend {run.size}")
-        for role in _BOSSES[run.size]:
+        yield Need(each(len(run.bends), f"Bends, waste of {name}"), "first fix", why, role=f"waste bend {run.size}")
+        for role in _joins(room, run, book):
             yield Need(each(1, name), "first fix", why, role=role)
-    if runs and of_iron(room) and not room.pipes_of("soil"):
+    if any(not run.to for run in runs) and of_iron(room) and all(run.to for run in room.pipes_of("soil")):
         yield from into_stack(room, book, "bosses of the wastes", f"{room.mark}X1")
+
+
+def _joins(room: Room, run: PipeRun, book: Book) -> tuple[str, ...]:
+    """What a waste goes into: a strap round the stack, a boss of the branch itself, or the pipe that is there."""
+    into = outfall(room, run)
+    if into.stack and in_branch(room, run, book):
+        return () if run.size == _WIDEST_BOSS else ("boss reducer 40-32",)
+    if into.size >= STACK_SIZE:
+        return _BOSSES[run.size]
+    reducer = _REDUCERS.get((into.size, run.size))
+    return (f"waste coupling {into.size}", reducer) if reducer else (f"waste coupling {run.size}",)
+
+
+_WIDEST_BOSS: Final = 40

@@ -3,29 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
+from tundish.layout.pipes import STEEPEST_FIGURES, steepest
 from tundish.layout.room import PipeRun, Room
-from tundish.measure import show_number
-from tundish.rules.pipes import served
-from tundish.rules.rule import Finding, judge, rule
-
-_SHORT_32 = (
-    ("drainage.waste_32_shortest", "drainage.waste_32_shortest_fall_most"),
-    ("drainage.waste_32_short", "drainage.waste_32_short_fall_most"),
-)
-"""Runs of 32 up to which a steeper fall is allowed, shortest first, and that fall."""
+from tundish.measure import show_length, show_number
+from tundish.rules.pipes import elsewhere, outfall, served
+from tundish.rules.rule import Finding, State, WayOut, judge, rule
 
 
 @rule(
     "drainage/waste-fall",
     figures=(
         "drainage.waste_fall_least",
-        "drainage.waste_32_fall_most",
-        "drainage.waste_40_fall_most",
-        "drainage.waste_50_fall_most",
-        *(key for pair in _SHORT_32 for key in pair),
+        *STEEPEST_FIGURES,
     ),
     source="Approved Document H, diagram 3; Plumbing Book 1, table 9.1; steeper short runs from memory",
 )
@@ -34,25 +27,49 @@ def waste_fall(room: Room, book: Book) -> Iterator[Finding]:
 
     A 32 waste may be steeper where it is short: the greatest fall goes down in steps with its length.
     """
-    least = book.figure("drainage.waste_fall_least")
-    falls = [(run, run.fall) for run in room.pipes_of("waste") if run.fall is not None]
-    for run, has in falls:
-        most = _most(run, book)
-        state = judge(has, least, most)
-        between = f"between {show_number(least.value, None)} and {show_number(most.value, None)} mm a metre"
-        message = "" if state == "passes" else f"Lay it {between}, or move the appliance and its boss."
-        yield Finding(
-            "Fall of waste", "Falls", state, has, "Regulation", most.note,
-            least, most, message, served(room, run).name,
-        )  # fmt: skip
+    for run in room.pipes_of("waste"):
+        if run.fall is not None:
+            yield _judged(room, run, run.fall, book)
 
 
-def _most(run: PipeRun, book: Book) -> Figure:
-    if run.size == _SMALL:
-        for up_to, most in _SHORT_32:
-            if run.run.value <= book.figure(up_to).value * 1000:
-                return book.figure(most)
-    return book.figure(f"drainage.waste_{run.size}_fall_most")
+def _judged(room: Room, run: PipeRun, has: Figure, book: Book) -> Finding:
+    least, most = _limits(run, book)
+    state: State = judge(has, least, most)
+    message, ways = "", _NO_WAYS
+    if _unknown(room, run):
+        state, message = "cannot tell", f"needs the invert of {run.to}"
+    elif state != "passes":
+        message = _words(room, run, (least, most))
+        ways = elsewhere(room, run, lambda other: _would_do(room, other, book))
+    return Finding(
+        "Fall of waste", "Falls", state, None if _unknown(room, run) else has, "Regulation", most.note,
+        least, most, message, served(room, run).name, ways,
+    )  # fmt: skip
 
 
-_SMALL = 32
+def _words(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> str:
+    least, most = limits
+    if run.rise is not None and run.rise.value < 0:
+        return (
+            f"{run.to} enters {show_length(-run.rise.value)} mm above the outlet: water does not run up. "
+            f"Raise {served(room, run).name}, lower the entry, or drain it elsewhere."
+        )
+    between = f"between {show_number(least.value, None)} and {show_number(most.value, None)} mm a metre"
+    return f"Lay it {between}, or move the appliance and its boss."
+
+
+def _limits(run: PipeRun, book: Book) -> tuple[Figure, Figure]:
+    return book.figure("drainage.waste_fall_least"), steepest(run.size, run.run.value, book)
+
+
+def _unknown(room: Room, run: PipeRun) -> bool:
+    return bool(run.to) and outfall(room, run).invert is None
+
+
+def _would_do(room: Room, run: PipeRun, book: Book) -> bool:
+    """Whether a run to another place falls as it must, into a pipe that takes it."""
+    fits = run.size <= outfall(room, run).size and not _unknown(room, run)
+    return fits and run.fall is not None and judge(run.fall, *_limits(run, book)) == "passes"
+
+
+_NO_WAYS: Final[tuple[WayOut, ...]] = ()

@@ -19,7 +19,8 @@ from tundish.rules.rule import Need, rule
 def feeds(room: Room, book: Book) -> Iterator[Need]:
     """Every draw-off has its own feed with a servicing valve.
 
-    Two elbows each: up the wall, and out of it. All but one branch off in a tee; the first is coupled to the pipe that is there.
+    Two elbows each: up the wall, and out of it; one more for every corner, and where it comes out in front of another pipe to go up.
+    All but one branch off in a tee; the first is coupled to the pipe that is there.
     """
     for kind in ("hot", "cold"):
         runs = room.pipes_of(kind)
@@ -30,7 +31,7 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
             if cuts:
                 amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
                 yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
-            yield Need(each(2, f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
+            yield Need(each(2 + len(run.bends) - _USUAL_BENDS, f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
             yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
         if runs:
             why = f"{kind} as it comes in"
@@ -38,3 +39,6 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
         if len(runs) > 1:
             why = f"{kind} feeds but the first"
             yield Need(each(len(runs) - 1, why.capitalize()), "first fix", why, role=f"tee {runs[0].size}")
+
+
+_USUAL_BENDS = 2

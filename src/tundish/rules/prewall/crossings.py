@@ -1,0 +1,127 @@
+"""Whether pipes in the void clear one another and what stands there."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, number
+from tundish.layout.clear import Block, between_runs, to_block
+from tundish.layout.feeds import meets
+from tundish.layout.room import PipeRun, Room
+from tundish.measure import show_length
+from tundish.rules.members import UPRIGHT, marked
+from tundish.rules.pipes import outfall
+from tundish.rules.rule import Finding, WayOut, judge, rule
+
+
+@rule("prewall/crossings", figures=("void.crossing", "void.cistern"), source="own rule; how far a cistern reaches down from memory")
+def crossings(room: Room, book: Book) -> Iterator[Finding]:
+    """Pipes clear one another, the legs of frames, cisterns and uprights.
+
+    Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Pipes of one appliance are
+    not asked against each other, nor those that branch off one pipe. A soil pipe behind frames is asked by the void. Of several supplies
+    of one kind that come too near to the same pipe, the nearest is named.
+    """
+    least = book.figure("void.crossing")
+    pairs = [*_pipes(room), *_blocks(room, book)]
+    short: dict[tuple[str, str], list[_Pair]] = {}
+    for pair in pairs:
+        if pair.clear < least.value - _GRACE:
+            one, other = pair.one, pair.other
+            short.setdefault((one.kind if one.kind in _SUPPLIES else one.key, _named(pair.what, other)), []).append(pair)
+    for same in short.values():
+        yield _short(room, same, least)
+    if pairs and not short:
+        nearest = min(pairs, key=lambda pair: pair.clear)
+        has = _figure(nearest)
+        message = f"Nearest: {nearest.one.what} and {nearest.what}."
+        yield Finding("Pipes clear of one another", "Void", "passes", has, "Own rule", least.note, least, None, message)
+
+
+@dataclass(frozen=True, slots=True)
+class _Pair:
+    """A pipe and what it must clear; `other` is that where it is a pipe."""
+
+    one: PipeRun
+    what: str
+    clear: float
+    other: PipeRun | None = None
+
+
+def _pipes(room: Room) -> Iterator[_Pair]:
+    for place, one in enumerate(room.pipes):
+        for other in room.pipes[:place]:
+            if meets(one, other):
+                yield _Pair(one, other.what, between_runs(one, other), other)
+
+
+def _blocks(room: Room, book: Book) -> Iterator[_Pair]:
+    standing = tuple(_standing(room, book))
+    for run in room.pipes_of("waste", "hot", "cold"):
+        for block in standing:
+            if block.whose != run.serves:
+                yield _Pair(run, block.what, to_block(run, block))
+
+
+def _standing(room: Room, book: Book) -> Iterator[Block]:
+    """Uprights, the legs of frames, and cisterns between them; a cistern is its own WC's."""
+    front = room.depth.value
+    for member in marked(room, UPRIGHT):
+        across, deep = member.section
+        least = (member.x, front - deep, member.z)
+        yield Block(f"upright {member.mark}", "", least, (member.x + across, front, member.z + member.length.value))
+    for one in room.framed:
+        back, leg, top = front - one.frame.size("depth").value, one.frame.size("leg").value, one.figures["frame_top"].value
+        for left in (one.left, one.right - leg):
+            yield Block(f"a leg of the frame of {one.name}", "", (left, back, 0.0), (left + leg, front, top))
+        if one.kind == "wc":
+            bottom = one.figures["supply"].value - book.figure("void.cistern").value
+            yield Block(f"the cistern of {one.name}", one.key, (one.left + leg, back, bottom), (one.right - leg, front, top))
+
+
+def _named(what: str, other: PipeRun | None) -> str:
+    return other.kind if other is not None and other.kind in _SUPPLIES else what
+
+
+def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
+    pair = min(same, key=lambda each: each.clear)
+    words = f"{pair.one.what} and {pair.what}: {show_length(math.ceil(least.value - pair.clear - _GRACE))} mm short."
+    ways: tuple[WayOut, ...] = ()
+    by = max(_deeper(room, each, least.value) for each in same)
+    if math.isfinite(by):
+        to = room.depth.value + by
+        words = f"{words} Set the pre-wall {show_length(by)} mm deeper, or run one of them at another height."
+        does = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
+        ways = (WayOut(does, f"{room.prewall_path}.depth", to),)
+    elif pair.other is not None and pair.one.kind in _DISCHARGES and pair.other.kind in _DISCHARGES:
+        words = f"{words} Let one of them in at another height, or drain it elsewhere."
+    elif pair.other is not None:
+        words = f"{words} Run one of them at another height."
+    else:
+        words = f"{words} Run it at another height, or move the appliance."
+    state = judge(_figure(pair), least, None, "look" if pair.other is not None else "fails")
+    return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, words, pair.one.what, ways)
+
+
+def _deeper(room: Room, pair: _Pair, least: float) -> float:
+    """By how much the pre-wall must be deeper for a discharge, held in by frames, to move out of a supply's way; infinite if it cannot."""
+    held, other = pair.other, pair.one
+    if held is None or held.kind not in _DISCHARGES or other.kind not in _SUPPLIES or held.from_wall is None:
+        return math.inf
+    y, furthest = held.from_wall.value, outfall(room, held).from_wall.value
+    for by in range(1, math.floor(furthest - y) + 1):
+        moved = replace(held, route=tuple((x, at + by if at == y else at, z) for x, at, z in held.route))
+        if between_runs(other, moved) >= least:
+            return by
+    return math.inf
+
+
+def _figure(pair: _Pair) -> Figure:
+    return number(round(pair.clear, 1), label=f"Between {pair.one.what} and {pair.what}")
+
+
+_SUPPLIES, _DISCHARGES = frozenset({"hot", "cold"}), frozenset({"soil", "waste"})
+_GRACE = 1e-6
