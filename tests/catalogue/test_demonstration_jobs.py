@@ -27,8 +27,8 @@ def opened(path: Path) -> tuple[Job, dict[str, Any]]:
     return job, plain
 
 
-def test_there_are_three() -> None:
-    assert [opened(path)[0].number for path in FILES] == ["101", "102", "103"]
+def test_there_are_four() -> None:
+    assert [opened(path)[0].number for path in FILES] == ["101", "102", "103", "104"]
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
@@ -66,6 +66,7 @@ def test_what_was_settled_still_stands(path: Path) -> None:
         # By hand: finished floor + 420 − 95 − 100 − bore 103.6 ÷ 2 − invert of the branch.
         ("101", 20 + 420 - 95 - 100 - 51.8 - 178, {"passes"}),
         ("102", 28 + 420 - 95 - 100 - 51.8 - 189, {"passes", "look"}),
+        ("104", 13 + 430 - 100 - 100 - 51.8 - 128, {"passes"}),
         ("103", 6 + 420 - 95 - 100 - 51.8 - 155, {"passes", "look", "fails"}),
     ],
 )

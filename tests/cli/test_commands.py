@@ -256,7 +256,7 @@ def test_the_schema_takes_the_demonstration_jobs(capsys: pytest.CaptureFixture[s
     assert main(["schema"]) == 0
     schema = json.loads(capsys.readouterr().out)
     jsonschema.Draft202012Validator.check_schema(schema)
-    for number in ("101", "102", "103"):
+    for number in ("101", "102", "103", "104"):
         main(["set", number, f"number={number}", "--out", str(tmp_path / number)])
         jsonschema.validate(json.loads((tmp_path / number).read_text(encoding="utf-8")), schema)
 

@@ -35,7 +35,7 @@ def store() -> Iterator[Store]:
 
 
 def test_the_first_start_brings_the_demonstration(store: Store) -> None:
-    assert [row.number for row in store.jobs()] == ["101", "102", "103"]
+    assert [row.number for row in store.jobs()] == ["101", "102", "103", "104"]
     job_id = store.find("101")
     assert job_id is not None
     opened, revision = store.open(job_id)
@@ -46,7 +46,7 @@ def test_the_first_start_brings_the_demonstration(store: Store) -> None:
 def test_a_second_start_adds_nothing(store: Store) -> None:
     store.close()
     again = Store()
-    assert len(again.jobs()) == 3
+    assert len(again.jobs()) == 4
     again.close()
 
 
