@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import json
 from collections.abc import Iterator
+from itertools import groupby
 from typing import Any
 
 from tundish import measure
@@ -17,6 +18,7 @@ from tundish.estimate import Estimate, estimate
 from tundish.figure import Figure
 from tundish.open_inputs import open_inputs
 from tundish.rules.rule import Finding
+from tundish.takeoff.routes import routes
 
 
 def declare(commands: Any) -> None:
@@ -25,6 +27,7 @@ def declare(commands: Any) -> None:
     made.add_argument("job", help="a job file, or the number of a job")
     made.add_argument("--json", action="store_true", help="as one JSON object")
     made.add_argument("--decides", action="store_true", help="what is still open, what it moves, and by when to settle it")
+    made.add_argument("--routes", action="store_true", help="where each discharge could go, the best way first")
     made.set_defaults(run=run)
 
 
@@ -36,6 +39,8 @@ def run(asked: argparse.Namespace) -> int:
         print(json.dumps(as_plain(worked), ensure_ascii=False, indent=1))
     elif asked.decides:
         print("\n".join(_decides(worked)) or "Nothing is open.")
+    elif asked.routes:
+        print("\n".join(_routes(worked)) or "Every discharge has one way to go: add other waste entries to compare.")
     else:
         from tundish.writers.text import as_text
 
@@ -57,6 +62,13 @@ def _decides(worked: Estimate) -> Iterator[str]:
         )
         yield from (f"  may change {line.item.name}" for line in each.lines)
         yield from (f"  decides {finding.title}, {finding.place}" for finding in each.findings)
+
+
+def _routes(worked: Estimate) -> Iterator[str]:
+    ways = (way for place, plan in enumerate(worked.job.rooms) for way in routes(plan, worked.book, f"rooms.{place}"))
+    for (room, appliance), each in groupby(ways, key=lambda way: (way.room, way.appliance)):
+        yield f"{room}, {appliance}"
+        yield from (f"  {place}. {way.words}" for place, way in enumerate(each, 1))
 
 
 def as_plain(worked: Estimate) -> dict[str, Any]:
