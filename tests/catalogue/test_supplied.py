@@ -11,10 +11,12 @@ import pytest
 from tundish.catalogue.item import End, Item
 from tundish.catalogue.load import supplied_book
 from tundish.field import fields_of
+from tundish.layout.appliances.kind import Kind
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import FRAME_KINDS, WARE_KINDS, Appliance, Finish, PreWall
 
 BOOK = supplied_book()
-PAIRS = tuple(zip(FRAME_KINDS, WARE_KINDS, strict=True))
+FRAMED = tuple(each for each in KINDS.values() if not each.on_bar)
 TAKES = {"compression waste": {"push-fit waste", "solvent waste"}}
 """A compression end takes the pipe of both families."""
 EXISTING = ("cast iron",)
@@ -62,16 +64,16 @@ def test_a_pan_with_its_top_at_420_hangs_from_usual_studs(pan: Item) -> None:
     assert size(pan, "flush_small") <= size(pan, "flush") * 2 / 3
 
 
-@pytest.mark.parametrize(("frame_kind", "ware_kind"), PAIRS)
-def test_every_appliance_suits_every_frame_of_its_kind_at_its_usual_height(frame_kind: str, ware_kind: str) -> None:
-    usual = BOOK.figure(f"heights.{frame_kind.partition(' ')[0]}").value
-    for frame in BOOK.of_kind(frame_kind):
-        for ware in BOOK.of_kind(ware_kind):
+@pytest.mark.parametrize("kind", FRAMED, ids=lambda kind: kind.key)
+def test_every_appliance_suits_every_frame_of_its_kind_at_its_usual_height(kind: Kind) -> None:
+    usual = BOOK.figure(f"heights.{kind.figure}").value - (25 if kind.to_seat else 0)
+    for frame in BOOK.of_kind(kind.frame):
+        for ware in BOOK.of_kind(kind.ware):
             assert size(frame, "studs_low") <= usual - size(ware, "top_to_studs") <= size(frame, "studs_high")
             assert size(ware, "stud_spacing") in {size(frame, "spacing_a"), size(frame, "spacing_b")}
 
 
-@pytest.mark.parametrize("frame", BOOK.of_kind(*FRAME_KINDS), ids=lambda item: item.code)
+@pytest.mark.parametrize("frame", BOOK.of_kind(*dict.fromkeys(each.frame for each in FRAMED)), ids=lambda item: item.code)
 def test_a_frame_stands_up(frame: Item) -> None:
     assert size(frame, "mark_at") == size(frame, "sole_to_mark")  # feet in on a floor with no build-up
     assert size(frame, "studs_high") < size(frame, "bracket_at") < size(frame, "top_at")

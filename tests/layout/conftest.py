@@ -48,6 +48,12 @@ ITEMS: Mapping[str, tuple[str, Sizes]] = {
     "basin": ("basin", PIPED | {"top_to_studs": 55, "stud_spacing": 280}),
     "bidet": ("bidet", PIPED | {"top_to_waste": 225, "top_to_supply": 225, "supply_spacing": 120}),
     "urinal": ("urinal", WARE | {"top_to_studs": -320, "top_to_waste": 120, "top_to_supply": -500}),
+    "valve": ("shower valve", {"width": 180, "projection": 60, "supply_spacing": 150}),
+    "spout": ("wall spout", {"width": 220, "projection": 180, "supply_spacing": 150}),
+    "bar": ("support bar", {"width": 360, "depth": 40, "reach_least": 200, "reach_most": 360}),
+    "rail": ("grab rail", {"length": 600, "projection": 90}),
+    "rail-drop": ("drop-down rail", {"width": 110, "projection": 765}),
+    "rest": ("back rest", {"width": 640, "spacing": 600, "projection": 160}),
     "seat": ("seat", {"thickness": 20}),
     "seat-sheetless": ("seat", {}),
     "plate": ("flush plate", {"width": 240, "height": 160}),
@@ -104,6 +110,12 @@ FIGURES: Mapping[str, tuple[float, str]] = {
     "heights.bidet": (420, "mm"),
     "heights.basin": (850, "mm"),
     "heights.urinal": (610, "mm"),
+    "heights.accessible_wc": (480, "mm"),
+    "heights.shower_valve": (1100, "mm"),
+    "heights.wall_spout": (1000, "mm"),
+    "access.rail": (680, "mm"),
+    "access.rail_aside": (320, "mm"),
+    "access.back_rest": (690, "mm"),
 }
 BARS = {"strut-41x21": 3000.0, "timber-38x63": 2400.0}
 ITEMS_OF = {
@@ -111,6 +123,9 @@ ITEMS_OF = {
     "basin": ("basin", "frame-basin"),
     "bidet": ("bidet", "frame-bidet"),
     "urinal": ("urinal", "frame-urinal"),
+    "accessible wc": ("pan", "frame-wc"),
+    "shower valve": ("valve", "bar"),
+    "wall spout": ("spout", "bar"),
 }
 
 

@@ -54,7 +54,11 @@ def test_two_of_one_name_are_told_and_kept_apart(work: Work, hang: Hang) -> None
             "frame",
             "The catalogue gives no plate at, cistern inlet at, outlet socket, inlet socket for frame sheetless: add them from the sheet",
         ),
-        ({"kind": "sauna"}, "kind", "'sauna' is not a kind of appliance: choose wc, basin, bidet, urinal"),
+        (
+            {"kind": "sauna"},
+            "kind",
+            "'sauna' is not a kind of appliance: choose wc, basin, bidet, urinal, accessible wc, shower valve, wall spout",
+        ),
         ({"centre": Entry(5000)}, "centre", "WC 1: its centre at 5,000 is not on the pre-wall, 0 to 2,000; it is left out"),
     ],
 )

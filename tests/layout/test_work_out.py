@@ -12,6 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.layout.conftest import ITEMS_OF
 from tundish.catalogue.book import Book
 from tundish.field import Entry, Field, describe, fields_of, put
 from tundish.figure import Figure, Reason, where_from, worked_again
@@ -165,8 +166,13 @@ def suited(numbers: st.SearchStrategy[float]) -> st.SearchStrategy[Appliance]:
     more = {"centre": entries(numbers), "top": entries(numbers), "seat": st.sampled_from(("", "seat", "gone"))}
 
     def one(kind: str) -> st.SearchStrategy[Appliance]:
-        ware = st.just("pan" if kind == "wc" else kind)
-        return st.builds(Appliance, kind=st.just(kind), ware=ware, frame=st.just(f"frame-{kind}"), **more)
+        ware, frame = ITEMS_OF[kind]
+        rails = {
+            "rail": st.sampled_from(("", "rail")),
+            "drop_rail": st.sampled_from(("", "rail-drop")),
+            "back_rest": st.sampled_from(("", "rest")),
+        }
+        return st.builds(Appliance, kind=st.just(kind), ware=st.just(ware), frame=st.just(frame), **more, **rails)
 
     return st.sampled_from(KINDS).flatmap(one)
 

@@ -15,7 +15,8 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
 from tundish.field import Entry, describe, put
 from tundish.figure import number
-from tundish.layout.design import FRAME_KINDS, KINDS, WARE_KINDS, Appliance, RoomPlan
+from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.design import Appliance, RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
 from tundish.plain import check
@@ -188,10 +189,10 @@ def plans(draw: st.DrawFn) -> RoomPlan:
     book = supplied_book()
     hung = []
     for _ in range(draw(st.integers(1, 3))):
-        kind = draw(st.sampled_from(KINDS))
-        ware, frame = WARE_KINDS[KINDS.index(kind)], FRAME_KINDS[KINDS.index(kind)]
-        codes = [draw(st.sampled_from([one.code for one in book.of_kind(each)])) for each in (ware, frame)]
-        hung.append(Appliance(kind=kind, ware=codes[0], frame=codes[1]))
+        kind = KINDS[draw(st.sampled_from(tuple(KINDS)))]
+        codes = [draw(st.sampled_from([one.code for one in book.of_kind(each)])) for each in (kind.ware, kind.frame)]
+        chosen = {name: book.of_kind(of)[0].code for name, of in kind.extras}
+        hung.append(Appliance(kind=kind.key, ware=codes[0], frame=codes[1], **chosen))
     plan = put(RoomPlan(), "design.appliances", tuple(hung))
     for path in draw(st.lists(st.sampled_from(NUMBERS), unique=True)):
         declared = describe(RoomPlan, path)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout.design import SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
-from tundish.layout.outline import Outline
+from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.room import Member, Placed
 from tundish.survey.floor import ON_JOISTS
 
@@ -71,6 +72,35 @@ def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
             else:
                 place = (x - across / 2, y - length.value / 2)
                 yield Member(f"K{count}", "floor noggin", "floor noggin", length, "y", *place, -up, (across, up), where)
+
+
+def rail_noggins(outline: Outline, placed: Sequence[Placed], supports: Sequence[Figure], book: Book) -> Iterator[Member]:
+    """A noggin behind every place where a drop-down rail or a back rest is fixed, in the bay between two supports that holds it."""
+    item = book.role(TIMBER) if outline.timber else outline.strut
+    role = TIMBER if outline.timber else "strut"
+    face, section = size(item, "face", "Face of noggin"), (item.sizes["face"][0], item.sizes["depth"][0])
+    seen: set[tuple[float, float]] = set()
+    for each in placed:
+        for what, x, z in rail_places(each, book):
+            bay = next(((left, right) for left, right in pairwise(supports) if left.value <= x <= right.value), None)
+            if bay is None or bay[1].value - bay[0].value <= face.value or (bay[0].value, z) in seen:
+                continue
+            seen.add((bay[0].value, z))
+            length = (bay[1] - bay[0] - face).named(f"Noggin, {what}")
+            left = bay[0].value + face.value / 2
+            y = outline.depth.value - section[1]
+            yield Member(f"G{len(seen)}", "rail noggin", role, length, "x", left, y, z - section[0] / 2, section, f"behind the {what}")
+
+
+def rail_places(placed: Placed, book: Book) -> Iterator[tuple[str, float, float]]:
+    """What of its rails is fixed to the pre-wall, and where: along the wall and up it."""
+    figures, rest = placed.figures, placed.choice.back_rest
+    if "drop_rail" in figures:
+        yield f"drop-down rail of {placed.name}", figures["drop_rail_from_left"].value, figures["drop_rail"].value
+    if "back_rest" in figures:
+        out = book.item(rest).sizes["spacing"][0] / 2
+        for side in (-1, 1):
+            yield f"back rest of {placed.name}", placed.centre.value + side * out, figures["back_rest"].value
 
 
 def _reaching(studs: WallStuds, placed: Placed, over: Figure) -> tuple[float, Figure]:

@@ -9,9 +9,9 @@ from tundish.figure import Known
 from tundish.survey.survey import Survey
 from tundish.survey.wall import LETTERS
 
-KINDS = ("wc", "basin", "bidet", "urinal")
-FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame")
-WARE_KINDS = ("wc pan", "basin", "bidet", "urinal")
+KINDS = ("wc", "basin", "bidet", "urinal", "accessible wc", "shower valve", "wall spout")
+FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame", "support bar")
+WARE_KINDS = ("wc pan", "basin", "bidet", "urinal", "shower valve", "wall spout")
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 WITH_BOSSES = "with bosses"
@@ -120,6 +120,20 @@ class Appliance:
         "Trap", ("behind the basin", "exposed bottle trap", "half pedestal", "hidden in the wall"),
         "Basin: where the trap is; it sets how high waste and supplies come out of the wall.",
     )  # fmt: skip
+    rail: str = item("Rail beside it", ("grab rail",), "Accessible WC: level, on the side wall.")
+    drop_rail: str = item("Drop-down rail", ("drop-down rail",), "Accessible WC: on the pre-wall, on its open side.")
+    back_rest: str = item("Back rest", ("back rest",), "Accessible WC: on the pre-wall, above the pan.")
+    beside: str = choice(
+        "Side wall beside it on the", ("left", "right"), "Accessible WC: its rail is there, its drop-down rail on the other side."
+    )
+    head: Entry | None = length(
+        "Shower head above finished floor",
+        least=500,
+        most=3_000,
+        known=Known.AGREED,
+        usual=2_100,
+        help="Shower valve: where its outlet goes up to.",
+    )
     tie_rod: str = item("Tie rod", ("tie rod",), "Blank: chosen by rule for everything it may turn out to be.")
     packers: Entry | None = length("Packers under its feet", most=300, known=Known.AGREED, usual=0, likely=(0, 60))
     bracket: str = choice(

@@ -74,7 +74,8 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
         lean = inputs.sure(standing.wall, "out_of_plumb", standing.wall_at).named("Wall leans in over the pre-wall's height")
     wanted = _wanted(kind, choice, where, (site, seat))
     hung = Hung(
-        found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice, packing, lean,
+        found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice,
+        inputs.sure(choice, "head", where), packing, lean,
         lambda name, figure: inputs.settled(f"{found.key}.{name}", figure),
     )  # fmt: skip
     figures = figures_of(kind, hung)

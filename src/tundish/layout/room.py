@@ -25,8 +25,8 @@ class Member:
     """One piece of steel or timber. `x`, `z` is its lower left corner in elevation, `y` its back; `along` says how it lies.
 
     `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; trimmer; floor
-    noggin.
-    `mark`: by its first letter, U T F W S N K R; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
+    noggin, rail noggin.
+    `mark`: by its first letter, U T F W S N K R G; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
     """
 
     mark: str

@@ -129,6 +129,7 @@ def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Bo
     frame = prewall_timber.members if outline.timber else prewall_steel.members
     members = (
         *frame(outline, stands, lands_on, framed, book),
+        *backing.rail_noggins(outline, placed, lands_on, book),
         *backing.wall_struts(outline, framed, studs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
     )

@@ -16,6 +16,7 @@ from tundish.rules.closing.fixings import fixings_chosen
 from tundish.rules.closing.flush_plate import flush_plate_chosen
 from tundish.rules.closing.heights import heights_agreed
 from tundish.rules.closing.pressure_test import pressure_tested
+from tundish.rules.closing.rails import rails_backed
 from tundish.rules.closing.reach import can_be_reached
 from tundish.rules.closing.sizes import sizes_confirmed
 from tundish.rules.closing.soil_test import soil_tested
@@ -34,12 +35,14 @@ from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.drainage.waste_fall import waste_fall
 from tundish.rules.drainage.waste_length import waste_length
+from tundish.rules.fixings.bars import bar_fixings
 from tundish.rules.fixings.feet import foot_fixings
 from tundish.rules.fixings.floor_rails import floor_rail_fixings
 from tundish.rules.fixings.tie_rods import tie_rod_fixings
 from tundish.rules.fixings.ties import tie_fixings
 from tundish.rules.fixings.timber_screws import timber_screws
 from tundish.rules.fixings.wall_strut import wall_strut_fixings
+from tundish.rules.frames.bars import bars
 from tundish.rules.frames.brackets import brackets as wall_brackets
 from tundish.rules.frames.depth import depth
 from tundish.rules.frames.feet_travel import feet_travel
@@ -50,6 +53,8 @@ from tundish.rules.frames.neighbours import neighbours
 from tundish.rules.frames.packers import packers
 from tundish.rules.frames.pads import pads
 from tundish.rules.frames.plate import plate
+from tundish.rules.frames.rail_backing import rail_backing
+from tundish.rules.frames.rails import rails
 from tundish.rules.frames.reach import reach
 from tundish.rules.frames.side import side
 from tundish.rules.frames.spacing import spacing
@@ -92,6 +97,7 @@ from tundish.rules.safety.weights import weights
 from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
+from tundish.rules.space.accessible_wc import accessible_wc
 from tundish.rules.space.centre_to_wall import centre_to_wall
 from tundish.rules.space.door_swing import door_swing
 from tundish.rules.space.front import front
@@ -108,6 +114,7 @@ from tundish.rules.tiling.trim import trim
 from tundish.rules.water.clips import water_clips
 from tundish.rules.water.feeds import feeds
 from tundish.rules.water.flush import flush
+from tundish.rules.water.in_wall import in_wall
 from tundish.rules.water.insulation import insulation
 from tundish.rules.water.plates import wall_plates
 
@@ -124,6 +131,7 @@ RULES: Final[tuple[Rule, ...]] = (
     flush_plate_chosen,
     heights_agreed,
     pressure_tested,
+    rails_backed,
     can_be_reached,
     sizes_confirmed,
     soil_tested,
@@ -142,12 +150,14 @@ RULES: Final[tuple[Rule, ...]] = (
     waste_clips,
     waste_fall,
     waste_length,
+    bar_fixings,
     foot_fixings,
     floor_rail_fixings,
     tie_rod_fixings,
     tie_fixings,
     timber_screws,
     wall_strut_fixings,
+    bars,
     wall_brackets,
     depth,
     feet_travel,
@@ -158,6 +168,8 @@ RULES: Final[tuple[Rule, ...]] = (
     packers,
     pads,
     plate,
+    rail_backing,
+    rails,
     reach,
     side,
     spacing,
@@ -199,6 +211,7 @@ RULES: Final[tuple[Rule, ...]] = (
     protect,
     small,
     rubbish,
+    accessible_wc,
     centre_to_wall,
     door_swing,
     front,
@@ -215,6 +228,7 @@ RULES: Final[tuple[Rule, ...]] = (
     water_clips,
     feeds,
     flush,
+    in_wall,
     insulation,
     wall_plates,
 )

@@ -8,7 +8,7 @@ from tundish.layout.marks import bare
 from tundish.layout.room import Member, Room
 from tundish.rules.rule import Cut
 
-UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMMER = "UTFWSNKR"
+UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMMER, RAIL_NOGGIN = "UTFWSNKRG"
 """Letters of the marks. In timber the uprights are studs, the rails plates."""
 
 

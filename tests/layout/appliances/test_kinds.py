@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from tundish.field import Entry
 from tundish.figure import Figure, where_from, worked_again
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import KINDS as CHOICES
@@ -72,8 +73,29 @@ EXPECTED = {
         "reach": 165,
         "thread_left": 35,
     },
+    "shower valve": {
+        "centre": 1000,
+        "top": 1120,  # 20 + 1,100
+        "supply": 1120,
+        "hot_from_left": 925,  # 1,000 − 75
+        "cold_from_left": 1075,
+        "head": 2120,  # 20 + 2,100
+        "riser": 1000,  # 2,120 − 1,120
+    },
+    "wall spout": {"centre": 1000, "top": 1020, "supply": 1020, "hot_from_left": 925, "cold_from_left": 1075},
 }
-TOPS = {"wc": 420, "basin": 850, "bidet": 420, "urinal": 610}
+EXPECTED["accessible wc"] = EXPECTED["wc"] | {
+    "rail": 700,  # 20 + 680
+    "drop_rail": 700,
+    "drop_rail_from_left": 1320,  # 1,000 + 320: the wall beside it is on its left
+    "back_rest": 710,  # 20 + 690
+}
+MORE = {
+    "wc": {"seat": "seat", "plate": "plate"},
+    "accessible wc": {"seat": "seat", "plate": "plate", "rail": "rail", "drop_rail": "rail-drop", "back_rest": "rest"},
+    "shower valve": {"head": Entry(2_100)},
+}
+TOPS = {"wc": 420, "basin": 850, "bidet": 420, "urinal": 610, "accessible wc": 420, "shower valve": 1100, "wall spout": 1000}
 
 
 def one(work: Work, hang: Hang, kind: str, **more: object) -> dict[str, Figure]:
@@ -84,8 +106,7 @@ def one(work: Work, hang: Hang, kind: str, **more: object) -> dict[str, Figure]:
 
 @pytest.mark.parametrize("kind", EXPECTED)
 def test_every_figure_of_a_kind(work: Work, hang: Hang, kind: str) -> None:
-    more = {"seat": "seat", "plate": "plate"} if kind == "wc" else {}
-    figures = one(work, hang, kind, **more)
+    figures = one(work, hang, kind, **MORE.get(kind, {}))
     assert {name: figure.value for name, figure in figures.items()} == EXPECTED[kind]
     assert all(figure.settled for figure in figures.values())
     assert all(worked_again(figure) == figure.value for figure in figures.values())
@@ -117,6 +138,24 @@ def test_without_a_seat_there_is_no_height_of_one(work: Work, hang: Hang) -> Non
     assert "seat" not in one(work, hang, "wc")
 
 
+def test_the_usual_height_of_an_accessible_wc_is_that_of_its_seat(work: Work, hang: Hang) -> None:
+    figures = work(hang("accessible wc", 1000, seat="seat")).placed[0].figures
+    assert (figures["seat"].value, figures["top"].value) == (500, 480)  # 20 + 480, less the seat of 20
+
+
+def test_the_drop_down_rail_is_on_the_open_side(work: Work, hang: Hang) -> None:
+    figures = one(work, hang, "accessible wc", drop_rail="rail-drop", beside="right")
+    assert figures["drop_rail_from_left"].value == 680
+    assert "rail" not in figures
+
+
+def test_what_is_in_the_wall_has_no_frame(work: Work, hang: Hang) -> None:
+    room = work(hang("shower valve", 700, 1100), hang("wall spout", 1300, 1000))
+    assert [each.framed for each in room.placed] == [False, False]
+    assert room.framed == ()
+    assert [run.key for run in room.pipes] == ["shower-valve-1.hot", "wall-spout-1.hot", "shower-valve-1.cold", "wall-spout-1.cold"]
+
+
 def test_a_urinal_frame_without_a_place_for_it_has_no_plate(work: Work, hang: Hang) -> None:
     assert "plate" not in one(work, hang, "urinal", frame="frame-urinal-plain")
 
@@ -127,7 +166,7 @@ def test_a_strut_on_the_wall_shortens_the_reach(work: Work, hang: Hang, wall: st
     assert room.figures["wc-1.reach"].value == reach
 
 
-@pytest.mark.parametrize(("kind", "usual"), TOPS.items())
+@pytest.mark.parametrize(("kind", "usual"), (TOPS | {"accessible wc": 480}).items())
 def test_a_height_nobody_gave_is_the_usual_one_to_be_confirmed(work: Work, hang: Hang, kind: str, usual: float) -> None:
     top = work(hang(kind, 1000)).placed[0].figures["top"]
     assert top.value == 20 + usual

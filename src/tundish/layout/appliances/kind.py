@@ -19,8 +19,9 @@ from tundish.layout.outline import Outline
 class Hung:
     """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on.
 
-    `packing`: packers of the trader's own choice; `lean`: how much the wall leans in over the pre-wall's height, None where it was not
-    measured. `settled` gives what was typed over a figure, by its short name, or the figure itself.
+    `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice; `lean`: how much the wall leans in over
+    the pre-wall's height, None where it was not measured. `settled` gives what was typed over a figure, by its short name, or the figure
+    itself.
     """
 
     name: str
@@ -32,6 +33,7 @@ class Hung:
     outline: Outline
     book: Book
     choice: Appliance
+    head: Figure
     packing: Figure | None
     lean: Figure | None
     settled: Callable[[str, Figure], Figure]

@@ -22,3 +22,13 @@ def hot_and_cold(hung: Hung, shared: dict[str, Figure], top: str) -> dict[str, F
         "hot_from_left": (hung.centre - aside).named(f"Hot from left wall, {hung.name}"),
         "cold_from_left": (hung.centre + aside).named(f"Cold from left wall, {hung.name}"),
     }
+
+
+def level_supplies(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
+    """Hot to the left and cold to the right of what is in the wall itself, at its own height."""
+    aside = half(hung.ware, "supply_spacing", "Half way between hot and cold")
+    return {
+        "supply": shared["top"].named(f"Hot and cold, {hung.name}"),
+        "hot_from_left": (hung.centre - aside).named(f"Hot from left wall, {hung.name}"),
+        "cold_from_left": (hung.centre + aside).named(f"Cold from left wall, {hung.name}"),
+    }

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import several
-from tundish.rules.members import NOGGIN, TRIMMER, UPRIGHT, marked
+from tundish.rules.members import NOGGIN, RAIL_NOGGIN, TRIMMER, UPRIGHT, marked
 from tundish.rules.rule import Need, rule
 
 
@@ -18,7 +18,7 @@ def timber_screws(room: Room, book: Book) -> Iterator[Need]:
     A stud, a noggin and a trimmer have a joint at both ends.
     """
     if room.prewall.built_of == "timber":
-        studs, noggins = len(marked(room, UPRIGHT)), len(marked(room, NOGGIN + TRIMMER))
+        studs, noggins = len(marked(room, UPRIGHT)), len(marked(room, NOGGIN + TRIMMER + RAIL_NOGGIN))
         pieces = (several(studs, "Studs") + several(noggins, "Noggins")).named("Studs and noggins")
         amount = (pieces * book.figure("fixings.each_stud_joint")).named("Screws of studs and noggins")
         yield Need(amount, "frames", f"{studs} studs, {noggins} noggins", role="wood screw 80")

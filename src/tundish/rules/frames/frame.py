@@ -12,6 +12,6 @@ from tundish.rules.rule import Need, rule
 
 @rule("frames/frame", source="common practice")
 def frame(room: Room, book: Book) -> Iterator[Need]:
-    """Each appliance hangs on a frame of its kind."""
+    """Each appliance hangs on a frame of its kind, and what is in the wall itself on a support bar."""
     for one in room.placed:
         yield Need(each(1, one.name), "frames", f"carries {one.name}", item=one.frame.code)

@@ -14,7 +14,16 @@ from tundish.rules.rule import LABOUR, Asked, Need, rule
 
 @rule(
     "labour/second-fix",
-    figures=("labour.wc", "labour.basin", "labour.bidet", "labour.urinal", "labour.seal"),
+    figures=(
+        "labour.wc",
+        "labour.basin",
+        "labour.bidet",
+        "labour.urinal",
+        "labour.accessible_wc",
+        "labour.shower_valve",
+        "labour.wall_spout",
+        "labour.seal",
+    ),
     source="basin and bidet: a published table of man-hour norms; the rest invented for the demonstration: put in your own",
     reads="needs",
 )

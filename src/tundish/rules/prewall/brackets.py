@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import several
-from tundish.rules.members import TRIMMER, UPRIGHT, WALL_TIE, marked
+from tundish.rules.members import RAIL_NOGGIN, TRIMMER, UPRIGHT, WALL_TIE, marked
 from tundish.rules.rule import Need, rule
 
 
 @rule("prewall/brackets", figures=("prewall.bracket_each_upright", "prewall.bracket_each_tie"), source="common practice")
 def brackets(room: Room, book: Book) -> Iterator[Need]:
-    """Each upright and trimmer is held by a bracket at both ends and each tie by one at both ends.
+    """Each upright, trimmer and rail noggin is held by a bracket at both ends and each tie by one at both ends.
 
     Steel only. A tie has a corner bracket at the upright and a wall foot at the wall.
     """
@@ -26,6 +26,10 @@ def brackets(room: Room, book: Book) -> Iterator[Need]:
     if trimmers:
         brackets += (several(trimmers, "Trimmers") * book.figure("prewall.bracket_each_upright")).named("Both ends of trimmers")
         why += f", {trimmers} trimmers"
+    noggins = len(marked(room, RAIL_NOGGIN))
+    if noggins:
+        brackets += (several(noggins, "Rail noggins") * book.figure("prewall.bracket_each_upright")).named("Both ends of rail noggins")
+        why += f", {noggins} rail noggins"
     yield Need(brackets.named("Corner brackets"), "frames", why, role="corner bracket")
     if ties:
         yield Need(of_ties, "frames", f"{ties} ties at the wall", role="wall foot")

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure, total
 from tundish.layout.room import Room
 from tundish.rules.amounts import bare, several
-from tundish.rules.members import TRIMMER, UPRIGHT, WALL_STRUT, WALL_TIE, marked
+from tundish.rules.members import RAIL_NOGGIN, TRIMMER, UPRIGHT, WALL_STRUT, WALL_TIE, marked
 from tundish.rules.rule import Need, rule
 
 
@@ -31,7 +31,9 @@ def _in_steel(room: Room, book: Book) -> Iterator[Figure]:
         return
     ties = several(len(marked(room, WALL_TIE)), "Wall ties")
     feet = ties * book.figure("prewall.bracket_each_tie")
-    uprights = several(len(marked(room, UPRIGHT + TRIMMER)), "Uprights and trimmers") * book.figure("prewall.bracket_each_upright")
+    uprights = several(len(marked(room, UPRIGHT + TRIMMER + RAIL_NOGGIN)), "Uprights, trimmers, rail noggins") * book.figure(
+        "prewall.bracket_each_upright"
+    )
     brackets = uprights.named("Brackets of uprights") + feet.named("Brackets of ties")
     yield (brackets.named("Corner brackets") * bare(book.figure("prewall.nuts_each_bracket"))).named("In corner brackets")
     yield feet.named("In wall feet")

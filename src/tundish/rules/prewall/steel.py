@@ -7,10 +7,16 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.members import FLOOR_RAIL, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.members import FLOOR_RAIL, RAIL_NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
 from tundish.rules.rule import Need, rule
 
-_GROUPS = (("rails", TOP_RAIL + FLOOR_RAIL), ("uprights", UPRIGHT), ("wall ties", WALL_TIE), ("trimmers", TRIMMER))
+_GROUPS = (
+    ("rails", TOP_RAIL + FLOOR_RAIL),
+    ("uprights", UPRIGHT),
+    ("wall ties", WALL_TIE),
+    ("trimmers", TRIMMER),
+    ("rail noggins", RAIL_NOGGIN),
+)
 
 
 @rule(
@@ -22,8 +28,8 @@ def steel(room: Room, book: Book) -> Iterator[Need]:
     """The pre-wall is framed with strut: rails, uprights and ties.
 
     An upright at each end, and between supports as many as keep them within the upright centres; the legs of a frame are supports
-    too. A rail along the top, floor rails between the frames, trimmers under and over every opening, and ties back to the wall up every
-    upright; none where it is self-standing.
+    too. A rail along the top, floor rails between the frames, trimmers under and over every opening, noggins behind rails, and ties
+    back to the wall up every upright; none where it is self-standing.
     """
     if not room.of_steel:
         return

@@ -7,10 +7,17 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.members import FLOOR_RAIL, NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.members import FLOOR_RAIL, NOGGIN, RAIL_NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
 from tundish.rules.rule import Need, rule
 
-_GROUPS = (("plates", TOP_RAIL + FLOOR_RAIL), ("studs", UPRIGHT), ("noggins", NOGGIN), ("wall ties", WALL_TIE), ("trimmers", TRIMMER))
+_GROUPS = (
+    ("plates", TOP_RAIL + FLOOR_RAIL),
+    ("studs", UPRIGHT),
+    ("noggins", NOGGIN),
+    ("wall ties", WALL_TIE),
+    ("trimmers", TRIMMER),
+    ("rail noggins", RAIL_NOGGIN),
+)
 
 
 @rule(

@@ -32,7 +32,7 @@ def _beads(room: Room, book: Book) -> list[Figure]:
     beads += [front.tiled_height.named("Up a wall")] * sum(room.at_wall)
     if shelf:
         beads.append(shelf.tiled_width.named("Back of the shelf"))
-    return beads + [_at(one, book) for one in room.placed]
+    return beads + [_at(one, book) for one in room.framed]
 
 
 def _at(one: Placed, book: Book) -> Figure:

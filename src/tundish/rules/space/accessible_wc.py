@@ -1,0 +1,82 @@
+"""Whether an accessible WC, its place and its room are as the guides ask."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.figure import largest, smallest
+from tundish.layout.room import Placed, Room
+from tundish.measure import show_length
+from tundish.rules.rule import Finding, WayOut, judge, rule
+
+_KIND = "accessible wc"
+
+
+@rule(
+    "space/accessible-wc",
+    figures=("access.seat", "access.front", "access.centre_least", "access.centre_most", "access.long", "access.wide"),
+    source="Centre for Accessible Environments, after BS 8300:2001 and Approved Document M volume 2; diagram 18 from memory",
+)
+def accessible_wc(room: Room, book: Book) -> Iterator[Finding]:
+    """An accessible WC has its seat at 480, its front 750 from the wall behind, its middle 470 to 500 from the wall beside.
+
+    Its room is 2,200 by 1,500 at least. Guides differ on the wall beside: one gives 470, the other 500. Planning and building control
+    have the last word.
+    """
+    for one in room.of_kind("wc"):
+        if one.choice.kind == _KIND:
+            yield from _seat(room, one, book)
+            yield _front(one, book)
+            yield _beside(room, one, book)
+            yield from _room(room, one, book)
+
+
+def _seat(room: Room, one: Placed, book: Book) -> Iterator[Finding]:
+    wanted = book.figure("access.seat")
+    if "seat" not in one.figures:
+        words = "Choose the seat: its thickness makes the height."
+        yield Finding("Height of the seat", "Clearances", "cannot tell", None, "Guidance", wanted.note, wanted, wanted, words, one.name)
+        return
+    has = (one.figures["seat"] - room.finished_floor).named("Seat above finished floor")
+    state = judge(has, wanted, wanted, "look")
+    words = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        to = one.figures["top"].value - room.finished_floor.value + wanted.value - has.value
+        words = f"Set the top of the pan to {show_length(to)}: the seat is then at {show_length(wanted.value)}."
+        ways = (WayOut(words, f"{one.path}.top", to),)
+    yield Finding("Height of the seat", "Clearances", state, has, "Guidance", wanted.note, wanted, wanted, words, one.name, ways)
+
+
+def _front(one: Placed, book: Book) -> Finding:
+    has, least = one.ware.size("projection").named("Finished face to front of pan"), book.figure("access.front")
+    state = judge(has, least, None, "look")
+    words = "" if state == "passes" else f"{show_length(least.value - has.value)} short: choose a longer pan."
+    return Finding("Front of the pan from the wall", "Clearances", state, has, "Guidance", least.note, least, None, words, one.name)
+
+
+def _beside(room: Room, one: Placed, book: Book) -> Finding:
+    left = one.choice.beside == "left"
+    has = (one.centre if left else room.width - one.centre).named("Middle to the wall beside")
+    least, most = book.figure("access.centre_least"), book.figure("access.centre_most")
+    state = judge(has, least, most, "look")
+    words = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        off = most.value if has.value > most.value else least.value
+        to = off if left else room.width.value - off
+        words = f"Move the centre of {one.name} to {show_length(to)}: the rail beside it is then in reach."
+        ways = (WayOut(words, f"{one.path}.centre", to),)
+    return Finding("Middle to the wall beside", "Clearances", state, has, "Guidance", least.note, least, most, words, one.name, ways)
+
+
+def _room(room: Room, one: Placed, book: Book) -> Iterator[Finding]:
+    sides = room.width, room.figures["room_depth"]
+    for title, has, least in (
+        ("Length of the room", largest(*sides, label="Longer side"), book.figure("access.long")),
+        ("Width of the room", smallest(*sides, label="Shorter side"), book.figure("access.wide")),
+    ):
+        state = judge(has, least, None, "look")
+        words = "" if state == "passes" else f"{show_length(least.value - has.value)} short of what a wheelchair turns in."
+        yield Finding(title, "Clearances", state, has, "Guidance", least.note, least, None, words, one.name)
