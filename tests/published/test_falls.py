@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from tests.published.asking import basin_at, found, room_of, wc_at
-from tundish.figure import converted, number
+from tests.published.asking import Changes, basin_at, found, needed, room_of, wc_at
+from tundish.catalogue.book import Book
+from tundish.figure import Figure, converted, number
+from tundish.layout.room import Room
 from tundish.rules.drainage.boss import boss
 from tundish.rules.drainage.branch_fall import branch_fall
 from tundish.rules.drainage.branch_length import branch_length
+from tundish.rules.drainage.soil_clips import soil_clips
+from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.drainage.waste_fall import waste_fall
 from tundish.rules.drainage.waste_length import waste_length
 
@@ -118,3 +124,57 @@ def test_the_lower_boss_of_a_200_zone_is_clear() -> None:
     inside, below = (room_of({"survey.stack.branch_invert": 513.8 + up}) for up in (199.9, 200))
     assert found(boss, "Boss clear of the WC branch", inside).state == "look"
     assert found(boss, "Boss clear of the WC branch", below).state == "passes"
+
+
+@pytest.mark.parametrize(("drop", "state"), [(30.5, "fails"), (30.6, "passes"), (37.4, "passes")])
+def test_a_basin_waste_to_an_old_pipe_falls_by_its_heights(drop: float, state: str) -> None:
+    """As above, 30.6 to 37.4 in 1.7 m, reached from two heights: the waste's invert is at 558 - 15.2 and the old pipe that much lower."""
+    assert found(waste_fall, "Fall of waste", room_of(_to_old_pipe(542.8 - drop))).state == state
+
+
+def test_a_basin_waste_that_would_be_steeper_is_laid_flatter_and_drops() -> None:
+    """As above: 38 in 1.7 m is past 22 a metre, so that it is laid within 18 to 22 and goes straight down at its end."""
+    room, book = room_of(_to_old_pipe(542.8 - 38))
+    (run,) = room.pipes_of("waste")
+    assert found(waste_fall, "Fall of waste", (room, book)).state == "passes"
+    assert run.drop is not None
+    assert run.rise is not None
+    assert run.rise.value + run.drop.value == pytest.approx(38)
+
+
+@given(st.integers(200, 6_000), st.integers(200, 6_000))
+@settings(max_examples=30, deadline=None)
+def test_a_longer_branch_never_has_more_fall_to_spare_nor_fewer_clips(one: int, other: int) -> None:
+    """Approved Document H: so much a metre (V2): every metre more takes its share of the drop there is."""
+    short, long = (room_of(wc_at(run)) for run in sorted((one, other)))
+    spares = [has.value - least.value for has, least in (_fall(each) for each in (short, long))]
+    assert spares[1] <= spares[0] + 1e-6
+    assert needed(soil_clips, "soil clip 110", short) <= needed(soil_clips, "soil clip 110", long)
+
+
+@given(st.integers(200, 3_000), st.integers(200, 3_000))
+@settings(max_examples=30, deadline=None)
+def test_a_longer_waste_may_never_fall_more_nor_has_it_fewer_clips(one: int, other: int) -> None:
+    """The text beside diagram 3 (V2): shorter runs may be steeper. In one size of pipe."""
+    shorter, longer = sorted((one, other))
+    short, long = room_of(basin_at(shorter)), room_of(basin_at(longer))
+    (a,), (b,) = short[0].pipes_of("waste"), long[0].pipes_of("waste")
+    if a.size == b.size:
+        most = [found(waste_fall, "Fall of waste", each).most for each in (short, long)]
+        assert most[0] is not None
+        assert most[1] is not None
+        assert most[1].value <= most[0].value
+        role = f"waste clip {a.size}"
+        assert needed(waste_clips, role, short) <= needed(waste_clips, role, long)
+
+
+def _to_old_pipe(invert: float) -> Changes:
+    entry = {"name": "Old waste", "size": "40", "from_left": 3_300, "invert": invert}
+    return {"survey.room.width": 8_000, "survey.entries": [entry], "design.appliances.1.drains_to": "Old waste"}
+
+
+def _fall(worked: tuple[Room, Book]) -> tuple[Figure, Figure]:
+    one = found(branch_fall, "Fall of WC branch", worked)
+    assert one.has is not None
+    assert one.least is not None
+    return one.has, one.least

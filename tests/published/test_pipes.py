@@ -37,6 +37,15 @@ def test_every_end_of_waste_and_soil_has_its_real_outside(system: str, nominal: 
     assert diameters(system, nominal) == {outside}
 
 
+@pytest.mark.parametrize(("run", "size", "outside"), [(1_700, 32, 34), (3_000, 40, 41)])
+def test_a_waste_takes_its_real_outside_in_the_void(run: float, size: int, outside: float) -> None:
+    """The same article (V3): what a pipe needs behind the frames is not its nominal size."""
+    (pipe,) = room_of(basin_at(run))[0].pipes_of("waste")
+    assert (pipe.size, pipe.outside) == (size, outside)
+    assert pipe.from_wall is not None
+    assert pipe.from_wall.value == 225 - 75 - 20 - outside / 2  # behind the frame of the WC, with a finger between
+
+
 def test_32_and_40_pipe_of_two_systems_are_not_the_same_pipe() -> None:
     """The same article: push-fit and solvent weld do not interchange except at 110 (V3)."""
     for nominal in ("32", "40"):

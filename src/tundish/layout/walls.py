@@ -54,7 +54,7 @@ class Fold:
     @property
     def legs(self) -> float:
         """How much shorter a run along both walls is for each mm that it lies off them: 2 in a square corner, less than 0 outside."""
-        return 2 / math.tan(math.radians(self.angle) / 2)
+        return round(2 / math.tan(math.radians(self.angle) / 2), 9)
 
 
 @dataclass(frozen=True, slots=True)
