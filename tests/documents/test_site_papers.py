@@ -67,6 +67,16 @@ def test_without_the_drain_nobody_says_how_low(changed: Changed) -> None:
     assert "not known yet" in str(tables(made)[0].rows[0].cells[3])
 
 
+def test_at_the_lowest_that_is_said_the_shelf_still_clears_the_frames(worked: dict[str, Estimate], changed: Changed) -> None:
+    shelf = next(row for row in tables(heights_agreed.build(worked["102"]))[0].rows if row.cells[1] == "Top of the shelf")
+    lowest = int(str(shelf.cells[3]).split(" at the lowest")[0].replace(",", ""))
+    under = {
+        top: {each.state for each in changed("102", rooms__0__design__prewall__top=Entry(top)).findings if each.rule == "frames/height"}
+        for top in (lowest, lowest - 1)
+    }
+    assert under == {lowest: {"passes"}, lowest - 1: {"fails"}}
+
+
 @pytest.mark.parametrize(("place", "letter"), [(0, "A"), (25, "Z"), (26, "A2"), (52, "A3")])
 def test_letters_never_run_out(place: int, letter: str) -> None:
     assert heights_agreed.letter_of(place) == letter

@@ -15,6 +15,7 @@ from tundish.estimate import Estimate
 from tundish.figure import Figure
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
+from tundish.rules.frames.height import under_rail
 
 _COLUMNS = (
     Column("", "text", 0.35, "strong"),
@@ -125,7 +126,7 @@ def _agreed(estimate: Estimate, room: Room, before: int) -> Iterator[Agreed]:
             )
     if room.prewall.height == "part":
         what = "Top of the shelf" if room.prewall.shelf else "Top of the false wall"
-        found.append((what, room.top, _shelf_change(room), -1.0))
+        found.append((what, room.top, _shelf_change(estimate, room), -1.0))
     for place, (what, height, change, edge) in enumerate(found):
         yield Agreed(letter_of(before + place), what, height, change, edge)
 
@@ -168,8 +169,8 @@ def _top_change(estimate: Estimate, room: Room, placed: Placed) -> str:
     return f"{measure.show_length(drain + 0.49)} to {measure.show_length(high)}: lower, and the drain does not fall enough"
 
 
-def _shelf_change(room: Room) -> str:
-    over = room.top.value - room.top_of_steel.value
+def _shelf_change(estimate: Estimate, room: Room) -> str:
+    over = room.top.value - under_rail(room, estimate.book).value
     frames = [placed.figures["frame_top"].value for placed in room.framed]
     if not frames:
         return "As you wish"
