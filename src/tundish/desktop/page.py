@@ -83,7 +83,7 @@ class Page(QWidget):
         row.setContentsMargins(8, 7, 4, 0)
         row.setSpacing(12)
         row.addWidget(label(title, "title"))
-        row.addWidget(CutLabel("table", "ink2", question))
+        row.addWidget(CutLabel("table", "ink2", question, lines=2))
         row.addStretch(1)
         row.addLayout(self._tools)
         row.addStrut(look.now().px(37) - 1)

@@ -11,7 +11,7 @@ from decimal import Decimal
 from typing import Final
 
 from tundish import measure
-from tundish.desktop import standing
+from tundish.desktop import open_list, standing, typing_over
 from tundish.desktop.job_line import FINISH
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.workspace import Workspace
@@ -19,6 +19,7 @@ from tundish.documents.materials import buy_words
 from tundish.estimate import Estimate, Job
 from tundish.field import NoSuchInputError, describe, get, read
 from tundish.figure import Figure, Known
+from tundish.open_inputs import open_inputs
 from tundish.rules.rule import Finding
 
 MOST_MOVED: Final = 7
@@ -81,6 +82,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
     if len(lines) > 1:
         lines = (*lines, ReceiptLine("worked out", figure.label or "Together", _amount(figure), is_subtotal=True, tbc=figure.tbc))
     reach = "" if figure.low == figure.high else f"may be {measure.show_range(figure.low, figure.high, figure.unit)}"
+    own = typing_over.own_id(asked, figure, workspace)
     return WhereFromView(
         title=figure.label or "A step on the way",
         value=_amount(figure),
@@ -91,19 +93,52 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         came_from=came_from,
         lines=lines or (_own_line(figure),),
         note=_help(figure),
-        sections=tuple(each for each in (_moves(figure, workspace),) if each.lines),
+        sections=tuple(each for each in (_moves(figure, workspace), _decides(figure, workspace)) if each.lines),
         warning=_warning(figure, workspace),
-        actions=_actions(figure),
+        actions=_actions(figure, own, workspace),
+        own=typing_over.box(own, figure, workspace),
+        different=_different(figure),
     )
 
 
 def _warning(figure: Figure, workspace: Workspace) -> str:
     """Why an input could not be used as it was typed; or that it is still to be confirmed."""
-    problems = workspace.estimate.problems if workspace.estimate else ()
+    estimate = workspace.estimate
+    problems = estimate.problems if estimate else ()
     told = next((each.text for each in problems if figure.path and each.path == figure.path), "")
     if told:
         return told[0].upper() + told[1:] + ("" if told.endswith(".") else ".")
-    return "Still to be confirmed: settle it before first fix." if figure.tbc else ""
+    if figure.known is Known.TYPED and typing_over.ROWS in figure.path:
+        return _broken(figure, estimate) if estimate else ""
+    by = next((each.settle_by for each in open_inputs(estimate) if each.path == figure.path), None) if estimate else None
+    return f"Still to be confirmed: settle it before {by or 'first fix'}." if figure.tbc else ""
+
+
+def _broken(figure: Figure, estimate: Estimate) -> str:
+    """That a typed figure stands although a check that rests on it does not pass."""
+    told = [
+        f"{each.title}, {each.place}" if each.place else each.title
+        for each in estimate.findings
+        if each.state in {"fails", "look"} and each.has is not None and (each.has == figure or _rests_on(each.has, figure))
+    ]
+    return f"It stands as you typed it, but a check that rests on it does not pass: {'; '.join(told[:2])}." if told else ""
+
+
+def _decides(figure: Figure, workspace: Workspace) -> Section:
+    """What an open input decides, and by when it must be settled."""
+    estimate = workspace.estimate
+    found = next((each for each in open_inputs(estimate) if each.path == figure.path), None) if estimate and figure.path else None
+    if found is None:
+        return Section("What it decides", ())
+    lines = [ReceiptLine("", f"Settle by {found.settle_by}", open_list.day_words(found.day))] if found.settle_by else []
+    lines += [ReceiptLine("", words) for words in open_list.decided(found)]
+    return Section("What it decides", tuple(lines))
+
+
+def _different(figure: Figure) -> str:
+    """The input that "If it were different" speaks of: the figure itself, else the first that it rests on and is open."""
+    open_ = figure if figure.path else next(_open_inputs(figure), None)
+    return open_.path if open_ is not None and open_.path.startswith("rooms.") else ""
 
 
 def _figure(kind: str, name: str, workspace: Workspace, estimate: Estimate) -> Figure | None:
@@ -175,16 +210,26 @@ def _rests_on(figure: Figure, on: Figure) -> bool:
     return any(term.figure == on or _rests_on(term.figure, on) for term in figure.terms)
 
 
-def _actions(figure: Figure) -> tuple[Action, ...]:
+def _actions(figure: Figure, own: str, workspace: Workspace) -> tuple[Action, ...]:
+    if own and figure.path:
+        return typing_over.actions(own, workspace)
     if figure.path:
         settle = (
-            Action(f"settle:{figure.path}", "Settle it", "s_agreed")
+            Action(_settling(figure.path, workspace, "settle"), "Settle it", "s_agreed")
             if figure.tbc
             else Action(f"open:{figure.path}", "To be confirmed", "half")
         )
         return (Action(f"change:{figure.path}", "Change it", "pencil", main=True), settle)
     open_ = next(_open_inputs(figure), None)
-    return (Action(f"change:{open_.path}", "Settle it", "s_agreed", main=True),) if open_ else ()
+    type_own = typing_over.actions(own, workspace) if own else ()
+    return (*((Action(_settling(open_.path, workspace, "change"), "Settle it", "s_agreed", main=True),) if open_ else ()), *type_own)
+
+
+def _settling(path: str, workspace: Workspace, otherwise: str) -> str:
+    """The act that settles an input: its decision on Before closing where there is one, else what can be done without."""
+    estimate = workspace.estimate
+    decision = next((each for each in estimate.decisions if path in each.paths), None) if estimate else None
+    return f"decide:{decision.key}" if decision else f"{otherwise}:{path}"
 
 
 def _open_inputs(figure: Figure) -> Iterator[Figure]:

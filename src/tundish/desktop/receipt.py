@@ -41,6 +41,15 @@ class Action:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnBox:
+    """Where the trader can type a figure of his own: whose it is, its spoken name with unit, and what is typed there now or ""."""
+
+    id: str
+    name: str
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class WhereFromView:
     """A figure and its reason, ready to show; `came_from` says in words which figure a link led here from."""
 
@@ -59,3 +68,6 @@ class WhereFromView:
     warning: str = ""
     warning_glyph: str = "warn"
     actions: tuple[Action, ...] = ()
+    own: OwnBox | None = None
+    different: str = ""
+    """The path of the input of which "If it were different" speaks."""

@@ -35,6 +35,7 @@ PAGES: Final = (
     ("stock", "Stock", "StockPage"),
     ("prices", "Price list", "PricesPage"),
     ("catalogue", "Catalogue", "CataloguePage"),
+    ("stock_take", "Stock-take", "StockTakePage"),
     ("rates", "Rates and rules", "RatesPage"),
     ("settings", "Settings", "SettingsPage"),
 )
@@ -209,6 +210,10 @@ class Shell(QObject):
             typing_over.put_back(rest, self.workspace)
         elif act == "decide":
             self._go_to_decision(rest)
+        elif act == "catalogue":
+            self._open_item(rest)
+        elif act == "sheet":
+            self._open_sheet(rest)
 
     def _typed(self, own: str, words: str) -> None:
         problem = typing_over.type_over(own, words, self.workspace)
@@ -218,10 +223,6 @@ class Shell(QObject):
     def _go_to_decision(self, key: str) -> None:
         self.window.show_page("closing")
         self.window.page("closing").go_to(key)  # type: ignore[union-attr]  # the page goes to a decision
-        elif act == "catalogue":
-            self._open_item(rest)
-        elif act == "sheet":
-            self._open_sheet(rest)
 
     def _open_item(self, code: str) -> None:
         """Show an item in the catalogue."""

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import Final
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QApplication, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from tundish.desktop import look
+from tundish.desktop.own_box import TypeOver
 from tundish.desktop.painted import ENTER, Glyph, IconButton
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.receipt_rows import Heading, LineRow
 from tundish.desktop.words import button, label, tag
+
+PUT_BACK: Final = "back:"
+"""What the id of the button begins with that Del presses: the worked-out figure comes back."""
 
 
 class Scroll(QScrollArea):
@@ -31,6 +36,8 @@ class WhereFrom(QWidget):
     leave_asked = Signal()
     """Esc: the keyboard goes back to the figure."""
     fold_asked = Signal()
+    typed = Signal(str, str)
+    """A figure by its id, and what the trader typed in place of it."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -44,10 +51,18 @@ class WhereFrom(QWidget):
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         body = QWidget()
         body.setProperty("kind", "clear")
-        self._parts = QVBoxLayout(body)
-        self._parts.setContentsMargins(4, 0, 4, 0)
-        self._parts.setSpacing(0)
+        inside = QVBoxLayout(body)
+        inside.setContentsMargins(4, 0, 4, 0)
+        inside.setSpacing(0)
+        self._parts, self._late = QVBoxLayout(), QVBoxLayout()
+        for each in (self._parts, self._late):
+            each.setSpacing(0)
+            inside.addLayout(each)
+        inside.addStretch(1)
         self._scroll.setWidget(body)
+        self._own = TypeOver()
+        self._own.given.connect(self.typed)
+        self._own.left.connect(self.focus_first)
         self._feet = QVBoxLayout()
         self._feet.setSpacing(8)
         self._fold = IconButton("cross", "Fold Where from away; F9 opens it", small=True)
@@ -57,6 +72,7 @@ class WhereFrom(QWidget):
         column.setSpacing(6)
         column.addLayout(self._head())
         column.addWidget(self._scroll, 1)
+        column.addWidget(self._own)
         column.addLayout(self._feet)
 
     def show_figure(self, view: WhereFromView) -> None:
@@ -64,6 +80,7 @@ class WhereFrom(QWidget):
         if view == self._shown:
             return
         self._shown = view
+        self._own.belongs_to(view.own)
         parts: list[QWidget] = [*_figure(view), *self._rows(view.lines)]
         if view.note:
             parts.append(_boxed(view.note, view.note_glyph, "note"))
@@ -79,10 +96,28 @@ class WhereFrom(QWidget):
         if shown == self._shown:
             return
         self._shown = shown
+        self._own.belongs_to(None)
+        self.show_late(None)
         words = [label(sentence, "table", "ink2", wrap=True) for sentence in sentences]
         for each in words:
             each.setContentsMargins(0, 6, 0, 0)
         self._show([label(title, "section", wrap=True), *words], ())
+
+    def show_late(self, section: Section | None) -> None:
+        """Show a part below all others, whose lines came later; nothing of what is read or has the keyboard moves."""
+        _empty(self._late)
+        if section is not None:
+            for part in (_section_head(section), *self._rows(section.lines)):
+                self._late.addWidget(part)
+                part.show()
+
+    def type_own(self) -> None:
+        """Open the box for a figure of the trader's own, where this figure can be one."""
+        self._own.ask()
+
+    def refuse(self, words: str, problem: str) -> None:
+        """Say what is wrong with a figure that was typed; it stays in its box."""
+        self._own.refuse(words, problem)
 
     def focus_first(self) -> None:
         """Take the keyboard: to the first link, else the first button, else the column itself."""
@@ -96,6 +131,8 @@ class WhereFrom(QWidget):
             self.leave_asked.emit()
         elif event.key() == Qt.Key.Key_Backspace:
             self.back_asked.emit()
+        elif event.key() == Qt.Key.Key_Delete:
+            self._press(PUT_BACK)
         elif event.key() in {Qt.Key.Key_Up, Qt.Key.Key_Down}:
             self.focusNextPrevChild(event.key() == Qt.Key.Key_Down)
         elif event.key() in ENTER and isinstance(focused, QAbstractButton):
@@ -121,17 +158,11 @@ class WhereFrom(QWidget):
 
     def _show(self, parts: Iterable[QWidget], actions: Sequence[Action]) -> None:
         focused = QApplication.focusWidget()
-        had_keyboard = focused is not None and self.isAncestorOf(focused)
-        # The old parts go later: deleting them at once would pull them from under the focus that is just leaving them.
-        while (item := self._parts.takeAt(0)) is not None:
-            if (part := item.widget()) is not None:
-                part.hide()
-                part.setParent(None)
-                part.deleteLater()
+        had_keyboard = focused is not None and self.isAncestorOf(focused) and not self._own.isAncestorOf(focused)
+        _empty(self._parts)
         for part in parts:
             self._parts.addWidget(part)
             part.show()
-        self._parts.addStretch(1)
         self._show_actions(actions)
         if had_keyboard:
             self.focus_first()
@@ -171,8 +202,23 @@ class WhereFrom(QWidget):
             self._actions.append(made)
         return made_row
 
+    def _press(self, act: str) -> None:
+        """Press the button of an act, where there is one."""
+        found = next((each for each in self._actions if each.objectName().startswith(act)), None)
+        if found is not None:
+            found.click()
+
     def _act(self) -> None:
         self.button.emit(self.sender().objectName())
+
+
+def _empty(column: QVBoxLayout) -> None:
+    """Let the parts of a column go, a little later: at once would pull them from under the focus that is just leaving them."""
+    while (item := column.takeAt(0)) is not None:
+        if (part := item.widget()) is not None:
+            part.hide()
+            part.setParent(None)
+            part.deleteLater()
 
 
 def _figure(view: WhereFromView) -> Iterable[QWidget]:

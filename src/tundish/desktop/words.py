@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QWidget
 
 from tundish.desktop import icons, look
@@ -93,10 +93,11 @@ class Tag(QLabel):
 
 
 class CutLabel(QLabel):
-    """A one-line label that may be made narrower than its text: the text is then cut with … and whole in the tool tip."""
+    """A label that may be made narrower than its text: it goes on in `lines` lines, or is cut with … and whole in the tool tip."""
 
-    def __init__(self, role: str, tone: str, text: str = "", parent: QWidget | None = None) -> None:
+    def __init__(self, role: str, tone: str, text: str = "", *, lines: int = 1, parent: QWidget | None = None) -> None:
         super().__init__(text, parent)
+        self._lines = lines
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setProperty("role", role)
         self.setProperty("tone", tone)
@@ -106,12 +107,21 @@ class CutLabel(QLabel):
         return QSize(look.now().px(24), super().minimumSizeHint().height())
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        shown = fitted(self.text(), self.font(), self.width())
+        shown = self.text() if self._wraps() else fitted(self.text(), self.font(), self.width())
         self.setToolTip(self.text() if shown != self.text() else "")
         painter = QPainter(self)
         painter.setFont(self.font())
         painter.setPen(self.palette().color(self.foregroundRole()))
-        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, shown)
+        wrap = Qt.TextFlag.TextWordWrap if self._wraps() else Qt.TextFlag.TextSingleLine
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft | wrap, shown)
+
+    def _wraps(self) -> bool:
+        """Whether the text fits in more lines than one, and needs them."""
+        metrics = QFontMetrics(self.font())
+        if self._lines == 1 or metrics.horizontalAdvance(self.text()) <= self.width():
+            return False
+        room = metrics.boundingRect(0, 0, self.width(), 10_000, Qt.TextFlag.TextWordWrap, self.text())
+        return room.width() <= self.width() and room.height() <= min(self._lines * metrics.lineSpacing(), self.height())
 
 
 def _glyph_room() -> QSize:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QStackedWidget, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop import deciding, standing
+from tundish.desktop import deciding, open_list, standing
 from tundish.desktop.cells import Cell, Column, Group, Row
+from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.decision_form import DecisionForm
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.reason_strip import ReasonStrip
@@ -31,6 +32,7 @@ COLUMNS: Final = (
 )
 GLYPHS: Final = {"open": ("ring", "ink2"), "asked": ("half", "tbc"), "settled": ("full", "settled"), "not needed": ("dash", "ink2")}
 TONES: Final = {"open": "ink", "asked": "tbc", "settled": "settled", "not needed": "ink2"}
+DECISIONS: Final = "decisions"
 STAGES: Final = ("By first fix", "By boarding")
 MOST_NAMED: Final = 3
 
@@ -59,15 +61,34 @@ class ClosingPage(EstimatePage):
         self.table = Table("Before closing", COLUMNS, row_high=TWO_LINES)
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to settle yet", "Add a pan or a basin, and what must be settled is listed here.", "closing")
+        self.open_table = Table("What decides what", open_list.COLUMNS, row_high=TWO_LINES)
+        self.open_table.row_chosen.connect(self.figure_asked)
+        self.open_table.set_empty("Nothing is open that moves anything", "Every figure stands on what is settled.", "tick")
+        self.views = ChipRow("What is listed")
+        self.views.chosen.connect(self._show_view)
+        self.add_row(self.views)
         self.form = DecisionForm()
         self.form.recorded.connect(self._record)
         card = TableCard(self.table)
         card.set_foot(self.form)
-        self.set_body(card)
+        self._listed = QStackedWidget()
+        self._listed.addWidget(card)
+        self._listed.addWidget(TableCard(self.open_table))
+        self.set_body(self._listed)
         self.begin()
         workspace.job_changed.connect(self._changed)
         workspace.job_opened.connect(self._opened)
         self._opened()
+
+    def go_to(self, key: str) -> None:
+        """Choose a decision, with the keyboard in the list."""
+        self._show_view(DECISIONS)
+        self.table.choose(key)
+        self.table.setFocus()
+
+    def _show_view(self, view: str) -> None:
+        self.views.take(view)
+        self._listed.setCurrentIndex(0 if view == DECISIONS else 1)
 
     def _summary(self) -> QWidget:
         made = QFrame()
@@ -87,6 +108,7 @@ class ClosingPage(EstimatePage):
     def show_nothing(self) -> None:
         """Say that there is nothing to settle yet."""
         self.table.set_rows(())
+        self._show_open(())
         self._counts.setText("No job is open" if not self._workspace.session else "Being worked out")
         self._in_the_way.setText("")
         self._show_wall(())
@@ -102,11 +124,17 @@ class ClosingPage(EstimatePage):
             if decisions:
                 groups.append(self._group(stage, decisions, estimate))
         self.table.set_groups(tuple(groups))
+        self._show_open(open_list.rows(estimate))
         states = [standing.state_of(each, self._workspace.job) for each in estimate.decisions]
         counts = ((states.count(state), state) for state in ("settled", "asked", "open", "not needed"))
         self._counts.setText(", ".join(f"{count} {state}" for count, state in counts if count) or "Nothing to settle yet")
         self._show_wall(tuple(each for each, state in zip(estimate.decisions, states, strict=True) if state not in standing.CHOSEN))
         self._show_form()
+
+    def _show_open(self, rows: tuple[Row, ...]) -> None:
+        self.open_table.set_rows(rows)
+        choices = (Choice(DECISIONS, "Decisions"), Choice("open", "What decides what", f"{len(rows)} open" if rows else ""))
+        self.views.set_choices(choices, self.views.taken() or DECISIONS)
 
     def _group(self, stage: str, decisions: list[Decision], estimate: Estimate) -> Group:
         job = self._workspace.job

@@ -1,0 +1,114 @@
+"""If it were different: what a few neighbouring values of an input would change, worked out beside the window."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from typing import TYPE_CHECKING, Final
+
+from PySide6.QtCore import QObject, QTimer
+
+from tundish import measure
+from tundish.desktop.receipt import ReceiptLine, Section
+from tundish.estimate import Job
+from tundish.field import Entry, Field, NoSuchInputError, describe, get
+
+if TYPE_CHECKING:
+    from tundish.catalogue.book import Book
+    from tundish.desktop.where_from import WhereFrom
+    from tundish.desktop.workspace import Workspace
+    from tundish.if_it_were import FigureChange, Outcome
+
+WAIT_MS: Final = 250
+"""It is worked out once the keyboard has rested on a figure so long."""
+STEPS: Final = ((100, 10.0), (20, 5.0), (0, 1.0))
+"""From which value on, how far apart neighbouring values are tried."""
+MOST_NAMED: Final = 2
+
+
+class Different(QObject):
+    """Fills the late part of Where from; an answer for a figure that is no longer shown is dropped."""
+
+    def __init__(self, workspace: Workspace, column: WhereFrom) -> None:
+        super().__init__(column)
+        self._workspace, self._column = workspace, column
+        self._path, self._turn = "", 0
+        self._wait = QTimer(self)
+        self._wait.setSingleShot(True)
+        self._wait.setInterval(WAIT_MS)
+        self._wait.timeout.connect(self._ask)
+
+    def show(self, path: str) -> None:
+        """Speak of the input at a path, "" for none; what is shown of the same input stays until the new answer comes."""
+        self._turn += 1
+        if path != self._path:
+            self._column.show_late(None)
+        self._path = path
+        if path:
+            self._wait.start()
+        else:
+            self._wait.stop()
+
+    def _ask(self) -> None:
+        path, turn, job, book = self._path, self._turn, self._workspace.job, self._workspace.book
+        if not self._column.isVisible() or self._workspace.shown is not job:
+            return
+        self._workspace.aside.ask(
+            lambda: section(job, book, path) if turn == self._turn else None,
+            lambda found: self._take(found, turn),
+            lambda _words: self._take(None, turn),
+        )
+
+    def _take(self, found: Section | None, turn: int) -> None:
+        if turn == self._turn:
+            self._column.show_late(found)
+
+
+def section(job: Job, book: Book, path: str) -> Section | None:
+    """What the neighbours of an input's value would change, a line for each; None where there are none."""
+    from tundish.if_it_were import if_it_were
+
+    try:
+        declared, entry = describe(Job, path), get(job, path)
+        values = tuple(neighbours(declared, entry))
+        outcomes = if_it_were(job, book, path, values) if values else ()
+    except NoSuchInputError:
+        return None
+    lines = tuple(_line(each, declared) for each in outcomes)
+    return Section(f"If {declared.label} were different", lines) if lines else None
+
+
+def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:
+    """A few values about the one an input has, or about its usual one, within what it may be."""
+    now = entry.value if entry is not None else declared.usual
+    if declared.kind != "number" or now is None:
+        return
+    step = next(step for least, step in STEPS if abs(now) >= least)
+    before = entry or Entry(float(now), declared.known)
+    for value in (now - 2 * step, now - step, now + step, now + 2 * step):
+        if (declared.least is None or value >= declared.least) and (declared.most is None or value <= declared.most):
+            yield replace(before, value=value, low=None, high=None, typed="", readings=())
+
+
+def _line(outcome: Outcome, declared: Field) -> ReceiptLine:
+    breaks = [each.after.title for each in outcome.findings if each.breaks and each.after]
+    mends = [each.before.title for each in outcome.findings if each.mends and each.before]
+    said, tone = ("breaks", "fails") if breaks or outcome.problems else ("mends", "settled") if mends else ("holds", "ink2")
+    notes = [*(f"{title} no longer passes" for title in breaks[:MOST_NAMED]), *(f"{title} passes" for title in mends[:MOST_NAMED])]
+    notes += [each.text for each in outcome.problems[:1]]
+    named = [words for words in map(_moved, outcome.figures) if words]
+    notes += named[:MOST_NAMED]
+    if len(named) > MOST_NAMED:
+        notes.append(f"{len(named) - MOST_NAMED} more figures")
+    return ReceiptLine("", measure.show_amount(outcome.value.value, declared.unit), said, _joined(notes), tone=tone)
+
+
+def _joined(notes: Iterable[str]) -> str:
+    return "; ".join(notes) or "nothing changes"
+
+
+def _moved(change: FigureChange) -> str:
+    before, after = change.before, change.after
+    if before is None or after is None or not after.label:
+        return ""
+    return f"{after.label} {measure.show_amount(before.value, before.unit)} to {measure.show_amount(after.value, after.unit)}"
