@@ -7,12 +7,11 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from tundish import measure, typed
-from tundish.documents.recess_drawing import HATCH_SIDE, hatch_key, hatch_name, niche_key, niche_name
 from tundish.documents.wall_drawing import frame_key
 from tundish.estimate import Job
-from tundish.field import Entry, describe, get, must_read
+from tundish.field import Entry, describe, get
 from tundish.figure import Known
-from tundish.layout.design import Hatch, Niche
+from tundish.layout.recesses import Recess
 from tundish.layout.room import Placed, Room
 
 
@@ -63,8 +62,7 @@ class Thing:
 def things(room: Room) -> tuple[Thing, ...]:
     """Everything that can be moved, left to right."""
     made = [_appliance(room, placed) for placed in room.placed]
-    made += [_niche(room, place, niche) for place, niche in enumerate(room.prewall.niches)]
-    made += [_hatch(room, place, hatch) for place, hatch in enumerate(room.prewall.hatches)]
+    made += [_recess(room, each) for each in room.recesses]
     return tuple(sorted(made, key=lambda each: each.left))
 
 
@@ -159,26 +157,17 @@ def _appliance(room: Room, placed: Placed) -> Thing:
     return Thing(placed.key, name, placed.path, placed.kind, x - half, x + half, made, words[:1].lower() + words[1:])
 
 
-def _niche(room: Room, place: int, niche: Niche) -> Thing:
-    name, path = niche_name(niche, place), f"{room.prewall_path}.niches.{place}"
-    return _recess(room, niche_key(place), name, path, (must_read(niche, "width").value, ("width", "height", "depth")), niche)
-
-
-def _hatch(room: Room, place: int, hatch: Hatch) -> Thing:
-    name, path = hatch_name(hatch, place), f"{room.prewall_path}.hatches.{place}"
-    return _recess(room, hatch_key(place), name, path, (HATCH_SIDE, ()), hatch)
-
-
-def _recess(room: Room, key: str, name: str, path: str, wide: tuple[float, tuple[str, ...]], of: Niche | Hatch) -> Thing:
-    width, more = wide
-    left, bottom = must_read(of, "from_left").value, must_read(of, "bottom").value
+def _recess(room: Room, each: Recess) -> Thing:
+    name, path, width = each.name, each.path, each.width.value
+    left, bottom = each.left.value, each.bottom.value - room.finished_floor.value
+    more = [("width", each.width), ("height", each.height), ("depth", each.depth)] if each.kind == "niche" else []
     made = (
         Size(f"{name}, left edge from left wall", f"{path}.from_left", left),
         Size(f"{name}, bottom above finished floor", f"{path}.bottom", bottom),
         Size(f"{name}, right edge from right wall", f"{path}.from_left", room.width.value - left - width, room.width.value - width, -1),
-        *(Size(f"{name}, {each}", f"{path}.{each}", must_read(of, each).value) for each in more),
+        *(Size(f"{name}, {what}", f"{path}.{what}", figure.value) for what, figure in more if figure is not None),
     )
-    return Thing(key, name, path, "niche" if more else "hatch", left, left + width, made, f"bottom of {name}")
+    return Thing(each.key, name, path, each.kind, left, left + width, made, f"bottom of {name}")
 
 
 def _gaps(room: Room, placed: Placed) -> Iterator[Size]:

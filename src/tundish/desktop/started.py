@@ -7,11 +7,11 @@ from itertools import count
 from typing import Final
 
 from tundish.desktop.workspace import Workspace
-from tundish.documents.recess_drawing import HATCH_SIDE, hatch_key, niche_key
 from tundish.field import Entry, describe, get
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import PREWALLS, Appliance, Hatch, Niche
+from tundish.layout.recesses import HATCH_SIDE, hatch_key, niche_key
 from tundish.layout.room import Room
 
 ELBOW: Final = 100.0
