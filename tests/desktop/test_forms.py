@@ -13,7 +13,8 @@ from tests.desktop.hands import click
 from tundish.desktop import theme
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chooser import Chooser
-from tundish.desktop.forms import Form, FormRow, Sum
+from tundish.desktop.form_heads import Sum
+from tundish.desktop.forms import Form, FormRow
 from tundish.desktop.look import Look
 
 

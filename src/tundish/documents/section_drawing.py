@@ -14,6 +14,7 @@ WALL: Final = 60.0
 FLOOR: Final = 22.0
 BORE: Final = 104.0
 """Bore of the branch that is drawn: only the picture depends on it."""
+LEAST_HIGH: Final = 500.0
 CHALK: Final = "chalk"
 """The piece of what is picked out in chalk: the input that is being typed."""
 
@@ -21,9 +22,23 @@ CHALK: Final = "chalk"
 def section(room: Room, path: str = "") -> Drawing:
     """Wall, stack, void, pre-wall and floor build-up; the input at `path` is dimensioned in chalk."""
     deep = max(room.figures["finished_face"].value, room.figures["stack_from_wall"].value + 80) + 180
-    high = room.top.value + 100
-    marks: tuple[Mark, ...] = (*_structure(room, path, deep, high), *_stack(room, high), *_prewall(room), *_sizes(room, path, deep))
+    high = _seen_high(room, path)
+    marks: tuple[Mark, ...] = (
+        *_structure(room, path, deep, high),
+        *_stack(room, high),
+        *_prewall(room, high),
+        *_sizes(room, path, deep, high),
+    )
     return Drawing("Section at the stack, wall A on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
+
+
+def _seen_high(room: Room, path: str) -> float:
+    """How high the section is drawn: no higher than it takes to see the branch or the floor well, where one of them is being typed."""
+    whole = room.top.value + 100
+    if not path.startswith(("survey.stack", "survey.floor")):
+        return whole
+    invert = room.figures["branch_invert"].value if "branch_invert" in room.figures else 0.0
+    return min(whole, max(2 * invert, invert + 350, LEAST_HIGH))
 
 
 def _structure(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:
@@ -50,26 +65,26 @@ def _stack(room: Room, high: float) -> Iterator[Mark]:
         yield Ellipse(centre, invert + BORE / 2, BORE / 2, BORE / 2, "ware", "branch")
 
 
-def _prewall(room: Room) -> Iterator[Mark]:
+def _prewall(room: Room, high: float) -> Iterator[Mark]:
     depth, face = room.depth.value, room.figures["finished_face"].value
     top, steel = room.top.value, room.top_of_steel.value
-    yield Box(depth - 41, 0, 41, max(steel, 1.0), "steel")
-    yield Box(depth, 0, face - depth, max(top, 1.0), "board")
-    if room.plan.design.prewall.height == "part":
+    yield Box(depth - 41, 0, 41, max(min(steel, high), 1.0), "steel")
+    yield Box(depth, 0, face - depth, max(min(top, high), 1.0), "board")
+    if room.plan.design.prewall.height == "part" and top < high:
         yield Box(0, steel, face, max(top - steel, 1.0), "board")
 
 
-def _sizes(room: Room, path: str, deep: float) -> Iterator[Mark]:
+def _sizes(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:
     """The sizes that are always shown, the one being typed named by its figure so that it is picked out."""
     face = room.figures["finished_face"].value
-    low = room.top.value * 0.78
+    low = high * 0.85
     yield Dimension(0, low, room.depth.value, low, measure.show_length(room.depth.value), _chalk(path, ".depth"), "depth", room.depth.tbc)
     stack = room.figures["stack_from_wall"]
     yield Dimension(
         0,
-        low - 140,
+        low - high * 0.12,
         stack.value,
-        low - 140,
+        low - high * 0.12,
         measure.show_length(stack.value),
         _chalk(path, "stack.from_wall"),
         "stack_from_wall",

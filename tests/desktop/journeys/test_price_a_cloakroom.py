@@ -81,6 +81,7 @@ def test_a_cloakroom_is_priced_from_an_empty_job(fitter: Fitter) -> None:
     for group in ("prewall", "finish"):
         fill(fitter, page, wanted, f"rooms.0.design.{group}")
 
+    fitter.settled()
     assert fitter.price().startswith("Materials only"), "labour is not priced until a rate is typed"
     fitter.page("Alt+7")
     terms = fitter.window.page("pricing")

@@ -13,7 +13,8 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, focused, key
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
-from tundish.desktop.forms import FormRow, Sum
+from tundish.desktop.form_heads import Sum
+from tundish.desktop.forms import FormRow
 from tundish.desktop.pages.survey import SurveyPage
 from tundish.desktop.survey_groups import FIRST, GROUPS, plain_inputs
 from tundish.documents.drawing import Dimension

@@ -117,7 +117,7 @@ class SettingsPage(Page):
 def _labelled(words: str, part: QWidget) -> QWidget:
     """A row with its words where a form has them."""
     from tundish.desktop import look
-    from tundish.desktop.forms import EDGE, LABEL, MARK
+    from tundish.desktop.form_heads import EDGE, LABEL, MARK
 
     made = QWidget()
     row = QHBoxLayout(made)

@@ -9,7 +9,7 @@ from tundish.desktop import own_ware, photographs
 from tundish.desktop import survey_groups as groups
 from tundish.desktop.canvas.sketch import Sketch
 from tundish.desktop.chips import ChipRow, Choice
-from tundish.desktop.forms import Sum
+from tundish.desktop.form_heads import Sum
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.page import Page
 from tundish.desktop.painted import IconButton
