@@ -93,3 +93,16 @@ def test_a_single_foot_stands_under_the_middle(work: Work, hang: Hang) -> None:
 
 def test_no_frames_no_noggins(work: Work) -> None:
     assert not members(work(survey__floor__kind="chipboard on joists"), "K")
+
+
+def test_struts_that_would_overlap_are_one(work: Work, hang: Hang) -> None:
+    """Brackets at 380 and 820, 1,180 and 1,620; studs every 400: from 0 to 1,200 and from 800 to the corner at 2,000."""
+    room = work(hang("wc", 600), hang("basin", 1400), survey__wall__construction="timber stud")
+    (found,) = members(room, "S")
+    assert (found.x, found.length.value) == (0, 2000)
+    assert found.where == "on the wall, behind WC 1, Basin 1"
+
+
+def test_struts_that_do_not_meet_stay_two(work: Work, hang: Hang) -> None:
+    room = work(hang("wc", 280), hang("basin", 1720), survey__wall__construction="timber stud", survey__wall__stud_centres=300)
+    assert [each.where for each in members(room, "S")] == ["on the wall, behind WC 1", "on the wall, behind Basin 1"]

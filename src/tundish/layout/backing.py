@@ -13,6 +13,7 @@ from tundish.layout.design import SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import TIMBER, Outline
+from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member, Placed
 from tundish.survey.floor import ON_JOISTS
 
@@ -39,16 +40,17 @@ def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
 
 
 def wall_struts(outline: Outline, placed: Sequence[Placed], studs: WallStuds | None, book: Book) -> Iterator[Member]:
-    """One strut for each frame, behind its brackets, from wall stud to wall stud."""
+    """A strut behind the brackets of each frame, from wall stud to wall stud; those that would overlap at one height are one."""
     if studs is None or outline.standing.prewall.built_of == SELF_STANDING:
         return
     face, depth = outline.strut.sizes["face"][0], outline.strut.sizes["depth"][0]
-    over = book.figure("prewall.strut_overhang")
-    for count, each in enumerate(placed, 1):
-        x, length = _reaching(studs, each, over)
-        z = each.figures["bracket"].value - face / 2
-        where = f"on the wall, behind {each.name}"
-        yield Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {each.name}"), "x", x, 0.0, z, (face, depth), where)
+    over, longest = book.figure("prewall.strut_overhang"), longest_bar(outline.strut, book)
+    for count, strut in enumerate(_joined(placed, studs, longest - 2 * over.value), 1):
+        x, length = _reaching(studs, (strut.left, strut.right), over)
+        names = ", ".join(each.name for each in strut.held)
+        z = strut.held[0].figures["bracket"].value - face / 2
+        where = f"on the wall, behind {names}"
+        yield Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {names}"), "x", x, 0.0, z, (face, depth), where)
 
 
 def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> Iterator[Member]:
@@ -103,11 +105,43 @@ def rail_places(placed: Placed, book: Book) -> Iterator[tuple[str, float, float]
             yield f"back rest of {placed.name}", placed.centre.value + side * out, figures["back_rest"].value
 
 
-def _reaching(studs: WallStuds, placed: Placed, over: Figure) -> tuple[float, Figure]:
-    """Left end and length of a strut that reaches from one wall stud to another past both brackets, cut back to the room."""
+@dataclass(frozen=True, slots=True)
+class _Strut:
+    """The frames that one strut holds, and the wall studs at its ends by their places."""
+
+    held: tuple[Placed, ...]
+    left: int
+    right: int
+
+
+def _joined(placed: Sequence[Placed], studs: WallStuds, longest: float) -> list[_Strut]:
+    """Left to right; one reaches on over the next as long as they meet at the same height and a bar is long enough."""
+    made: list[_Strut] = []
+    for each in placed:
+        left, right = _ends(studs, each)
+        at = next((place for place, one in enumerate(made) if left <= one.right and _level(one.held[0], each)), None)
+        if at is not None and studs.places[max(right, made[at].right)] - studs.places[made[at].left] <= longest:
+            one = made[at]
+            made[at] = _Strut((*one.held, each), min(left, one.left), max(right, one.right))
+        else:
+            made.append(_Strut((each,), left, right))
+    return made
+
+
+def _level(one: Placed, other: Placed) -> bool:
+    return abs(one.figures["bracket"].value - other.figures["bracket"].value) < 1
+
+
+def _ends(studs: WallStuds, placed: Placed) -> tuple[int, int]:
+    """The wall studs left and right of both brackets, by their places."""
     places = studs.places
     left = min(max(0, bisect_right(places, placed.figures["bracket_left"].value) - 1), len(places) - 2)
-    right = min(max(left + 1, bisect_left(places, placed.figures["bracket_right"].value)), len(places) - 1)
+    return left, min(max(left + 1, bisect_left(places, placed.figures["bracket_right"].value)), len(places) - 1)
+
+
+def _reaching(studs: WallStuds, ends: tuple[int, int], over: Figure) -> tuple[float, Figure]:
+    """Left end and length of a strut that reaches from one wall stud to another and a little past both, cut back to the room."""
+    places, (left, right) = studs.places, ends
     start, end = places[left] - over.value, places[right] + over.value
     if start > 0 and end < studs.width.value:
         return start, _bays(studs, right - left) + over + over

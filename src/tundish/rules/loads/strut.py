@@ -7,11 +7,11 @@ from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number, total
-from tundish.layout.room import Member, Placed, Room
+from tundish.layout.room import Placed, Room
 from tundish.rules.beam import Bent, bend
 from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.planning import FIRST
-from tundish.rules.pulls import pull
+from tundish.rules.pulls import held_by, pull
 from tundish.rules.rule import Finding, judge, rule
 
 _NMM2_PER_KNM2 = 1e9
@@ -30,7 +30,7 @@ def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
     if not (room.strut.has("bends") and room.strut.has("stiffness")):
         return
     for strut in marked(room, WALL_STRUT):
-        held = [one for one in room.framed if _holds(strut, one)]
+        held = held_by(room, strut)
         studs = [x for x in room.wall_studs if strut.x <= x <= strut.x + strut.length.value]
         if not held or len(studs) < 2:  # noqa: PLR2004 - a bar on one support is no bar
             continue
@@ -56,18 +56,11 @@ def _findings(room: Room, book: Book, held: list[Placed], studs: list[float]) ->
     yield Finding("Sag of the wall strut", "Loads and tiles", state, sag, "Guidance", limit.note, None, limit, words, place)
 
 
-def _holds(strut: Member, one: Placed) -> bool:
-    """Whether both brackets of a frame lie on the strut."""
-    aside = one.frame.sizes["bracket_spacing"][0] / 2
-    return strut.x <= one.centre.value - aside and one.centre.value + aside <= strut.x + strut.length.value
-
-
 def _bent(held: list[Placed], pulls: list[Figure], studs: list[float], stiffness: Figure) -> Bent:
     """The strut under half of each pull at each of a frame's two tie rods."""
     loads = []
     for one, force in zip(held, pulls, strict=True):
-        aside = one.frame.sizes["bracket_spacing"][0] / 2
-        loads += [(one.centre.value + side * aside, force.value * 1000 / 2) for side in (-1, 1)]
+        loads += [(one.figures[f"bracket_{side}"].value, force.value * 1000 / 2) for side in ("left", "right")]
     return bend(studs, loads, stiffness.value * _NMM2_PER_KNM2)
 
 

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import zip_longest
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure
+from tundish.figure import Figure, total
 from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
 from tundish.rules.amounts import bare, several
 from tundish.rules.grounds import into_wall
 from tundish.rules.members import WALL_STRUT, marked, studs_crossed
 from tundish.rules.planning import FIRST
-from tundish.rules.pulls import pull
+from tundish.rules.pulls import held_by, pull
 from tundish.rules.rule import Finding, judge, rule
 
 
@@ -28,32 +27,52 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     """The wall holds the head of each frame under its appliance's test load.
 
     The load at the front edge, by its reach from the frame, over the height of the brackets; shared by the tie rods on a solid wall,
-    and by the screws of the wall strut on a stud wall. The feet carry the weight. A check for planning.
+    and by the screws of the wall strut on a stud wall, where those near one frame may be pulled harder than all together. The feet carry
+    the weight. A check for planning.
     """
     fixing = book.role(into_wall(room))
-    for one, strut in zip_longest(room.tied, marked(room, WALL_STRUT)):
-        what, count = _shared_by(room, book, one, strut)
-        has = (pull(room, book, one) / count).named(f"Pull on each {what} of {one.name}")
-        title = f"Pull on each {what}"
-        if not fixing.has("pull_kn"):
-            words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
-            yield Finding(title, "Loads and tiles", "cannot tell", has, "Maker", fixing.sheet, message=words, place=one.name)
-            continue
-        most = fixing.size("pull_kn")
-        state = judge(has, None, most)
-        words = FIRST if state == "passes" else f"{_mend(fixing, strut, count.value * has.value / most.value)} {FIRST}"
-        yield Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, one.name)
+    struts = marked(room, WALL_STRUT)
+    for strut in struts:
+        held = held_by(room, strut)
+        if held:
+            has, count = _on_strut(room, book, strut, held)
+            words = f"It would take {{}} screws: run {strut.mark} over more wall studs, or choose a stronger fixing."
+            yield _finding("strut screw", has, (fixing, count, words), ", ".join(one.name for one in held))
+    for one in () if struts else room.tied:
+        rods = bare(one.frame.size("brackets")).named("Tie rods")
+        has = (pull(room, book, one) / rods).named(f"Pull on each tie rod of {one.name}")
+        words = f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
+        yield _finding("tie rod", has, (fixing, rods, words), one.name)
 
 
-def _shared_by(room: Room, book: Book, one: Placed, strut: Member | None) -> tuple[str, Figure]:
-    """What the pull is shared by, and how many of them there are."""
-    if strut is None:
-        return "tie rod", bare(one.frame.size("brackets")).named("Tie rods")
-    crossed = several(studs_crossed(room, strut), "Wall studs crossed")
-    return "strut screw", (crossed * bare(book.figure("fixings.each_wall_stud"))).named("Screws of the wall strut")
+def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tuple[Figure, Figure]:
+    """The pull on the hardest pulled screws, and how many these are: all of the strut together, or those near one frame."""
+    apiece = bare(book.figure("fixings.each_wall_stud"))
+    pulls = [pull(room, book, one) for one in held]
+    shared = [(total(pulls, "Pull on the strut"), studs_crossed(room, strut))]
+    shared += [(force, _studs_at(room, one)) for force, one in zip(pulls, held, strict=True)]
+    found = [(force, (several(crossed, "Wall studs crossed") * apiece).named("Screws of the wall strut")) for force, crossed in shared]
+    force, screws = max(found, key=lambda each: each[0].value / each[1].value)
+    return (force / screws).named(f"Pull on each strut screw of {', '.join(one.name for one in held)}"), screws
 
 
-def _mend(fixing: Item, strut: Member | None, wanted: float) -> str:
-    if strut is None:
-        return f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
-    return f"It would take {show_number(math.ceil(wanted))} screws: run the strut over more wall studs, or choose a stronger fixing."
+def _studs_at(room: Room, one: Placed) -> int:
+    """The wall studs from the one left of a frame's brackets to the one right of them."""
+    places = sorted(room.wall_studs)
+    left, right = one.figures["bracket_left"].value, one.figures["bracket_right"].value
+    first = max((each for each in places if each <= left), default=places[0])
+    last = min((each for each in places if each >= right), default=places[-1])
+    return sum(first <= each <= last for each in places)
+
+
+def _finding(what: str, has: Figure, held_with: tuple[Item, Figure, str], place: str) -> Finding:
+    fixing, count, mend = held_with
+    title = f"Pull on each {what}"
+    if not fixing.has("pull_kn"):
+        words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
+        return Finding(title, "Loads and tiles", "cannot tell", has, "Maker", fixing.sheet, message=words, place=place)
+    most = fixing.size("pull_kn")
+    state = judge(has, None, most)
+    wanted = show_number(math.ceil(round(count.value * has.value / most.value, 6)))
+    words = FIRST if state == "passes" else f"{mend.format(wanted)} {FIRST}"
+    return Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, place)
