@@ -34,4 +34,5 @@ def test_a_bound_within_rounding_of_a_sum_is_that_sum() -> None:
 
 def test_sums_too_many_to_list_are_rounded_to_the_common_step() -> None:
     kinds = (Kind(99_990, None, 10), Kind(100_020, None, 10))
-    assert attainable(Load(1_000, kinds), 5_000_001, 10_000_000) == 5_000_010
+    assert attainable(Load(400, kinds), 5_000_001, 10_000_000) == 5_000_010
+    assert attainable(Load(1_000, kinds), 5_000_001, 10_000_000) == 9_999_000, "a hundred of the cheaper, which is what so much takes"

@@ -43,10 +43,19 @@ def attainable(load: Load, least: float, most: int) -> int:
     if low * step >= most:
         return most
     if most // step > _MOST:
-        return low * step
+        return min(most, max(low, math.ceil((1 - NEGLIGIBLE) * _by_share(load) / step)) * step)
     sums = _sums(load, step, most)
     place = bisect_left(sums, low * step)
     return sums[place] if place < len(sums) else most
+
+
+def _by_share(load: Load) -> float:
+    """The least that so much could cost if stock were sold in any part, at the best rate there is."""
+    free = [kind for kind in load.kinds if kind.cost == 0]
+    if any(kind.count is None for kind in free):
+        return 0.0
+    need = load.need - sum(kind.fill * (kind.count or 0) for kind in free)
+    return max(0, need) * min((kind.cost / kind.fill for kind in load.kinds if kind.cost and kind.fill), default=0.0)
 
 
 @lru_cache(maxsize=16)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from tundish.cutting.amounts import attainable
 from tundish.cutting.first import first_plans
+from tundish.cutting.lots import at_once, bars_in_lots, many
 from tundish.cutting.plan import Bar, BarCut, BarPlan, Effort, Piece, check_saw
 from tundish.cutting.remnants import with_better_remnants
 from tundish.cutting.until import Stop, never
@@ -37,6 +39,8 @@ def plan_bars(
     so far. Raises BadCutError when the kerf is not a length.
     """
     check_saw(kerf)
+    if many(pieces):
+        return _in_lots(pieces, stock, kerf, keep)
     task, too_long = as_task(pieces, stock, kerf, keep)
     task = replace(task, stop=stop)
     plan, bound = _planned(task, effort)
@@ -59,6 +63,19 @@ def plan_bars(
     )
 
 
+def _in_lots(pieces: Sequence[Piece], stock: Sequence[Bar], kerf: float, keep: float) -> BarPlan:
+    """A plan by rule of thumb, lot by lot, with the bound of the whole."""
+    made = list(bars_in_lots(pieces, stock, lambda lot, left: plan_bars(lot, left, kerf, keep, Effort.QUICK, at_once)))
+    cost = sum(each.cost_pence for each in made)
+    unplaced = tuple(sorted(one for each in made for one in each.unplaced))
+    gone = Counter(unplaced)
+    placed = [replace(piece, count=piece.count - gone[place]) for place, piece in enumerate(pieces)]
+    bound = attainable(as_task(placed, stock, kerf, keep)[0].load(), 0, cost)
+    cuts = sorted((cut for each in made for cut in each.cuts), key=lambda cut: (not stock[cut.bar].offcut, cut.bar))
+    ran_out = any(each.unplaced and not each.proven for each in made)
+    return BarPlan(tuple(stock), tuple(pieces), tuple(cuts), cost, min(bound, cost), bound >= cost and not ran_out, unplaced, kerf)
+
+
 def _planned(task: Task, effort: Effort) -> Bounded:
     """A plan for every piece that fits a bar, and the least that any such plan costs."""
     firsts: list[list[Pattern]] = [] if task.demand else [[]]
@@ -79,11 +96,11 @@ def _bounded(task: Task, plan: Sequence[Pattern], effort: Effort, pool: Sequence
     from tundish.cutting.columns import cheapest
     from tundish.cutting.recut import recut
 
-    many = sum(task.demand) > _MANY
-    for at_once in (_FEW_AT_ONCE, _MANY_AT_ONCE) if many else ():
-        plan = recut(task, plan, at_once)
+    large = sum(task.demand) > _MANY
+    for bars_at_once in (_FEW_AT_ONCE, _MANY_AT_ONCE) if large else ():
+        plan = recut(task, plan, bars_at_once)
     best = cheapest(task, plan, pool)
-    if best.proven or many or task.stop():
+    if best.proven or large or task.stop():
         return best.plan, best.bound
     return recut(task, best.plan, _FEW_AT_ONCE), best.bound
 

@@ -15,10 +15,10 @@ from tundish.cutting.plan import BadCutError, Bar, BarPlan, Piece, Sheet, SheetP
 
 LONGEST: Final = 100_000.0
 """Nothing in a bathroom is longer than a hundred metres: from memory; a longer one is a slip of the unit."""
-MOST_PIECES: Final = 10_000
+MOST_PIECES: Final = 100_000
 """Pieces in one list: more is a slip of the keyboard, and no plan of it could be read."""
 MOST_PENCE: Final = 10**9
-_MOST_ROWS: Final = 20_000
+_MOST_ROWS: Final = 110_000
 _MOST_SAID: Final = 20
 _SHORT: Final = 40
 

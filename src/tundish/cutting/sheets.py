@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import takewhile
@@ -11,6 +12,8 @@ from tundish.cutting.amounts import attainable, step_of
 from tundish.cutting.attempts import Plan, attempts, tidied, worth_of
 from tundish.cutting.beside import look_beside, taken
 from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
+from tundish.cutting.lots import at_once, sheets_in_lots
+from tundish.cutting.lots import many as in_many
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
 from tundish.cutting.rounding import rounded
 from tundish.cutting.until import Stop, never
@@ -54,6 +57,8 @@ def plan_sheets(
     for piece in pieces:
         if not piece.width:
             raise BadCutError(f"piece {piece.mark}: a piece of sheet needs a width")
+    if in_many(pieces):
+        return _in_lots(pieces, stock, kerf, trim)
     nest, too_large = as_nesting(pieces, stock, kerf, trim)
     nest = replace(nest, stop=stop)
     plan, bound = _planned(nest, effort)
@@ -75,6 +80,19 @@ def plan_sheets(
         kerf=kerf,
         trim=trim,
     )
+
+
+def _in_lots(pieces: Sequence[Piece], stock: Sequence[Sheet], kerf: float, trim: float) -> SheetPlan:
+    """A plan by rule of thumb, lot by lot, with the bound of the whole."""
+    made = list(sheets_in_lots(pieces, stock, lambda lot, left: plan_sheets(lot, left, kerf, trim, Effort.QUICK, at_once)))
+    cost = sum(each.cost_pence for each in made)
+    unplaced = tuple(sorted(one for each in made for one in each.unplaced))
+    gone = Counter(unplaced)
+    placed = [replace(piece, count=piece.count - gone[place]) for place, piece in enumerate(pieces)]
+    bound = attainable(as_nesting(placed, stock, kerf, trim)[0].load(), 0, cost)
+    cuts = sorted((cut for each in made for cut in each.cuts), key=lambda cut: (not stock[cut.sheet].offcut, cut.sheet))
+    proven = bound >= cost and not any(each.unplaced and not each.proven for each in made)
+    return SheetPlan(tuple(stock), tuple(pieces), tuple(cuts), cost, min(bound, cost), proven, unplaced, kerf, trim)
 
 
 def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
