@@ -13,12 +13,12 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
-from tundish.field import Entry, describe, put
+from tundish.field import Entry, describe, fields_of, put
 from tundish.figure import number
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import Appliance, RoomPlan
+from tundish.layout.design import Appliance, Hatch, Niche, PreWall, RoomPlan
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out
+from tundish.layout.work_out import work_out, work_out_all
 from tundish.plain import check
 from tundish.rules.book import RULES
 from tundish.rules.rule import LABOUR, Asked, Caution, Cut, Decision, Finding, Need, Rule, Said, rule
@@ -201,15 +201,38 @@ def plans(draw: st.DrawFn) -> RoomPlan:
         plan = put(plan, path, check(declared, value, path)[0])
     for path in CHOICES:
         plan = put(plan, path, draw(st.sampled_from(describe(RoomPlan, path).options)))
+    if draw(st.booleans()):
+        plan = put(plan, "design.prewall.niches", (_wild(draw, Niche()),))
+        plan = put(
+            plan, "design.prewall.hatches", (_wild(draw, Hatch(item=draw(st.sampled_from(["panel-white-200", "panel-tiled-450", ""])))),)
+        )
+    if draw(st.booleans()):
+        stands = draw(st.sampled_from(describe(PreWall, "stands").options))
+        further = _wild(draw, PreWall(wall=draw(st.sampled_from("BCD")), stands=stands, niches=(_wild(draw, Niche()),)))
+        plan = put(plan, "design.further", (further,))
+        plan = put(plan, "design.appliances.0.on", draw(st.sampled_from(["1", "2"])))
     tile = draw(st.sampled_from([one.code for one in book.of_kind("tile")]))
     board = draw(st.sampled_from([one.code for one in book.of_kind("board")]))
     return put(put(plan, "design.finish.tile", tile), "design.finish.board", board)
 
 
+def _wild(draw: st.DrawFn, record: Any) -> Any:
+    """A record with any lengths that its limits allow, some left blank."""
+    for name, declared in fields_of(type(record)).items():
+        if declared.kind == "length" and draw(st.booleans()):
+            value = draw(st.integers(math.ceil(declared.least or 0), math.floor(min(declared.most or 3_000, 3_000))))
+            record = put(record, name, Entry(value))
+    return record
+
+
 @settings(max_examples=150)
 @given(plans())
 def test_whatever_was_typed_lines_add_up_and_nothing_raises(plan: RoomPlan) -> None:
-    take: RoomTake = run_room(work_out(plan, supplied_book()), supplied_book())
+    for room in work_out_all(plan, supplied_book()):
+        _adds_up(run_room(room, supplied_book()))
+
+
+def _adds_up(take: RoomTake) -> None:
     assert take.problems == ()
     for line in take.lines:
         parts = math.fsum(one.amount.value for one in line.needs)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tundish.figure import Figure, total
+from tundish.figure import Figure, largest, number, total
 from tundish.layout.recesses import Recess
 from tundish.layout.room import Face, Room
 from tundish.rules.amounts import area
@@ -28,7 +28,8 @@ def boarded_area(room: Room) -> Figure:
     whole = total([_boarded(room, one) for one in room.faces], "Boarded")
     if not room.recesses:
         return whole
-    return (whole - total([area(one.open_width, one.open_height, one.name) for one in room.recesses], "Openings")).named("Boarded")
+    less = (whole - total([area(one.open_width, one.open_height, one.name) for one in room.recesses], "Openings")).named("Boarded")
+    return less if less.low >= 0 else largest(less, number(0, "m²", "None"), label="Boarded")
 
 
 def tiled_area(room: Room) -> Figure:
