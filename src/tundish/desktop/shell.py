@@ -194,7 +194,7 @@ class Shell(QObject):
         view = reason_of(self._trail[-1], self.workspace, came_from)
         if view is not None:
             self.window.where_from.show_figure(view)
-        self._different.show(view.different if view is not None else "")
+        self._different.show(*((view.different, view.different_title) if view is not None else ("",)))
 
     def _pressed(self, asked: str) -> None:
         act, _, rest = asked.partition(":")

@@ -233,6 +233,19 @@ class Store:
 
         self.work(work)
 
+    def read_raw(self, query: str, given: tuple[object, ...]) -> list[Any] | None:
+        """The rows of one look at SQLite without a transaction, for what is asked at every key; None where it is another database."""
+        if self._engine.dialect.name != "sqlite":
+            return None
+        connection = self._engine.raw_connection()
+        try:
+            # Between transactions the driver holds no lock: a single look is whole by itself.
+            cursor = connection.cursor()
+            cursor.execute(query, given)
+            return list(cursor.fetchall())
+        finally:
+            connection.close()
+
     def work(self, work: Callable[[Connection], T]) -> T:
         """Do one thing in one transaction: wholly, or not at all with a sentence that says why."""
         from sqlalchemy.exc import SQLAlchemyError

@@ -6,9 +6,8 @@ SQLite keeps the index (FTS5) true by triggers; another database is asked by the
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from decimal import Decimal
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -47,15 +46,19 @@ QUERY: Final = """SELECT offers.item, offers.supplier, offers.code, offers.pack,
 FROM offer_words JOIN offers ON offers.id = offer_words.rowid WHERE offer_words MATCH ? LIMIT ?"""
 
 
-@dataclass(frozen=True, slots=True)
-class FoundOffer:
-    """An offer that was found."""
+class FoundOffer(NamedTuple):
+    """An offer that was found; made as it is read, for there are many and they are read while somebody types."""
 
     item: str
     supplier: str
     code: str
     pack: float
-    price: Decimal
+    price_words: str
+
+    @property
+    def price(self) -> Decimal:
+        """What a pack costs, without VAT."""
+        return Decimal(self.price_words)
 
 
 def find_offers(store: Store, typed: str, most: int = FIRST) -> tuple[FoundOffer, ...]:
@@ -64,13 +67,8 @@ def find_offers(store: Store, typed: str, most: int = FIRST) -> tuple[FoundOffer
     if not words:
         return ()
 
-    def work(connection: Connection) -> tuple[FoundOffer, ...]:
-        if connection.dialect.name != "sqlite":
-            return _plainly(connection, words, most)
-        rows = connection.exec_driver_sql(QUERY, (match_words(words), most))
-        return tuple(FoundOffer(item, supplier, code, pack, Decimal(price)) for item, supplier, code, pack, price in rows)
-
-    return store.work(work)
+    rows = store.read_raw(QUERY, (match_words(words), most))
+    return store.work(lambda connection: _plainly(connection, words, most)) if rows is None else tuple(map(FoundOffer._make, rows))
 
 
 def match_words(words: list[str]) -> str:
@@ -87,6 +85,4 @@ def _plainly(connection: Connection, words: list[str], most: int) -> tuple[Found
     query = select(c.item, c.supplier, c.code, c.pack, c.price)
     for word in words:
         query = query.where(c.code.icontains(word) | c.item.icontains(word) | c.supplier.icontains(word))
-    return tuple(
-        FoundOffer(row.item, row.supplier, row.code, row.pack, Decimal(row.price)) for row in connection.execute(query.limit(most))
-    )
+    return tuple(FoundOffer(row.item, row.supplier, row.code, row.pack, row.price) for row in connection.execute(query.limit(most)))

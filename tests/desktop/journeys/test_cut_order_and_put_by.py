@@ -13,9 +13,11 @@ from tundish.desktop.chips import Chip
 from tundish.desktop.pages.cutting import CuttingPage
 from tundish.desktop.pages.ordering import OrderingPage
 from tundish.desktop.pages.stock import StockPage
-from tundish.estimate import Estimate
+from tundish.estimate import Estimate, estimate
+from tundish.store.keep import Store
 from tundish.store.ledger import Ledger
 from tundish.store.orders import Orders
+from tundish.store.short import short_of
 
 
 def cutting(fitter: Fitter) -> CuttingPage:
@@ -182,3 +184,54 @@ def test_a_board_is_cut_with_space_and_what_is_left_of_it_goes_on_the_rack(fitte
     assert (sum(on_hand), sum(left)) == (sum(on_hand), sum(on_hand) - 1)
     new = [each for each in fitter.workspace.book.rack if each.key not in had]
     assert all(min(each.length, each.width) >= 150 for each in new)
+
+
+def test_several_accepted_jobs_share_one_van_until_the_first_is_done(fitter: Fitter) -> None:
+    """Draft, sent, part in, in, job done: what is short is short across all accepted jobs at every step."""
+    store = fitter.workspace.store
+    orders, ledger = Orders(store), Ledger(store)
+    for number in ("101", "102"):
+        fitter.open(number)
+        fitter.settled()
+        page = fitter.page("Alt+6")
+        assert isinstance(page, OrderingPage)
+        page._accepted.click()
+        best(fitter)
+    one = {row.item: row for row in short_of(store)}
+    pads = sum(need(store, number, "sound-pad") for number in ("101", "102"))
+    assert one["sound-pad"].needed == pads
+    assert one["sound-pad"].lacking == pads - fitter.workspace.book.stock["sound-pad"]
+
+    for _ in best(fitter).buying.orders:
+        fitter.press("Send order", page)
+        best(fitter)
+    two = {row.item: row for row in short_of(store)}
+    assert sum(row.lacking for row in two.values()) < sum(row.lacking for row in one.values())
+    (first, *rest) = orders.all("102")
+    orders.goods_in(first, {first.lines[0].id: first.lines[0].packs}, "site")
+    assert orders.all("102")[0].state in {"part in", "in"}
+    for order in orders.all("102"):
+        orders.goods_in(order, {line.id: line.coming for line in order.lines}, "site")
+    assert {each.state for each in orders.all("102")} == {"in"}
+    assert len(rest) + 1 == len(orders.all("102"))
+    fitter.workspace.book_has_changed()
+    best(fitter)
+    after = {row.item: row.lacking for row in short_of(store)}
+    assert after == {item: row.lacking for item, row in two.items() if row.lacking}, "what came is what was to come"
+
+    fitter.window.show_page("stock")
+    fitter.press("Job done", fitter.window.page("stock"))
+    fitter.settled()
+    assert [each for each in ledger.on_hand() if each.job == "102"] == []
+    assert sum(each.amount for each in ledger.movements() if (each.what, each.job) == ("used", "102")) < 0
+
+
+def need(store: Store, number: str, item: str) -> float:
+    """What an accepted job takes of an item from stock and has bought."""
+    job_id = store.find(number)
+    assert job_id is not None
+    opened, _ = store.open(job_id)
+    assert opened.job is not None
+    worked = estimate(opened.job, store.book(number))
+    mine = (each for each in worked.buying.purchases if each.line.item.code == item)
+    return sum(each.from_stock.value + sum(pick.packs * pick.offer.pack for pick in each.picks) for each in mine)

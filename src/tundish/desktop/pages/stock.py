@@ -46,11 +46,14 @@ class StockPage(Page):
         super().__init__("Stock", "What have I got already?")
         self._workspace = workspace
         self._short: tuple[Short, ...] = ()
-        sheet, back = button("Stock-take sheet", "print"), button("Job done: left-overs back", "undo")
+        sheet, back = button("Stock-take sheet", "print"), button("Job done", "undo")
         sheet.clicked.connect(self._save_sheet)
         back.clicked.connect(self._put_back)
         prices = button("Price list", "paper")
         prices.clicked.connect(self._price_list)
+        many = button("Count many")
+        many.clicked.connect(self._count_many)
+        self.add_tool(many)
         catalogue = button("Catalogue", "rules")
         catalogue.clicked.connect(self._catalogue)
         self.add_tool(catalogue)
@@ -67,7 +70,7 @@ class StockPage(Page):
         card = TableCard(self.table)
         self._item = Chooser("Item to count")
         items = workspace.book.items.values()
-        self._codes = [item.code for item in sorted(items, key=lambda each: each.name) if item.unit == "each"]
+        self._codes = [item.code for item in sorted(items, key=lambda each: each.name) if item.unit not in {"day", "visit"}]
         self._item.show_choices([workspace.book.item(code).name for code in self._codes], 0)
         self._item.taken.connect(self._item_taken)
         self._holding: tuple[str, str] = (FIRST_PLACE, "")
@@ -183,6 +186,9 @@ class StockPage(Page):
         self._workspace.said.emit(f"Back in stock: {words}" if said else "Nothing is left over")
         self._workspace.book_has_changed()
         self._show()
+
+    def _count_many(self) -> None:
+        self.page_asked.emit("stock_take")
 
     def _catalogue(self) -> None:
         self.page_asked.emit("catalogue")
