@@ -9,6 +9,7 @@ import sys
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -104,8 +105,9 @@ def _one_size(runs: Runs) -> bool:
     made = [one for one in runs(1, *PUBLISHED) if one.asked["optimum"] is not None]
     best = sum(one.over <= 0 for one in made)
     more = max((one.answer["cost"] - one.best for one in made), default=0)
-    met = best >= len(made) * 34 / 42 and more <= 1
-    return _say("sheets, one size, 1 s: 34 of 42 optimal, never 2 over", met, f"{best} of {len(made)}, {more:g} over at most")
+    wanted = 34 if find_spec("packingsolver") is None else 39
+    met = best >= len(made) * wanted / 42 and more <= 1
+    return _say(f"sheets, one size, 1 s: {wanted} of 42 optimal, never 2 over", met, f"{best} of {len(made)}, {more:g} over at most")
 
 
 def _trade_sheets(runs: Runs) -> bool:
@@ -119,7 +121,8 @@ def _big_sheets(runs: Runs) -> bool:
     made = runs(1, "big_2d", "cintra_multisize")
     over = statistics.mean([one.over for one in made] or [0.0])
     bound = statistics.mean([100 * (one.answer["cost"] / max(1, one.answer["bound"]) - 1) for one in made] or [0.0])
-    return _say("sheets, big and three sizes, 1 s: mean <= 2.5 % over", over <= 2.5, f"{over:.2f} %, {bound:.2f} % over the bound")
+    met = over <= 2.5 and bound <= 3.5
+    return _say("sheets, big and three sizes, 1 s: mean <= 2.5 % over, 3.5 % over the bound", met, f"{over:.2f} %, {bound:.2f} %")
 
 
 def _say(goal: str, met: bool, words: str) -> bool:
