@@ -32,14 +32,15 @@ class Different(QObject):
     def __init__(self, workspace: Workspace, column: WhereFrom) -> None:
         super().__init__(column)
         self._workspace, self._column = workspace, column
-        self._path, self._turn = "", 0
+        self._path, self._title, self._turn = "", "", 0
         self._wait = QTimer(self)
         self._wait.setSingleShot(True)
         self._wait.setInterval(WAIT_MS)
         self._wait.timeout.connect(self._ask)
 
-    def show(self, path: str) -> None:
-        """Speak of the input at a path, "" for none; what is shown of the same input stays until the new answer comes."""
+    def show(self, path: str, title: str = "") -> None:
+        """Speak of the input at a path under a title, "" for none; what is shown of the same input stays until the new answer comes."""
+        self._title = title
         self._turn += 1
         if path != self._path:
             self._column.show_late(None)
@@ -50,11 +51,12 @@ class Different(QObject):
             self._wait.stop()
 
     def _ask(self) -> None:
-        path, turn, job, book = self._path, self._turn, self._workspace.job, self._workspace.book
+        path, title, turn = self._path, self._title, self._turn
+        job, book = self._workspace.job, self._workspace.book
         if not self._column.isVisible() or self._workspace.shown is not job:
             return
         self._workspace.aside.ask(
-            lambda: section(job, book, path) if turn == self._turn else None,
+            lambda: section(job, book, path, title) if turn == self._turn else None,
             lambda found: self._take(found, turn),
             lambda _words: self._take(None, turn),
         )
@@ -64,7 +66,7 @@ class Different(QObject):
             self._column.show_late(found)
 
 
-def section(job: Job, book: Book, path: str) -> Section | None:
+def section(job: Job, book: Book, path: str, title: str = "If it were different") -> Section | None:
     """What the neighbours of an input's value would change, a line for each; None where there are none."""
     from tundish.if_it_were import if_it_were
 
@@ -74,8 +76,8 @@ def section(job: Job, book: Book, path: str) -> Section | None:
         outcomes = if_it_were(job, book, path, values) if values else ()
     except NoSuchInputError:
         return None
-    lines = tuple(_line(each, declared) for each in outcomes)
-    return Section(f"If {declared.label} were different", lines) if lines else None
+    lines = tuple(_line(each, declared, path) for each in outcomes)
+    return Section(title, lines) if lines else None
 
 
 def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:
@@ -90,16 +92,17 @@ def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:
             yield replace(before, value=value, low=None, high=None, typed="", readings=())
 
 
-def _line(outcome: Outcome, declared: Field) -> ReceiptLine:
+def _line(outcome: Outcome, declared: Field, path: str) -> ReceiptLine:
     breaks = [each.after.title for each in outcome.findings if each.breaks and each.after]
     mends = [each.before.title for each in outcome.findings if each.mends and each.before]
-    said, tone = ("breaks", "fails") if breaks or outcome.problems else ("mends", "settled") if mends else ("holds", "ink2")
+    said, tone = ("breaks", "fails") if breaks or outcome.problems else ("mends", "settled") if mends else ("checks as now", "ink2")
     notes = [*(f"{title} no longer passes" for title in breaks[:MOST_NAMED]), *(f"{title} passes" for title in mends[:MOST_NAMED])]
     notes += [each.text for each in outcome.problems[:1]]
-    named = [words for words in map(_moved, outcome.figures) if words]
+    named = [words for each in outcome.figures if (words := _moved(each, path))]
     notes += named[:MOST_NAMED]
     if len(named) > MOST_NAMED:
-        notes.append(f"{len(named) - MOST_NAMED} more figures")
+        more = len(named) - MOST_NAMED
+        notes.append(f"{more} more figures" if more > 1 else "1 more figure")
     return ReceiptLine("", measure.show_amount(outcome.value.value, declared.unit), said, _joined(notes), tone=tone)
 
 
@@ -107,8 +110,8 @@ def _joined(notes: Iterable[str]) -> str:
     return "; ".join(notes) or "nothing changes"
 
 
-def _moved(change: FigureChange) -> str:
+def _moved(change: FigureChange, path: str) -> str:
     before, after = change.before, change.after
-    if before is None or after is None or not after.label:
+    if before is None or after is None or not after.label or after.path == path:
         return ""
     return f"{after.label} {measure.show_amount(before.value, before.unit)} to {measure.show_amount(after.value, after.unit)}"

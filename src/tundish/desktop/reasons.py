@@ -97,7 +97,8 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         warning=_warning(figure, workspace),
         actions=_actions(figure, own, workspace),
         own=typing_over.box(own, figure, workspace),
-        different=_different(figure),
+        different=_different(figure).path,
+        different_title="If it were different" if figure.path else f"If {_different(figure).label} were different",
     )
 
 
@@ -135,10 +136,9 @@ def _decides(figure: Figure, workspace: Workspace) -> Section:
     return Section("What it decides", tuple(lines))
 
 
-def _different(figure: Figure) -> str:
+def _different(figure: Figure) -> Figure:
     """The input that "If it were different" speaks of: the figure itself, else the first that it rests on and is open."""
-    open_ = figure if figure.path else next(_open_inputs(figure), None)
-    return open_.path if open_ is not None and open_.path.startswith("rooms.") else ""
+    return figure if figure.path else next(_open_inputs(figure), figure)
 
 
 def _figure(kind: str, name: str, workspace: Workspace, estimate: Estimate) -> Figure | None:

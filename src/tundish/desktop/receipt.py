@@ -70,4 +70,5 @@ class WhereFromView:
     actions: tuple[Action, ...] = ()
     own: OwnBox | None = None
     different: str = ""
-    """The path of the input of which "If it were different" speaks."""
+    """The path of the input of which "If it were different" speaks, and its title."""
+    different_title: str = ""

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.painted import ENTER, fitted, panel, pen, width_of
+
+_LEAST_WORDS: Final = 40
+"""Words with less room than this are left to the tool tip, pixels at 100 %: a letter and … say nothing."""
 
 
 def label(text: str, role: str = "body", tone: str = "", *, wrap: bool = False) -> QLabel:
@@ -109,6 +114,8 @@ class CutLabel(QLabel):
     def paintEvent(self, _event: QPaintEvent) -> None:
         shown = self.text() if self._wraps() else fitted(self.text(), self.font(), self.width())
         self.setToolTip(self.text() if shown != self.text() else "")
+        if self.width() < look.now().px(_LEAST_WORDS):
+            return
         painter = QPainter(self)
         painter.setFont(self.font())
         painter.setPen(self.palette().color(self.foregroundRole()))

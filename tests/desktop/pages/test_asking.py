@@ -109,12 +109,12 @@ def test_what_a_few_other_values_would_change_comes_beside_the_window(fitter: Fi
     rows = {
         each.shown.label: each.shown
         for each in column.findChildren(LineRow)
-        if each.isVisible() and each.shown.amount in {"breaks", "holds"}
+        if each.isVisible() and each.shown.amount in {"breaks", "checks as now"}
     }
     assert list(rows) == ["400", "410", "430", "440"]
     assert rows["410"].amount == "breaks"
     assert rows["410"].note.startswith("Fall of WC branch no longer passes")
-    assert rows["430"].amount == "holds"
+    assert rows["430"].amount == "checks as now"
     before = fitter.workspace.job
     assert before is fitter.settled().job, "nothing was changed to find out"
 
