@@ -8,6 +8,7 @@ from typing import Final
 
 from tundish.catalogue.own import OwnItem, OwnSize
 from tundish.desktop.inputs import InputForm
+from tundish.desktop.survey_groups import OWN
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Job
 from tundish.field import get, put
@@ -36,7 +37,7 @@ def type_own(workspace: Workspace, path: str) -> None:
     appliance: Appliance = get(workspace.job, path)
     kind = KINDS[appliance.kind]
     held = {each.code for each in workspace.job.own_items} | set(workspace.book.items)
-    code = next(made for number in count(1) if (made := f"own-{number}") not in held)
+    code = next(made for number in count(1) if (made := f"{OWN}{number}") not in held)
     begun = OwnItem(code=code, kind=kind.ware, sizes=tuple(OwnSize(name=name) for name in kind.all_ware_sizes))
     job = replace(workspace.job, own_items=(*workspace.job.own_items, begun))
     workspace.edit(f"type {appliance.name or kind.title} from the maker's sheet", put(job, f"{path}.ware", code), path)

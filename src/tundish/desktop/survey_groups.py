@@ -24,6 +24,8 @@ class Group:
     records: tuple[str, ...] = ()
 
 
+OWN: Final = "own-"
+"""How the code of a model of the job's own begins."""
 FIRST: Final = "first"
 CLIENT: Final = "client"
 WARE: Final = "appliances"
@@ -147,7 +149,7 @@ def shape(value: object) -> tuple[object, ...]:
         return tuple(shape(each) for each in value)
     own: list[object] = [getattr(value, name, "") for name in ("stands",)]
     if isinstance(value, Appliance):
-        own += [value.kind, value.ware]
+        own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
     inner = (getattr(value, name) for name, each in fields_of(type(value)).items() if each.kind in {"record", "records"})
     return (*own, *(shape(each) for each in inner))
 
