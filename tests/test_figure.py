@@ -27,8 +27,10 @@ from tundish.figure import (
     round_up,
     smallest,
     times_units,
+    together,
     total,
     where_from,
+    without,
     worked_again,
 )
 
@@ -388,3 +390,48 @@ def test_a_figure_names_every_input_it_rests_on_once() -> None:
     top = tile + bed + tile
     assert [each.path for each in rests_on(top, tile)] == ["tile", "bed"]
     assert [each.path for each in rests_on(top, only_open=True)] == ["tile"]
+
+
+FLOOR = replace(between(23, 21, 28, label="Finished floor"), path="floor")
+OVER = replace(between(5, 4, 9, label="Over"), path="over")
+
+
+def test_an_input_above_and_below_a_line_moves_once() -> None:
+    leans = 12 * (FLOOR + 1090).named("Bracket") / (FLOOR + 1210).named("Top")
+    assert (leans.low, leans.high) == pytest.approx((12 * 1111 / 1238, 12 * 1118 / 1231))
+    sure = together(leans)
+    assert (sure.low, sure.value, sure.high) == pytest.approx((12 * 1111 / 1231, 12 * 1113 / 1233, 12 * 1118 / 1238))
+    assert (sure.terms, sure.tbc) == (leans.terms, True)
+
+
+@given(st.floats(21, 28), st.floats(4, 9))
+def test_whatever_shared_inputs_turn_out_to_be_the_answer_is_inside(floor: float, over: float) -> None:
+    def worked(one: Figure, other: Figure) -> Figure:
+        top = (one + 100 + other).named("Top")
+        return (top * 2 - one - other * 3) / (one + 7)
+
+    sure, answer = together(worked(FLOOR, OVER)), worked(number(floor), number(over)).value
+    assert sure.low - 1e-9 <= answer <= sure.high + 1e-9
+
+
+def test_what_is_picked_from_several_keeps_its_range() -> None:
+    picked = smallest(FLOOR, number(25), label="Lower") - FLOOR / 2
+    assert together(picked) == picked
+    assert together(number(4)) == number(4)
+
+
+def test_a_term_left_out_is_not_added_and_taken_off() -> None:
+    top = (FLOOR + number(420, label="Top wanted")).named("Top")
+    studs = (FLOOR + number(420, label="Top wanted") - number(95, label="Down")).named("Studs")
+    assert without(top, FLOOR) == number(420, label="Top wanted")
+    left = without(studs, FLOOR)
+    assert (left.value, left.settled) == (325, True)
+    assert [term.sign for term in left.terms] == ["+", "−"]
+    assert rests_on(left, only_open=True) == ()
+
+
+def test_what_is_no_term_is_taken_off() -> None:
+    typed = number(440, label="Typed")
+    assert without(typed, FLOOR) == typed - FLOOR
+    taken = (number(420, label="Top") - FLOOR).named("Below the floor")
+    assert without(taken, FLOOR) == taken - FLOOR

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import lru_cache, reduce
+from itertools import chain, product
 from typing import Final
 
 from tundish.errors import TundishError
@@ -179,6 +180,27 @@ def converted(figure: Figure, unit: str, label: str = "") -> Figure:
     return replace(scaled, label=label or figure.label, note=figure.note)
 
 
+def without(figure: Figure, part: Figure) -> Figure:
+    """A sum with one of its terms left out, or taken off where it is none: what is above the finished floor does not move with it."""
+    rest = [term for term in figure.terms if term != Term("+", part)]
+    if len(rest) != len(figure.terms) - 1 or not rest or rest[0].sign != "+" or {term.sign for term in rest} - {"+", "−"}:
+        return together(figure - part)
+    return reduce(lambda one, term: _sum(one, term.figure, term.sign), rest[1:], rest[0].figure)
+
+
+def together(figure: Figure) -> Figure:
+    """The same figure over the range of its inputs: one that is met twice moves once, where terms alone would move apart.
+
+    Exact where it rises or falls all the way with each, as sums and quotients do; what is picked or rounded up keeps its range.
+    """
+    under = tuple(_under(figure))
+    inputs = {each.path or id(each): each for each in under if not each.terms and each.low < each.high}
+    if len(inputs) > _MOST_INPUTS or any(term.sign not in _EVEN for each in under for term in each.terms):
+        return figure
+    ends = [_at(figure, dict(zip(inputs, corner, strict=True))) for corner in product(*((each.low, each.high) for each in inputs.values()))]
+    return replace(figure, low=min(figure.value, *ends), high=max(figure.value, *ends))
+
+
 def where_from(figure: Figure) -> Reason:
     """The whole working of a figure as a tree, down to what was measured, agreed or ruled."""
     return _reason("", figure)
@@ -345,6 +367,22 @@ _STEPS: Final[Mapping[str, Callable[[float, float], float]]] = {
     "least of": min,
     "packs of": _up,
 }
+
+
+_EVEN: Final = frozenset("+−×÷")
+_MOST_INPUTS: Final = 8
+
+
+def _under(figure: Figure) -> Iterable[Figure]:
+    return chain([figure], *(_under(term.figure) for term in figure.terms))
+
+
+def _at(figure: Figure, inputs: Mapping[str | int, float]) -> float:
+    """What a figure comes to at one value of each open input."""
+    if not figure.terms:
+        return inputs.get(figure.path or id(figure), figure.value)
+    first = _at(figure.terms[0].figure, inputs)
+    return reduce(lambda value, term: _STEPS[term.sign](value, _at(term.figure, inputs)), figure.terms[1:], first)
 
 
 def _powers(unit: str) -> dict[str, int]:

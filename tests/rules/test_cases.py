@@ -14,6 +14,7 @@ A case file holds one or more cases::
     cuts = { U1 = 1161, B1 = "1200 x 850" }      # when given: every piece, by mark
     findings = { "Depth of the frame, WC 1" = "fails" }            # title, place -> state…
     findings = { "Fall, WC 1" = { state = "fails", has = 10, least = 25, most = 90, says = "Raise", ways = { "rooms.0.…" = 424 } } }
+    findings = { "Fall, WC 1" = { state = "passes", has = 30, low = 28, high = 34 } }   # the range of what there is
     cautions = ["Silica dust"]                   # titles, place after a comma where it has one
     decisions = ["heights"]                      # keys
 
@@ -201,6 +202,9 @@ def compare_findings(found: list[Finding], expected: Mapping[str, Any]) -> None:
                 figure = getattr(each, name)
                 assert figure is not None, f"{titled(each)}: {name}"
                 assert figure.value == pytest.approx(wanted[name], abs=1e-3), f"{titled(each)}: {name}"
+        for name in ("low", "high"):
+            if name in wanted:
+                assert getattr(each.has, name) == pytest.approx(wanted[name], abs=1e-3), f"{titled(each)}: {name}"
         assert wanted.get("says", "") in each.message
         if "ways" in wanted:
             assert {way.path: way.value for way in each.ways_out} == pytest.approx(wanted["ways"], abs=1e-3)

@@ -8,7 +8,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, largest, smallest
+from tundish.figure import Figure, largest, smallest, together
 from tundish.layout import settings
 from tundish.layout.design import Appliance
 from tundish.layout.makers import from_sheet, half, size
@@ -197,7 +197,8 @@ def _reach(hung: Hung, bracket: Figure) -> Figure:
         aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
         return corner.reach(reach.named("Bracket seat out of the corner"), aside).named(f"Reach of tie rods, {hung.name}")
     if hung.lean is not None and outline.tops.prewall.low > 0:
-        reach = reach - (hung.lean * bracket / outline.tops.prewall).named("Wall leans in, at the brackets")
+        leans = together(hung.lean * bracket / outline.tops.prewall)  # the floor lies under both heights
+        reach = reach - leans.named("Wall leans in, at the brackets")
     if outline.on_wall_studs:
         reach = reach - size(outline.strut, "depth", "Strut on the wall")
     return reach.named(f"Reach of tie rods, {hung.name}")
