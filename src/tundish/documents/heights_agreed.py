@@ -12,7 +12,7 @@ from tundish.documents.drawing import Drawing, Ellipse, Line, Mark, Words
 from tundish.documents.paper import paper, trader_of
 from tundish.documents.wall_drawing import CLIENT_VIEW, WALL, elevation
 from tundish.estimate import Estimate
-from tundish.figure import Figure
+from tundish.figure import Figure, without
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
 from tundish.rules.frames.height import under_rail
@@ -132,13 +132,8 @@ def _agreed(estimate: Estimate, room: Room, before: int) -> Iterator[Agreed]:
 
 
 def _row(room: Room, each: Agreed) -> Row:
-    above = each.height - room.finished_floor
-    # What both floors share does not move it: only a height that is itself open is still to be confirmed.
-    return Row((each.letter, each.what, above.value, each.change, ""), _own_tbc(each.height, room.finished_floor))
-
-
-def _own_tbc(height: Figure, floor: Figure) -> bool:
-    return any(term.figure.tbc for term in height.terms if term.figure != floor) if height.terms else height.tbc
+    above = without(each.height, room.finished_floor)
+    return Row((each.letter, each.what, above.value, each.change, ""), above.tbc)
 
 
 def _top_words(placed: Placed) -> str:

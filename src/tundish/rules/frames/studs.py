@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
+from tundish.figure import without
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
@@ -14,7 +15,7 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 def studs(room: Room, book: Book) -> Iterator[Finding]:
     """The studs come where the frame can hold them, above the finished floor."""
     for one in room.framed:
-        has = (one.figures["studs"] - room.finished_floor).named("Studs above finished floor")
+        has = without(one.figures["studs"], room.finished_floor).named("Studs above finished floor")
         least, most = one.frame.size("studs_low"), one.frame.size("studs_high")
         state = judge(has, least, most)
         message = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import largest, smallest
+from tundish.figure import largest, smallest, without
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
@@ -38,7 +38,7 @@ def _seat(room: Room, one: Placed, book: Book) -> Iterator[Finding]:
         words = "Choose the seat: its thickness makes the height."
         yield Finding("Height of the seat", "Clearances", "cannot tell", None, "Guidance", wanted.note, wanted, wanted, words, one.name)
         return
-    has = (one.figures["seat"] - room.finished_floor).named("Seat above finished floor")
+    has = without(one.figures["seat"], room.finished_floor).named("Seat above finished floor")
     state = judge(has, wanted, wanted, "look")
     words = ""
     ways: tuple[WayOut, ...] = ()
