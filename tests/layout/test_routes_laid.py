@@ -33,7 +33,7 @@ def depth(run: PipeRun) -> float:
 def test_a_branch_lies_where_its_frame_leaves_room(work: Work, hang: Hang) -> None:
     found = pipe(work(hang("wc", 1000, 420)), "soil")
     assert depth(found) == 75  # 225 − 75 of frame − 20 − 55
-    assert found.route == ((1000, 225, 240), (1000, 75, 240), (150, 75, 212), (150, 130, 212))  # and over to 130
+    assert list(found.route) == [(1000, 225, 240), (1000, 75, 240), (150, 75, 212), (150, 130, 212)]  # and over to 130
     assert found.bends == ("behind WC 1",)
     assert found.to == ""
 
