@@ -53,6 +53,7 @@ from tundish.rules.frames.neighbours import neighbours
 from tundish.rules.frames.packers import packers
 from tundish.rules.frames.pads import pads
 from tundish.rules.frames.plate import plate
+from tundish.rules.frames.plate_on_shelf import plate_on_shelf
 from tundish.rules.frames.rail_backing import rail_backing
 from tundish.rules.frames.rails import rails
 from tundish.rules.frames.reach import reach
@@ -168,6 +169,7 @@ RULES: Final[tuple[Rule, ...]] = (
     packers,
     pads,
     plate,
+    plate_on_shelf,
     rail_backing,
     rails,
     reach,

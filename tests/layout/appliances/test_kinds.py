@@ -149,6 +149,30 @@ def test_the_drop_down_rail_is_on_the_open_side(work: Work, hang: Hang) -> None:
     assert "rail" not in figures
 
 
+@pytest.mark.parametrize(
+    ("trap", "waste", "supply"),
+    [
+        ("behind the basin", 550, 580),  # its sheet: 870 − 320, 870 − 290
+        ("exposed bottle trap", 550, 620),  # 870 − 320, 870 − 250
+        ("half pedestal", 540, 590),  # 870 − 330, 870 − 280
+        ("hidden in the wall", 670, 610),  # 870 − 200, 870 − 260
+    ],
+)
+def test_the_trap_of_a_basin_sets_its_waste_and_supplies(work: Work, hang: Hang, trap: str, waste: float, supply: float) -> None:
+    figures = one(work, hang, "basin", trap=trap)
+    assert (figures["waste"].value, figures["supply"].value) == (waste, supply)
+
+
+@pytest.mark.parametrize(("frame", "supply"), [("frame-wc-top", 1105), ("frame-wc", 1030)])
+def test_a_cistern_is_fed_from_its_top_where_its_sheet_says_how_high(work: Work, hang: Hang, frame: str, supply: float) -> None:
+    assert one(work, hang, "wc", frame=frame, fed_from="top")["supply"].value == supply
+    assert one(work, hang, "wc", frame=frame, fed_from="back")["supply"].value == 1030
+
+
+def test_a_plate_on_the_shelf_is_not_in_the_front(work: Work, hang: Hang) -> None:
+    assert "plate" not in one(work, hang, "wc", plate_on="shelf")
+
+
 def test_what_is_in_the_wall_has_no_frame(work: Work, hang: Hang) -> None:
     room = work(hang("shower valve", 700, 1100), hang("wall spout", 1300, 1000))
     assert [each.framed for each in room.placed] == [False, False]

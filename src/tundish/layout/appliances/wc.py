@@ -14,8 +14,7 @@ def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
     made = {
         "outlet": (studs - size(ware, "studs_to_outlet", "Studs down to outlet")).named(f"Outlet, {name}"),
         "inlet": (studs + size(ware, "studs_to_inlet", "Studs up to flush inlet")).named(f"Flush inlet, {name}"),
-        "plate": hung.height("plate_at", "Flush plate"),
-        "supply": hung.height("cistern_inlet_at", "Cistern inlet"),
+        "supply": hung.height(_inlet(hung), "Cistern inlet"),
         "outlet_cut": (
             thickness + size(frame, "outlet_socket", "Into the frame's bend") + size(ware, "outlet_insertion", "Into the pan's outlet")
         ).named(f"Outlet piece, {name}"),
@@ -23,9 +22,16 @@ def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
             thickness + size(frame, "inlet_socket", "Into the flush bend") + size(ware, "inlet_insertion", "Into the pan's inlet")
         ).named(f"Flush piece, {name}"),
     }
+    if hung.choice.plate_on != "shelf":
+        made["plate"] = hung.height("plate_at", "Flush plate")
     if hung.seat is not None:
         made["seat"] = (shared["top"] + size(hung.seat, "thickness", "Seat")).named(f"Seat, {name}")
     return made
+
+
+def _inlet(hung: Hung) -> str:
+    """The size of the frame that gives the height of the inlet: at its back, or at its top where it is fed there and its sheet says so."""
+    return "cistern_top_inlet_at" if hung.choice.fed_from == "top" and hung.frame.has("cistern_top_inlet_at") else "cistern_inlet_at"
 
 
 KIND = Kind(
