@@ -133,3 +133,11 @@ def test_noggins_of_timber_leave_the_opening_free(book: Book) -> None:
     crossing = [each for each in members(worked, "N") if each[0] < 924 and each[0] + each[2] > 576]
     assert crossing == []
     assert members(worked, "N")
+
+
+def test_a_hatch_whose_sheet_says_no_size_is_told_and_taken_as_usual(book: Book) -> None:
+    sizes = {name: size for name, size in book.items["panel-white-200"].sizes.items() if name != "height"}
+    short = replace(book, items={**book.items, "panel-white-200": replace(book.items["panel-white-200"], sizes=sizes)})
+    worked = room(short, hatches=(Hatch(item="panel-white-200", from_left=entry(600)),))
+    assert [each.path for each in worked.problems] == ["rooms.0.design.prewall.hatches.0.item"]
+    assert (worked.recesses[0].width.value, worked.recesses[0].hatch) == (300, None)

@@ -12,6 +12,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
+from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.rule import Caution, Finding
 from tundish.rules.safety.weights import weights
@@ -27,6 +28,15 @@ def without(name: str, code: str, room: str = "plain") -> tuple[Room, Book]:
 
 def test_a_fixing_without_a_pull_is_not_judged() -> None:
     found = [one for one in wall_pull.says(*without("pull_kn", "anchor-brick")) if isinstance(one, Finding)]
+    assert [one.state for one in found] == ["cannot tell", "cannot tell"]
+    assert all("enter it in the catalogue" in one.message for one in found)
+
+
+def test_a_floor_fixing_without_a_pull_is_not_judged() -> None:
+    standing, book = given({"room": "plain", "set": {"design.prewall.built_of": "self-standing"}})
+    code = book.role("floor screw timber heavy").code
+    changed = replace(book, items={**book.items, code: lacking(book.items[code], "pull_kn")})
+    found = [one for one in overturning.says(standing, changed) if isinstance(one, Finding)]
     assert [one.state for one in found] == ["cannot tell", "cannot tell"]
     assert all("enter it in the catalogue" in one.message for one in found)
 
