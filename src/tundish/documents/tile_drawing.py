@@ -20,11 +20,11 @@ _ROOM = 60.0
 """A cut tile narrower than this has its size written upwards, or not at all when it is no longer either."""
 
 
-def tiles(laid: SetOut) -> Drawing:
-    """One face with its tiles: whole ones plain, cut ones with their size, holes as circles."""
+def tiles(laid: SetOut, *, sizes: bool = True) -> Drawing:
+    """One face with its tiles: whole ones plain, cut ones with their size (unless the drawing is small), holes as circles."""
     marks: list[Mark] = [Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)]
     for tile in laid.tiles:
-        marks += _tile(tile)
+        marks += (mark for mark in _tile(tile) if sizes or not isinstance(mark, Words))
     marks += [Ellipse(hole.x, hole.z, hole.across / 2, hole.across / 2, "ink", filled=False) for hole in laid.face.holes]
     title = f"{laid.face.name}: {laid.start.name}" if laid.start.name else laid.face.name
     return Drawing(title, tuple(marks), (-20, -20, laid.face.width + 40, laid.face.height + 40))
