@@ -8,9 +8,10 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QBuffer, QIODevice
 from PySide6.QtGui import QImage, qRgb
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QFileDialog, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.desktop.chips import Chip
 from tundish.desktop.pages.jobs import JobsPage
 from tundish.estimate import Job
 from tundish.field import added
@@ -98,3 +99,23 @@ def test_a_file_too_large_to_be_opened_again_is_not_written(fitter: Fitter, tmp_
     said = save_to(fitter, tmp_path / "job.tundish", monkeypatch)
     assert "take some out. Nothing was written." in said
     assert not (tmp_path / "job.tundish").exists()
+
+
+def test_a_job_put_away_is_found_among_those_and_taken_out_again(fitter: Fitter) -> None:
+    page = jobs_page(fitter)
+    job = str(fitter.workspace.store.find("103"))
+    page.table.choose(job)
+    fitter.press("Put away", page)
+    assert page.table.table_model.place(job) < 0
+    next(each for each in page.findChildren(Chip) if each.choice.text == "Put away").click()
+    assert [each.id for each in page.table.table_model.entries()] == [job]
+    page.table.choose(job)
+    fitter.press("Take out again", page)
+    assert page.table.table_model.rowCount() == 0
+
+
+def test_every_tool_of_the_page_shows_its_words(fitter: Fitter) -> None:
+    page = jobs_page(fitter)
+    for each in page.findChildren(QPushButton):
+        if each.isVisible():
+            assert each.width() >= each.sizeHint().width(), each.text()

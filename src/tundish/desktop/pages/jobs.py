@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
@@ -26,6 +27,7 @@ COLUMNS: Final = (Column("Client"), Column("Job", 260), Column("Number", 80), Co
 FILES: Final = "Job files (*.tundish)"
 PAGE_WORDS: Final = {"": "not opened yet", "setting_out": "Setting out", "closing": "Before closing", "rates": "Rates and rules"}
 MOST_SAID: Final = 6
+AT_HAND, PUT_AWAY = "at hand", "put away"
 FOLDER: Final = "job folder"
 """The setting that keeps the folder jobs were last saved in."""
 
@@ -69,10 +71,11 @@ class JobsPage(Page):
         self._put.clicked.connect(self._put_away)
         self._save = button("Save to a file", "paper")
         self._save.clicked.connect(self._save_file)
-        self._shown = button("Show those put away")
-        self._shown.setCheckable(True)
-        self._shown.toggled.connect(self._show_away)
-        for tool in (self._shown, self._put, self._copy, self._save, open_file, start):
+        self._shown = ChipRow("Which jobs are listed")
+        self._shown.set_choices((Choice(AT_HAND, "At hand"), Choice(PUT_AWAY, "Put away")), AT_HAND)
+        self._shown.chosen.connect(self._show_away)
+        self.add_row(self._shown)
+        for tool in (self._put, self._copy, self._save, open_file, start):
             self.add_tool(tool)
 
     def _show(self) -> None:
@@ -154,8 +157,8 @@ class JobsPage(Page):
             self._workspace.store.put_away(int(self.table.chosen()), away=not self._away)
             self._show()
 
-    def _show_away(self, away: bool) -> None:
-        self._away = away
+    def _show_away(self, which: str) -> None:
+        self._away = which == PUT_AWAY
         self._show()
 
     def _say(self, problems: tuple[Problem, ...]) -> bool:
