@@ -219,7 +219,7 @@ def plans(draw: st.DrawFn) -> RoomPlan:
 def _wild(draw: st.DrawFn, record: Any) -> Any:
     """A record with any lengths that its limits allow, some left blank."""
     for name, declared in fields_of(type(record)).items():
-        if declared.kind == "length" and draw(st.booleans()):
+        if declared.kind == "number" and draw(st.booleans()):
             value = draw(st.integers(math.ceil(declared.least or 0), math.floor(min(declared.most or 3_000, 3_000))))
             record = put(record, name, Entry(value))
     return record
