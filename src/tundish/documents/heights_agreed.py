@@ -14,6 +14,7 @@ from tundish.documents.wall_drawing import CLIENT_VIEW, WALL, elevation
 from tundish.estimate import Estimate
 from tundish.figure import Figure, without
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.people import advised
 from tundish.layout.room import Placed, Room
 from tundish.rules.frames.height import under_rail
 
@@ -119,7 +120,12 @@ def _agreed(estimate: Estimate, room: Room, before: int) -> Iterator[Agreed]:
     found: list[tuple[str, Figure, str, float]] = []
     for placed in room.placed:
         edge = placed.centre.value + placed.ware.sizes["width"][0] / 2
-        found.append((_top_words(placed), placed.figures["top"], _top_change(estimate, room, placed), edge))
+        found.append((_top_words(placed), placed.figures["top"], _with_advice(estimate, room, placed), edge))
+        found += [
+            (f"{words}, {placed.name}", placed.figures[name], "Fixed before boarding", edge)
+            for name, words in _MORE
+            if name in placed.figures
+        ]
         if "plate" in placed.figures and placed.choice.plate:
             found.append(
                 (f"Middle of the flush plate, {placed.name}", placed.figures["plate"], "Fixed by the frame", placed.centre.value + 120)
@@ -142,6 +148,18 @@ def _top_words(placed: Placed) -> str:
         thick = placed.figures["seat"].value - placed.figures["top"].value
         words += f"; the seat adds about {measure.show_length(thick)}"
     return words
+
+
+def _with_advice(estimate: Estimate, room: Room, placed: Placed) -> str:
+    """From where to where it can be changed, and what is advised for those who use the room."""
+    words, found = _top_change(estimate, room, placed), advised(placed.kind, room.plan.design.users, estimate.book)
+    if found is None:
+        return words
+    return f"{words}. Advised{', to the seat' if placed.kind in _SAT_ON else ''}: {found.words}"
+
+
+_SAT_ON: Final = frozenset({"wc", "bidet"})
+_MORE: Final = (("head", "Shower head"), ("drop_rail", "Drop-down rail"), ("back_rest", "Back rest"), ("rail", "Rail beside"))
 
 
 def _top_change(estimate: Estimate, room: Room, placed: Placed) -> str:

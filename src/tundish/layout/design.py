@@ -15,6 +15,7 @@ WARE_KINDS = ("wc pan", "basin", "bidet", "urinal", "shower valve", "wall spout"
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 WITH_BOSSES = "with bosses"
+PEOPLE = ("adult", "tall adult", "older person", "child 3-5", "child 6-8", "child 9-11", "wheelchair user")
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
 
@@ -154,6 +155,14 @@ class Typed:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class User:
+    """Somebody who uses the room, for whom heights are advised."""
+
+    name: str = text("Name", "As it is said on paper: whose height it is.")
+    person: str = choice("Who it is", PEOPLE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Design:
     """All choices for one room."""
 
@@ -162,6 +171,7 @@ class Design:
     appliances: tuple[Appliance, ...] = records("Appliances", Appliance)
     further: tuple[PreWall, ...] = records("Further pre-walls", PreWall)
     typed: tuple[Typed, ...] = records("Figures typed over", Typed)
+    users: tuple[User, ...] = records("Who uses the room", User)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,6 +17,7 @@ from tundish.layout.design import PREWALLS, SELF_STANDING, Appliance
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import Outline
+from tundish.layout.people import suggested
 from tundish.layout.room import Placed
 
 
@@ -168,10 +169,11 @@ def _wanted(kind: Kind, choice: Appliance, where: str, given: tuple[_Site, Item 
     site, seat = given
     wanted = site.inputs.number(choice, "top", where)
     if wanted is None:
-        usual = site.book.figure(f"heights.{kind.figure}")
         path = f"{site.inputs.path}.{where}.top"
-        wanted = replace(usual, known=Known.ASSUMED, tbc=True, path=path, note=f"usual height; {usual.note}")
-        if kind.to_seat and seat is not None:
+        usual = site.book.figure(f"heights.{kind.figure}")
+        advised = suggested(kind.as_kind, site.outline.plan.design.users, site.book, path)
+        wanted = advised or replace(usual, known=Known.ASSUMED, tbc=True, path=path, note=f"usual height; {usual.note}")
+        if seat is not None and (kind.to_seat or advised is not None):
             wanted = wanted - size(seat, "thickness", "Seat")
     return wanted.named(f"{kind.top}, finished floor")
 
