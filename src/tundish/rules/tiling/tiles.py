@@ -13,10 +13,9 @@ from tundish.rules.tile_count import whole_tiles
 
 @rule("tiling/tiles", figures=("tiling.breakage",), source="common practice: one tenth for breakage and cutting")
 def wall_tiles(room: Room, book: Book) -> Iterator[Need]:
-    """Every face is tiled; a cut tile counts as a whole one.
+    """Every face is tiled as it is set out, cut tiles from one another's offcuts.
 
-    A shelf or open end narrower than a tile takes strips, as many from one tile as it gives. Breakage is added and the sum rounded
-    up to whole tiles.
+    The set-out is the one chosen, or the one that spoils least. Breakage is added and the sum rounded up to whole tiles.
     """
     factor = (number(1, "", "Tiles") + converted(book.figure("tiling.breakage"), "")).named("Tiles and breakage")
     amount = round_up((whole_tiles(room) * factor).named("Tiles with breakage"), 1.0, "Whole tiles")
