@@ -93,7 +93,11 @@ def offer_of(row: Any) -> Offer:
 def offer_row(offer: Offer) -> dict[str, Any]:
     """The row of an offer."""
     breaks = [[number, str(price)] for number, price in offer.breaks]
-    return {**dataclasses.asdict(offer), "price": str(offer.price), "breaks": breaks}
+    # Its fields are read one by one: a price list has tens of thousands of rows.
+    return {name: getattr(offer, name) for name in _OFFER} | {"price": str(offer.price), "breaks": breaks}
+
+
+_OFFER: Final = tuple(Offer.__dataclass_fields__)
 
 
 def setting(connection: Connection, key: str) -> Any:
