@@ -7,7 +7,7 @@ from itertools import count
 from typing import Final
 
 from tundish.desktop.workspace import Workspace
-from tundish.field import Entry, describe, get
+from tundish.field import Entry, describe, get, put
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import PREWALLS, Appliance, Hatch, Niche
@@ -60,14 +60,20 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
     def first(of: str) -> str:
         return next((item.code for item in book.of_kind(of)), "")
 
-    frame = first(KINDS[kind].frame)
-    made = Appliance(kind=kind, name=name, ware=first(KINDS[kind].ware), frame=frame, on=PREWALLS[workspace.wall_place])
+    def suits(of: str) -> str:
+        return next((item.code for item in book.of_kind(of) if item.words.get("for", known.as_kind) == known.as_kind), "")
+
+    known = KINDS[kind]
+    frame, ware = first(known.frame), first(known.ware)
+    if known.like:  # one for accessible rooms is the longest there is
+        ware = max(book.of_kind(known.ware), key=lambda item: item.sizes["projection"][0]).code
+    made = Appliance(kind=kind, name=name, ware=ware, frame=frame, on=PREWALLS[workspace.wall_place])
     if workspace.room is not None and frame and book.items[frame].has("width"):
         place = next_centre(workspace.room, book.items[frame].size("width").value)
         made = replace(made, centre=Entry(place, Known.ASSUMED))
-    if kind == "wc":
-        return replace(made, seat=first("seat"), plate=first("flush plate"))
-    return replace(made, tap=first("tap")) if kind in {"basin", "bidet"} else made
+    for extra, of in known.extras:
+        made = put(made, extra, suits(of))
+    return made
 
 
 def next_centre(room: Room, wide: float) -> float:
