@@ -25,8 +25,10 @@ def job(built_of: str) -> Job:
     hung = []
     for place, kind in enumerate(KINDS.values()):
         ware, frame = (BOOK.of_kind(of)[-1].code for of in (kind.ware, kind.frame))
-        chosen = {name: BOOK.of_kind(of)[0].code for name, of in kind.extras}
-        hung.append(Appliance(kind=kind.key, ware=ware, frame=frame, centre=Entry(500.0 + 900 * place), **chosen))
+        one = Appliance(kind=kind.key, ware=ware, frame=frame, centre=Entry(500.0 + 900 * place))
+        for name, of in kind.extras:
+            one = put(one, name, BOOK.of_kind(of)[0].code)
+        hung.append(one)
     plan = put(put(RoomPlan(), "design.appliances", tuple(hung)), "design.users", (User(name="Ann", person="wheelchair user"),))
     return Job(rooms=(put(put(plan, "design.prewall.built_of", built_of), "survey.room.width", Entry(7_000)),))
 

@@ -47,7 +47,7 @@ def test_its_middle_is_470_to_500_from_the_wall_beside(centre: float, state: str
 @pytest.mark.parametrize(("width", "depth", "long", "wide"), [(2200, 1500, "passes", "passes"), (2199, 1499, "look", "look")])
 def test_its_room_is_2200_by_1500(width: float, depth: float, long: str, wide: str) -> None:
     """Unisex corner WC, Centre for Accessible Environments (V2)."""
-    worked = room_of(wc() | {"survey.room.width": width, "survey.room.depth": depth})
+    worked = room_of({**wc(), "survey.room.width": width, "survey.room.depth": depth})
     assert found(accessible_wc, "Length of the room", worked).state == long
     assert found(accessible_wc, "Width of the room", worked).state == wide
 

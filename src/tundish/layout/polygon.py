@@ -46,6 +46,9 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
     if out > NOT_A_ROOM or _crossed(corners, inputs) or _inside_out(corners, inputs):
         return None
     first = (count - 2) * 180.0 - sum(angles[1:])
+    if not _SHARPEST <= first <= 360.0 - _SHARPEST:
+        _none(f"The corner of {last} and A comes out at {first:g}°: measure the other corners again", inputs)
+        return None
     return Shape(
         tuple(
             WallSide(
@@ -60,6 +63,10 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
         ),
         square=False,
     )
+
+
+_SHARPEST: Final = 5.0
+"""A corner as sharp as that is a mistake in the others."""
 
 
 def _given(survey: Survey, width: Figure, inputs: Inputs) -> tuple[list[float], list[Figure | None]]:
