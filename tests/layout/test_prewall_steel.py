@@ -44,6 +44,23 @@ def test_places(work: Work, hang: Hang) -> None:
     assert [each.x for each in members(room, "F")] == [3, 1250]
 
 
+@pytest.mark.parametrize("leans", [20, -20])
+def test_ties_reach_to_the_wall_as_it_leans(work: Work, leans: float) -> None:
+    """The middle of a tie at 1,154 is at 1,164.5; the wall leans over 20 + 1,200."""
+    for tie in members(work(survey__wall__out_of_plumb=leans), "W"):
+        assert tie.length.value == pytest.approx(183 - leans * 1164.5 / 1220)
+        assert (tie.y, tie.y + tie.length.value) == pytest.approx((21 + leans * 1164.5 / 1220, 204))
+
+
+def test_the_lower_of_two_ties_is_shortened_less(work: Work) -> None:
+    room = work(design__prewall__height="full", survey__wall__out_of_plumb=24)  # 2,400 high; ties at 1,153 and 2,348
+    assert lengths(room, "W")[:2] == pytest.approx([183 - 24 * 1163.5 / 2400, 183 - 24 * 2358.5 / 2400])
+
+
+def test_a_wall_that_leans_in_to_the_uprights_wants_no_ties(work: Work) -> None:
+    assert not members(work(design__prewall__depth=60, survey__wall__out_of_plumb=20), "W")  # 18 of tie, 19 of lean
+
+
 def test_rails_at_a_free_end_run_through(work: Work, hang: Hang) -> None:
     room = work(hang("wc", 1000), design__prewall__from_left=200, design__prewall__run=1600)
     assert lengths(room, "F") == [550, 550]  # 750 − 200; 1,800 − 1,250

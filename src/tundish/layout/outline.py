@@ -28,7 +28,8 @@ TIMBER = "timber stud"
 class Outline:
     """One pre-wall and the room that it stands in. `strut` is the channel chosen, also where the pre-wall is of timber.
 
-    `width` is the length of the wall it stands at, `room_depth` how far it is from there to the wall opposite.
+    `width` is the length of the wall it stands at, `room_depth` how far it is from there to the wall opposite. `lean`: how much the wall
+    leans in over the height of the pre-wall, None where it was not measured.
     """
 
     plan: RoomPlan
@@ -46,6 +47,7 @@ class Outline:
     tile: Item
     level: Level
     recesses: tuple[Recess, ...] = ()
+    lean: Figure | None = None
 
     def drop_at(self, x: float) -> Figure:
         """How far the bare floor lies below its highest place, from which heights are reckoned, at a place along the wall."""
@@ -94,10 +96,18 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
         tile=tile,
         level=level_of(plan.survey.floor, standing, inputs),
         recesses=recesses_of(standing, floor, covering, book, inputs),
+        lean=_lean(standing, inputs),
     )
 
 
 _SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width", "height", "thickness")}
+
+
+def _lean(standing: Standing, inputs: Inputs) -> Figure | None:
+    """Across a corner there are two walls behind, and no line along which either leans."""
+    if standing.wall.out_of_plumb is None or standing.corner is not None:
+        return None
+    return inputs.sure(standing.wall, "out_of_plumb", standing.wall_at).named("Wall leans in over the pre-wall's height")
 
 
 def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:

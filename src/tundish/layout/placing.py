@@ -66,17 +66,15 @@ def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
 
 
 def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
-    where, inputs, standing = found.path.removeprefix(f"{site.inputs.path}."), site.inputs, site.outline.standing
+    where, inputs = found.path.removeprefix(f"{site.inputs.path}."), site.inputs
     choice, seat = _extras(kind, found.choice, where, site)
-    packing, lean = None, None
+    packing = None
     if choice.packers is not None:
         packing = settings.own(inputs.sure(choice, "packers", where), choice)
-    if standing.wall.out_of_plumb is not None:
-        lean = inputs.sure(standing.wall, "out_of_plumb", standing.wall_at).named("Wall leans in over the pre-wall's height")
     wanted = _wanted(kind, choice, where, (site, seat))
     hung = Hung(
         found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice,
-        inputs.sure(choice, "head", where), packing, lean,
+        inputs.sure(choice, "head", where), packing,
         lambda name, figure: inputs.settled(f"{found.key}.{name}", figure),
     )  # fmt: skip
     figures = figures_of(kind, hung)

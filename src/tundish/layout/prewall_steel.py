@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
+from tundish.figure import Figure
 from tundish.layout import framing
 from tundish.layout.design import SELF_STANDING
 from tundish.layout.framing import Stuff
@@ -16,6 +16,7 @@ from tundish.layout.outline import Outline
 from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member, Placed
 from tundish.layout.supports import CLOSEST, Stand
+from tundish.layout.ties import wall_ties
 
 
 def members(
@@ -41,16 +42,10 @@ def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Memb
     straight = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
     if straight.value <= 0 or stuff.outline.standing.prewall.built_of == SELF_STANDING:
         return
-    corner = stuff.outline.standing.corner
     rows = math.ceil(round(top / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))
-    shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in uprights]
-    reach = [(each, back) for each, back in zip(uprights, shorter, strict=True) if straight.value - back > 0]
-    places = [(upright, back, row) for upright, back in reach for row in range(1, rows + 1)]
-    levels = [(upright, back, top * row / rows - 2 * stuff.flat.value) for upright, back, row in places]
-    held = [each for each in levels if _meets(each[0], each[2], top)]
-    for count, (upright, back, z) in enumerate(held, 1):
-        length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
-        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", upright.x, back + foot.value, z, stuff.upright, f"at {upright.mark}")
+    levels = [top * row / rows - 2 * stuff.flat.value for row in range(1, rows + 1)]
+    places = [(upright, level) for upright in uprights for level in levels if _meets(upright, level, top)]
+    yield from wall_ties(stuff, straight, foot.value, places)
 
 
 def _meets(upright: Member, z: float, top: float) -> bool:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
+from tundish.figure import Figure
 from tundish.layout import framing
 from tundish.layout.framing import Stuff
 from tundish.layout.makers import size
@@ -16,6 +16,7 @@ from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member, Placed
 from tundish.layout.supports import Stand
+from tundish.layout.ties import wall_ties
 
 ROLE = TIMBER
 
@@ -68,11 +69,5 @@ def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Memb
     straight = (stuff.outline.depth - depth).named("Wall tie")
     if straight.value <= 0:
         return
-    corner = stuff.outline.standing.corner
-    shorter = [corner.behind(each.x + each.section[0] / 2) if corner else 0.0 for each in studs]
-    z = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
-    held = [(each, back) for each, back in zip(studs, shorter, strict=True) if each.z + each.length.value >= z]
-    reach = [(each, back) for each, back in held if straight.value - back > 0]
-    for count, (stud, back) in enumerate(reach, 1):
-        length = straight if corner is None else (straight - number(round(back, 1), label="Wall behind it comes forward")).named("Wall tie")
-        yield Member(f"W{count}", "wall tie", stuff.role, length, "y", stud.x, back, z, stuff.upright, f"at {stud.mark}")
+    level = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
+    yield from wall_ties(stuff, straight, 0.0, [(each, level) for each in studs if each.z + each.length.value >= level])

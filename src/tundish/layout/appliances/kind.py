@@ -19,9 +19,8 @@ from tundish.layout.outline import Outline
 class Hung:
     """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on.
 
-    `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice; `lean`: how much the wall leans in over
-    the pre-wall's height, None where it was not measured. `settled` gives what was typed over a figure, by its short name, or the figure
-    itself.
+    `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice. `settled` gives what was typed over
+    a figure, by its short name, or the figure itself.
     """
 
     name: str
@@ -35,7 +34,6 @@ class Hung:
     choice: Appliance
     head: Figure
     packing: Figure | None
-    lean: Figure | None
     settled: Callable[[str, Figure], Figure]
 
     def height(self, above_floor: str, words: str) -> Figure:
@@ -196,8 +194,8 @@ def _reach(hung: Hung, bracket: Figure) -> Figure:
     if corner is not None:
         aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
         return corner.reach(reach.named("Bracket seat out of the corner"), aside).named(f"Reach of tie rods, {hung.name}")
-    if hung.lean is not None and outline.tops.prewall.low > 0:
-        leans = together(hung.lean * bracket / outline.tops.prewall)  # the floor lies under both heights
+    if outline.lean is not None and outline.tops.prewall.low > 0:
+        leans = together(outline.lean * bracket / outline.tops.prewall)  # the floor lies under both heights
         reach = reach - leans.named("Wall leans in, at the brackets")
     if outline.on_wall_studs:
         reach = reach - size(outline.strut, "depth", "Strut on the wall")

@@ -1,0 +1,39 @@
+"""Wall ties: from the wall, as it leans or comes forward beside a corner, to the back of an upright."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from tundish.figure import Figure, number
+from tundish.layout.framing import Stuff
+from tundish.layout.room import Member
+
+
+def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tuple[Member, float]]) -> Iterator[Member]:
+    """W1, W2… at each upright and height of the tie's underside, where there is room for one.
+
+    `straight`: how long it is at a plumb wall; `foot`: how far what holds it stands off the wall.
+    """
+    count, corner = 0, stuff.outline.standing.corner
+    for upright, level in places:
+        length, starts = straight, foot
+        if corner is not None:
+            back = corner.behind(upright.x + upright.section[0] / 2)
+            length, starts = length - number(round(back, 1), label="Wall behind it comes forward"), starts + back
+        leans = _leans(stuff, level + stuff.upright[1] / 2)
+        if leans is not None:
+            length, starts = length - leans, starts + leans.value
+        if length.value > 0:
+            count += 1
+            yield Member(
+                f"W{count}", "wall tie", stuff.role, length.named("Wall tie"), "y",
+                upright.x, starts, level, stuff.upright, f"at {upright.mark}",
+            )  # fmt: skip
+
+
+def _leans(stuff: Stuff, middle: float) -> Figure | None:
+    """How far the wall has come in at the middle of a tie; a floor still open moves it by hundredths, so no tie waits for that."""
+    lean, top = stuff.outline.lean, stuff.outline.tops.prewall.value
+    if lean is None or top <= 0:
+        return None
+    return (lean * number(round(middle / top, 6), "", "Height of the tie in the pre-wall's")).named("Wall leans in, at the tie")
