@@ -48,17 +48,29 @@ def test_turned_brackets_reach_square_to_the_walls(room: Room) -> None:
 
 
 def test_the_steel_ends_where_its_back_meets_the_walls(room: Room) -> None:
-    """Strut 21 deep: 21 off each end at 45°."""
-    assert room.start.value == pytest.approx(21)
-    assert room.run.value == pytest.approx(room.width.value - 42)
-    assert all(member.x >= 20 for member in room.members)
-
-
-def test_ties_end_at_the_wall_behind_them(room: Room) -> None:
+    """Rails of strut 41 wide lie flat and are cut square: 41 off each end at 45°."""
+    assert room.start.value == pytest.approx(41)
+    assert room.run.value == pytest.approx(room.width.value - 82)
     assert room.corner is not None
-    for tie in (member for member in room.members if member.what == "wall tie"):
-        middle = tie.x + tie.section[0] / 2
-        assert tie.y == pytest.approx(room.corner.behind(middle) + 21, abs=0.1)
+    for member in (each for each in room.members if each.along != "y"):
+        wide = member.length.value if member.along == "x" else member.section[0]
+        assert member.y >= max(room.corner.behind(member.x), room.corner.behind(member.x + wide)) - 1e-6, member.mark
+
+
+def test_timber_ends_where_its_back_meets_the_walls(planned: Planned, hang: Hang, book: Book) -> None:
+    """Plates 63 deep: 63 off each end at 45°."""
+    room = work_out(planned(put(hang("wc", 0, 420), "centre", None), **ACROSS, design__prewall__built_of="timber"), book)
+    assert room.start.value == pytest.approx(63)
+
+
+def test_ties_end_at_the_wall_behind_them(planned: Planned, book: Book) -> None:
+    """Cut square, they end where their edge nearer the wall meets it."""
+    room = work_out(planned(**ACROSS), book)
+    assert room.corner is not None
+    ties = [member for member in room.members if member.what == "wall tie"]
+    assert ties
+    for tie in ties:
+        assert tie.y == pytest.approx(max(room.corner.behind(tie.x), room.corner.behind(tie.x + tie.section[0])) + 21, abs=0.1)
         assert tie.length.value > 0
 
 
@@ -66,6 +78,7 @@ def test_the_shelf_is_a_triangle(room: Room) -> None:
     shelf = next(face for face in room.faces if face.key == "shelf")
     assert shelf.tiled_area.value == pytest.approx(shelf.tiled_width.value * shelf.tiled_height.value / 2e6)
     front = room.faces[0]
+    assert (shelf.width.value, shelf.tiled_width.value) == (front.width.value, front.tiled_width.value)
     assert front.width.value == pytest.approx(room.width.value)
     assert front.tiled_width.value == pytest.approx(room.width.value + 2 * 24)
 

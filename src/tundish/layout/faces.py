@@ -59,7 +59,7 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     yield _opened(front, outline.recesses), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
-        yield _shelf(outline, boarded if outline.standing.corner else length, deep), supports, (run.start, 0.0)
+        yield _shelf(outline, (boarded if outline.standing.corner else length, wide), deep), supports, (run.start, 0.0)
     for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
@@ -137,11 +137,11 @@ def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
     return left, _least_nought(boarded), _least_nought(tiled)
 
 
-def _shelf(outline: Outline, length: Figure, deep: Figure) -> Face:
-    """The shelf; across a corner a triangle, cut out of the rectangle round it."""
+def _shelf(outline: Outline, wide: tuple[Figure, Figure], deep: Figure) -> Face:
+    """The shelf, as wide as boarded and as tiled; across a corner a triangle, cut out of the rectangle round it."""
     if outline.standing.corner is None:
-        return _face("shelf", "Shelf", (length, outline.depth), (_shelf_tiled(outline), deep))
-    whole = _face("shelf", "Shelf, a triangle", (length, outline.depth), (length, deep))
+        return _face("shelf", "Shelf", (wide[0], outline.depth), (_shelf_tiled(outline), deep))
+    whole = _face("shelf", "Shelf, a triangle", (wide[0], outline.depth), (wide[1], deep))
     return replace(whole, tiled_area=(whole.tiled_area * number(0.5, "", "Half of the rectangle")).named("Shelf, tiled"))
 
 

@@ -119,7 +119,10 @@ def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:
 
 
 def _framed_with(prewall: PreWall, strut: Item, book: Book) -> Figure:
-    return size(book.role(TIMBER) if prewall.built_of == "timber" else strut, "depth", "Depth of steel or timber")
+    """How deep its rails lie: strut flat on its back, its face across; timber on its narrow side."""
+    if prewall.built_of == "timber":
+        return size(book.role(TIMBER), "depth", "Depth of timber")
+    return size(strut, "face", "Depth of a rail, lying flat")
 
 
 def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:

@@ -18,7 +18,7 @@ def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tupl
     for upright, level in places:
         length, starts = straight, foot
         if corner is not None:
-            back = corner.behind(upright.x + upright.section[0] / 2)
+            back = max(corner.behind(upright.x), corner.behind(upright.x + upright.section[0]))
             length, starts = length - number(round(back, 1), label="Wall behind it comes forward"), starts + back
         leans = _leans(stuff, level + stuff.upright[1] / 2)
         if leans is not None:

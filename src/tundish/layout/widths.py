@@ -29,7 +29,7 @@ class Run:
 
 
 def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
-    """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its steel or timber is."""
+    """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its rails lie."""
     if standing.corner is not None:
         return _across(standing.corner, inset)
     prewall, at, width = standing.prewall, standing.at, standing.side.length
@@ -55,7 +55,7 @@ def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
 
 
 def _across(corner: Across, deep: Figure) -> Run:
-    """Across a corner the steel, so deep, ends where its back meets the walls."""
+    """Across a corner rails cut square, so deep, end where their back edge meets the walls; uprights stand within them."""
     inset = (deep * number(round(math.tan(math.radians(corner.half)), 6), "", "Walls close in behind the front")).named(
         "Front to end of steel"
     )
