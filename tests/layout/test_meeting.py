@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
 from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.layout.design import PreWall, RoomPlan
@@ -51,6 +53,21 @@ def test_the_higher_one_goes_into_the_corner_and_is_boarded_in_full(planned: Pla
     assert face(two, "front").width.value == 1800
     assert face(one, "front").width.value == 1820 - 12
     assert face(one, "shelf").tiled_width.value == 1820 - 24
+
+
+def test_what_the_lower_one_hides_of_the_higher_is_neither_tiled_nor_boarded(planned: Planned, book: Book) -> None:
+    """180 + 24 deep and 900 high of tiles; boards are cut out round its steel, which ends at 20 + 900 − 24."""
+    one, two = worked(planned, book, PreWall(wall="B", depth=Entry(180), top=Entry(900)))
+    front = face(one, "front")
+    assert (front.width.value, front.tiled_width.value) == (2000, 2000)
+    assert front.tiled_area.value == pytest.approx(2.4 - 0.204 * 0.9)
+    *_, last, end = front.boards  # the joint is over an upright at 1,979.5
+    assert (last.where, end.where) == (
+        "Front; cut out 159.5 × 886 for wall B, 624 in, 0 up",
+        "Front; cut out 20.5 × 886 for wall B, 0 in, 0 up",
+    )
+    assert (face(two, "shelf").width.value, face(two, "shelf").tiled_width.value) == (1575 - 12, 1575 - 24)
+    assert min(piece.x for piece in face(two, "shelf").boards) == 225 + 12
 
 
 def test_at_the_left_hand_corner_too(planned: Planned, book: Book) -> None:

@@ -51,15 +51,15 @@ def _lay(outline: Outline, face: Face, left: Figure) -> Lay:
 def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Iterator[tuple[Face, Sequence[Figure], tuple[Figure, float]]]:
     """Each surface, what joints in it land on, and its lower left corner."""
     run, gap = outline.run, book.figure("boards.floor_gap")
-    length = run.length
     height = _least_nought(_board_height(outline, gap))
     tiled = _least_nought(outline.tops.above_floor)
     left, boarded, wide = _seen(outline)
     front = _face("front", "Front", (boarded, height), (wide, tiled))
-    yield _opened(front, outline.recesses), supports, (left, gap.value)
+    yield _unhidden(_opened(front, outline.recesses), outline), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
-        yield _shelf(outline, (boarded if outline.standing.corner else length, wide), deep), supports, (run.start, 0.0)
+        starts, long = (run.start, boarded) if outline.standing.corner else _shelf_boarded(outline)
+        yield _shelf(outline, (long, wide), deep), supports, (starts, 0.0)
     for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
@@ -88,7 +88,31 @@ def _opened(front: Face, recesses: Sequence[Recess]) -> Face:
     for each in recesses:
         if each.hatch is None or not each.hatch.has("tile"):
             area = (area - converted(each.width * each.height, "m²", each.name)).named(area.label)
-    return replace(front, tiled_area=area if area.low >= 0 else largest(area, number(0, "m²", "None"), label=area.label))
+    return replace(front, tiled_area=_no_less(area))
+
+
+def _no_less(area: Figure) -> Figure:
+    return area if area.low >= 0 else largest(area, number(0, "m²", "None"), label=area.label)
+
+
+def _unhidden(front: Face, outline: Outline) -> Face:
+    """The front with what a lower pre-wall in its corner hides off what is tiled."""
+    area = front.tiled_area
+    for met in outline.standing.meets:
+        if met is not None and met.hides is not None:
+            deep = finished_face(met.depth, outline.covering.thickness)
+            area = (area - converted(deep * met.hides, "m²", f"Behind {met.name}")).named(area.label)
+    return replace(front, tiled_area=_no_less(area))
+
+
+def _behind_lower(outline: Outline) -> Iterator[tuple[float, float, float, str]]:
+    """Left, right and top of the steel of each lower pre-wall that stands against the front, and its name: boards are cut out round it."""
+    under = outline.covering.thickness.value
+    for place, met in enumerate(outline.standing.meets):
+        if met is not None and met.hides is not None:
+            deep, start, end = met.depth.value, outline.run.start.value, outline.run.end.value
+            top = outline.finished_floor.value + met.hides.value - under
+            yield (start, start + deep, top, met.name) if place == 0 else (end - deep, end, top, met.name)
 
 
 def _cut_out(outline: Outline, face: Face, piece: Laid, corner: tuple[float, float]) -> str:
@@ -96,6 +120,11 @@ def _cut_out(outline: Outline, face: Face, piece: Laid, corner: tuple[float, flo
     if face.key != "front":
         return ""
     right, head, words = corner[0] + piece.width.value, corner[1] + piece.height.value, ""
+    for left, over, top, name in _behind_lower(outline):
+        low, wide = max(left, corner[0]), min(over, right) - max(left, corner[0])
+        if wide > 0 and min(top, head) > corner[1]:
+            sizes = f"{measure.show_length(wide)} × {measure.show_length(min(top, head) - corner[1])}"
+            words += f"; cut out {sizes} for {name}, {measure.show_length(low - corner[0])} in, 0 up"
     for each in outline.recesses:
         low, foot = max(each.open_left.value, corner[0]), max(each.open_foot.value, corner[1])
         wide, high = min(each.open_right.value, right) - low, min(each.open_head.value, head) - foot
@@ -143,6 +172,16 @@ def _shelf(outline: Outline, wide: tuple[Figure, Figure], deep: Figure) -> Face:
         return _face("shelf", "Shelf", (wide[0], outline.depth), (_shelf_tiled(outline), deep))
     whole = _face("shelf", "Shelf, a triangle", (wide[0], outline.depth), (wide[1], deep))
     return replace(whole, tiled_area=(whole.tiled_area * number(0.5, "", "Half of the rectangle")).named("Shelf, tiled"))
+
+
+def _shelf_boarded(outline: Outline) -> tuple[Figure, Figure]:
+    """Left edge and length of a shelf's boards: they end at the boards of the pre-wall that goes into the corner."""
+    left, length, boards = outline.run.start, outline.run.length, outline.covering.boards
+    for place, met in enumerate(outline.standing.meets):
+        if met is not None and not met.through:
+            length = (length - boards.named(f"Boards of {met.name}")).named("Length of the shelf's boards")
+            left = (left + boards).named("Left edge of boards") if place == 0 else left
+    return left, _least_nought(length)
 
 
 def _shelf_tiled(outline: Outline) -> Figure:

@@ -64,7 +64,8 @@ def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: boo
             mine, theirs = _height(one, inputs), _height(other, inputs)
             through = (mine, -one.place) > (theirs, -other.place)
             depth = inputs.sure(other.prewall, "depth", other.at)
-            return Meets(other.name, depth, through=through, level=mine == theirs)
+            hides = inputs.sure(other.prewall, "top", other.at) if mine > theirs else None
+            return Meets(other.name, depth, through=through, level=mine == theirs, hides=hides)
     return None
 
 

@@ -17,12 +17,16 @@ from tundish.survey.wall import SOLID_WALLS, Wall
 
 @dataclass(frozen=True, slots=True)
 class Meets:
-    """Another pre-wall in the corner at one end. `through`: this one goes into the corner, the other ends at it; `level`: as high."""
+    """Another pre-wall in the corner at one end. `through`: this one goes into the corner, the other ends at it; `level`: as high.
+
+    `hides`: how far above the finished floor a lower one stands before this one; None where none does.
+    """
 
     name: str
     depth: Figure
     through: bool
     level: bool
+    hides: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
