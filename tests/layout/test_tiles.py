@@ -111,7 +111,7 @@ def test_tiles_that_are_cut_up_lie_between_the_least_by_area_and_one_for_each(cu
     assert taken <= len(cuts)
     pieces = [Piece(str(place), length, width=width, turn=False) for place, (length, width) in enumerate(cuts)]
     other = plan_sheets(pieces, [Sheet(300, 200, 1)], SAW, effort=Effort.QUICK)
-    assert other.bound_pence <= taken <= max(len(other.cuts) * 1.5, len(other.cuts) + 1)
+    assert other.bound_pence <= taken <= max(len(other.cuts) * 1.5, len(other.cuts) + 2)
 
 
 def test_many_cut_tiles_are_counted_by_their_sizes() -> None:

@@ -13,7 +13,7 @@ from tundish.layout.clear import between_runs
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import half, size
 from tundish.layout.outline import Outline
-from tundish.layout.pipes import along
+from tundish.layout.pipes import along, in_bars
 from tundish.layout.room import PipeRun, Placed
 
 SIZE: Final = 15
@@ -63,7 +63,7 @@ def feeds(fed: Fed, rises: Rises, laid: Sequence[PipeRun]) -> tuple[PipeRun, ...
         rise = rises.hot if kind == "hot" else rises.cold
         for count, each in enumerate(_drawing(fed.placed, kind), 1):
             run = _feed(fed, each, kind, rise, f"{kind[0].upper()}{count}")
-            made.append(_placed_in_depth(fed, run, [other for other in (*laid, *made) if meets(run, other)]))
+            made.append(in_bars(_placed_in_depth(fed, run, [other for other in (*laid, *made) if meets(run, other)]), fed.book))
     return tuple(made)
 
 

@@ -9,6 +9,7 @@ from typing import Final
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, converted, largest
+from tundish.layout import rails
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.inputs import Inputs
 from tundish.layout.lanes import Lane, lane_of, way
@@ -53,11 +54,17 @@ def discharges(drained: Drained, outfalls: Sequence[Outfall], inputs: Inputs) ->
     for each in drained.placed:
         if {"soil", "waste"} & set(KINDS[each.kind].ends):
             to = outfall_for(each, outfalls, inputs)
-            for run in _runs(drained, each, to):
+            for run in (in_bars(one, drained.book) for one in _runs(drained, each, to)):
                 count += bool(run.lengths)
                 made.append(replace(run, mark=f"P{count}") if run.lengths else run)
             instead += (run for other in outfalls if other is not to for run in _runs(drained, each, other))
     return tuple(made), tuple(instead)
+
+
+def in_bars(run: PipeRun, book: Book) -> PipeRun:
+    """The run in pieces that come out of a bar whatever is decided, coupled where one is too long."""
+    cut, joints = rails.in_bars(run.lengths, book.role(f"{_PIPES[run.kind]} {run.size}"), book)
+    return replace(run, lengths=cut, joints=joints) if joints else run
 
 
 def along(one: Figure, other: Figure, label: str, least: Figure) -> Figure:
@@ -76,6 +83,9 @@ def steepest(size: int, run: float, book: Book) -> Figure:
             if run <= book.figure(up_to).value * 1000:
                 return book.figure(most)
     return book.figure(f"drainage.waste_{size}_fall_most")
+
+
+_PIPES: Final = {"soil": "soil pipe", "waste": "waste pipe", "hot": "copper", "cold": "copper"}
 
 
 def _runs(drained: Drained, placed: Placed, to: Outfall) -> Iterator[PipeRun]:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout.supports import Gap
 from tundish.layout.widths import Run
 
@@ -62,3 +62,13 @@ def in_parts(ends: tuple[Figure, Figure, Figure], longest: float, supports: Sequ
 def longest_bar(bar: Item, book: Book) -> float:
     """The longest bar that anybody sells; without end where no offer says how long its bars are."""
     return max((offer.length for offer in book.offers.get(bar.code, ()) if offer.length > 0), default=math.inf)
+
+
+def in_bars(lengths: Iterable[Figure], bar: Item, book: Book) -> tuple[tuple[Figure, ...], int]:
+    """Lengths of pipe as pieces that come out of a bar whatever is decided, even where one is too long; and the joints this makes."""
+    longest, pieces, joints = longest_bar(bar, book), list[Figure](), 0
+    for each in lengths:
+        parts = math.ceil(round(each.high / longest, 9)) if math.isfinite(longest) else 1
+        joints += max(parts - 1, 0)
+        pieces += [each] if parts <= 1 else [(each / number(parts, "", "Even pieces")).named(each.label)] * parts
+    return tuple(pieces), joints

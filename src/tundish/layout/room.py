@@ -121,6 +121,8 @@ class PipeRun:
     lengths: tuple[Figure, ...]
     points: tuple[tuple[float, float], ...]
     enters: Figure | None = None
+    joints: int = 0
+    """Couplings between its pieces where no bar is as long as the run."""
     route: tuple[tuple[float, float, float], ...] = ()
     from_wall: Figure | None = None
     outside: float = 0.0

@@ -65,6 +65,12 @@ def pieces(run: PipeRun) -> tuple[Cut, ...]:
     return tuple(Cut(mark, length, run.what, run.what) for mark, length in run.pieces)
 
 
+def couplings(run: PipeRun, why: str, role: str) -> Iterator[Need]:
+    """What joins the pieces of a run that no bar is long enough for."""
+    if run.joints:
+        yield Need(each(run.joints, f"Joints, {why}"), "first fix", why, role=f"{role} {run.size}")
+
+
 def clips(run: Figure, apart: Figure, least: Figure, label: str) -> Figure:
     """Clips along a run at most so far apart, and never fewer than the least."""
     spaces = whole_spaces(run, apart, "Lengths of run between clips") * number(1, "each", "clip for each")

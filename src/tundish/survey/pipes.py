@@ -43,7 +43,7 @@ class WasteEntry:
     name: str = text("Called", "Boss in the corner, old basin waste, stack in the kitchen…")
     size: str = choice("Pipe", ("110", "50", "40", "32"), "Nominal size, in mm.")
     wall: str = choice("At wall", LETTERS, "The wall that its place is measured along.")
-    from_left: Entry | None = length("Centre from the left end of that wall", usual=300, likely=(60, 6_000))
+    from_left: Entry | None = length("Centre from its left end", usual=300, likely=(60, 6_000))
     from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 400))
     invert: Entry | None = length(
         "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor; below it with a minus."

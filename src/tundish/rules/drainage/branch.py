@@ -9,7 +9,7 @@ from tundish.layout.design import WITH_BOSSES
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import into_stack, of_iron, pieces, served
+from tundish.rules.pipes import couplings, into_stack, of_iron, pieces, served
 from tundish.rules.rule import Need, rule
 
 
@@ -29,6 +29,7 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
         if bends > 0:
             yield Need(each(bends, f"Bends, branch of {name}"), "first fix", f"branch of {name}", role=f"soil bend {run.size}")
         yield from _pipe(run, name)
+        yield from couplings(run, f"branch of {name}", "soil coupling")
         if run.to:
             yield Need(each(1, f"Into {run.to}"), "first fix", f"branch of {name}", role=f"soil coupling {run.size}")
         else:

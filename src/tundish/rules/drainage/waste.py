@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import in_branch, into_stack, of_iron, outfall, pieces, served
+from tundish.rules.pipes import couplings, in_branch, into_stack, of_iron, outfall, pieces, served
 from tundish.rules.rule import Need, rule
 
 _BOSSES: Final = {
@@ -28,7 +28,8 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
 
     A boss is strapped to plastic, or is one of the branch's own where that has some. Where the stack is of cast iron and no WC branch
     brings a new length of plastic stack, one is let in for the bosses. Into another waste entry it is coupled, with a reducer where that
-    is larger. Two bends, and one more for every corner, step over to the stack, and end of a drop.
+    is larger. A run longer than a bar is coupled from even pieces. Two bends, and one more for every corner, step over to the stack, and
+    end of a drop.
     """
     runs = room.pipes_of("waste")
     for run in runs:
@@ -37,6 +38,7 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         cuts = pieces(run)
         yield Need(in_all(run.lengths, "pieces", f"Waste of {name}"), "first fix", why, role=f"waste pipe {run.size}", cuts=cuts)
         yield Need(each(len(run.bends), f"Bends, waste of {name}"), "first fix", why, role=f"waste bend {run.size}")
+        yield from couplings(run, why, "waste coupling")
         for role in _joins(room, run, book):
             yield Need(each(1, name), "first fix", why, role=role)
     if any(not run.to for run in runs) and of_iron(room) and all(run.to for run in room.pipes_of("soil")):

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import pieces, served
+from tundish.rules.pipes import couplings, pieces, served
 from tundish.rules.rule import Need, rule
 
 
@@ -20,7 +20,7 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
     """Every draw-off has its own feed with a servicing valve.
 
     Two elbows each: up the wall, and out of it; one more for every corner, and where it comes out in front of another pipe to go up.
-    All but one branch off in a tee; the first is coupled to the pipe that is there.
+    A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there.
     """
     for kind in ("hot", "cold"):
         runs = room.pipes_of(kind)
@@ -32,6 +32,7 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
                 amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
                 yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
             yield Need(each(2 + len(run.bends) - _USUAL_BENDS, f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
+            yield from couplings(run, why, "coupling")
             yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
         if runs:
             why = f"{kind} as it comes in"
