@@ -20,6 +20,9 @@ CLEAR: Final = "space/front"
 """The rule that asks for clear floor."""
 BEYOND: Final = 120.0
 """How much floor the strip shows beyond what stands out furthest."""
+SIZES_OUT: Final = 170.0
+"""How far beyond the walls the sizes stand, clear of the letters of the walls."""
+_LETTER_OUT: Final = 60.0
 
 
 def strip(room: Room, show: Show = ALL) -> Drawing:
@@ -50,10 +53,10 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     width, depth = must_read(shell.room, "width").value, must_read(shell.room, "depth").value
     x1, y1, x2, y2 = beyond((*walls, *at_walls))
     sizes = (
-        Dimension(0, y1 - 60, width, y1 - 60, measure.show_length(width), figure="width"),
-        Dimension(x1 - 60, -depth, x1 - 60, 0, measure.show_length(depth), figure="room_depth"),
+        Dimension(0, y1 - SIZES_OUT, width, y1 - SIZES_OUT, measure.show_length(width), figure="width"),
+        Dimension(x1 - SIZES_OUT, -depth, x1 - SIZES_OUT, 0, measure.show_length(depth), figure="room_depth"),
     )
-    left, low, right, high = x1 - 120, y1 - 110, x2 + 20, y2 + 20
+    left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
     named = (*pieces(room, show), *((f"{each.place}/{key}", name) for each in others for key, name in pieces(each, show)))
     floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
     marks = (*walls, floor, *own, *at_walls, *_letters(room), *sizes)
@@ -87,7 +90,7 @@ def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
 
 def _letters(room: Room) -> Iterator[Mark]:
     for side in room.sides:
-        yield Words(*at(side, side.length.value / 2, WALL / 2), side.letter, 2.6, bold=side.letter == room.wall)
+        yield Words(*at(side, side.length.value / 2, WALL + _LETTER_OUT), side.letter, 2.6, bold=side.letter == room.wall)
 
 
 def _of_prewall(room: Room, show: Show, findings: tuple[Finding, ...], lead: str) -> Iterator[Mark]:
