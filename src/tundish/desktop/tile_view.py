@@ -26,7 +26,7 @@ class StartCard(QFrame):
         self.setProperty("kind", "card")
         self.start = ""
         self._sketch = Sketch()
-        self._sketch.setMinimumHeight(150)
+        self._sketch.setFixedHeight(150)
         self._name = label("", "tableStrong", wrap=True)
         self._ends, self._count = label("", "table", "ink2", wrap=True), label("", "table", "ink2", wrap=True)
         self._spoils = label("", "table", "tbc", wrap=True)
