@@ -69,6 +69,8 @@ class ItemForm(QWidget):
         self._code.setEnabled(new)
         self._item_name.show_value(rows.item.get("name", ""))
         self._sheet.show_value(rows.item.get("sheet", ""))
+        for box in (self._code, self._item_name, self._sheet):
+            box.setCursorPosition(0)
         self._kind.choose(rows.item.get("kind", self._kinds[0]))
         self._show_sizes(rows.item)
         self._ends.show_rows(rows.ends)
