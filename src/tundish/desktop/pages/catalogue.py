@@ -45,9 +45,9 @@ class CataloguePage(Page):
         self.add_row(self.finder)
         tools = (
             (button("Open from file"), self._open),
-            (button("Open from folder"), self._open_folder),
+            (button("Open folder"), self._open_folder),
             (button("Save as spreadsheet", "paper"), self._save),
-            (button("Save as CSV"), self._save_folder),
+            (button("Save CSV"), self._save_folder),
             (button("New item", main=True), self._new),
         )
         for tool, does in tools:

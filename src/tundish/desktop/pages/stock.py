@@ -46,7 +46,7 @@ class StockPage(Page):
         super().__init__("Stock", "What have I got already?")
         self._workspace = workspace
         self._short: tuple[Short, ...] = ()
-        sheet, back = button("Stock-take sheet", "print"), button("Job done", "undo")
+        sheet, back = button("Count sheet", "print"), button("Job done", "undo")
         sheet.clicked.connect(self._save_sheet)
         back.clicked.connect(self._put_back)
         prices = button("Price list", "paper")
