@@ -16,12 +16,13 @@ EMPTY: Final = "Add a pan to begin: Ins"
 
 
 def wall_sheet(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) -> Drawing:
-    """Elevation and strip as one drawing; an empty wall says how to begin."""
+    """Elevation and strip as one drawing; a room with nothing in it yet says how to begin."""
     front, plan = elevation(room, show, findings), strip(room, show)
     left, bottom, wide, high = front.extent
     _, plan_bottom, _, plan_high = plan.extent
     down = bottom - BETWEEN - (plan_bottom + plan_high)
-    hint = () if room.placed else (Words(room.width.value / 2, room.top.value / 2, EMPTY, 3.4, "datum", bold=True),)
+    begun = bool(room.placed or room.plan.design.appliances)
+    hint = () if begun else (Words(room.width.value / 2, room.top.value / 2, EMPTY, 3.4, "datum", bold=True),)
     base = plan_bottom + down
     return Drawing(front.title, (*front.marks, *moved(plan.marks, 0, down), *hint), (left, base, wide, bottom + high - base), front.pieces)
 
