@@ -1,8 +1,9 @@
-"""The three demonstration jobs worked out once, and a way to change one and work it out again."""
+"""The demonstration jobs worked out once, and a way to change one and work it out again."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Final
 
 import pytest
 
@@ -12,6 +13,9 @@ from tundish.estimate import Estimate, Job, estimate
 from tundish.field import put
 from tundish.layout.room import Room
 from tundish.store.keep import demo_jobs
+
+DEMOS: Final = (("101", 0), ("102", 0), ("103", 0), ("104", 0), ("104", 1), ("104", 2))
+"""Every pre-wall of every demonstration job: 104 turns a corner and has a boxing."""
 
 
 @pytest.fixture(scope="session")
@@ -42,13 +46,20 @@ def changed(jobs: dict[str, Job], book: Book) -> Callable[..., Estimate]:
     return made
 
 
-@pytest.fixture(params=["101", "102", "103"])
-def one(request: pytest.FixtureRequest, worked: dict[str, Estimate]) -> Estimate:
-    """Each demonstration job in turn."""
-    return worked[request.param]
+@pytest.fixture(params=DEMOS, ids=lambda demo: "-".join(map(str, demo)))
+def demo(request: pytest.FixtureRequest) -> tuple[str, int]:
+    """Each pre-wall in turn: the number of its job, and its place there."""
+    number, place = request.param
+    return number, place
 
 
 @pytest.fixture
-def room(one: Estimate) -> Room:
-    (room,) = one.rooms
-    return room
+def one(demo: tuple[str, int], worked: dict[str, Estimate]) -> Estimate:
+    """The job of the pre-wall whose turn it is."""
+    return worked[demo[0]]
+
+
+@pytest.fixture
+def room(demo: tuple[str, int], one: Estimate) -> Room:
+    """The pre-wall whose turn it is."""
+    return one.rooms[demo[1]]

@@ -139,7 +139,7 @@ def test_the_rod_runs_from_the_top_to_the_bare_floor(room: Room) -> None:
     assert all(upper.height.value >= lower.height.value for upper, lower in itertools.pairwise(made))
     assert made[-1].label == "Bare floor"
     assert len({mark.key for mark in made}) == len(made)
-    assert any(mark.label == ("Top of steel" if room.plan.design.prewall.built_of == "steel" else "Top of studwork") for mark in made)
+    assert any(mark.label == ("Top of steel" if room.prewall.built_of == "steel" else "Top of studwork") for mark in made)
 
 
 def test_a_floor_to_be_confirmed_is_given_with_its_range(worked: dict[str, Estimate]) -> None:
