@@ -110,7 +110,7 @@ def _placed(placed: Placed, room: Room) -> list[Row]:
 def _own_rows(room: Room) -> list[Row]:
     keys = (
         ("branch_invert", "Branch invert at stack", "stack"),
-        ("top_of_steel", "Top of steel", ""),
+        ("top_of_steel", "Top of steel" if room.of_steel else "Top of studwork", ""),
         ("top_of_prewall", "Top of pre-wall", ""),
     )
     rows = []
