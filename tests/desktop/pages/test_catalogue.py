@@ -79,13 +79,13 @@ def test_the_catalogue_is_saved_and_opened_again(fitter: Fitter, tmp_path: Path,
     fitter.workspace.said.connect(said.append)
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "mine.xlsx"), ""))
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(tmp_path / "mine.xlsx"), ""))
-    fitter.press("Save as spreadsheet", page)
+    fitter.press("Save spreadsheet", page)
     fitter.qtbot.waitUntil(lambda: "Saved: mine.xlsx" in said, timeout=WAIT_MS)
-    fitter.press("Open from file", page)
+    fitter.press("Open file", page)
     fitter.qtbot.waitUntil(lambda: "The catalogue is as in the file" in said, timeout=WAIT_MS)
     assert fitter.workspace.book.items == before
     (tmp_path / "mine.xlsx").write_bytes(b"PK\x03\x04 nothing")
-    fitter.press("Open from file", page)
+    fitter.press("Open file", page)
     fitter.qtbot.waitUntil(lambda: "cannot be taken in" in page._said.text(), timeout=WAIT_MS)
 
 

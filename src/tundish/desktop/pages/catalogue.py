@@ -44,9 +44,9 @@ class CataloguePage(Page):
         self.finder.textChanged.connect(self._show_found)
         self.add_row(self.finder)
         tools = (
-            (button("Open from file"), self._open),
+            (button("Open file"), self._open),
             (button("Open folder"), self._open_folder),
-            (button("Save as spreadsheet", "paper"), self._save),
+            (button("Save spreadsheet", "paper"), self._save),
             (button("Save CSV"), self._save_folder),
             (button("New item", main=True), self._new),
         )

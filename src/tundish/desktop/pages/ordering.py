@@ -52,7 +52,7 @@ class OrderingPage(EstimatePage):
         self._levels: dict[str, tuple[Pick, ...]] = {}
         self._send, copy = button("Send order", "tick", main=True), button("Copy order")
         paper, xml = button("Order lists", "print"), button("Order XML")
-        opened = button("Goods in from file")
+        opened = button("Goods in file")
         for tool, does in (
             (opened, self._open_xml),
             (paper, self._paper),
