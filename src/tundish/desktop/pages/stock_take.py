@@ -90,8 +90,8 @@ class StockTakePage(Page):
         inside.setProperty("kind", "clear")
         grid = QGridLayout(inside)
         grid.setContentsMargins(12, 8, 12, 8)
-        grid.setColumnStretch(0, 3)
-        grid.setColumnStretch(5, 2)
+        grid.setColumnStretch(0, 1)
+        grid.setColumnStretch(5, 3)
         for place, head in enumerate(HEADS):
             grid.addWidget(label(head, "note", "ink2"), 0, place)
         self._lines = [self._line(grid, row, each, typed) for row, each in enumerate((*held, *others), 1)]
