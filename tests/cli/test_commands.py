@@ -66,7 +66,7 @@ def test_failing_checks_give_one_and_the_quote_says_so(tmp_path: Path, capsys: p
 
 def test_the_demonstration_is_written_a_folder_a_job(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["demo", "--to", str(tmp_path / "demo")]) == 0
-    assert len(list((tmp_path / "demo").iterdir())) == 3
+    assert len(list((tmp_path / "demo").iterdir())) == 4
     assert "The papers are in" in capsys.readouterr().out
 
 

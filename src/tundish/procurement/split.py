@@ -147,4 +147,5 @@ def lead(offer: Offer, suppliers: Mapping[str, Supplier]) -> int:
 
 
 def _several(want: Want) -> bool:
-    return len(want.offers) > 1
+    """Whether there is anything to choose: another offer, or more of one at a better price."""
+    return sum(len(tiers(want, offer)) for offer in want.offers) > 1
