@@ -191,7 +191,7 @@ def plans(draw: st.DrawFn) -> RoomPlan:
     for _ in range(draw(st.integers(1, 3))):
         kind = KINDS[draw(st.sampled_from(tuple(KINDS)))]
         codes = [draw(st.sampled_from([one.code for one in book.of_kind(each)])) for each in (kind.ware, kind.frame)]
-        chosen = {name: book.of_kind(of)[0].code for name, of in kind.extras}
+        chosen: dict[str, Any] = {name: book.of_kind(of)[0].code for name, of in kind.extras}
         hung.append(Appliance(kind=kind.key, ware=codes[0], frame=codes[1], **chosen))
     plan = put(RoomPlan(), "design.appliances", tuple(hung))
     for path in draw(st.lists(st.sampled_from(NUMBERS), unique=True)):

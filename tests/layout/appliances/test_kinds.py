@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from collections.abc import Callable
 
 import pytest
@@ -90,7 +92,7 @@ EXPECTED["accessible wc"] = EXPECTED["wc"] | {
     "drop_rail_from_left": 1320,  # 1,000 + 320: the wall beside it is on its left
     "back_rest": 710,  # 20 + 690
 }
-MORE = {
+MORE: dict[str, dict[str, Any]] = {
     "wc": {"seat": "seat", "plate": "plate"},
     "accessible wc": {"seat": "seat", "plate": "plate", "rail": "rail", "drop_rail": "rail-drop", "back_rest": "rest"},
     "shower valve": {"head": Entry(2_100)},
@@ -98,7 +100,7 @@ MORE = {
 TOPS = {"wc": 420, "basin": 850, "bidet": 420, "urinal": 610, "accessible wc": 420, "shower valve": 1100, "wall spout": 1000}
 
 
-def one(work: Work, hang: Hang, kind: str, **more: object) -> dict[str, Figure]:
+def one(work: Work, hang: Hang, kind: str, **more: Any) -> dict[str, Figure]:
     room = work(hang(kind, 1000, TOPS[kind], **more))
     assert not room.problems
     return dict(room.placed[0].figures)
