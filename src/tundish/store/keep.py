@@ -17,6 +17,7 @@ from tundish.resources import resource
 from tundish.store import photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
+from tundish.store.top_up import top_up
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -66,10 +67,13 @@ class Store:
     """An open database."""
 
     def __init__(self, url: str = "") -> None:
-        """Open it, at `url` or in the user's folder; a new one gets the demonstration catalogue and jobs."""
+        """Open it, at `url` or in the user's folder; a new one gets the demonstration catalogue and jobs.
+
+        An older one gets what the supplied catalogue has gained; `news` says so in words, once.
+        """
         self._engine = open_engine(url)
         try:
-            self.work(_first_start)
+            self.news = self.work(_start)
         except CannotKeepError:
             self.close()
             raise
@@ -264,12 +268,12 @@ def demo_jobs() -> tuple[Job, ...]:
     return tuple(each.job for each in opened if each.job is not None)
 
 
-def _first_start(connection: Connection) -> None:
-    if shelf.is_filled(connection):
-        return
-    shelf.fill(connection, supplied_book(), _now()[:10])
-    for job in reversed(demo_jobs()):
-        _add(connection, job, {})
+def _start(connection: Connection) -> str:
+    if not shelf.is_filled(connection):
+        shelf.fill(connection, supplied_book(), _now()[:10])
+        for job in reversed(demo_jobs()):
+            _add(connection, job, {})
+    return top_up(connection, supplied_book())
 
 
 def _add(connection: Connection, job: Job, pictures: Mapping[str, bytes]) -> Saved:

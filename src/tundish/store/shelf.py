@@ -32,7 +32,7 @@ def fill(connection: Connection, book: Book, day: str) -> None:
         (tables.items, [{"code": one.code, "kind": one.kind, "body": item_body(one)} for one in book.items.values()]),
         (tables.roles, [{"role": role, "item": code} for role, code in book.roles.items()]),
         (tables.kits, [{"kit": kit, "item": part.item, "amount": part.amount} for kit, parts in book.kits.items() for part in parts]),
-        (tables.suppliers, [{"key": one.key, "body": _supplier_body(one)} for one in book.suppliers.values()]),
+        (tables.suppliers, [{"key": one.key, "body": supplier_body(one)} for one in book.suppliers.values()]),
         (tables.offers, [offer_row(one) for offers in book.offers.values() for one in offers]),
         (tables.rack, [{**dataclasses.asdict(one), "made": day} for one in book.rack]),
         (tables.movements, [_first(code, amount, day) for code, amount in book.stock.items()]),
@@ -152,7 +152,8 @@ def _item(code: str, kind: str, body: Mapping[str, Any]) -> Item:
     return Item(code, body["name"], kind, body["group"], cast("Unit", body["unit"]), sizes, ends, body["words"], body["sheet"])
 
 
-def _supplier_body(supplier: Supplier) -> dict[str, Any]:
+def supplier_body(supplier: Supplier) -> dict[str, Any]:
+    """What the row of a supplier says besides its key."""
     body = dataclasses.asdict(supplier)
     return {**body, "carriage": str(supplier.carriage), "free_above": str(supplier.free_above)}
 
