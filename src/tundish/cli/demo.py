@@ -6,9 +6,10 @@ import argparse
 from pathlib import Path
 from typing import Any
 
+from tundish.cli.job_named import open_store
 from tundish.cli.papers import write_papers
 from tundish.store.codec import ENDING, write_job
-from tundish.store.keep import Store, demo_jobs
+from tundish.store.keep import demo_jobs
 from tundish.writers.safe import write_whole
 
 
@@ -21,7 +22,7 @@ def declare(commands: Any) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Write a folder a job. The demonstration shows failing checks on purpose, so they are said and the code is 0."""
-    store = Store()
+    store = open_store()
     try:
         book = store.book()
     finally:

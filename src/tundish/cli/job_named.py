@@ -31,9 +31,17 @@ def job_named(name: str) -> tuple[Job, Book]:
     return (opened.job or Job()), book
 
 
+def open_store() -> Store:
+    """The user's own database; what its catalogue gained by being opened is said."""
+    store = Store()
+    if store.news:
+        print(store.news, file=sys.stderr)
+    return store
+
+
 def opened_named(name: str) -> tuple[Opened, Book]:
     """As `job_named`, with the photographs of the job."""
-    store = Store()
+    store = open_store()
     try:
         opened = _opened(name, store)
         if opened.job is None:

@@ -6,8 +6,8 @@ import argparse
 from pathlib import Path
 from typing import Any, Final
 
+from tundish.cli.job_named import open_store
 from tundish.errors import TundishError
-from tundish.store.keep import Store
 from tundish.store.price_list import COLUMNS, Preview, look_at, take_in, undo
 
 SHOWN: Final = 200
@@ -31,7 +31,7 @@ def declare(commands: Any) -> None:
 
 def run(asked: argparse.Namespace) -> int:
     """Say the fate of every row that changes something, and take the list in where that was asked for."""
-    store = Store()
+    store = open_store()
     try:
         suppliers = store.book().suppliers
         if asked.supplier not in suppliers:

@@ -70,7 +70,8 @@ class Shell(QObject):
         self.window.run.set_job_open(open_job=False)
         self.window.show_page("jobs")
         if self.workspace.store.news:
-            self.workspace.said.emit(self.workspace.store.news)
+            self.window.where_from.show_help("New in your catalogue", (self.workspace.store.news,))
+            self.window.announce(self.workspace.store.news)
         if demo:
             row = next((each for each in self.workspace.store.jobs() if not each.put_away), None)
             if row is not None:

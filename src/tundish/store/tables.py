@@ -185,7 +185,5 @@ item_files = sa.Table(
     sa.Column("media", sa.Text, nullable=False),
     sa.Column("body", sa.LargeBinary, nullable=False),
 )
-supplied = sa.Table(
-    "supplied", META, sa.Column("what", sa.Text, primary_key=True), sa.Column("key", sa.Text, primary_key=True)
-)
+supplied = sa.Table("supplied", META, sa.Column("what", sa.Text, primary_key=True), sa.Column("key", sa.Text, primary_key=True))
 settings = sa.Table("settings", META, sa.Column("key", sa.Text, primary_key=True), sa.Column("body", sa.JSON, nullable=False))
