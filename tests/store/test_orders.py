@@ -88,6 +88,11 @@ def test_what_is_short_counts_every_accepted_job_and_left_overs_come_back(store:
     assert store.book("102").stock[pans[0]] == 2 - needed
     assert [each.what for each in Ledger(store).movements(pans[0])] == ["goods in", "used", "left over", "left over"]
     assert close_stock(store, worked, "101") == ()
+    assert short_of(store)
+    now, revision = store.open(job_id)
+    assert now.job is not None
+    store.save(job_id, put(now.job, "buying.done", "2026-11-26"), revision, "done")
+    assert short_of(store) == ()
 
 
 def test_whole_bars_left_of_a_job_go_on_the_rack(store: Store) -> None:

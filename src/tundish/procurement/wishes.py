@@ -15,9 +15,15 @@ AIMS: Final = (CHEAPEST, ALL_FROM_ONE, BY_A_DAY)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wishes:
-    """The aim, and what it needs: the supplier's key, or the day."""
+    """The aim, and what it needs: the supplier's key, or the day; and the days the job was accepted and done, "" for not yet."""
 
     aim: str = choice("Buy", AIMS, "The least money, then the fewest orders, then the soonest.")
     supplier: str = text("All from", "The key of the supplier; what is not sold there is bought elsewhere.")
     by: str = date("Here by")
     accepted: str = date("Accepted", "From then on its needs count in what is short across jobs.")
+    done: str = date("Done", "From then on its needs are met, and it counts no more in what is short.")
+
+    @property
+    def under_way(self) -> bool:
+        """Whether the job is accepted and not done."""
+        return bool(self.accepted and not self.done)

@@ -1,4 +1,4 @@
-"""What is short: the needs of every accepted job against stock and the orders under way, and what is under its reorder level."""
+"""What is short: the needs of jobs accepted and not done against stock and the orders under way, and what is under its level."""
 
 from __future__ import annotations
 
@@ -21,12 +21,12 @@ LEFT_OVER: Final = "left over"
 
 
 def short_of(store: Store) -> tuple[Short, ...]:
-    """Every item that is lacking or under its level; what an accepted job has used already counts as had."""
+    """Every item that is lacking or under its level; what such a job has used already counts as had."""
     ledger = Ledger(store)
     jobs = []
     for row in store.jobs():
         opened, _ = store.open(row.id) if not row.put_away else (None, 0)
-        if opened is not None and opened.job is not None and opened.job.buying.accepted:
+        if opened is not None and opened.job is not None and opened.job.buying.under_way:
             jobs.append(opened.job)
     numbers = {job.number for job in jobs}
     buyings = [estimate(job, store.book(job.number)).buying for job in jobs]

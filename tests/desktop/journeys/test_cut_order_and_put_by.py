@@ -227,14 +227,28 @@ def test_several_accepted_jobs_share_one_van_until_the_first_is_done(fitter: Fit
     fitter.settled()
     assert [each for each in ledger.on_hand() if each.job == "102"] == []
     assert sum(each.amount for each in ledger.movements() if (each.what, each.job) == ("used", "102")) < 0
+    assert fitter.workspace.job.buying.done
+    own = {each.line.item.code for each in worked(store, "101").buying.purchases}
+    last = {row.item: row for row in short_of(store)}
+    assert last
+    assert set(last) <= own, "a job that is done is short of nothing"
+    assert last["sound-pad"].needed == need(store, "101", "sound-pad")
+    page = fitter.page("Alt+6")
+    assert isinstance(page, OrderingPage)
+    assert not page._accepted.isChecked()
+    assert page._accepted.text().startswith("Job accepted, done ")
 
 
-def need(store: Store, number: str, item: str) -> float:
-    """What an accepted job takes of an item from stock and has bought."""
+def worked(store: Store, number: str) -> Estimate:
+    """A job as it is kept, worked out with the book as it is now."""
     job_id = store.find(number)
     assert job_id is not None
     opened, _ = store.open(job_id)
     assert opened.job is not None
-    worked = estimate(opened.job, store.book(number))
-    mine = (each for each in worked.buying.purchases if each.line.item.code == item)
+    return estimate(opened.job, store.book(number))
+
+
+def need(store: Store, number: str, item: str) -> float:
+    """What an accepted job takes of an item from stock and has bought."""
+    mine = (each for each in worked(store, number).buying.purchases if each.line.item.code == item)
     return sum(each.from_stock.value + sum(pick.packs * pick.offer.pack for pick in each.picks) for each in mine)

@@ -83,6 +83,18 @@ def test_a_job_is_accepted_and_taken_back(fitter: Fitter) -> None:
     assert not fitter.workspace.job.buying.accepted
 
 
+def test_a_job_that_is_done_may_be_accepted_again(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.workspace.set("buying.done", "2026-11-25")
+    fitter.settled()
+    assert (page._accepted.isChecked(), page._accepted.text()) == (False, "Job accepted, done Wed 25 Nov 2026")
+    page._accepted.click()
+    fitter.settled()
+    buying = fitter.workspace.job.buying
+    assert (bool(buying.accepted), buying.done) == (True, "")
+    assert (page._accepted.isChecked(), page._accepted.text()) == (True, "Job accepted")
+
+
 def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) -> None:
     page = opened(fitter)
     key = page._supplier()

@@ -153,7 +153,9 @@ class OrderingPage(EstimatePage):
         self._show_ways(estimate)
         whole = sum((order.goods + order.carriage for order in estimate.buying.orders), Decimal(0))
         self._foot.setText(f"{len(estimate.buying.orders)} orders, {measure.show_money(whole)} before VAT")
-        self._accepted.setChecked(bool(estimate.job.buying.accepted))
+        buying = estimate.job.buying
+        self._accepted.setChecked(buying.under_way)
+        self._accepted.setText(f"Job accepted, done {measure.show_date(buying.done)}" if buying.done else "Job accepted")
         self._enable()
 
     def _show_ways(self, estimate: Estimate) -> None:
@@ -183,7 +185,11 @@ class OrderingPage(EstimatePage):
         self._workspace.set("buying.aim", BY_A_DAY if read else CHEAPEST)
 
     def _accept(self) -> None:
-        self._workspace.set("buying.accepted", date.today().isoformat() if self._accepted.isChecked() else "")
+        """Count the job's needs from today, a job that was done anew; or no longer."""
+        accepted = self._accepted.isChecked()
+        if self._workspace.job.buying.done:
+            self._workspace.set("buying.done", "")
+        self._workspace.set("buying.accepted", date.today().isoformat() if accepted else "")
 
     def _chosen(self, row: str) -> None:
         self._trouble.setText("")

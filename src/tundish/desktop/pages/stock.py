@@ -39,7 +39,7 @@ class StockPage(Page):
     help_sentences = (
         "What is here is used before anything is bought, offcuts first; what is kept for a job is left to it.",
         "Choose a line, type what you counted and why it differs: the difference is kept in the ledger.",
-        "Short looks across every accepted job, with what is ordered and the levels you set.",
+        "Short looks across every job accepted and not done, with what is ordered and the levels you set.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -183,6 +183,8 @@ class StockPage(Page):
         said = close_stock(self._workspace.store, estimate, job) if estimate is not None and job else ()
         more = len(said) - MOST_NAMED
         words = ", ".join(said[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+        if job:
+            self._workspace.set("buying.done", date.today().isoformat())
         self._workspace.said.emit(f"Back in stock: {words}" if said else "Nothing is left over")
         self._workspace.book_has_changed()
         self._show()
