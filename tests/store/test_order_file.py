@@ -44,7 +44,8 @@ def test_goods_come_in_by_the_number_of_the_order_and_no_more_than_was_asked(sto
     written(store, file, number, 3)
     assert goods_in_from(store, read_order_file(file), "101", "site") == f"Order {number}: 3 packs in"
     assert Orders(store).all("101")[0].state == "part in"
-    assert "2 in the file were not to come" in goods_in_from(store, read_order_file(file), "101", "site")
+    written(store, file, number, 2)
+    assert goods_in_from(store, read_order_file(file), "101", "site").endswith("1 packs in; 1 in the file were not to come any more")
     (order,) = Orders(store).all("101")
     assert (order.state, order.lines[0].came) == ("in", 4)
     pack = store.book().offers["sound-pad"][0].pack
@@ -62,8 +63,34 @@ def test_an_order_sent_elsewhere_is_kept_and_taken_in_once(store: Store, tmp_pat
         "by file",
         store.book().offers["sound-pad"][0].price,
     )
-    goods_in_from(store, read_order_file(file), "102", "site")
+    with pytest.raises(CannotReadOrderError, match="were taken in already"):
+        goods_in_from(store, read_order_file(file), "102", "site")
     assert [each.lines[0].came for each in Orders(store).all("102")] == [2]
+
+
+def test_a_file_opened_twice_brings_its_goods_in_once_whatever_it_is_called(store: Store, tmp_path: Path) -> None:
+    number, file = sent(store, 4), tmp_path / "came.xml"
+    written(store, file, number, 2)
+    goods_in_from(store, read_order_file(file), "101", "site")
+    moved = Ledger(store).movements("sound-pad")
+    copy = tmp_path / "came (1).xml"
+    copy.write_text(file.read_text(encoding="utf-8").replace("><", ">\n<"), encoding="utf-8")
+    for again in (file, copy):
+        with pytest.raises(CannotReadOrderError, match=r"were taken in already, on .* came since is typed under the order"):
+            goods_in_from(store, read_order_file(again), "101", "site")
+    assert Ledger(store).movements("sound-pad") == moved
+    assert Orders(store).all("101")[0].lines[0].came == 2
+    file.write_text(file.read_text(encoding="utf-8").replace("2026-11-25", "2026-11-26"), encoding="utf-8")
+    assert "2 packs in" in goods_in_from(store, read_order_file(file), "101", "site")
+
+
+def test_a_file_of_which_nothing_was_to_come_is_no_delivery(store: Store, tmp_path: Path) -> None:
+    number, file = sent(store, 1), tmp_path / "came.xml"
+    (order,) = Orders(store).all("101")
+    Orders(store).goods_in(order, {order.lines[0].id: 1}, "site")
+    written(store, file, number, 1)
+    for _ in range(2):
+        assert "0 packs in; 1 in the file" in goods_in_from(store, read_order_file(file), "101", "site")
 
 
 def test_a_draft_that_is_written_anew_keeps_its_number(store: Store) -> None:

@@ -50,7 +50,8 @@ def kept_with(monkeypatch: pytest.MonkeyPatch, supplied: Book) -> Store:
 def forget_record() -> None:
     """Take the database back to the schema before the record was kept."""
     there = sqlite3.connect(home() / FILE)
-    there.execute("DROP TABLE supplied")
+    for later in ("supplied", "goods_files"):
+        there.execute(f"DROP TABLE {later}")
     there.execute("UPDATE alembic_version SET version_num = '0004'")
     there.commit()
     there.close()

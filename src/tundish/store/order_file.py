@@ -7,13 +7,14 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
+from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 from xml.parsers import expat
 
 from tundish.errors import TundishError
 from tundish.store.ledger import now
-from tundish.store.orders import OrderLine, Orders, SentOrder
+from tundish.store.orders import OrderLine, Orders, SentOrder, WasTakenInError
 
 if TYPE_CHECKING:
     from tundish.store.keep import Store
@@ -78,7 +79,8 @@ def read_order_file(path: Path) -> OrderFile:
 def goods_in_from(store: Store, file: OrderFile, job: str, place: str) -> str:
     """Take in what a file says came, for the order of its number, or for a new one of this job; says what was taken in.
 
-    What the file has beyond what is to come is not taken in, and is told. Raises CannotReadOrderError.
+    What the file has beyond what is to come is not taken in, and is told. A file that says what one before it said, day and all, is
+    that one opened again, and brings nothing in. Raises CannotReadOrderError.
     """
     orders = Orders(store)
     known = next((one for one in orders.all() if one.number == file.number), None)
@@ -96,10 +98,20 @@ def goods_in_from(store: Store, file: OrderFile, job: str, place: str) -> str:
     for line in order.lines:
         came[line.id] = min(line.coming, wanted[line.code])
         wanted[line.code] -= came[line.id]
-    orders.goods_in(order, came, place)
+    try:
+        orders.goods_in(order, came, place, says=_mark(file))
+    except WasTakenInError as fault:
+        why = f"its goods were taken in already, on {fault.day}; what came since is typed under the order"
+        raise CannotReadOrderError(file.name, why) from fault
     over = sum(wanted.values())
     said = f"Order {order.number}: {sum(came.values())} packs in"
     return f"{said}; {over} in the file were not to come any more" if over else said
+
+
+def _mark(file: OrderFile) -> str:
+    """What a file says, whatever it is called and however it is spaced, as one short mark."""
+    lines = sorted((each.code, each.packs, f"{each.price.normalize():f}") for each in file.lines)
+    return sha256(repr((file.number, file.issued, file.seller, lines)).encode()).hexdigest()
 
 
 def _as_sent(store: Store, file: OrderFile, job: str) -> SentOrder:

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from tundish.errors import TundishError
+from tundish.measure import show_date
 from tundish.procurement.outstanding import Ordered
 from tundish.procurement.purchase import Pick
 from tundish.store.ledger import GOODS_IN, RETURNED, add_movement, now
@@ -23,6 +24,14 @@ class WasSentError(TundishError):
 
     def __init__(self, number: str) -> None:
         super().__init__(f"Order {number} has been sent: what is wanted besides goes on a further order.")
+
+
+class WasTakenInError(TundishError):
+    """A file was taken in before: on which day."""
+
+    def __init__(self, number: str, day: str) -> None:
+        super().__init__(f"The goods that this file says came for order {number} were taken in already, on {day}.")
+        self.day = day
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,10 +183,15 @@ class Orders:
         order_id = self._work(work)
         return next(each for each in self.all() if each.id == order_id)
 
-    def goods_in(self, order: SentOrder, came: Mapping[int, int], place: str, *, rest_comes: bool = True) -> None:
-        """Take in what came, packs by line id; the ledger gets it, kept for the job. Else than `rest_comes`, what is missing is short."""
+    def goods_in(self, order: SentOrder, came: Mapping[int, int], place: str, *, rest_comes: bool = True, says: str = "") -> None:
+        """Take in what came, packs by line id; the ledger gets it, kept for the job. Else than `rest_comes`, what is missing is short.
+
+        `says` is the mark of the file that said it came: raises WasTakenInError where goods were taken in from it before.
+        """
 
         def work(connection: Connection) -> None:
+            if says:
+                _once(connection, order, says, brings=any(came.values()))
             for line in order.lines:
                 packs = came.get(line.id, 0)
                 short = line.short if rest_comes else max(line.packs - line.came - packs, 0)
@@ -208,6 +222,19 @@ def ordered(orders: Iterable[SentOrder]) -> tuple[Ordered, ...]:
         if order.sent
         for line in order.lines
     )
+
+
+def _once(connection: Connection, order: SentOrder, says: str, *, brings: bool) -> None:
+    """Refuse a file that was taken in; keep the mark of one that brings something."""
+    from sqlalchemy import insert, select
+
+    from tundish.store.tables import goods_files
+
+    before = connection.execute(select(goods_files.c.made).where(goods_files.c.says == says)).scalar()
+    if before is not None:
+        raise WasTakenInError(order.number, show_date(before[:10]))
+    if brings:
+        connection.execute(insert(goods_files), [{"says": says, "order": order.id, "made": now()}])
 
 
 def _number(connection: Connection, job: str) -> str:

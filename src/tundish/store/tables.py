@@ -118,6 +118,13 @@ order_lines = sa.Table(
     sa.Column("returned", sa.Integer, nullable=False),
     sa.Column("credit", sa.Text, nullable=False),
 )
+goods_files = sa.Table(
+    "goods_files",
+    META,
+    sa.Column("says", sa.Text, primary_key=True),
+    sa.Column("order", sa.ForeignKey("orders.id", ondelete="CASCADE"), nullable=False, index=True),
+    sa.Column("made", sa.Text, nullable=False),
+)
 imports = sa.Table(
     "imports",
     META,
