@@ -54,7 +54,7 @@ def test_the_columns_of_a_supplier_are_remembered(fitter: Fitter, tmp_path: Path
     click(page._take)
     page.look(tmp_path / "list.csv")
     fitter.qtbot.waitUntil(lambda: "0 change" in page._said.text())
-    assert [page._maps[key].currentText() for key in ("code", "price")] == ["Teil", "Preis"]
+    assert [page._maps[key].currentText() for key in ("code", "price", "pack", "item")] == ["Teil", "Preis", "VE", "not in the list"]
     groups = [entry.title for entry in page.table.table_model.entries() if isinstance(entry, Group)]
     assert groups == ["Unchanged"]
     page._supplier.choose(fitter.workspace.book.suppliers["quernby"].name)
@@ -70,3 +70,19 @@ def choose(page: PricesPage, key: str, head: str) -> None:
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
     assert nameless(opened(fitter)) == []
+
+
+def test_nothing_is_taken_in_by_columns_that_are_no_longer_chosen(fitter: Fitter, tmp_path: Path) -> None:
+    page = opened(fitter)
+    (tmp_path / "list.csv").write_text("Teil;Preis;VE\nOB2018;6,55;4\n", encoding="cp1252")
+    page.look(tmp_path / "list.csv")
+    fitter.qtbot.waitUntil(lambda: page._maps["pack"].count() == 4)
+    choose(page, "code", "Teil")
+    choose(page, "price", "Preis")
+    fitter.qtbot.waitUntil(page._take.isEnabled)
+    choose(page, "pack", "VE")
+    assert not page._take.isEnabled(), "what was looked at is not what is chosen now"
+    fitter.qtbot.waitUntil(page._take.isEnabled)
+    page._supplier.choose(fitter.workspace.book.suppliers["quernby"].name)
+    page._other_supplier(0)
+    assert not page._take.isEnabled(), "nor is it another supplier's"

@@ -45,6 +45,7 @@ class PricesPage(Page):
         super().__init__("Price list", "What would it change?")
         self._workspace = workspace
         self._preview: Preview | None = None
+        self._turn = 0
         self._path: Path | None = None
         self._keys = sorted(workspace.book.suppliers)
         self._supplier = Chooser("Supplier")
@@ -94,6 +95,7 @@ class PricesPage(Page):
         from tundish.store.price_list import columns_of, heads_in
 
         self._path = path
+        self._nothing_to_take()
         store, key = self._workspace.store, self._key()
         self._said.setText(f"Reading {path.name}")
         self._workspace.aside.ask(lambda: (heads_in(path), columns_of(store, key)), self._map, self._failed)
@@ -115,13 +117,26 @@ class PricesPage(Page):
 
         if self._path is None:
             return
+        turn = self._nothing_to_take()
         columns = {key: self._heads[box.currentIndex() - 1] if box.currentIndex() > 0 else "" for key, box in self._maps.items()}
         missing = [MAPPED[key].lower() for key in ("code", "price") if not columns[key]]
         if missing:
             self._failed(f"Say which column of {self._path.name} is the {' and which the '.join(missing)}.")
             return
         store, supplier, path = self._workspace.store, self._key(), self._path
-        self._workspace.aside.ask(lambda: look_at(store, path, supplier, columns), self._show, self._failed)
+
+        def take(preview: Preview) -> None:
+            if turn == self._turn:
+                self._show(preview)
+
+        self._workspace.aside.ask(lambda: look_at(store, path, supplier, columns), take, self._failed)
+
+    def _nothing_to_take(self) -> int:
+        """What was looked at before is not what is chosen now: it cannot be taken in, and its answer comes too late."""
+        self._turn += 1
+        self._preview = None
+        self._take.setEnabled(False)
+        return self._turn
 
     def _other_supplier(self, _place: int) -> None:
         if self._path is not None:
