@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
@@ -12,6 +13,7 @@ from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 from tundish import measure
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
+from tundish.documents.paper import trader_of
 from tundish.errors import TundishError
 from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number
 
@@ -57,9 +59,9 @@ class Bills(QWidget):
                 acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
         return _in_row(words, *acts)
 
-    def _act(self, words: str, glyph: str, do: object) -> QWidget:
+    def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph)
-        made.clicked.connect(lambda _=False: do())  # type: ignore[operator]  # every one is called without anything
+        made.clicked.connect(lambda _=False: do())
         return made
 
     def _next(self) -> None:
@@ -87,9 +89,10 @@ class Bills(QWidget):
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {name}", str(Path.home() / name), "UBL 2.1 XML (*.xml)")
         if not chosen:
             return
-        client = self._workspace.job.client
+        client, estimate = self._workspace.job.client, self._workspace.estimate
+        trader = trader_of(estimate) if estimate is not None else self._workspace.book.trader
         try:
-            write_invoice_xml(invoice, Parties(self._workspace.book.trader, client.name, client.address), Path(chosen))
+            write_invoice_xml(invoice, Parties(trader, client.name, client.address), Path(chosen))
         except TundishError as fault:
             self._workspace.said.emit(str(fault))
         else:
