@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from tundish.field import must_read
 from tundish.figure import Figure, number, round_up, total
-from tundish.pricing.margin import mark_up_of
+from tundish.pricing import margin
 from tundish.pricing.pennies import nearest, penny, shared
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import NOT_REGISTERED, STEPS, Terms
@@ -16,7 +16,6 @@ from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
 
 SUPPLIERS_VAT = Decimal(20)
 """Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
-_MOST_MARGIN = Decimal("0.95")
 
 
 def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> tuple[StagePrice, ...]:
@@ -81,7 +80,7 @@ def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
 def _stage(stage: Stage, cost: Decimal, hours: Figure, terms: Terms) -> StagePrice:
     raised = part(terms, "mark_up")
     if terms.mark_up_as == "margin of price":
-        raised = mark_up_of(min(raised, _MOST_MARGIN))
+        raised = margin.mark_up_of(min(raised, margin.MOST / 100))
     time = Decimal(str(hours.value))
     mark_up, labour = penny(cost * raised), penny(time * (terms.labour_rate or Decimal(0)))
     overhead = penny((cost + labour) * part(terms, "overhead") + time * (terms.overhead_hour or Decimal(0)))

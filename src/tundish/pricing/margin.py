@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import Final
+
+MOST: Final = Decimal(95)
+"""Per cent of the price: a margin over this cannot be worked with."""
 
 
 def mark_up_of(margin: Decimal) -> Decimal:

@@ -36,6 +36,8 @@ class Beside:
     kind: str
     name: str
     amount: Decimal
+    vat: str = ""
+    """The reason for its own rate of VAT; empty: as the job."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.field import Problem, must_read
 from tundish.figure import total
-from tundish.pricing import build_up, cis
+from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Beside, Payment, Price, StagePrice
@@ -20,8 +20,6 @@ from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
-
-_MOST_MARGIN = 95
 
 
 def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
@@ -58,10 +56,8 @@ def _problems(terms: Terms) -> Iterator[Problem]:
             f"with the {measure.show_percent(deposit)} at acceptance this is more than the whole: {measure.show_percent(left)} is asked for"
         )
         yield Problem("terms.boarded", said)
-    if terms.mark_up_as == "margin of price" and must_read(terms, "mark_up").value > _MOST_MARGIN:
-        yield Problem(
-            "terms.mark_up", f"a margin of more than {_MOST_MARGIN} % of the price cannot be worked with: {_MOST_MARGIN} % is used"
-        )
+    if terms.mark_up_as == "margin of price" and must_read(terms, "mark_up").value > margin.MOST:
+        yield Problem("terms.mark_up", f"a margin of more than {margin.MOST} % of the price cannot be worked with: {margin.MOST} % is used")
     if terms.vat != NOT_REGISTERED and terms.vat_reason != STANDARD and not terms.vat_evidence.strip():
         reason = REASONS[terms.vat_reason]
         yield Problem(
@@ -82,7 +78,7 @@ def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Te
     ours = sum((each.price for each in stages), carriage + travel)
     for extra in terms.extras:
         if extra.amount is not None:
-            yield Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount)
+            yield Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount, extra.vat if extra.vat in REASONS else "")
             ours += extra.amount if extra.kind == "cost" else 0
     discount = penny(ours * part(terms, "discount"))
     if discount:
@@ -90,18 +86,12 @@ def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Te
 
 
 def _vat(stages: tuple[StagePrice, ...], beside: tuple[Beside, ...], terms: Terms) -> tuple[VatLine, ...]:
-    """A line for every rate; none for who is not registered."""
+    """A line for every rate, at least that of the job; none for who is not registered."""
     if terms.vat == NOT_REGISTERED:
         return ()
-    job = REASONS[terms.vat_reason].on(terms.quoted)
-    by_hand = [
-        (REASONS[extra.vat].on(terms.quoted) if extra.vat in REASONS else job, extra.amount)
-        for extra in terms.extras
-        if extra.amount is not None
-    ]
-    rest = [each.amount for each in beside if each.kind in {"carriage", "travel", "discount"}]
-    parts = [(job, sum((each.price for each in stages), sum(rest, Decimal(0)))), *by_hand]
-    return by_rate(parts, charged=terms.vat != REVERSE_CHARGE)
+    parts = [(terms.vat_reason, sum((each.price for each in stages), Decimal(0)))]
+    parts += [(each.vat or terms.vat_reason, each.amount) for each in beside]
+    return by_rate(((REASONS[reason].on(terms.quoted), amount) for reason, amount in parts), charged=terms.vat != REVERSE_CHARGE)
 
 
 def _kept_back(before: Decimal, beside: tuple[Beside, ...], materials: Decimal, terms: Terms) -> Decimal:

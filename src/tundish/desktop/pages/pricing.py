@@ -126,7 +126,11 @@ class PricingPage(EstimatePage):
             for part in (priced, _in_row(use, remove)):
                 self.form.add_part(part)
             priced.setContentsMargins(14, 2, 12, 2)
-        words = "What you change now, on any page, goes into the option." if self._base else "Another pan, without the bidet, taller…"
+        words = (
+            "What you change now, on any page, goes into the option."
+            if self._base is not None
+            else "Another pan, without the bidet, taller…"
+        )
         note = label(words, "note", "ink2", wrap=True)
         note.setContentsMargins(14, 2, 12, 2)
         self.form.add_part(note)
@@ -147,8 +151,7 @@ class PricingPage(EstimatePage):
     def _keep_option(self) -> None:
         """The job is again as it was, and what was changed since is an option of it."""
         base, self._base = self._base, None
-        changes = differences(base, self._workspace.job)
-        if base is not None and changes:
+        if base is not None and (changes := differences(base, self._workspace.job)):
             option = Option(name=f"Option {len(base.options) + 1}", changes=changes)
             self._workspace.edit("keep an option", replace(base, options=(*base.options, option)), "options")
         self._fill()
@@ -268,7 +271,7 @@ def _parts(price: Price) -> tuple[tuple[str, Decimal], ...]:
     parts = (
         ("Materials", price.materials_cost),
         ("Delivery and costs", beside),
-        ("Mark-up", mark_up + discount),
+        ("Mark-up less discount" if discount else "Mark-up", mark_up + discount),
         ("Labour", labour),
         ("Overhead", overhead),
         ("Contingency", contingency),
