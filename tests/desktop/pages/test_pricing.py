@@ -105,3 +105,4 @@ def test_bills_follow_one_another_and_a_wrong_one_is_taken_back(fitter: Fitter, 
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     fitter.press("XML", page)
     assert target.read_bytes().startswith(b"<?xml")
+    assert b"M. Tarrowby" in target.read_bytes(), "the same trader as on the paper"
