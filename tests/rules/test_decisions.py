@@ -8,10 +8,13 @@ from typing import Any
 import pytest
 
 from tests.rules.test_cases import given
+from tundish.catalogue.load import supplied_book
+from tundish.estimate import estimate
 from tundish.field import describe
 from tundish.layout.design import RoomPlan
 from tundish.rules.book import RULES
 from tundish.rules.rule import Decision
+from tundish.store.keep import demo_jobs
 
 
 def decisions(room: str, changes: Mapping[str, Any] | None = None) -> dict[str, Decision]:
@@ -68,3 +71,8 @@ def test_the_fall_is_asked_for_before_the_invert_is_known() -> None:
 
 def test_a_room_without_a_name_is_told_apart_by_its_place() -> None:
     assert "rooms.0/heights" in decisions("plain", {"name": "…"})
+
+
+def test_the_floor_of_a_room_with_several_pre_walls_is_asked_about_once() -> None:
+    job = next(job for job in demo_jobs() if job.number == "104")
+    assert [each.title for each in estimate(job, supplied_book()).decisions].count("Floor build-up confirmed") == len(job.rooms)

@@ -11,11 +11,11 @@ from tundish.rules.decisions import inputs, key_of
 from tundish.rules.rule import Decision, rule
 
 
-@rule("closing/build-up", source="common practice")
+@rule("closing/build-up", source="common practice", whole=True)
 def build_up_confirmed(room: Room, book: Book) -> Iterator[Decision]:
     """The floor build-up is confirmed by whoever lays it.
 
-    Made where anything is laid on the bare floor.
+    Made once for a room where anything is laid on the bare floor.
     """
     layers = room.plan.survey.floor.build_up
     if layers:
