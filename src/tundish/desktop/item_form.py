@@ -31,7 +31,7 @@ OFFERS: Final = (
     ("lead_days", "Days to come"),
     ("breaks", "Packs: price"),
 )
-OFFERS_ACROSS: Final = 6
+OFFERS_ACROSS: Final = 4
 _ACROSS: Final = 2
 
 

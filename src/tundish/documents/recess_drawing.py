@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.documents.drawing import Box, Line, Mark, Words
+from tundish.documents.ware_drawing import short
 from tundish.field import must_read, read
 from tundish.layout.room import Room
 
@@ -26,7 +27,7 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Line(x, z, x + wide, z + high, "hidden", each.key)
             yield Line(x, z + high, x + wide, z, "hidden", each.key)
         if named:
-            yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key)
+            yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, short(each.name, wide), piece=each.key)
 
 
 def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:

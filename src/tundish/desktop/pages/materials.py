@@ -21,11 +21,11 @@ from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
 COLUMNS: Final = (
-    Column("Item", 224),
+    Column("Item", 204),
     Column("Because"),
-    Column("Need", 84, right=True),
+    Column("Need", 98, right=True),
     Column("Kits", 58, right=True),
-    Column("Rack", 66, right=True),
+    Column("Rack", 82, right=True),
     Column("Stock", 58, right=True),
     Column("Buy", 118, right=True),
     Column("Cost, £", 92, right=True),

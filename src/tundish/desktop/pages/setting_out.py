@@ -82,7 +82,7 @@ class SettingOutPage(Page):
         row.setContentsMargins(12, 4, 10, 8)
         row.setSpacing(6)
         head.addWidget(self._caption)
-        head.addWidget(self.walls, 1)
+        head.addWidget(self.walls, 8)
         head.addStretch(1)
         head.addWidget(self._remove)
         head.addStrut(HEAD)
