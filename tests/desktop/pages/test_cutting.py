@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
-from tests.desktop.fitter import Fitter
+from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click
 from tests.desktop.spoken_names import nameless
 from tundish.cutting.plan import BarPlan
@@ -148,7 +148,7 @@ def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitt
 
 def test_a_proof_is_looked_for_beside_the_window_and_stop_ends_it_at_once(fitter: Fitter) -> None:
     page, before = opened(fitter, "103")
-    fitter.qtbot.waitUntil(lambda: fitter.workspace.proving or all(each.plan.proven for each in before.cuts))
+    fitter.qtbot.waitUntil(lambda: fitter.workspace.proving or all(each.plan.proven for each in fitter.settled().cuts), timeout=WAIT_MS)
     assert fitter.window.tally.isVisible()
     if fitter.workspace.proving:
         fitter.press("Stop")
