@@ -31,7 +31,7 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
             if cuts:
                 amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
                 yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
-            yield Need(each(2 + len(run.bends) - _USUAL_BENDS, f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
+            yield Need(each(len(run.bends), f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
             yield from couplings(run, why, "coupling")
             yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
         if runs:
@@ -40,6 +40,3 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
         if len(runs) > 1:
             why = f"{kind} feeds but the first"
             yield Need(each(len(runs) - 1, why.capitalize()), "first fix", why, role=f"tee {runs[0].size}")
-
-
-_USUAL_BENDS = 2
