@@ -11,7 +11,7 @@ from tundish.layout.design import WITH_BOSSES
 from tundish.layout.makers import half
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
-from tundish.rules.rule import Cut, Need, WayOut
+from tundish.rules.rule import Cut, Need, WayOut, judge
 
 
 def outfall(room: Room, run: PipeRun) -> Outfall:
@@ -19,8 +19,13 @@ def outfall(room: Room, run: PipeRun) -> Outfall:
     return next(one for one in room.outfalls if one.name == run.to)
 
 
-def elsewhere(room: Room, run: PipeRun, falls: Callable[[PipeRun], bool]) -> tuple[WayOut, ...]:
-    """A way out for each other place to which the same discharge would fall as it must."""
+def not_measured(room: Room, run: PipeRun) -> bool:
+    """Whether it runs to another entry whose invert is not known."""
+    return bool(run.to) and outfall(room, run).invert is None
+
+
+def elsewhere(room: Room, run: PipeRun, limits: Callable[[PipeRun], tuple[Figure, Figure]]) -> tuple[WayOut, ...]:
+    """A way out for each other place to which the same discharge would fall a metre within its limits, into a pipe that takes it."""
     return tuple(
         WayOut(
             f"Take {served(room, run).name} to {other.to or 'the stack'}: its pipe goes another way, past other frames.",
@@ -28,7 +33,7 @@ def elsewhere(room: Room, run: PipeRun, falls: Callable[[PipeRun], bool]) -> tup
             other.to,
         )
         for other in room.instead
-        if other.key == run.key and falls(other)
+        if other.key == run.key and _would_do(room, other, limits(other))
     )
 
 
@@ -82,6 +87,11 @@ def into_stack(room: Room, book: Book, why: str, mark: str) -> Iterator[Need]:
     length = book.figure("drainage.stack_piece")
     yield Need(each(2, "Above and below the new length of stack"), "first fix", why, role="cast iron coupling 110")
     yield Need(length, "first fix", why, role="soil pipe 110", cuts=(Cut(mark, length, "stack", "into the old stack"),))
+
+
+def _would_do(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> bool:
+    fits = run.size <= outfall(room, run).size and not not_measured(room, run)
+    return fits and run.fall is not None and judge(run.fall, *limits) == "passes"
 
 
 def _half_bore(pipe: Item) -> Figure:

@@ -47,7 +47,7 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
         if has.value < 0:
             message = f"The entry lies {show_length(-has.value)} mm above the outlet: water does not run up. {message}"
         words = f"{does} to {show_length(top)}: studs, outlet and every hole in the tile move with it."
-        ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda other: _would_do(room, other, rates)))
+        ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda _: rates))
     return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
 
 
@@ -55,11 +55,6 @@ def _entry(room: Room, run: PipeRun) -> float:
     """The invert that it enters at."""
     enters = outfall(room, run).invert
     return enters.value if enters is not None else 0.0
-
-
-def _would_do(room: Room, run: PipeRun, rates: tuple[Figure, Figure]) -> bool:
-    """Whether a run to another place falls as it must, into a pipe that takes it."""
-    return run.fall is not None and run.size <= outfall(room, run).size and judge(run.fall, *rates) == "passes"
 
 
 def _above_floor(room: Room, one: Placed) -> float:

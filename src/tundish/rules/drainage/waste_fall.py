@@ -10,7 +10,7 @@ from tundish.figure import Figure
 from tundish.layout.pipes import STEEPEST_FIGURES, steepest
 from tundish.layout.room import PipeRun, Room
 from tundish.measure import show_length, show_number
-from tundish.rules.pipes import elsewhere, outfall, served
+from tundish.rules.pipes import elsewhere, not_measured, served
 from tundish.rules.rule import Finding, State, WayOut, judge, rule
 
 
@@ -36,13 +36,13 @@ def _judged(room: Room, run: PipeRun, has: Figure, book: Book) -> Finding:
     least, most = _limits(run, book)
     state: State = judge(has, least, most)
     message, ways = "", _NO_WAYS
-    if _unknown(room, run):
+    if not_measured(room, run):
         state, message = "cannot tell", f"needs the invert of {run.to}"
     elif state != "passes":
         message = _words(room, run, (least, most))
-        ways = elsewhere(room, run, lambda other: _would_do(room, other, book))
+        ways = elsewhere(room, run, lambda other: _limits(other, book))
     return Finding(
-        "Fall of waste", "Falls", state, None if _unknown(room, run) else has, "Regulation", most.note,
+        "Fall of waste", "Falls", state, None if not_measured(room, run) else has, "Regulation", most.note,
         least, most, message, served(room, run).name, ways,
     )  # fmt: skip
 
@@ -60,16 +60,6 @@ def _words(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> str:
 
 def _limits(run: PipeRun, book: Book) -> tuple[Figure, Figure]:
     return book.figure("drainage.waste_fall_least"), steepest(run.size, run.run.value, book)
-
-
-def _unknown(room: Room, run: PipeRun) -> bool:
-    return bool(run.to) and outfall(room, run).invert is None
-
-
-def _would_do(room: Room, run: PipeRun, book: Book) -> bool:
-    """Whether a run to another place falls as it must, into a pipe that takes it."""
-    fits = run.size <= outfall(room, run).size and not _unknown(room, run)
-    return fits and run.fall is not None and judge(run.fall, *_limits(run, book)) == "passes"
 
 
 _NO_WAYS: Final[tuple[WayOut, ...]] = ()
