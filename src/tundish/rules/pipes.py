@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
@@ -12,6 +13,9 @@ from tundish.layout.makers import half
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
 from tundish.rules.rule import Cut, Need, WayOut, judge
+
+LARGEST_BOSS: Final = 40
+"""The largest waste that goes into a boss of a branch fitting; smaller ones by a reducer."""
 
 
 def outfall(room: Room, run: PipeRun) -> Outfall:
@@ -60,7 +64,7 @@ def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[PipeRun, Figure] |
 def in_branch(room: Room, run: PipeRun, book: Book) -> bool:
     """Whether a waste goes into a boss of a branch fitting that has some, and so needs no strap."""
     near = off_branch(room, run, book)
-    if near is None or run.size > _LARGEST_BOSS or near[1].value >= book.figure("drainage.strap_clear").value:
+    if near is None or run.size > LARGEST_BOSS or near[1].value >= book.figure("drainage.strap_clear").value:
         return False
     return served(room, near[0]).choice.branch == WITH_BOSSES
 
@@ -102,6 +106,3 @@ def _between(one: Figure, other: Figure) -> Figure:
     """How far a boss lies above or below the middle of a branch."""
     middle = other.named("Middle of the branch")
     return (one - middle if one.value >= middle.value else middle - one).named("Boss above or below the branch")
-
-
-_LARGEST_BOSS = 40

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.design import WITH_BOSSES
 from tundish.layout.room import Room
 from tundish.measure import show_length
-from tundish.rules.pipes import in_branch, off_branch, served
+from tundish.rules.pipes import LARGEST_BOSS, in_branch, off_branch, served
 from tundish.rules.rule import Finding, State, WayOut, judge, rule
 
 
@@ -34,13 +34,10 @@ def boss_strap(room: Room, book: Book) -> Iterator[Finding]:
                 f"The boss of {one.name} comes {show_length(least.value - has.value)} mm too near to the branch of {pan.name}: the strap "
                 f"would sit on its fitting. Take a branch with bosses, or bring the waste in elsewhere."
             )
-            if run.size <= _BOSS:
+            if run.size <= LARGEST_BOSS:
                 words = f"Let {pan.name} in with a branch with bosses: {one.name} goes into one of them, and its strap is left out."
                 ways = (WayOut(words, f"{pan.path}.branch", WITH_BOSSES),)
         yield Finding(
             "Boss strap clear of the branch fitting", "Falls", state, has, "Own rule", least.note,
             None if own_boss else least, None, message, one.name, ways,
         )  # fmt: skip
-
-
-_BOSS = 40

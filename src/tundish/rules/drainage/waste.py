@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import couplings, in_branch, into_stack, of_iron, outfall, pieces, served
+from tundish.rules.pipes import LARGEST_BOSS, couplings, in_branch, into_stack, of_iron, outfall, pieces, served
 from tundish.rules.rule import Need, rule
 
 _BOSSES: Final = {
@@ -49,11 +49,8 @@ def _joins(room: Room, run: PipeRun, book: Book) -> tuple[str, ...]:
     """What a waste goes into: a strap round the stack, a boss of the branch itself, or the pipe that is there."""
     into = outfall(room, run)
     if into.stack and in_branch(room, run, book):
-        return () if run.size == _WIDEST_BOSS else ("boss reducer 40-32",)
+        return () if run.size == LARGEST_BOSS else ("boss reducer 40-32",)
     if into.size >= STACK_SIZE:
         return _BOSSES[run.size]
     reducer = _REDUCERS.get((into.size, run.size))
     return (f"waste coupling {into.size}", reducer) if reducer else (f"waste coupling {run.size}",)
-
-
-_WIDEST_BOSS: Final = 40
