@@ -17,9 +17,9 @@ def marked(room: Room, letters: str) -> tuple[Member, ...]:
     return tuple(one for one in room.members if bare(one.mark)[0] in letters)
 
 
-def studs_crossed(room: Room, strut: Member) -> int:
-    """How many studs of the wall a strut on it crosses."""
-    return sum(strut.x <= place <= strut.x + strut.length.value for place in room.wall_studs)
+def studs_crossed(room: Room, strut: Member) -> tuple[float, ...]:
+    """Where the studs of the wall are that a strut on it crosses."""
+    return tuple(place for place in room.wall_studs if strut.x <= place <= strut.x + strut.length.value)
 
 
 def cuts_of(members: Iterable[Member]) -> tuple[Cut, ...]:

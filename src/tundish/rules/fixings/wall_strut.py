@@ -17,6 +17,6 @@ def wall_strut_fixings(room: Room, book: Book) -> Iterator[Need]:
     """Each wall strut is screwed to every wall stud it crosses with two screws."""
     apiece = book.figure("fixings.each_wall_stud")
     for strut in marked(room, WALL_STRUT):
-        crossed = studs_crossed(room, strut)
+        crossed = len(studs_crossed(room, strut))
         amount = (several(crossed, f"Wall studs that {strut.mark} crosses") * apiece).named(f"Screws of {strut.mark}")
         yield Need(amount, "frames", f"{strut.mark} on wall studs", role=into_wall(room))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number, total
 from tundish.layout.room import Placed, Room
 from tundish.rules.beam import Bent, bend
-from tundish.rules.members import WALL_STRUT, marked
+from tundish.rules.members import WALL_STRUT, marked, studs_crossed
 from tundish.rules.planning import FIRST
 from tundish.rules.pulls import held_by, pull
 from tundish.rules.rule import Finding, judge, rule
@@ -31,13 +31,13 @@ def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
         return
     for strut in marked(room, WALL_STRUT):
         held = held_by(room, strut)
-        studs = [x for x in room.wall_studs if strut.x <= x <= strut.x + strut.length.value]
+        studs = studs_crossed(room, strut)
         if not held or len(studs) < 2:  # noqa: PLR2004 - a bar on one support is no bar
             continue
         yield from _findings(room, book, held, studs)
 
 
-def _findings(room: Room, book: Book, held: list[Placed], studs: list[float]) -> Iterator[Finding]:
+def _findings(room: Room, book: Book, held: list[Placed], studs: Sequence[float]) -> Iterator[Finding]:
     pulls = [pull(room, book, one) for one in held]
     pulled = total(pulls, "Pull on the strut")
     stiffness = room.strut.size("stiffness")
@@ -56,7 +56,7 @@ def _findings(room: Room, book: Book, held: list[Placed], studs: list[float]) ->
     yield Finding("Sag of the wall strut", "Loads and tiles", state, sag, "Guidance", limit.note, None, limit, words, place)
 
 
-def _bent(held: list[Placed], pulls: list[Figure], studs: list[float], stiffness: Figure) -> Bent:
+def _bent(held: list[Placed], pulls: list[Figure], studs: Sequence[float], stiffness: Figure) -> Bent:
     """The strut under half of each pull at each of a frame's two tie rods."""
     loads = []
     for one, force in zip(held, pulls, strict=True):
@@ -64,7 +64,7 @@ def _bent(held: list[Placed], pulls: list[Figure], studs: list[float], stiffness
     return bend(studs, loads, stiffness.value * _NMM2_PER_KNM2)
 
 
-def _limit(book: Book, studs: list[float]) -> Figure:
+def _limit(book: Book, studs: Sequence[float]) -> Figure:
     span = max(right - left for left, right in pairwise(studs))
     part = book.figure("loads.strut_sag")
     return (number(span, "mm", "Wall studs apart") / part).named("Span over its share")

@@ -49,7 +49,7 @@ def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tupl
     """The pull on the hardest pulled screws, and how many these are: all of the strut together, or those near one frame."""
     apiece = bare(book.figure("fixings.each_wall_stud"))
     pulls = [pull(room, book, one) for one in held]
-    shared = [(total(pulls, "Pull on the strut"), studs_crossed(room, strut))]
+    shared = [(total(pulls, "Pull on the strut"), len(studs_crossed(room, strut)))]
     shared += [(force, _studs_at(room, one)) for force, one in zip(pulls, held, strict=True)]
     found = [(force, (several(crossed, "Wall studs crossed") * apiece).named("Screws of the wall strut")) for force, crossed in shared]
     force, screws = max(found, key=lambda each: each[0].value / each[1].value)
