@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterator, Sequence
 
 from tundish.layout.marks import bare
 from tundish.layout.room import Member, Room
-from tundish.rules.rule import Cut
+from tundish.rules.amounts import in_all
+from tundish.rules.rule import Cut, Need
 
 UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMMER, RAIL_NOGGIN = "UTFWSNKRG"
 """Letters of the marks. In timber the uprights are studs, the rails plates."""
@@ -22,6 +23,9 @@ def studs_crossed(room: Room, strut: Member) -> tuple[float, ...]:
     return tuple(place for place in room.wall_studs if strut.x <= place <= strut.x + strut.length.value)
 
 
-def cuts_of(members: Iterable[Member]) -> tuple[Cut, ...]:
-    """Each member as a piece to cut."""
-    return tuple(Cut(one.mark, one.length, one.what, one.where) for one in members)
+def to_cut(members: Sequence[Member], what: str, *, why: str = "", role: str = "", item: str = "") -> Iterator[Need]:
+    """What members are cut from, with each as a piece to cut; nothing where there are none."""
+    if members:
+        amount = in_all([one.length for one in members], what, f"{what.capitalize()}, {len(members)}")
+        cuts = tuple(Cut(one.mark, one.length, one.what, one.where) for one in members)
+        yield Need(amount, "frames", why or what, role=role, item=item, cuts=cuts)

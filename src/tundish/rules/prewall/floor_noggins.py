@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.rules.amounts import in_all
-from tundish.rules.members import FLOOR_NOGGIN, cuts_of, marked
+from tundish.rules.members import FLOOR_NOGGIN, marked, to_cut
 from tundish.rules.rule import Need, rule
 
 
@@ -17,7 +16,4 @@ def floor_noggins(room: Room, book: Book) -> Iterator[Need]:
 
     Cut to the clear space between joists. Where a foot stands on a joist the noggin is to spare.
     """
-    members = marked(room, FLOOR_NOGGIN)
-    if members:
-        amount = in_all([one.length for one in members], "floor noggins", f"Floor noggins, {len(members)}")
-        yield Need(amount, "frames", "under the feet", role="floor noggin", cuts=cuts_of(members))
+    yield from to_cut(marked(room, FLOOR_NOGGIN), "floor noggins", why="under the feet", role="floor noggin")

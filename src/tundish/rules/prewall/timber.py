@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.rules.amounts import in_all
-from tundish.rules.members import FLOOR_RAIL, NOGGIN, RAIL_NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, cuts_of, marked
+from tundish.rules.members import FLOOR_RAIL, NOGGIN, RAIL_NOGGIN, TOP_RAIL, TRIMMER, UPRIGHT, WALL_TIE, marked, to_cut
 from tundish.rules.rule import Need, rule
 
 _GROUPS = (
@@ -34,7 +33,4 @@ def timber(room: Room, book: Book) -> Iterator[Need]:
     if room.prewall.built_of != "timber":
         return
     for what, letters in _GROUPS:
-        members = marked(room, letters)
-        if members:
-            amount = in_all([one.length for one in members], what, f"{what.capitalize()}, {len(members)}")
-            yield Need(amount, "frames", what, role="timber stud", cuts=cuts_of(members))
+        yield from to_cut(marked(room, letters), what, role="timber stud")

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.rules.amounts import in_all
-from tundish.rules.members import WALL_STRUT, cuts_of, marked
+from tundish.rules.members import WALL_STRUT, marked, to_cut
 from tundish.rules.rule import Need, rule
 
 
@@ -17,7 +16,4 @@ def wall_strut(room: Room, book: Book) -> Iterator[Need]:
 
     It runs from the wall stud outside one bracket to the wall stud outside the other and a little beyond, at bracket height.
     """
-    members = marked(room, WALL_STRUT)
-    if members:
-        amount = in_all([one.length for one in members], "wall struts", f"Wall struts, {len(members)}")
-        yield Need(amount, "frames", "wall struts", item=room.strut.code, cuts=cuts_of(members))
+    yield from to_cut(marked(room, WALL_STRUT), "wall struts", item=room.strut.code)
