@@ -17,7 +17,7 @@ def timber_screws(room: Room, book: Book) -> Iterator[Need]:
 
     A stud, a noggin and a trimmer have a joint at both ends.
     """
-    if room.prewall.built_of == "timber":
+    if not room.of_steel:
         studs, noggins = len(marked(room, UPRIGHT)), len(marked(room, NOGGIN + TRIMMER + RAIL_NOGGIN))
         pieces = (several(studs, "Studs") + several(noggins, "Noggins")).named("Studs and noggins")
         amount = (pieces * book.figure("fixings.each_stud_joint")).named("Screws of studs and noggins")

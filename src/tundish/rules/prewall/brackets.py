@@ -19,17 +19,16 @@ def brackets(room: Room, book: Book) -> Iterator[Need]:
     """
     if not room.of_steel:
         return
-    uprights, ties, trimmers = (len(marked(room, each)) for each in (UPRIGHT, WALL_TIE, TRIMMER))
+    uprights, ties = len(marked(room, UPRIGHT)), len(marked(room, WALL_TIE))
     of_uprights = (several(uprights, "Uprights") * book.figure("prewall.bracket_each_upright")).named("Both ends of uprights")
     of_ties = (several(ties, "Wall ties") * book.figure("prewall.bracket_each_tie")).named("Wall ties, one end")
     brackets, why = of_uprights + of_ties, f"{uprights} uprights, {ties} ties"
-    if trimmers:
-        brackets += (several(trimmers, "Trimmers") * book.figure("prewall.bracket_each_upright")).named("Both ends of trimmers")
-        why += f", {trimmers} trimmers"
-    noggins = len(marked(room, RAIL_NOGGIN))
-    if noggins:
-        brackets += (several(noggins, "Rail noggins") * book.figure("prewall.bracket_each_upright")).named("Both ends of rail noggins")
-        why += f", {noggins} rail noggins"
+    for what, letter in (("trimmers", TRIMMER), ("rail noggins", RAIL_NOGGIN)):
+        count = len(marked(room, letter))
+        if count:
+            ends = several(count, what.capitalize()) * book.figure("prewall.bracket_each_upright")
+            brackets += ends.named(f"Both ends of {what}")
+            why += f", {count} {what}"
     yield Need(brackets.named("Corner brackets"), "frames", why, role="corner bracket")
     if ties:
         yield Need(of_ties, "frames", f"{ties} ties at the wall", role="wall foot")

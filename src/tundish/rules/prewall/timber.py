@@ -30,7 +30,7 @@ def timber(room: Room, book: Book) -> Iterator[Need]:
     Studs stand at both ends, each side of every frame, and between within the upright centres; one row of noggins, and a tie to
     the wall for every stud. Trimmers under and over every opening.
     """
-    if room.prewall.built_of != "timber":
+    if room.of_steel:
         return
     for what, letters in _GROUPS:
         yield from to_cut(marked(room, letters), what, role="timber stud")
