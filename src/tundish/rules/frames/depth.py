@@ -8,6 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_depth
 
 
 @rule("frames/depth", source="maker's sheet of the frame")
@@ -20,10 +21,8 @@ def depth(room: Room, book: Book) -> Iterator[Finding]:
         ways: tuple[WayOut, ...] = ()
         if state != "passes":
             nearest = least.value if room.depth.value < least.value else most.value
-            to = show_length(nearest)
-            message = f"Set the pre-wall {to} deep, or choose a frame that goes to {show_length(room.depth.value)}."
-            words = f"Set the pre-wall {to} deep: shelf, returns, ties and tie rods change with it."
-            ways = (WayOut(words, f"{room.prewall_path}.depth", nearest),)
+            message = f"Set the pre-wall {show_length(nearest)} deep, or choose a frame that goes to {show_length(room.depth.value)}."
+            ways = (set_depth(room, nearest),)
         yield Finding(
             "Frame depth setting", "Void", state, room.depth, "Maker", one.frame.sheet,
             least, most, message, one.name, ways,

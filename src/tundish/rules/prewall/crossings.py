@@ -15,6 +15,7 @@ from tundish.measure import show_length
 from tundish.rules.members import UPRIGHT, marked
 from tundish.rules.pipes import outfall
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_depth
 
 
 @rule("prewall/crossings", figures=("void.crossing", "void.cistern"), source="own rule; how far a cistern reaches down from memory")
@@ -92,10 +93,8 @@ def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
     ways: tuple[WayOut, ...] = ()
     by = max(_deeper(room, each, least.value) for each in same)
     if math.isfinite(by):
-        to = room.depth.value + by
         words = f"{words} Set the pre-wall {show_length(by)} mm deeper, or run one of them at another height."
-        does = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
-        ways = (WayOut(does, f"{room.prewall_path}.depth", to),)
+        ways = (set_depth(room, room.depth.value + by),)
     elif pair.other is not None and pair.one.kind in _DISCHARGES and pair.other.kind in _DISCHARGES:
         words = f"{words} Let one of them in at another height, or drain it elsewhere."
     elif pair.other is not None:

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import PipeRun, Room
-from tundish.measure import show_length
 from tundish.rules.members import UPRIGHT, marked
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_depth
 
 
 @rule("prewall/void", figures=("void.clip", "void.finger"), source="common practice")
@@ -29,10 +29,8 @@ def void(room: Room, book: Book) -> Iterator[Finding]:
         message = ""
         ways: tuple[WayOut, ...] = ()
         if state != "passes":
-            to = room.depth.value + least.value - has.value
             message = f"The pipe does not pass behind the {what}. Bring the pre-wall forward, or move the appliance nearer to the stack."
-            words = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
-            ways = (WayOut(words, f"{room.prewall_path}.depth", to),)
+            ways = (set_depth(room, room.depth.value + least.value - has.value),)
         yield Finding("Soil pipe in the void", "Void", state, has, "Own rule", "common practice", least, None, message, run.what, ways)
 
 

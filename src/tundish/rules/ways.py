@@ -1,0 +1,13 @@
+"""Ways out that several checks offer."""
+
+from __future__ import annotations
+
+from tundish.layout.room import Room
+from tundish.measure import show_length
+from tundish.rules.rule import WayOut
+
+
+def set_depth(room: Room, to: float) -> WayOut:
+    """The pre-wall at another depth, mm."""
+    words = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
+    return WayOut(words, f"{room.prewall_path}.depth", to)
