@@ -9,8 +9,8 @@ from tundish.figure import number
 from tundish.layout.room import Room
 from tundish.rules.amounts import bare
 from tundish.rules.grounds import into_floor_heavy
-from tundish.rules.planning import FIRST
-from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.pulls import on_each, reach
+from tundish.rules.rule import Finding, rule
 
 
 @rule(
@@ -27,19 +27,9 @@ def overturning(room: Room, book: Book) -> Iterator[Finding]:
     if not room.self_standing:
         return
     foot, fixing = book.role("floor foot"), book.role(into_floor_heavy(room))
+    tied = f"{fixing.name} does not hold this: tie the pre-wall to the wall, or use deeper feet."
     for one in room.framed:
-        reach = (room.thickness + one.ware.size("projection")).named("Frame front to front edge")
-        moment = (book.figure(f"loads.{one.kind}") * reach).named("Overturning moment")
+        moment = (book.figure(f"loads.{one.kind}") * reach(room, one)).named("Overturning moment")
         back = (bare(one.frame.size("feet")) * bare(foot.size("fixings")) * number(0.5, "", "Back half")).named("Fixings at the back")
         has = (moment / foot.size("depth").named("Depth of foot") / back).named(f"Pull on each floor fixing of {one.name}")
-        title = "Pull on each floor fixing"
-        if not fixing.has("pull_kn"):
-            words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
-            yield Finding(title, "Loads and tiles", "cannot tell", has, "Maker", fixing.sheet, message=words, place=one.name)
-            continue
-        most = fixing.size("pull_kn")
-        state = judge(has, None, most)
-        words = (
-            FIRST if state == "passes" else f"{fixing.name} does not hold this: tie the pre-wall to the wall, or use deeper feet. {FIRST}"
-        )
-        yield Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, one.name)
+        yield on_each("floor fixing", has, fixing, lambda _: tied, one.name)

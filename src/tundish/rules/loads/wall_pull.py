@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from tundish.catalogue.book import Book
-from tundish.catalogue.item import Item
 from tundish.figure import Figure, total
 from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
 from tundish.rules.amounts import bare, several
 from tundish.rules.grounds import into_wall
 from tundish.rules.members import WALL_STRUT, marked, studs_crossed
-from tundish.rules.planning import FIRST
-from tundish.rules.pulls import held_by, pull
-from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.pulls import held_by, on_each, pull
+from tundish.rules.rule import Finding, rule
 
 
 @rule(
@@ -31,18 +29,17 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     the weight. A check for planning.
     """
     fixing = book.role(into_wall(room))
+    stronger = f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
     struts = marked(room, WALL_STRUT)
     for strut in struts:
         held = held_by(room, strut)
         if held:
-            has, count = _on_strut(room, book, strut, held)
-            words = f"It would take {{}} screws: run {strut.mark} over more wall studs, or choose a stronger fixing."
-            yield _finding("strut screw", has, (fixing, count, words), ", ".join(one.name for one in held))
+            has, screws = _on_strut(room, book, strut, held)
+            yield on_each("strut screw", has, fixing, _more_screws(strut, screws), ", ".join(one.name for one in held))
     for one in () if struts else room.tied:
         rods = bare(one.frame.size("brackets")).named("Tie rods")
         has = (pull(room, book, one) / rods).named(f"Pull on each tie rod of {one.name}")
-        words = f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
-        yield _finding("tie rod", has, (fixing, rods, words), one.name)
+        yield on_each("tie rod", has, fixing, lambda _: stronger, one.name)
 
 
 def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tuple[Figure, Figure]:
@@ -65,14 +62,9 @@ def _studs_at(room: Room, one: Placed) -> int:
     return sum(first <= each <= last for each in places)
 
 
-def _finding(what: str, has: Figure, held_with: tuple[Item, Figure, str], place: str) -> Finding:
-    fixing, count, mend = held_with
-    title = f"Pull on each {what}"
-    if not fixing.has("pull_kn"):
-        words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
-        return Finding(title, "Loads and tiles", "cannot tell", has, "Maker", fixing.sheet, message=words, place=place)
-    most = fixing.size("pull_kn")
-    state = judge(has, None, most)
-    wanted = show_number(math.ceil(round(count.value * has.value / most.value, 6)))
-    words = FIRST if state == "passes" else f"{mend.format(wanted)} {FIRST}"
-    return Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, place)
+def _more_screws(strut: Member, screws: Figure) -> Callable[[float], str]:
+    def words(times: float) -> str:
+        wanted = show_number(math.ceil(round(screws.value * times, 6)))
+        return f"It would take {wanted} screws: run {strut.mark} over more wall studs, or choose a stronger fixing."
+
+    return words
