@@ -118,7 +118,7 @@ def _surplus(purchases: tuple[Purchase, ...]) -> tuple[LeftOver, ...]:
     for each in purchases:
         if each.line.cuts or not each.picks:
             continue
-        bought = sum(pick.offer.pack * pick.packs for pick in each.picks)
+        bought = sum(pick.amount for pick in each.picks)
         left = round(bought - (_whole(each.line) - each.from_kits.value - each.from_stock.value), 6)
         if left > 0:
             rows.append(LeftOver(each.line.item, left, "whole packs"))

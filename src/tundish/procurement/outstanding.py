@@ -79,7 +79,7 @@ def still_to_order(buying: Buying, ordered: Iterable[Ordered]) -> tuple[Still, .
     for order in buying.orders:
         for _, pick in order.rows:
             key = (pick.offer.item, (pick.offer.length, pick.offer.width))
-            had = min(counted[key], pick.packs * pick.offer.pack)
+            had = min(counted[key], pick.amount)
             counted[key] -= had
             left = math.ceil(round(pick.packs - had / pick.offer.pack, 6))
             mine = [one for one in lines if (one.item, one.size) == key]
@@ -95,7 +95,7 @@ def beyond(buying: Buying, ordered: Iterable[Ordered]) -> Mapping[str, float]:
         over[each.item] += each.counts
     for order in buying.orders:
         for _, pick in order.rows:
-            over[pick.offer.item] -= pick.packs * pick.offer.pack
+            over[pick.offer.item] -= pick.amount
     return {item: round(amount, 6) for item, amount in over.items() if amount > 0}
 
 
@@ -106,7 +106,7 @@ def shortfall(
     needed: dict[str, float] = defaultdict(float)
     for buying in jobs:
         for purchase in buying.purchases:
-            bought = sum(pick.packs * pick.offer.pack for pick in purchase.picks)
+            bought = sum(pick.amount for pick in purchase.picks)
             needed[purchase.line.item.code] += purchase.from_stock.value + bought
     rows = (
         Short(item, round(needed.get(item, 0.0), 6), on_hand.get(item, 0.0), on_order.get(item, 0.0), *levels.get(item, (0.0, 0.0)))

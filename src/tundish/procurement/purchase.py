@@ -18,6 +18,11 @@ class Pick:
     packs: int
 
     @property
+    def amount(self) -> float:
+        """What the packs hold together, in the item's unit."""
+        return self.packs * self.offer.pack
+
+    @property
     def cost(self) -> Decimal:
         """What it costs, without VAT."""
         return self.offer.each(self.packs) * self.packs
@@ -25,7 +30,7 @@ class Pick:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `short`: what nobody sells a price for."""
+    """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `priced`: all that is bought has a price."""
 
     line: Line
     from_kits: Figure
