@@ -22,19 +22,17 @@ _PENNY: Final = 0.005
 
 @dataclass(slots=True)
 class Model:
-    """Columns with their bounds, and rows over them; highspy is only met in `solve`."""
+    """Columns from nought up to their bounds, and rows over them; highspy is only met in `_solve`."""
 
-    lower: list[float] = field(default_factory=list)
     upper: list[float] = field(default_factory=list)
     whole: list[bool] = field(default_factory=list)
     rows: list[tuple[float, float, dict[int, float]]] = field(default_factory=list)
 
     def column(self, upper: float, *, whole: bool = True) -> int:
         """One more unknown, from nought up."""
-        self.lower.append(0.0)
         self.upper.append(upper)
         self.whole.append(whole)
-        return len(self.lower) - 1
+        return len(self.upper) - 1
 
     def row(self, low: float, high: float, terms: Mapping[int, float]) -> None:
         """One more condition."""
@@ -118,8 +116,8 @@ def _solve(model: Model, aim: Mapping[int, float]) -> tuple[list[float] | None, 
     import numpy as np
 
     solver = _solver()
-    count = len(model.lower)
-    solver.addVars(count, np.array(model.lower), np.array(model.upper))
+    count = len(model.upper)
+    solver.addVars(count, np.zeros(count), np.array(model.upper))
     places = np.arange(count, dtype=np.int32)
     solver.changeColsCost(count, places, np.array([aim.get(place, 0.0) for place in range(count)]))
     solver.changeColsIntegrality(count, places, np.array(model.whole, np.uint8))

@@ -6,7 +6,6 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
-from functools import lru_cache
 from typing import Final
 
 from tundish.catalogue.item import Offer, Supplier
@@ -93,8 +92,9 @@ def quick(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
 
 def best(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
     """The best split there is, in exact optimisation; the quick one where the search gives up."""
-    question = (wants, tuple(suppliers[key] for key in sorted(suppliers)))
-    found = _best(*question)
+    question = _question(wants, suppliers)
+    found = _FOUND.get(question) or _best(*question)
+    _FOUND.pop(question, None)  # what was asked last is forgotten last
     while len(_FOUND) >= MOST_FOUND:
         _FOUND.pop(next(iter(_FOUND)), None)
     _FOUND[question] = found
@@ -103,10 +103,13 @@ def best(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
 
 def known(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split | None:
     """The best split, where it was found before: then nothing changes twice while it is looked for again."""
-    return _FOUND.get((wants, tuple(suppliers[key] for key in sorted(suppliers))))
+    return _FOUND.get(_question(wants, suppliers))
 
 
-@lru_cache(maxsize=64)
+def _question(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> tuple[tuple[Want, ...], tuple[Supplier, ...]]:
+    return wants, tuple(suppliers[key] for key in sorted(suppliers))
+
+
 def _best(wants: tuple[Want, ...], suppliers: tuple[Supplier, ...]) -> Split:
     from tundish.procurement.optimiser import choose_packs
 
