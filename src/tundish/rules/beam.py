@@ -31,36 +31,34 @@ def bend(supports: Sequence[float], loads: Sequence[Load], stiffness: float) -> 
     places = tuple(supports)
     outside = (tuple((places[0] - x, p) for x, p in loads if x < places[0]), tuple((x - places[-1], p) for x, p in loads if x > places[-1]))
     spans = tuple(
-        _Span(left, right - left, tuple((x - left, p) for x, p in loads if left <= x < right or (right == places[-1] and x == right)))
+        _Span(right - left, tuple((x - left, p) for x, p in loads if left <= x < right or (right == places[-1] and x == right)))
         for left, right in pairwise(places)
     )
     moments = _support_moments(spans, (_hogging(outside[0]), _hogging(outside[1])))
+    bays = tuple(zip(spans, pairwise(moments), strict=True))
     reactions = [sum(p for _, p in outside[0]), *(0.0 for _ in spans)]
     reactions[-1] += sum(p for _, p in outside[1])
-    for place, (span, ends) in enumerate(zip(spans, pairwise(moments), strict=True)):
+    for place, (span, ends) in enumerate(bays):
         pushed = span.pushed(*ends)
         reactions[place] += pushed[0]
         reactions[place + 1] += pushed[1]
-    worst = max(
-        (abs(each) for each in (*moments, *(m for s, e in zip(spans, pairwise(moments), strict=True) for m in s.bent(*e)))), default=0
-    )
-    sags = [sag for span, ends in zip(spans, pairwise(moments), strict=True) for sag in span.sags(*ends)]
+    worst = max(map(abs, (*moments, *(moment for span, ends in bays for moment in span.bent(*ends)))))
+    sags = [sag for span, ends in bays for sag in span.sags(*ends)]
     sags += _tips(outside[0], spans[0].turned(moments[0], moments[1]))
     sags += _tips(outside[1], spans[-1].reversed().turned(moments[-1], moments[-2]))
-    return Bent(tuple(reactions), worst, max(map(abs, sags), default=0.0) / stiffness)
+    return Bent(tuple(reactions), worst, max(map(abs, sags)) / stiffness)
 
 
 @dataclass(frozen=True, slots=True)
 class _Span:
     """Between two supports: loads by their distance from the left one."""
 
-    left: float
     long: float
     loads: tuple[Load, ...]
 
     def reversed(self) -> _Span:
         """The same seen from the other side."""
-        return _Span(self.left, self.long, tuple((self.long - a, p) for a, p in self.loads))
+        return _Span(self.long, tuple((self.long - a, p) for a, p in self.loads))
 
     def pushed(self, left: float, right: float) -> tuple[float, float]:
         """What the span puts on its left and right support, with these moments over them."""
