@@ -64,8 +64,8 @@ def _joined(book: Book, own: tuple[OwnItem, ...]) -> Book:
 
 def _item(own: OwnItem, path: str, book: Book) -> Item:
     """The ware as an item: a size left blank is one that the sheet does not give. Its ends are those of any ware of its kind."""
-    figures = {each.name: _figure(each, "value", f"{path}.sizes.{place}") for place, each in enumerate(own.sizes)}
-    figures |= {name: _figure(own, name, path) for name in _ALSO}
+    figures = {each.name: read(each, "value", f"{path}.sizes.{place}") for place, each in enumerate(own.sizes)}
+    figures |= {name: read(own, name, path) for name in _ALSO}
     given: Mapping[str, Figure] = {name: figure for name, figure in figures.items() if figure is not None}
     like = next(iter(book.of_kind(own.kind)), None)
     return Item(
@@ -79,7 +79,3 @@ def _item(own: OwnItem, path: str, book: Book) -> Item:
         sheet=own.sheet,
         own=given,
     )
-
-
-def _figure(record: OwnItem | OwnSize, name: str, path: str) -> Figure | None:
-    return read(record, name, path)

@@ -90,7 +90,7 @@ class Finding:
     @property
     def tbc(self) -> bool:
         """Whether it rests on figures that are not confirmed."""
-        return any(each.tbc for each in (self.has, self.least, self.most) if each is not None)
+        return any(each.tbc for each in self.figures)
 
     @property
     def figures(self) -> tuple[Figure, ...]:
