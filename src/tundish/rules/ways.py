@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tundish.layout.room import Room
+from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
 from tundish.rules.rule import WayOut
 
@@ -11,3 +11,9 @@ def set_depth(room: Room, to: float) -> WayOut:
     """The pre-wall at another depth, mm."""
     words = f"Set the pre-wall {show_length(to)} deep: shelf, returns, ties and tie rods change with it."
     return WayOut(words, f"{room.prewall_path}.depth", to)
+
+
+def set_centre(one: Placed, to: float) -> WayOut:
+    """An appliance elsewhere along the wall, mm."""
+    words = f"Move the centre of {one.name} to {show_length(to)}: its pipes and the uprights beside it move with it."
+    return WayOut(words, f"{one.path}.centre", to)

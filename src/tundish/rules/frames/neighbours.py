@@ -10,6 +10,7 @@ from tundish.figure import Figure, number
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_centre
 
 
 @rule("frames/neighbours", figures=("space.ware_gap",), source="makers' sheets of the frames; common practice for the appliances")
@@ -34,6 +35,4 @@ def _between(left: Placed, right: Placed, one: Figure, other: Figure) -> Figure:
 
 
 def _mend(right: Placed, short: float) -> tuple[str, tuple[WayOut, ...]]:
-    to = right.centre.value + short
-    words = f"Move the centre of {right.name} to {show_length(to)}: its pipes and the uprights beside it move with it."
-    return f"{show_length(short)} short: move one of them along the wall.", (WayOut(words, f"{right.path}.centre", to),)
+    return f"{show_length(short)} short: move one of them along the wall.", (set_centre(right, right.centre.value + short),)

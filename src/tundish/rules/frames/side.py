@@ -9,6 +9,7 @@ from tundish.figure import smallest
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_centre
 
 
 @rule("frames/side", source="maker's sheet of the frame")
@@ -25,6 +26,5 @@ def side(room: Room, book: Book) -> Iterator[Finding]:
             short = least.value - has.value
             centre = one.centre.value + (short if one.centre.value <= to_right.value else -short)
             message = f"Move {one.name} {show_length(short)} away from the side wall."
-            words = f"Move the centre of {one.name} to {show_length(centre)}: its pipes and the uprights beside it move with it."
-            ways = (WayOut(words, f"{one.path}.centre", centre),)
+            ways = (set_centre(one, centre),)
         yield Finding("Frame to side wall", "Clearances", state, has, "Maker", one.frame.sheet, least, None, message, one.name, ways)

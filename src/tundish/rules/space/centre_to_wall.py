@@ -9,6 +9,7 @@ from tundish.figure import smallest
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import set_centre
 
 
 @rule("space/centre-to-wall", figures=("space.wc_centre",), source="common practice: half of an activity space 800 wide")
@@ -26,6 +27,5 @@ def centre_to_wall(room: Room, book: Book) -> Iterator[Finding]:
             message = f"{show_length(short)} short of elbow room: move {one.name} away from the side wall."
             if room.width.value >= 2 * least.value:
                 to = least.value if one.centre.value <= to_right.value else room.width.value - least.value
-                words = f"Move the centre of {one.name} to {show_length(to)}: its pipes and the uprights beside it move with it."
-                ways = (WayOut(words, f"{one.path}.centre", to),)
+                ways = (set_centre(one, to),)
         yield Finding("Elbow room to side wall", "Clearances", state, has, "Guidance", least.note, least, None, message, one.name, ways)
