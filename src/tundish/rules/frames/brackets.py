@@ -19,7 +19,7 @@ def brackets(room: Room, book: Book) -> Iterator[Finding]:
     Turning a bracket makes room, where the frame's sheet says how far one turns.
     """
     least = book.figure("frames.bracket_clear")
-    frames = sorted(room.tied, key=lambda one: one.centre.value)
+    frames = room.tied
     for left, right in pairwise(frames):
         has = (right.figures["bracket_left"] - left.figures["bracket_right"]).named("Between their wall brackets")
         yield _finding(has, least, f"{left.name} and {right.name}")

@@ -17,7 +17,7 @@ from tundish.rules.ways import set_centre
 def neighbours(room: Room, book: Book) -> Iterator[Finding]:
     """Neighbouring frames do not touch, and there is elbow room between neighbouring appliances."""
     none, gap = number(0, "mm", "Frames side by side"), book.figure("space.ware_gap")
-    for left, right in pairwise(sorted(room.framed, key=lambda one: one.centre.value)):
+    for left, right in pairwise(room.framed):
         place = f"{left.name} and {right.name}"
         frames = _between(left, right, left.frame.size("width"), right.frame.size("width")).named("Between the frames")
         state = judge(frames, none, None)

@@ -55,7 +55,7 @@ def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tupl
 
 def _studs_at(room: Room, one: Placed) -> int:
     """The wall studs from the one left of a frame's brackets to the one right of them."""
-    places = sorted(room.wall_studs)
+    places = room.wall_studs
     left, right = one.figures["bracket_left"].value, one.figures["bracket_right"].value
     first = max((each for each in places if each <= left), default=places[0])
     last = min((each for each in places if each >= right), default=places[-1])
