@@ -23,6 +23,11 @@ def outfall(room: Room, run: PipeRun) -> Outfall:
     return next(one for one in room.outfalls if one.name == run.to)
 
 
+def to_stack(room: Room, *kinds: str) -> tuple[PipeRun, ...]:
+    """The discharges of these kinds that go to the stack, and not to another entry."""
+    return tuple(run for run in room.pipes_of(*kinds) if not run.to)
+
+
 def not_measured(room: Room, run: PipeRun) -> bool:
     """Whether it runs to another entry whose invert is not known."""
     return bool(run.to) and outfall(room, run).invert is None
@@ -55,9 +60,12 @@ def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[PipeRun, Figure] |
     """The branch whose middle is nearest to where a waste enters the stack, and how far that is above or below it; None without one."""
     if run.enters is None or run.to:
         return None
-    soil = [one for one in room.pipes_of("soil") if not one.to and one.enters is not None]
     boss = (run.enters + _half_bore(book.role(f"waste pipe {run.size}"))).named("Middle of the boss")
-    found = [(one, _between(boss, one.enters + _half_bore(book.role(f"soil pipe {one.size}")))) for one in soil if one.enters is not None]
+    found = [
+        (one, _between(boss, one.enters + _half_bore(book.role(f"soil pipe {one.size}"))))
+        for one in to_stack(room, "soil")
+        if one.enters is not None
+    ]
     return min(found, key=lambda pair: pair[1].value, default=None)
 
 

@@ -10,7 +10,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
-from tundish.rules.pipes import served
+from tundish.rules.pipes import served, to_stack
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
@@ -25,8 +25,8 @@ def boss(room: Room, book: Book) -> Iterator[Finding]:
     What a pan sends across the stack may be pushed up a waste that enters opposite and a little below. At the branch or above it, or
     far enough below, a boss is clear.
     """
-    branches = [run for run in room.pipes_of("soil") if not run.to]
-    bosses = [(served(room, run), run.enters) for run in room.pipes_of("waste") if run.enters is not None and not run.to]
+    branches = to_stack(room, "soil")
+    bosses = [(served(room, run), run.enters) for run in to_stack(room, "waste") if run.enters is not None]
     for one, has in bosses:
         yield _above_floor(room, book, one, has)
         if branches:

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.field import read
 from tundish.layout.room import Room
 from tundish.measure import show_length
-from tundish.rules.pipes import of_iron, served
+from tundish.rules.pipes import of_iron, served, to_stack
 from tundish.rules.rule import Finding, judge, rule
 
 
@@ -22,7 +22,7 @@ def stack(room: Room, book: Book) -> Iterator[Finding]:
 
     Into cast iron a new length of plastic is let, which takes as much as it is long.
     """
-    branches = [run for run in room.pipes_of("soil") if not run.to]
+    branches = to_stack(room, "soil")
     if not branches:
         return
     surveyed, where = room.plan.survey.stack, f"{room.path}.survey.stack"

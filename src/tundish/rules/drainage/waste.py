@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import LARGEST_BOSS, couplings, in_branch, into_stack, of_iron, outfall, pieces, served
+from tundish.rules.pipes import LARGEST_BOSS, couplings, in_branch, into_stack, of_iron, outfall, pieces, served, to_stack
 from tundish.rules.rule import Need, rule
 
 _BOSSES: Final = {
@@ -31,8 +31,7 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
     is larger. A run longer than a bar is coupled from even pieces. Two bends, and one more for every corner, step over to the stack, and
     end of a drop.
     """
-    runs = room.pipes_of("waste")
-    for run in runs:
+    for run in room.pipes_of("waste"):
         name = served(room, run).name
         why = f"waste of {name}"
         cuts = pieces(run)
@@ -41,7 +40,7 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         yield from couplings(run, why, "waste coupling")
         for role in _joins(room, run, book):
             yield Need(each(1, name), "first fix", why, role=role)
-    if any(not run.to for run in runs) and of_iron(room) and all(run.to for run in room.pipes_of("soil")):
+    if to_stack(room, "waste") and of_iron(room) and not to_stack(room, "soil"):
         yield from into_stack(room, book, "bosses of the wastes", f"{room.mark}X1")
 
 
