@@ -1,4 +1,4 @@
-"""The joints between tiles."""
+"""Tiles and the joints between them."""
 
 from __future__ import annotations
 
@@ -6,9 +6,15 @@ from tundish.figure import Figure, number
 from tundish.layout.room import Room
 
 
+def with_joint(room: Room) -> tuple[Figure, Figure]:
+    """A tile with one of its joints, across and up."""
+    joint = room.figures["joint"]
+    return (room.tile.size("width") + joint).named("Tile and joint across"), (room.tile.size("height") + joint).named("Tile and joint up")
+
+
 def joint_share(room: Room) -> Figure:
     """The share of a tiled face that is joint: what is left of a tile with its joints when the tile is taken away."""
-    joint, wide, high = room.figures["joint"], room.tile.size("width"), room.tile.size("height")
-    module = ((wide + joint).named("Tile and joint across") * (high + joint).named("Tile and joint up")).named("Tile with its joints")
-    share = ((wide * high).named("Tile") / module).named("Share of tile")
+    across, up = with_joint(room)
+    module = (across * up).named("Tile with its joints")
+    share = ((room.tile.size("width") * room.tile.size("height")).named("Tile") / module).named("Share of tile")
     return (number(1, "", "All") - share).named("Share of joint")

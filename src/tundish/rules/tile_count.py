@@ -10,6 +10,7 @@ from tundish.layout.room import Face, Room
 from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tiled_room import Size, tiled, tiled_as, tiling_of
 from tundish.rules.amounts import whole_spaces
+from tundish.rules.joints import with_joint
 
 _SIZES: Final[tuple[Size, ...]] = ("low", "value", "high")
 
@@ -22,7 +23,7 @@ def whole_tiles(room: Room) -> Figure:
     """
     joint = room.figures["joint"]
     wide, high = room.tile.size("width"), room.tile.size("height")
-    modules = ((wide + joint).named("Tile and joint across"), (high + joint).named("Tile and joint up"))
+    modules = with_joint(room)
     by_face = total([_face(one, (wide, high), modules, joint) for one in room.faces], "Tiles in whole columns and courses", unit="each")
     return _as_set_out(room, by_face)
 
