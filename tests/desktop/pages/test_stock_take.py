@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtWidgets import QApplication
+
 from tests.desktop.fitter import Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.boxes import Box
@@ -47,6 +49,20 @@ def test_one_line_that_is_no_amount_stops_them_all(fitter: Fitter) -> None:
     assert page._said.text() == "1 lines are not amounts: nothing was entered."
     assert Ledger(fitter.workspace.store).movements() == before
     assert line(page, "sound-pad")[0].text() == "4"
+
+
+def test_what_is_being_typed_keeps_the_keyboard_when_figures_come(fitter: Fitter) -> None:
+    fitter.open("101")
+    estimate, page = fitter.settled(), opened(fitter)
+    counted, _ = line(page, "sound-pad")
+    counted.setFocus()
+    counted.setText("4")
+    fitter.workspace.estimate_ready.emit(estimate)
+    assert line(page, "sound-pad")[0] is counted
+    assert QApplication.focusWidget() is counted
+    Ledger(fitter.workspace.store).move("sound-pad", -2, STOCK_TAKE)
+    fitter.workspace.estimate_ready.emit(estimate)
+    assert [(holding.amount, box.text()) for holding, box, _ in page._lines if holding.item == "sound-pad"] == [(4, "4")]
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:

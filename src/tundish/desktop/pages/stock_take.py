@@ -14,6 +14,7 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 
 if TYPE_CHECKING:
+    from tundish.catalogue.item import Item
     from tundish.store.ledger import Difference, Holding
 
 HEADS: Final = ("Item", "Where", "Kept for", "Should be", "Counted", "Why different")
@@ -34,6 +35,7 @@ class StockTakePage(Page):
         super().__init__("Stock-take", "What is really there?")
         self._workspace = workspace
         self._lines: list[tuple[Holding, Box, Box]] = []
+        self._shown: tuple[tuple[Holding, Item], ...] = ()
         enter = button("Enter all", "tick", main=True)
         enter.clicked.connect(self.enter)
         self.add_tool(enter)
@@ -76,16 +78,20 @@ class StockTakePage(Page):
         self._said.setText(_summary(found))
 
     def _show(self) -> None:
-        """A line for all that is held, and one in the van for every other item that can be counted."""
+        """A line for all that is held, and one in the van for every other item that can be counted; boxes stay while these do."""
         from tundish.store.ledger import PLACES, Holding, Ledger
 
-        typed = {(each.item, each.place, each.job): (box.text(), why.text()) for each, box, why in self._lines}
         held = tuple(each for each in Ledger(self._workspace.store).on_hand() if each.item in self._workspace.book.items)
         here = {each.item for each in held}
         items = sorted(self._workspace.book.items.values(), key=lambda one: one.name)
         others = tuple(
             Holding(item.code, PLACES[0], "", 0.0, "") for item in items if item.code not in here and item.unit not in NOT_COUNTED
         )
+        shown = tuple((each, self._workspace.book.item(each.item)) for each in (*held, *others))
+        if self._lines and shown == self._shown:
+            return
+        self._shown = shown
+        typed = {(each.item, each.place, each.job): (box.text(), why.text()) for each, box, why in self._lines}
         inside = QWidget()
         inside.setProperty("kind", "clear")
         grid = QGridLayout(inside)
