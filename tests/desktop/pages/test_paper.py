@@ -111,6 +111,30 @@ def test_a_saved_paper_is_a_pdf_and_is_marked_as_issued(fitter: Fitter, tmp_path
     assert [(paper.key, paper.format, paper.body) for paper in kept] == [("quote", "pdf", target.read_bytes())]
 
 
+def test_a_paper_saved_while_another_job_is_opened_is_kept_with_its_own(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    store, own, revision = fitter.workspace.store, fitter.workspace.job_id, fitter.workspace.revision
+    answer_with(monkeypatch, tmp_path / "Quote.pdf")
+    fitter.press("Save as PDF", page)
+    fitter.open("102")
+    other = fitter.workspace.job_id
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    assert [(paper.key, paper.revision) for paper in store.issued(own)] == [("quote", revision)]
+    assert store.issued(other) == ()
+
+
+def test_papers_of_the_job_before_are_not_shown_for_the_one_that_is_open(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.workspace.set("title", "Bath")
+    fitter.settled()
+    fitter.open("102")
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    assert states(page) == {}
+    assert page._paper() is None
+
+
 def test_a_change_after_issue_is_said_with_how_much(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
     answer_with(monkeypatch, tmp_path / "Quote.pdf")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Final
@@ -125,12 +126,15 @@ class PaperPage(Page):
         self._stale = False
         issued = self._workspace.store.issued(self._workspace.job_id)
         placed = placed_of(self._workspace, estimate)
-        self._workspace.aside.ask(lambda: papers.make(estimate, issued, placed), self._take, self._say)
+        of = self._workspace.job_id
 
-    def _take(self, made: tuple[Made, ...]) -> None:
-        self._made = made
-        self._show_states()
-        self._choose_wanted()
+        def take(made: tuple[Made, ...]) -> None:
+            if of == self._workspace.job_id:
+                self._made = made
+                self._show_states()
+                self._choose_wanted()
+
+        self._workspace.aside.ask(lambda: papers.make(estimate, issued, placed), take, self._say)
 
     def _show_states(self) -> None:
         estimate = self._workspace.estimate
@@ -248,20 +252,25 @@ class PaperPage(Page):
             return
         path, printed, pictures = Path(chosen), papers.printed_now(), self._pictures()
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
-        self._workspace.aside.ask(
-            lambda: _written(made, path, (name, printed), pictures), lambda body: self._saved(made, path, name, body), self._say
-        )
+        issue = self._issuing(made, name)
 
-    def _saved(self, made: Made, path: Path, name: str, body: bytes) -> None:
-        self._issue(made, name, body)
-        self._say(f"Saved: {path.name}, in {path.parent}")
+        def saved(body: bytes) -> None:
+            issue(body)
+            self._say(f"Saved: {path.name}, in {path.parent}")
 
-    def _issue(self, made: Made, name: str, body: bytes) -> None:
-        """Keep the paper as it was issued, so that later changes to it are seen."""
-        now = datetime.now().isoformat(timespec="seconds")
-        paper = Paper(made.document.key, made.document.name, name, self._workspace.revision, now, made.text, body)
-        self._workspace.store.issue(self._workspace.job_id, paper)
-        self._show_states()
+        self._workspace.aside.ask(lambda: _written(made, path, (name, printed), pictures), saved, self._say)
+
+    def _issuing(self, made: Made, name: str) -> Callable[[bytes], None]:
+        """Keeps the paper as it was issued, so that later changes to it are seen; with the job open now, whichever is by then."""
+        job_id, revision = self._workspace.job_id, self._workspace.revision
+
+        def issue(body: bytes) -> None:
+            now = datetime.now().isoformat(timespec="seconds")
+            paper = Paper(made.document.key, made.document.name, name, revision, now, made.text, body)
+            self._workspace.store.issue(job_id, paper)
+            self._show_states()
+
+        return issue
 
     def _print(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog
@@ -278,14 +287,16 @@ class PaperPage(Page):
         self._acts["print"].setEnabled(False)
         run = PrintRun(printer, body, self._workspace.aside, self)
         run.told.connect(self._say)
-        run.done.connect(lambda why: self._printed(made, body, why))
-        run.start()
+        issue = self._issuing(made, "pdf")
 
-    def _printed(self, made: Made, body: bytes, why: str) -> None:
-        self._acts["print"].setEnabled(True)
-        if not why:
-            self._issue(made, "pdf", body)
-        self._say(why or f"Printed: {made.document.name}")
+        def printed(why: str) -> None:
+            self._acts["print"].setEnabled(True)
+            if not why:
+                issue(body)
+            self._say(why or f"Printed: {made.document.name}")
+
+        run.done.connect(printed)
+        run.start()
 
     def _pictures(self) -> Pictures:
         """Where the open job's photographs are found, also from beside the window."""
