@@ -97,14 +97,14 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds,
     PROOF for a proof as well; told to `stop`, they give the best so far.
     """
-    book = with_own(book, job.own_items)
+    supplied, book = book, with_own(book, job.own_items)
     worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     lines = merge(takes)
     cuts = plans(lines, book, effort, job.sawn, stop)
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
-    options, misfits = _options(job, book, effort, stop)
+    options, misfits = _options(job, supplied, effort, stop)
     return Estimate(
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
@@ -117,7 +117,10 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
 
 
 def _options(job: Job, book: Book, effort: Effort, stop: Stop) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
-    """Every option by a real working of the job with its changes, and what of them no longer fits the job."""
+    """Every option by a real working of the job with its changes, and what of them no longer fits the job.
+
+    The book is without the job's own ware: an option may change that too.
+    """
     priced: list[OptionPrice] = []
     misfits: list[Problem] = []
     for place, option in enumerate(job.options):

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.own import with_own
 from tundish.estimate import Job
 from tundish.field import NoSuchInputError, Problem, put
 from tundish.figure import Figure
@@ -67,6 +68,7 @@ def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any]) -> tuple[
     if len(words) <= _INTO_ROOM or words[0] != "rooms" or not words[1].isdecimal() or int(words[1]) >= len(job.rooms):
         raise NoSuchInputError(path)
     plan, at, within = job.rooms[int(words[1])], ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
+    book = with_own(book, job.own_items)
     before = _worked(plan, book, at)
     return tuple(_outcome(value, before, _worked(put(plan, within, value), book, at)) for value in values)
 

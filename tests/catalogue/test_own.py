@@ -9,6 +9,8 @@ from tundish.catalogue.own import OwnItem, OwnSize, with_own
 from tundish.estimate import Job, estimate
 from tundish.field import Entry, put
 from tundish.figure import Known
+from tundish.if_it_were import if_it_were
+from tundish.options import Option, differences
 from tundish.store.codec import read_job, write_job
 from tundish.store.keep import demo_jobs
 
@@ -46,6 +48,28 @@ def test_a_size_that_is_only_assumed_leaves_what_rests_on_it_open() -> None:
     )
     assert wc.figures["studs"].tbc
     assert wc.figures["outlet"].tbc
+
+
+def test_an_option_may_change_its_sizes() -> None:
+    before, book = job(own()), supplied_book()
+    after = put(before, "own_items.0.sizes.2.value", Entry(300, Known.MAKER))
+    (priced,) = estimate(replace(before, options=(Option(name="lower studs", changes=differences(before, after)),)), book).options
+    failed = {each.title for each in estimate(after, book).findings if each.state == "fails"}
+    assert "Studs above the floor" in failed
+    assert set(priced.fails) == failed
+
+
+def test_an_option_beside_it_works_no_room_again_that_is_as_it_was() -> None:
+    before, book = job(own()), supplied_book()
+    higher = put(before, "rooms.0.design.prewall.top", Entry(1250))
+    both = replace(before, options=(Option(name="higher", changes=differences(before, higher)),))
+    first, again = estimate(both, book), estimate(replace(both, note="again"), book)
+    assert again.rooms[0] is first.rooms[0]
+
+
+def test_if_it_were_different_is_worked_out_with_it() -> None:
+    (outcome,) = if_it_were(job(own()), supplied_book(), "rooms.0.design.appliances.0.top", [Entry(450)])
+    assert {"wc-1.top", "wc-1.studs"} <= {each.name for each in outcome.figures}
 
 
 def test_a_size_left_blank_is_asked_for() -> None:
