@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QFrame, QScrollArea, QSizePolicy, QV
 from tundish.desktop import icons, look
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chooser import Chooser
+from tundish.desktop.flow import Flow
 from tundish.desktop.form_heads import EDGE, LABEL, MARK, GroupHead
 from tundish.desktop.painted import panel, pen, width_of, write
 
@@ -291,6 +292,11 @@ class Form(QScrollArea):
         """Add anything else that belongs between the rows: a table, a sum, a note."""
         self._column.insertWidget(self._column.count() - 1, part)
         part.show()
+
+    def add_buttons(self, *buttons: QWidget) -> None:
+        """Add a line of buttons that goes on in another where it is too narrow; nothing where there are none."""
+        if buttons:
+            self.add_part(Flow(buttons))
 
     def clear(self) -> None:
         """Take every row and head away; the keyboard leaves first, so that nothing is told of a box that has gone."""

@@ -7,7 +7,6 @@ from typing import Any
 from PySide6.QtWidgets import QWidget
 
 from tundish.desktop import survey_groups as groups
-from tundish.desktop.flow import Flow
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.painted import IconButton
 from tundish.desktop.words import button
@@ -31,7 +30,7 @@ class RecordRows:
         declared = describe(Job, path)
         if declared.kind == "records":
             self._add_list(path, title)
-            self.add_buttons(self._adders((path,)))
+            self._form.add_buttons(*self._adders((path,)))
         else:
             self.add_record(title or declared.label, path)
 
@@ -48,18 +47,13 @@ class RecordRows:
         lists = tuple(f"{path}.{name}" for name, _ in groups.lists_of(record))
         for each in lists:
             self._add_list(each, title)
-        self.add_buttons(self._adders(lists))
-
-    def add_buttons(self, buttons: tuple[QWidget, ...]) -> None:
-        """Add a line of buttons, where there are any."""
-        if buttons:
-            self._form.add_part(Flow(buttons))
+        self._form.add_buttons(*self._adders(lists))
 
     def add_lists(self, paths: tuple[str, ...]) -> None:
         """Add the rows of several lists, then one line with a button for each that adds to it."""
         for path in paths:
             self._add_list(path, "")
-        self.add_buttons(self._adders(paths))
+        self._form.add_buttons(*self._adders(paths))
 
     def remover(self, path: str, place: int, words: str) -> QWidget:
         """A button that takes one row out of a list."""

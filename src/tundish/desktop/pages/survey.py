@@ -182,7 +182,7 @@ class SurveyPage(Page):
         self.form.add_group("Sanitaryware")
         for place, each in enumerate(plan.design.appliances):
             self.form.input(f"{room}.design.appliances.{place}.ware", label=each.name or KINDS[each.kind].title)
-        rows.add_buttons(tuple(self._adders(("wc", "basin"))))
+        self.form.add_buttons(*self._adders(("wc", "basin")))
 
     def _add_sum(self) -> None:
         self._sum = Sum("Finished floor above bare")
@@ -208,8 +208,8 @@ class SurveyPage(Page):
                 own = button("Type from the maker's sheet", "s_maker")
                 own.setAccessibleName(f"Type {name} from the maker's sheet")
                 own.clicked.connect(lambda _=False, path=path: self._type_own(path))
-                rows.add_buttons((own,))
-        rows.add_buttons(tuple(self._adders(tuple(KINDS))))
+                self.form.add_buttons(own)
+        self.form.add_buttons(*self._adders(tuple(KINDS)))
 
     def _add_sheet(self, name: str, code: str) -> None:
         head = self.form.add_group(f"Maker's sheet, {name}")
@@ -237,7 +237,7 @@ class SurveyPage(Page):
         more = button("Fewer" if whole else f"More: {left_out} boxes" if left_out > 1 else "More: 1 box", "chevd" if not whole else "cross")
         more.setObjectName("more")
         more.clicked.connect(self._more)
-        RecordRows(self.form, self._workspace).add_buttons((more,))
+        self.form.add_buttons(more)
 
     def _more(self) -> None:
         before = {row.path for row in self.form.rows()}
