@@ -12,7 +12,7 @@ from hypothesis import strategies as some
 from tundish.cutting.plan import Effort, Piece, Sheet
 from tundish.cutting.sheets import plan_sheets
 from tundish.layout.tile_cuts import SAW, cut_from
-from tundish.layout.tile_starts import Line, best_starts
+from tundish.layout.tile_starts import Line, best_starts, starts
 from tundish.layout.tiles import BadTilingError, Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
 
 TILINGS = some.builds(
@@ -84,6 +84,13 @@ def test_a_tile_or_a_joint_lies_on_the_line_asked_for() -> None:
     on = next(each for each in starts if each.start.name.startswith("a joint on WC 1"))
     edges = {round(tile.x + tile.width, 3) for tile in on.faces[0].tiles}
     assert 639 in edges
+
+
+def test_a_start_is_called_the_same_whatever_its_line_is_called() -> None:
+    faces, tiling, lines = [TiledFace("Front", 2000, 1230)], Tiling(300, 200, 2), [Line("WC, upstairs", 640)]
+    found = best_starts(faces, tiling, lines, most=50)
+    assert any("WC, upstairs" in each.start.name for each in found)
+    assert {each.start for each in found} <= set(starts(faces, tiling, lines))
 
 
 def test_a_pattern_goes_on_round_a_corner_and_starts_whole_above() -> None:

@@ -52,22 +52,26 @@ def best_starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line
     if not faces:
         return ()
     first, *others = _courses(faces[0], tiling)
-    sides: dict[int, Choice] = {}
+    sides: dict[int, tuple[_Named, Choice]] = {}
     for side in _sides(faces[0], tiling, lines):
-        sides.setdefault(round(side[0] % tiling.across * 10), _laid(faces, tiling, side, first))
-    found = sorted(sides.values(), key=_rank)[:most]
-    every = ([one, *(_laid(faces, tiling, (one.start.x, one.start.name.partition(", ")[0]), each) for each in others)] for one in found)
+        sides.setdefault(round(side[0] % tiling.across * 10), (side, _laid(faces, tiling, side, first)))
+    found = sorted(sides.values(), key=lambda one: _rank(one[1]))[:most]
+    every = ([choice, *(_laid(faces, tiling, side, each) for each in others)] for side, choice in found)
     return tuple(sorted((min(choices, key=_rank) for choices in every), key=_rank))
 
 
 def starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line] = ()) -> tuple[Start, ...]:
     """Every start that is tried, each with a name of its own."""
     pairs = product(_sides(faces[0], tiling, lines), _courses(faces[0], tiling)) if faces else ()
-    return tuple(Start(side[0], course[0], f"{side[1]}, {course[1]}") for side, course in pairs)
+    return tuple(_start(side, course) for side, course in pairs)
+
+
+def _start(side: _Named, course: _Named) -> Start:
+    return Start(side[0], course[0], f"{side[1]}, {course[1]}")
 
 
 def _laid(faces: Sequence[TiledFace], tiling: Tiling, side: _Named, course: _Named) -> Choice:
-    start = Start(side[0], course[0], f"{side[1]}, {course[1]}")
+    start = _start(side, course)
     return Choice(start, around(faces, tiling, start))
 
 
