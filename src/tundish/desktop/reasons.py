@@ -19,7 +19,7 @@ from tundish.documents.materials import buy_words
 from tundish.estimate import Estimate, Job
 from tundish.field import NoSuchInputError, describe, get, read
 from tundish.figure import Figure, Known
-from tundish.open_inputs import open_inputs
+from tundish.open_inputs import OpenInput, open_inputs
 from tundish.rules.rule import Finding
 
 MOST_MOVED: Final = 7
@@ -83,6 +83,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         lines = (*lines, ReceiptLine("worked out", figure.label or "Together", _amount(figure), is_subtotal=True, tbc=figure.tbc))
     reach = "" if figure.low == figure.high else f"may be {measure.show_range(figure.low, figure.high, figure.unit)}"
     own = typing_over.own_id(asked, figure, workspace)
+    open_, different = _open_input(figure, workspace), _different(figure)
     return WhereFromView(
         title=figure.label or "A step on the way",
         value=_amount(figure),
@@ -93,16 +94,22 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         came_from=came_from,
         lines=lines or (_own_line(figure),),
         note=_help(figure),
-        sections=tuple(each for each in (_moves(figure, workspace), _decides(figure, workspace)) if each.lines),
-        warning=_warning(figure, workspace),
+        sections=tuple(each for each in (_moves(figure, workspace), _decides(open_)) if each.lines),
+        warning=_warning(figure, open_, workspace),
         actions=_actions(figure, own, workspace),
         own=typing_over.box(own, figure, workspace),
-        different=_different(figure).path,
-        different_title="If it were different" if figure.path else f"If {_different(figure).label} were different",
+        different=different.path,
+        different_title="If it were different" if figure.path else f"If {different.label} were different",
     )
 
 
-def _warning(figure: Figure, workspace: Workspace) -> str:
+def _open_input(figure: Figure, workspace: Workspace) -> OpenInput | None:
+    """What an input that is still open decides, where the figure is one."""
+    worked = workspace.estimate if figure.path else None
+    return next((each for each in open_inputs(worked) if each.path == figure.path), None) if worked else None
+
+
+def _warning(figure: Figure, open_: OpenInput | None, workspace: Workspace) -> str:
     """Why an input could not be used as it was typed; or that it is still to be confirmed."""
     estimate = workspace.estimate
     problems = estimate.problems if estimate else ()
@@ -111,7 +118,7 @@ def _warning(figure: Figure, workspace: Workspace) -> str:
         return told[0].upper() + told[1:] + ("" if told.endswith(".") else ".")
     if figure.known is Known.TYPED and typing_over.ROWS in figure.path:
         return _broken(figure, estimate) if estimate else ""
-    by = next((each.settle_by for each in open_inputs(estimate) if each.path == figure.path), None) if estimate else None
+    by = open_.settle_by if open_ else None
     return f"Still to be confirmed: settle it before {by or 'first fix'}." if figure.tbc else ""
 
 
@@ -125,10 +132,8 @@ def _broken(figure: Figure, estimate: Estimate) -> str:
     return f"It stands as you typed it, but a check that rests on it does not pass: {'; '.join(told[:2])}." if told else ""
 
 
-def _decides(figure: Figure, workspace: Workspace) -> Section:
+def _decides(found: OpenInput | None) -> Section:
     """What an open input decides, and by when it must be settled."""
-    estimate = workspace.estimate
-    found = next((each for each in open_inputs(estimate) if each.path == figure.path), None) if estimate and figure.path else None
     if found is None:
         return Section("What it decides", ())
     lines = [ReceiptLine("", f"Settle by {found.settle_by}", open_list.day_words(found.day))] if found.settle_by else []
