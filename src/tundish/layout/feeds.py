@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, largest, number
+from tundish.figure import Figure, number
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.clear import between_runs
 from tundish.layout.inputs import Inputs
+from tundish.layout.lanes import Lane, round_corners
 from tundish.layout.makers import half, size
 from tundish.layout.outline import Outline
 from tundish.layout.pipes import along, in_bars
@@ -90,8 +91,8 @@ def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, 
     height, level = placed.figures["supply"], fed.book.figure("water.run_height")
     name = f"{kind.capitalize()}, {placed.name}"
     y = (fed.book.figure("void.clip") + fed.radius).named(f"From wall to middle of pipe, {name}")
-    run = along(at, rise, f"{kind.capitalize()} along the wall, {placed.name}", number(0, label="None"))
-    run = _round_corners(fed, run, (at, rise), y)
+    label, least = f"{kind.capitalize()} along the wall, {placed.name}", number(0, label="None")
+    run = _lane(fed, y, at.value, rise.value).round_corners(along(at, rise, label, least), label, least)
     up = (height - level).named(f"{kind.capitalize()} upwards, {placed.name}")
     points = ((rise.value, 0.0), (rise.value, level.value), (at.value, level.value), (at.value, height.value))
     made = PipeRun(
@@ -112,15 +113,9 @@ def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, 
     return _at_depth(fed, made, y, y)
 
 
-def _round_corners(fed: Fed, run: Figure, ends: tuple[Figure, Figure], y: Figure) -> Figure:
-    """The run along the walls, both legs of every inside corner taken off it."""
-    passed = [each for each in fed.outline.standing.turns if min(ends[0].value, ends[1].value) < each.x < max(ends[0].value, ends[1].value)]
-    if not passed:
-        return run
-    label = run.label
-    for each in passed:
-        run = run - (y * number(each.legs, "", "Both legs of the corner")).named("Round the corner")
-    return largest(run, number(0, label="None"), label=label)
+def _lane(fed: Fed, y: Figure, at: float, rise: float) -> Lane:
+    """A supply so far from the wall, with the corners on its way; it comes up where it is wanted."""
+    return Lane(y, fed.outline.standing.turns_between(at, rise), None)
 
 
 def _placed_in_depth(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> PipeRun:
@@ -157,13 +152,10 @@ def _at_depth(fed: Fed, run: PipeRun, y: Figure, up: Figure) -> PipeRun:
     """The run so far from the wall along it, and so far where it goes up."""
     (rise, _), (_, level), (at, _), (_, height) = run.points
     deep, front = y.value, fed.outline.depth.value
-    folds = [each for each in fed.outline.standing.turns if min(at, rise) < each.x < max(at, rise)]
-    route = [(rise, deep, 0.0), (rise, deep, level)]
-    for fold in folds if at > rise else folds[::-1]:
-        leg = (1 if at > rise else -1) * deep * fold.legs / 2
-        route += [(fold.x - leg, deep, level), (fold.x + leg, deep, level)]
+    lane = _lane(fed, y, at, rise)
+    route = [(rise, deep, 0.0), (rise, deep, level), *round_corners(lane, (rise, deep, level), at, level)]
     route += [(at, deep, level), (at, up.value, level), (at, up.value, height), (at, front, height)]
     out = () if up is y else ((up - y).named(f"Out in front, {run.what}"),)
     lengths = run.lengths if not out else (*run.lengths, *(each for each in out if each.value >= SHORTEST))
-    bends = (*("in the corner" for _ in folds), *("out in front" for _ in out), "up the wall", "out of the wall")
+    bends = (*("in the corner" for _ in lane.corners), *("out in front" for _ in out), "up the wall", "out of the wall")
     return replace(run, route=tuple(dict.fromkeys(route)), from_wall=y, bends=bends, lengths=lengths)

@@ -48,7 +48,7 @@ def lane_of(outline: Outline, placed: tuple[Placed, ...], one: Placed, outfall: 
     most = (outline.depth - deepest - book.figure("void.finger") - radius).named("Furthest out, behind the frames")
     label = f"From wall to middle of pipe, {one.name}"
     y = largest(least, smallest(outfall.from_wall, most, label="At the stack's own distance, or behind the frames"), label=label)
-    return Lane(y, tuple(each for each in outline.standing.turns if ends[0] < each.x < ends[1]), _over(outfall, y, book))
+    return Lane(y, outline.standing.turns_between(*ends), _over(outfall, y, book))
 
 
 def way(lane: Lane, start: Place, outfall: Outfall, end: float, front: float) -> tuple[Place, ...]:
@@ -58,19 +58,13 @@ def way(lane: Lane, start: Place, outfall: Outfall, end: float, front: float) ->
     return (
         (x, front, z),
         (x, y, z),
-        *_round(lane, start, to, end),
+        *round_corners(lane, start, to, end),
         (to, y, end),
         *(((to, outfall.from_wall.value, end),) if abs(outfall.from_wall.value - y) > _TOUCHES else ()),
     )
 
 
-def _over(outfall: Outfall, y: Figure, book: Book) -> Figure | None:
-    stack = outfall.from_wall
-    off = (stack - y if stack.value >= y.value else y - stack).named("Over to where it enters")
-    return off if off.value > book.figure("drainage.swing").value else None
-
-
-def _round(lane: Lane, start: Place, to: float, end: float) -> Iterator[Place]:
+def round_corners(lane: Lane, start: Place, to: float, end: float) -> Iterator[Place]:
     """Both sides of every corner on the way, its height in the proportion of the way to there."""
     x, y, z = start
     ahead = 1 if to > x else -1
@@ -79,6 +73,12 @@ def _round(lane: Lane, start: Place, to: float, end: float) -> Iterator[Place]:
         height = z + (end - z) * abs(fold.x - x) / abs(to - x)
         yield (fold.x - ahead * leg, y, height)
         yield (fold.x + ahead * leg, y, height)
+
+
+def _over(outfall: Outfall, y: Figure, book: Book) -> Figure | None:
+    stack = outfall.from_wall
+    off = (stack - y if stack.value >= y.value else y - stack).named("Over to where it enters")
+    return off if off.value > book.figure("drainage.swing").value else None
 
 
 _TOUCHES = 0.5

@@ -170,8 +170,7 @@ def _waste(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:
 
 def _run(placed: Placed, to: Outfall, lane: Lane, label: str, book: Book) -> Figure:
     least = book.figure("drainage.least_run")
-    run = along(placed.centre, to.from_left, label, least)
-    return lane.round_corners(run, label, least) if lane.corners or lane.over is not None else run
+    return lane.round_corners(along(placed.centre, to.from_left, label, least), label, least)
 
 
 def _bends(lane: Lane, placed: Placed) -> tuple[str, ...]:

@@ -73,6 +73,10 @@ class Standing:
         moved = self.corner.run.value / 2
         return tuple(Fold(each.x + moved, each.angle) for each in self.shape.turns(self.wall_place) if each.x)
 
+    def turns_between(self, one: float, other: float) -> tuple[Fold, ...]:
+        """Those of them between two places along it, from left to right."""
+        return tuple(each for each in self.turns if min(one, other) < each.x < max(one, other))
+
     def seen(self, x: Figure, letter: str) -> Figure:
         """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""
         along = self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
