@@ -19,7 +19,6 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
 from tundish.rules.rule import Decision
-from tundish.session import Step
 from tundish.survey.settled import Settled
 
 COLUMNS: Final = (
@@ -75,10 +74,9 @@ class ClosingPage(EstimatePage):
         self._listed.addWidget(card)
         self._listed.addWidget(TableCard(self.open_table))
         self.set_body(self._listed)
-        self.begin()
-        workspace.job_changed.connect(self._changed)
+        self.follow(workspace.job_changed, self.show_again)
         workspace.job_opened.connect(self._opened)
-        self._opened()
+        self.begin()
 
     def go_to(self, key: str) -> None:
         """Choose a decision, with the keyboard in the list."""
@@ -112,9 +110,6 @@ class ClosingPage(EstimatePage):
         self._counts.setText("No job is open" if not self._workspace.session else "Being worked out")
         self._in_the_way.setText("")
         self._show_wall(())
-
-    def _changed(self, _step: Step) -> None:
-        self.show_again()
 
     def show_estimate(self, estimate: Estimate) -> None:
         """Every decision by the stage it is needed for, and what is in the way of closing."""

@@ -66,7 +66,7 @@ class CuttingPage(EstimatePage):
         self.set_body(self._card())
         workspace.better_offered.connect(self._offer_better)
         workspace.job_opened.connect(self.show_nothing)
-        workspace.room_changed.connect(self.show_again)
+        self.follow(workspace.room_changed, self.show_again)
         self.begin()
 
     def _view_row(self) -> QWidget:

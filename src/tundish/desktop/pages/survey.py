@@ -53,7 +53,7 @@ class SurveyPage(Page):
         workspace.job_opened.connect(self._begin)
         workspace.room_changed.connect(self._rebuild)
         workspace.job_changed.connect(self._changed)
-        workspace.estimate_ready.connect(self._draw)
+        self.follow(workspace.estimate_ready, self._draw)
         self._shape: tuple[object, ...] = ()
         self._path = ""
         self._begin()
