@@ -87,3 +87,23 @@ def test_the_walls_share_of_the_load_is_not_under_the_usual_35_per_cent() -> Non
     assert 0.35 <= share <= 0.5
     reach = 0.35 * one.figures["bracket"].value - room.thickness.value
     assert 0.5 < reach / one.ware.size("projection").value < 1
+
+
+@pytest.mark.parametrize(("ages", "least", "most"), [("3-4", 280, 305), ("5-8", 305, 380), ("9-12", 380, 430)])
+def test_a_seat_for_children_is_as_high_as_published_for_their_age(ages: str, least: float, most: float) -> None:
+    """2010 ADA Standards, advisory 604.9: 11 to 12, 12 to 15 and 15 to 17 inches, given there as these millimetres."""
+    pan = {"kind": "wc", "name": "WC 1", "centre": 900, "ware": "pan-ondel-530", "frame": "frame-wc-1120", "seat": "seat-ondel-soft"}
+    room, _ = room_of({"survey.floor.build_up": [], "design.appliances.0": pan, "design.users": [{"person": f"child {ages}"}]})
+    seat = room.figures["wc-1.seat"]
+    assert (seat.low, seat.high) == (least, most)
+
+
+@pytest.mark.parametrize(
+    ("ages", "kind", "most"), [("3-4", "basin", 610), ("5-8", "basin", 735), ("3-4", "urinal", 330), ("5-8", "urinal", 380)]
+)
+def test_a_basin_and_a_urinal_for_children_are_no_higher_than_suggested(ages: str, kind: str, most: float) -> None:
+    """California building code, table 1115B-1: 24 and 29 inches for a basin's top, 13 and 15 for a urinal's lip, to the nearest 5 mm."""
+    ware, frame = {"basin": ("basin-tisbel-550", "frame-basin-1120"), "urinal": ("urinal-brodwel-330", "frame-urinal-1310")}[kind]
+    hung = {"kind": kind, "name": "Ware 1", "centre": 700, "ware": ware, "frame": frame}
+    room, _ = room_of({"survey.floor.build_up": [], "design.appliances.0": hung, "design.users": [{"person": f"child {ages}"}]})
+    assert room.figures["ware-1.top"].high == most

@@ -15,7 +15,7 @@ WARE_KINDS = ("wc pan", "basin", "bidet", "urinal", "shower valve", "wall spout"
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 WITH_BOSSES = "with bosses"
-PEOPLE = ("adult", "tall adult", "older person", "child 3-5", "child 6-8", "child 9-11", "wheelchair user")
+PEOPLE = ("adult", "tall adult", "older person", "child 3-4", "child 5-8", "child 9-12", "wheelchair user")
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
 
