@@ -1,0 +1,102 @@
+"""Rooms that cannot be, through the whole flow: each is named in words that mend it, nothing typed is lost, and every paper is drawn."""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from typing import Any, Final
+
+import pytest
+
+from tundish.catalogue.load import supplied_book
+from tundish.documents.index import build_all
+from tundish.estimate import Estimate, Job, estimate
+from tundish.plain import from_plain, to_plain
+from tundish.store.keep import demo_jobs
+from tundish.writers.text import as_text
+
+BOOK: Final = supplied_book()
+CLOAKROOM: Final = to_plain(next(job for job in demo_jobs() if job.number == "101"))
+CROSSED: Final = tuple(
+    {"length": each, "corner": corner} for each, corner in ((2000, 90), (1000, 90), (3000, 90), (2000, 270), (1000, 270))
+)
+"""Walls that come back through the first one, and close."""
+
+
+def typed(changes: dict[str, Any]) -> dict[str, Any]:
+    """The cloakroom's job file with other values, by path."""
+    file: dict[str, Any] = deepcopy(CLOAKROOM)
+    for path, value in changes.items():
+        *above, last = path.split(".")
+        here: Any = file
+        for word in above:
+            here = here[int(word)] if word.isdigit() else here.setdefault(word, {})
+        here[int(last) if last.isdigit() else last] = value
+    return file
+
+
+def worked_out(changes: dict[str, Any]) -> Estimate:
+    """What comes of it; everything typed must still be in the job, and every paper can be read."""
+    file = typed(changes)
+    job, problems, unknown = from_plain(Job, file)
+    assert job is not None, problems
+    assert not unknown
+    assert from_plain(Job, to_plain(job))[0] == job
+    worked = estimate(job, BOOK)
+    assert all(as_text(paper) for paper in build_all(worked))
+    return worked
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "said"),
+    [
+        ("survey.room.width", 0, "0 mm is under the least, 300 mm"),
+        ("survey.room.width", -1200, "−1,200 mm is under the least, 300 mm"),
+        ("survey.room.width", 40_001, "40,001 mm is over the most, 40,000 mm"),
+        ("survey.room.height", float("nan"), "number"),
+        ("survey.walls", [{"length": -5}], "is under the least"),
+        ("survey.floor.build_up", [{"what": "Screed", "thickness": -1}], "is under the least"),
+    ],
+)
+def test_a_length_that_cannot_be_is_refused_by_name_and_nothing_is_half_read(path: str, value: object, said: str) -> None:
+    job, problems, _ = from_plain(Job, typed({f"rooms.0.{path}": value}))
+    assert job is None
+    assert [problem.path.startswith(f"rooms.0.{path}") for problem in problems] == [True]
+    assert said in problems[0].text
+
+
+@pytest.mark.parametrize(
+    ("changes", "path", "said"),
+    [
+        ({"survey.room.width": 3000, "survey.walls": list(CROSSED)}, "rooms.0.survey.walls", "Walls A and D cross: measure them"),
+        ({"survey.walls": [{"length": 1000, "corner": 45}, {"length": 3000, "corner": 20}]}, "rooms.0.survey.walls", "do not close"),
+        ({"survey.room.width": 300}, "rooms.0.design.appliances.0.frame", "its frame is 500 wide, the pre-wall 300"),
+    ],
+)
+def test_a_room_that_cannot_be_drawn_says_what_is_wrong(changes: dict[str, Any], path: str, said: str) -> None:
+    worked = worked_out({f"rooms.0.{name}": value for name, value in changes.items()})
+    assert [each.text for each in worked.problems if each.path == path and said in each.text]
+
+
+@pytest.mark.parametrize(
+    ("changes", "title", "said"),
+    [
+        ({"design.prewall.depth": 60}, "Frame depth setting", "Set the pre-wall 135 deep"),
+        ({"survey.stack.branch_invert": 900}, "Fall of WC branch", "water does not run up. Raise the pan 713 mm or lower the entry"),
+        ({"survey.floor.build_up": [{"what": "Screed", "thickness": 300}]}, "Frame feet", "It stands on 108 of ply packers"),
+    ],
+)
+def test_what_does_not_fit_is_found_with_the_way_out(changes: dict[str, Any], title: str, said: str) -> None:
+    worked = worked_out({f"rooms.0.{name}": value for name, value in changes.items()})
+    found = [each for each in worked.findings if each.state in {"fails", "look"} and each.title.startswith(title)]
+    assert found
+    assert said in found[0].message
+
+
+def test_a_wall_of_forty_metres_is_built_of_bars_that_can_be_bought() -> None:
+    worked = worked_out({"rooms.0.survey.room.width": 40_000})
+    room = worked.rooms[0]
+    rails = [each for each in room.members if each.mark.startswith("T")]
+    assert not worked.problems
+    assert len(rails) > 1
+    assert sum(each.length.value for each in rails) == pytest.approx(40_000, abs=50)
+    assert max(each.length.value for each in rails) <= 6_000
