@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QGridLayout, QScrollArea, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop import look
 from tundish.desktop.boxes import Box
 from tundish.desktop.page import Page
 from tundish.desktop.words import button, label
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
 
 HEADS: Final = ("Item", "Where", "Kept for", "Should be", "Counted", "Why different")
 NOT_COUNTED: Final = frozenset({"day", "visit"})
+WHY: Final = 170
+"""Least width of a box for a reason: some twenty letters."""
 UNIT_NAMES: Final = {"each": "", "mm": "mm in all", "m²": "m²", "kg": "kg", "ml": "ml", "m": "m"}
 
 
@@ -40,6 +43,7 @@ class StockTakePage(Page):
         enter.clicked.connect(self.enter)
         self.add_tool(enter)
         self._said = label("", "table", wrap=True)
+        self._said.hide()
         self.add_row(self._said)
         self._scroll = QScrollArea()
         self._scroll.setWidgetResizable(True)
@@ -69,13 +73,17 @@ class StockTakePage(Page):
             if read is not None and read.value is not None and not wrong:
                 found.append(Difference(holding.item, holding.place, holding.amount, read.value, why.text().strip(), holding.job))
         if bad or not found:
-            self._said.setText(f"{bad} lines are not amounts: nothing was entered." if bad else "Nothing is counted yet.")
+            self._say(f"{bad} lines are not amounts: nothing was entered." if bad else "Nothing is counted yet.")
             return
         Ledger(self._workspace.store).take_stock(tuple(found))
         self._lines = []
         self._workspace.book_has_changed()
         self._show()
-        self._said.setText(_summary(found))
+        self._say(_summary(found))
+
+    def _say(self, words: str) -> None:
+        self._said.setText(words)
+        self._said.show()
 
     def _show(self) -> None:
         """A line for all that is held, and one in the van for every other item that can be counted; boxes stay while these do."""
@@ -96,8 +104,8 @@ class StockTakePage(Page):
         inside.setProperty("kind", "clear")
         grid = QGridLayout(inside)
         grid.setContentsMargins(12, 8, 12, 8)
-        grid.setColumnStretch(0, 1)
-        grid.setColumnStretch(5, 3)
+        grid.setColumnStretch(0, 3)
+        grid.setColumnStretch(5, 2)
         for place, head in enumerate(HEADS):
             grid.addWidget(label(head, "note", "ink2"), 0, place)
         self._lines = [self._line(grid, row, each, typed) for row, each in enumerate((*held, *others), 1)]
@@ -110,13 +118,14 @@ class StockTakePage(Page):
         amount = f"{measure.show_amount(holding.amount, item.unit)} {UNIT_NAMES.get(item.unit, item.unit)}".strip()
         words = (item.name, holding.place, f"job {holding.job}" if holding.job else "free", amount)
         for place, each in enumerate(words):
-            grid.addWidget(label(each, "tableStrong" if place == 0 else "table"), row, place)
+            grid.addWidget(label(each, "tableStrong" if place == 0 else "table", wrap=place == 0), row, place)
         whose = f"{item.name}, {holding.place}{f', job {holding.job}' if holding.job else ''}"
         counted, why = Box(f"{whose}, counted", figure=True), Box(f"{whose}, why different")
         said = typed.get((holding.item, holding.place, holding.job), ("", ""))
         counted.setText(said[0])
         why.setText(said[1])
-        counted.setMaximumWidth(90)
+        counted.setMaximumWidth(look.now().px(90))
+        why.setMinimumWidth(look.now().px(WHY))
         grid.addWidget(counted, row, 4)
         grid.addWidget(why, row, 5)
         return holding, counted, why
