@@ -31,8 +31,8 @@ OPEN: Mapping[str, tuple[float, float]] = MappingProxyType(
 )
 SHOWN = ("top", "studs", "outlet", "inlet", "waste", "supply", "frame_top", "bracket", "feet", "feet_least", "reach", "stud_projection")
 PLACED = ("wc-1", "basin-1")
-ROUNDED = 5e-2
-"""Shares of a wall are rounded, and what an open floor or top moves a tie by, hundredths, is left out."""
+ROUNDED = 1e-6
+"""What adding and dividing lose."""
 
 
 def plan_of(values: Mapping[str, Entry], built_of: str) -> RoomPlan:

@@ -38,13 +38,13 @@ def members(
 
 def _ties(stuff: Stuff, uprights: Sequence[Member], book: Book) -> Iterator[Member]:
     """As many to an upright as its height wants; the topmost lies against its head, under the top rail."""
-    foot, top = book.figure("prewall.tie_foot"), stuff.outline.tops.steel.value
+    foot, steel = book.figure("prewall.tie_foot"), stuff.outline.tops.steel
     straight = (stuff.outline.depth - stuff.flat - foot).named("Wall tie")
     if straight.value <= 0 or stuff.outline.standing.prewall.built_of == SELF_STANDING:
         return
-    rows = math.ceil(round(top / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))
-    levels = [top * row / rows - 2 * stuff.flat.value for row in range(1, rows + 1)]
-    places = [(upright, level) for upright in uprights for level in levels if _meets(upright, level, top)]
+    rows = math.ceil(round(steel.value / max(book.figure("prewall.tie_centres").value, CLOSEST), 9))
+    levels = [steel * (row / rows) - 2 * stuff.flat.value for row in range(1, rows + 1)]
+    places = [(upright, level) for upright in uprights for level in levels if _meets(upright, level.value, steel.value)]
     yield from wall_ties(stuff, straight, foot.value, places)
 
 

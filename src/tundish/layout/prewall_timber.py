@@ -69,5 +69,5 @@ def _ties(stuff: Stuff, studs: Sequence[Member], depth: Figure) -> Iterator[Memb
     straight = (stuff.outline.depth - depth).named("Wall tie")
     if straight.value <= 0:
         return
-    level = stuff.outline.tops.steel.value - stuff.flat.value - depth.value
-    yield from wall_ties(stuff, straight, 0.0, [(each, level) for each in studs if each.z + each.length.value >= level])
+    level = stuff.outline.tops.steel - stuff.flat.value - depth.value
+    yield from wall_ties(stuff, straight, 0.0, [(each, level) for each in studs if each.z + each.length.value >= level.value])

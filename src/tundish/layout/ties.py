@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from tundish.figure import Figure, number
+from tundish.figure import Figure, number, together
 from tundish.layout.framing import Stuff
 from tundish.layout.room import Member
 
 
-def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tuple[Member, float]]) -> Iterator[Member]:
+def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tuple[Member, Figure]]) -> Iterator[Member]:
     """W1, W2… at each upright and height of the tie's underside, where there is room for one.
 
     `straight`: how long it is at a plumb wall; `foot`: how far what holds it stands off the wall.
@@ -27,13 +27,16 @@ def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tupl
             count += 1
             yield Member(
                 f"W{count}", "wall tie", stuff.role, length.named("Wall tie"), "y",
-                upright.x, starts, level, stuff.upright, f"at {upright.mark}",
+                upright.x, starts, level.value, stuff.upright, f"at {upright.mark}",
             )  # fmt: skip
 
 
-def _leans(stuff: Stuff, middle: float) -> Figure | None:
-    """How far the wall has come in at the middle of a tie; a floor still open moves it by hundredths, so no tie waits for that."""
-    lean, top = stuff.outline.lean, stuff.outline.tops.prewall.value
-    if lean is None or top <= 0:
+def _leans(stuff: Stuff, middle: Figure) -> Figure | None:
+    """How far the wall has come in at the middle of a tie; a floor still open moves that by hundredths, so no tie waits for it alone."""
+    lean, top = stuff.outline.lean, stuff.outline.tops.prewall
+    if lean is None or top.value <= 0:
         return None
-    return (lean * number(round(middle / top, 6), "", "Height of the tie in the pre-wall's")).named("Wall leans in, at the tie")
+    share = (middle / top).named("Height of the tie in the pre-wall's")
+    if lean.settled:
+        share = number(share.value, "", share.label)
+    return together((lean * share).named("Wall leans in, at the tie"))
