@@ -28,6 +28,7 @@ from tundish.procurement.purchase import Buying
 from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
+from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
 from tundish.takeoff.run import RoomTake, merge, run_room, steady
 
@@ -55,6 +56,7 @@ class Job:
     sawn: tuple[Sawn, ...] = records("Cut already", Sawn)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
+    by_hand: tuple[LineByHand, ...] = records("Lines by hand", LineByHand)
     options: tuple[Option, ...] = records("Options", Option)
     invoices: tuple[Invoice, ...] = records("Invoices", Invoice)
     note: str = text("Note")
@@ -89,6 +91,7 @@ class Estimate:
     price: Price
     problems: tuple[Problem, ...]
     options: tuple[OptionPrice, ...] = ()
+    by_hand: tuple[ByHand, ...] = ()
 
 
 def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never) -> Estimate:
@@ -100,7 +103,8 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     supplied, book = book, with_own(book, job.own_items)
     worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
-    lines = merge(takes)
+    listed = changed(merge(takes), job.by_hand, book)
+    lines = listed.lines
     cuts = plans(lines, book, effort, job.sawn, stop)
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
@@ -111,8 +115,10 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         tuple(_once(each for take in takes for each in take.decisions)),
         cuts, buying, price(hours, buying, job.terms),
-        tuple(dict.fromkeys(chain(*(room.problems for room in rooms), *(take.problems for take in takes), problems(job.terms), misfits))),
-        options,
+        tuple(dict.fromkeys(chain(
+            *(room.problems for room in rooms), *(take.problems for take in takes), listed.problems, problems(job.terms), misfits
+        ))),
+        options, listed.made,
     )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from tundish.documents.order_list import pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Pick, Purchase
+from tundish.takeoff.by_hand import ByHand
 
 _COLUMNS = (
     Column("Item", "text", 2.7),
@@ -36,6 +37,7 @@ def build(estimate: Estimate) -> Document:
             else ()
         ),
         Points("Left over", left or ("Nothing",)),
+        *((Points("Changed by hand", tuple(by_hand_words(each) for each in estimate.by_hand)),) if estimate.by_hand else ()),
     )
     return paper(estimate, "materials", "Materials list", blocks, tables_only=True)
 
@@ -61,6 +63,13 @@ def buy_words(purchase: Purchase) -> str:
 def amount_words(amount: float, unit: str) -> str:
     """An amount with its unit; what is counted is shown whole, and by its number alone."""
     return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
+
+
+def by_hand_words(change: ByHand) -> str:
+    """A change by hand: "Channel nut M10: struck out, 24 worked out; the client has them"."""
+    was = "nothing" if change.was is None else amount_words(change.was.value, change.was.unit)
+    now = "struck out" if change.now is None else amount_words(change.now.value, change.now.unit)
+    return f"{change.item.name}: {now}, {was} worked out{f'; {change.why}' if change.why else ''}"
 
 
 def held(purchase: Purchase) -> float:
