@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Final
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop.by_hand_row import ByHandRow, by_hand_group
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
@@ -36,7 +37,11 @@ FILTERS: Final = (("all", "Everything"), ("buy", "To buy"), ("held", "Kits and s
 class MaterialsPage(EstimatePage):
     """Every line of the materials list, by group, with its reasons."""
 
-    help_sentences = ("Choose a line to see every reason for it.", "What kits and stock give is taken off before anything is bought.")
+    help_sentences = (
+        "Choose a line to see every reason for it.",
+        "What kits and stock give is taken off before anything is bought.",
+        "By hand: add to a line, set it or strike it out, with the reason. Choose a change at the end of the list to put it back.",
+    )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Materials", "What do I need, and why?", workspace)
@@ -51,6 +56,8 @@ class MaterialsPage(EstimatePage):
         self.table = Table("Materials", COLUMNS)
         self.table.row_chosen.connect(self.figure_asked)
         self.table.set_empty("Nothing needed", "Nothing here fits the filter.", "materials")
+        self._by_hand = ByHandRow(workspace)
+        self.table.row_chosen.connect(self._by_hand.line_chosen)
         card = TableCard(self.table)
         self._count, self._left, self._cost = label("", "table"), label("", "note", "ink2"), label("", "table")
         card.set_foot(self._foot())
@@ -75,7 +82,10 @@ class MaterialsPage(EstimatePage):
 
     def _foot(self) -> QWidget:
         made = QWidget()
-        row = QHBoxLayout(made)
+        column, row = QVBoxLayout(made), QHBoxLayout()
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addLayout(row)
+        column.addWidget(self._by_hand)
         row.setContentsMargins(12, 6, 12, 6)
         row.addWidget(self._count)
         row.addSpacing(16)
@@ -98,7 +108,8 @@ class MaterialsPage(EstimatePage):
             shown = [each for each in rows if _fits(each, taken) and _has(each, wanted)]
             if shown:
                 groups.append(_group(name, shown, missing))
-        self.table.set_groups(tuple(groups))
+        self._by_hand.show_items()
+        self.table.set_groups((*groups, *by_hand_group(estimate.by_hand)))
         self._count.setText(f"{len(purchases)} lines, {len(grouped(estimate))} groups")
         left = [f"{amount_words(each.amount, each.item.unit)} {each.item.name.lower()}" for each in estimate.buying.left_over]
         self._left.setText(f"Left over: {', '.join(left[:2])}{f' and {len(left) - 2} more' if len(left) > 2 else ''}" if left else "")  # noqa: PLR2004

@@ -1,0 +1,79 @@
+"""Materials: lines added, set, struck out and put back by hand, as a fitter sees and presses them."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QWidget
+
+from tests.desktop.fitter import Fitter
+from tests.desktop.spoken_names import nameless
+from tundish.desktop.boxes import Box
+from tundish.desktop.pages.materials import MaterialsPage
+
+
+def opened(fitter: Fitter) -> MaterialsPage:
+    fitter.open("101")
+    fitter.settled()
+    page = fitter.page("Alt+4")
+    assert isinstance(page, MaterialsPage)
+    return page
+
+
+def write(page: QWidget, name: str, words: str) -> None:
+    box = next(each for each in page.findChildren(Box) if each.accessibleName() == name)
+    box.setFocus()
+    QTest.keyClicks(box, words)
+
+
+def amount(fitter: Fitter, code: str) -> float | None:
+    return next((each.amount.value for each in fitter.settled().lines if each.item.code == code), None)
+
+
+def test_more_of_a_line_is_added_with_the_reason_and_undone_in_one_step(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = amount(fitter, "sound-pad")
+    assert before is not None
+    page.table.choose("line:sound-pad")
+    write(page, "Amount by hand", "2+1")
+    write(page, "Why by hand", "two get lost")
+    fitter.press("Add", page)
+    assert amount(fitter, "sound-pad") == before + 3
+    assert "two get lost" in next(each.because for each in fitter.settled().lines if each.item.code == "sound-pad")
+    fitter.undo()
+    assert amount(fitter, "sound-pad") == before
+
+
+def test_a_line_struck_out_stands_at_the_end_of_the_list_and_can_be_put_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = amount(fitter, "sound-pad")
+    page.table.choose("line:sound-pad")
+    write(page, "Why by hand", "the client has them")
+    fitter.press("Strike out", page)
+    assert amount(fitter, "sound-pad") is None
+    page.table.choose("hand:0")
+    fitter.press("Put back", page)
+    assert amount(fitter, "sound-pad") == before
+    assert fitter.workspace.job.by_hand == ()
+
+
+def test_an_amount_that_is_none_is_asked_for_and_changes_nothing(fitter: Fitter) -> None:
+    page = opened(fitter)
+    job = fitter.workspace.job
+    write(page, "Amount by hand", "some")
+    fitter.press("Set", page)
+    assert fitter.workspace.job is job
+    assert page._by_hand._trouble.isVisible()
+
+
+def test_it_is_done_by_the_keyboard_alone(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = amount(fitter, "sound-pad")
+    assert before is not None
+    page.table.choose("line:sound-pad")
+    write(page, "Amount by hand", "50")
+    for _ in range(3):
+        QTest.keyClick(fitter.window.focusWidget(), Qt.Key.Key_Tab)
+    QTest.keyClick(fitter.window.focusWidget(), Qt.Key.Key_Space)
+    assert amount(fitter, "sound-pad") == 50
+    assert nameless(page) == []
