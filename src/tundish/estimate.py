@@ -30,6 +30,7 @@ from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
 from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
+from tundish.takeoff.own_rules import own_problems
 from tundish.takeoff.run import RoomTake, merge, run_room, steady
 
 
@@ -116,7 +117,8 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         tuple(_once(each for take in takes for each in take.decisions)),
         cuts, buying, price(hours, buying, job.terms),
         tuple(dict.fromkeys(chain(
-            *(room.problems for room in rooms), *(take.problems for take in takes), listed.problems, problems(job.terms), misfits
+            *(room.problems for room in rooms), *(take.problems for take in takes),
+            listed.problems, own_problems(book), problems(job.terms), misfits,
         ))),
         options, listed.made,
     )  # fmt: skip

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.catalogue.own_rules import OwnRule
 from tundish.catalogue.trader import Trader
 from tundish.errors import TundishError
 from tundish.figure import Figure, Known
@@ -55,6 +56,8 @@ class Book:
     """Suppliers by key and offers by `Offer.key` that are taken where they sell what is wanted."""
     never: frozenset[str] = frozenset()
     """Suppliers and offers that are not bought from."""
+    own_rules: tuple[OwnRule, ...] = ()
+    """What the trader allows for on every job besides what the supplied rules ask for."""
 
     def item(self, code: str) -> Item:
         """The item with this code."""

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
+from tundish.catalogue.own_rules import OwnRule, OwnRules
 from tundish.catalogue.trader import Trader
 from tundish.estimate import Job
 from tundish.field import Problem
@@ -225,6 +226,10 @@ class Store:
     def keep_trader(self, trader: Trader) -> None:
         """Keep the trader's own details."""
         self.keep_setting("trader", to_plain(trader))
+
+    def keep_own_rules(self, rules: tuple[OwnRule, ...]) -> None:
+        """Keep the trader's own rules, in place of those there were."""
+        self.keep_setting(shelf.OWN_RULES, to_plain(OwnRules(rules=rules)))
 
     def _change(self, table: str, row: int, **values: object) -> None:
         def work(connection: Connection) -> None:

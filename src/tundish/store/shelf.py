@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final, cast
 
 from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.item import End, Item, KitPart, Offer, RackPiece, Supplier, Unit
+from tundish.catalogue.own_rules import OwnRules
 from tundish.catalogue.trader import Trader
 from tundish.plain import from_plain
 
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 
 SET_ASIDE: Final = "set aside"
 """The movement that keeps for a job what was free."""
+OWN_RULES: Final = "own rules"
+"""The setting that holds the trader's own rules."""
 WISHES: Final = "buying wishes"
 """The setting that holds favourites and what is never bought."""
 
@@ -67,6 +70,7 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str, jo
         offers[row.item].append(offer_of(row))
     wishes = setting(connection, WISHES) or {}
     trader, _, _ = from_plain(Trader, setting(connection, "trader") or {})
+    own, _, _ = from_plain(OwnRules, setting(connection, OWN_RULES) or {})
     return Book(
         items={row.code: _item(row.code, row.kind, row.body) for row in run(select(tables.items).order_by(tables.items.c.code))},
         roles={row.role: row.item for row in run(select(tables.roles))},
@@ -80,6 +84,7 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str, jo
         trader=trader or Trader(),
         favourites=frozenset(wishes.get("favourites", ())),
         never=frozenset(wishes.get("never", ())),
+        own_rules=own.rules if own else (),
     )
 
 

@@ -16,6 +16,7 @@ from tundish.layout.room import Room
 from tundish.rules.book import RULES
 from tundish.rules.rule import LABOUR, Asked, Caution, Decision, Finding, Need, Rule, Said
 from tundish.takeoff.line import Line
+from tundish.takeoff.own_rules import OWN_RULE, own_needs
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,8 @@ def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTak
     for each in rules:
         if each.reads == "needs" and (room.first or not each.whole):
             said += _say(each, asked, room, book, problems)
+    asked_for = [one for one in said if isinstance(one, Need)]
+    said += (_stamped(one, OWN_RULE, room.name) for one in own_needs(room, asked_for, book))
     needs = tuple(one for one in said if isinstance(one, Need))
     return RoomTake(
         room.name,
