@@ -67,8 +67,8 @@ class OwnRules:
 def sentence(rule: OwnRule, items: Mapping[str, Item]) -> str:
     """The rule as it is read: "For every frame allow 2 of Cutting disc, rounded up, only on joists."."""
     item = items.get(rule.item.strip())
-    of = "hours" if rule.item.strip() == HOURS else item.name if item else rule.item.strip() or "nothing yet"
-    amount = f"{rule.allow.strip() or 'nothing'} {of}" if of == "hours" else f"{rule.allow.strip() or 'nothing'} of {of}"
+    of = "work" if rule.item.strip() == HOURS else item.name if item else rule.item.strip() or "nothing yet"
+    amount = f"{rule.allow.strip() or 'nothing'} of {of}"
     only = "" if rule.when == WHEN[0] else f", only {_WHEN_WORDS.get(rule.when, rule.when)}"
     return f"For every {rule.every} allow {amount}{', rounded up' if rule.rounded else ''}{only}."
 

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog, QLabel, QWidget
 
-from tests.desktop.fitter import Fitter
+from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.desktop.hands import click
 from tests.desktop.spoken_names import nameless
+from tundish.catalogue.own_rules import OwnRule
+from tundish.desktop.chips import Chip
 from tundish.desktop.pages.rates import RatesPage
 from tundish.desktop.pages.stock import StockPage
 
@@ -28,18 +35,101 @@ def stock(fitter: Fitter) -> StockPage:
 def test_a_norm_of_ones_own_changes_the_hours_and_can_be_put_back(fitter: Fitter) -> None:
     fitter.open("101")
     before = fitter.settled().price.hours.value
-    page = rates(fitter)
+    page, supplied = rates(fitter), fitter.workspace.book.figures["labour.frame"].value
     page.table.choose("labour.frame")
     page._box.setFocus()
     QTest.keyClick(page._box, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
     QTest.keyClicks(page._box, "4")
     QTest.keyClick(page._box, Qt.Key.Key_Return)
+    fitter.qtbot.waitUntil(lambda: "Hours: 26" in told(page), timeout=WAIT_MS)
+    assert "Price inc. VAT: £2,552.26 → " in told(page)
+    assert fitter.workspace.book.figures["labour.frame"].value == supplied
+    fitter.press("Keep it", page)
     fitter.qtbot.waitUntil(lambda: fitter.settled().price.hours.value > before)
     assert fitter.workspace.book.figures["labour.frame"].changed
 
     fitter.press("Put back", page)
     fitter.qtbot.waitUntil(lambda: fitter.settled().price.hours.value == before)
     assert not fitter.workspace.book.figures["labour.frame"].changed
+
+
+def test_what_is_not_wanted_is_left_as_it_was(fitter: Fitter) -> None:
+    fitter.open("101")
+    fitter.settled()
+    page = rates(fitter)
+    page.table.choose("labour.frame")
+    QTest.keyClick(page._box, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClicks(page._box, "4")
+    QTest.keyClick(page._box, Qt.Key.Key_Return)
+    fitter.press("Leave it", page)
+    assert not fitter.workspace.book.figures["labour.frame"].changed
+    assert "Hours" not in told(page)
+
+
+def test_a_rule_of_ones_own_is_weighed_kept_changed_and_taken_out(fitter: Fitter) -> None:
+    fitter.open("101")
+    fitter.settled()
+    page = rates(fitter)
+    click(next(chip for chip in page.findChildren(Chip) if chip.text() == "My own rules"))
+    card = page.own_rules
+    disc = fitter.workspace.book.role("cutting disc")
+    fitter._choose(card._every, "frame")
+    fitter._choose(card._item, disc.name)
+    QTest.keyClicks(card._allow, "2")
+    QTest.keyClicks(card._called, "discs wear out")
+    fitter.press("Add rule", card)
+    fitter.qtbot.waitUntil(lambda: f"{disc.name}: 1 → 5" in told(card), timeout=WAIT_MS)
+    assert fitter.workspace.book.own_rules == ()
+    fitter.press("Keep it", card)
+    fitter.qtbot.waitUntil(lambda: amount(fitter, disc.code) == 5, timeout=WAIT_MS)
+    assert fitter.workspace.store.book().own_rules == fitter.workspace.book.own_rules
+
+    card.table.choose("own:0")
+    QTest.keyClick(card._allow, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClicks(card._allow, "3 kg")
+    fitter.press("Change it", card)
+    assert "discs wear out: " in told(card)
+    QTest.keyClick(card._allow, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClicks(card._allow, "1")
+    fitter.press("Change it", card)
+    fitter.press("Keep it", card)
+    fitter.qtbot.waitUntil(lambda: amount(fitter, disc.code) == 3, timeout=WAIT_MS)
+
+    card.table.choose("own:0")
+    fitter.press("Take it out", card)
+    fitter.press("Keep it", card)
+    fitter.qtbot.waitUntil(lambda: amount(fitter, disc.code) == 1, timeout=WAIT_MS)
+    assert nameless(page) == []
+
+
+def test_own_rules_are_given_away_and_brought_in(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = rates(fitter)
+    click(next(chip for chip in page.findChildren(Chip) if chip.text() == "My own rules"))
+    card, file = page.own_rules, tmp_path / "mine.json"
+    rule = OwnRule(name="spare", every="room", allow="1", item=fitter.workspace.book.role("cutting disc").code)
+    fitter.workspace.store.keep_own_rules((rule,))
+    fitter.workspace.book_has_changed()
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(file), ""))
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(file), ""))
+    fitter.press("Save as file", card)
+    fitter.workspace.store.keep_own_rules(())
+    fitter.workspace.book_has_changed()
+    fitter.press("Bring in", card)
+    assert fitter.workspace.book.own_rules == (rule,)
+    file.write_text("{}", encoding="utf-8")
+    fitter.press("Bring in", card)
+    assert "mine.json cannot be brought in: it holds no rules. Nothing was changed." in told(card)
+    assert fitter.workspace.book.own_rules == (rule,)
+
+
+def amount(fitter: Fitter, code: str) -> float:
+    """How much there is of an item on the open job."""
+    return sum(each.amount.value for each in fitter.settled().lines if each.item.code == code)
+
+
+def told(page: QWidget) -> str:
+    """Everything that is said on a page."""
+    return " ".join(each.text() for each in page.findChildren(QLabel) if each.isVisible())
 
 
 def test_a_value_that_is_none_is_said_and_changes_nothing(fitter: Fitter) -> None:

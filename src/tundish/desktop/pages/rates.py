@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QStackedWidget, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.catalogue.book import RuleFigure
@@ -12,8 +13,10 @@ from tundish.desktop import look
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.own_rules_card import OwnRulesCard
 from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.weighing import Weighing
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.rules.book import RULES
@@ -21,14 +24,15 @@ from tundish.rules.rule import Rule
 
 SENTENCES: Final = (Column("Rule"), Column("Set by", 290))
 FIGURES: Final = (Column("Figure"), Column("Value", 110, right=True), Column("Set by", 300), Column("State", 130))
-VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"))
+VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"), ("own", "My own rules"))
 
 
 class RatesPage(Page):
     """The rule book to read and, figure by figure, to change."""
 
     help_sentences = (
-        "Choose a figure, type your own value and press Enter: the open job is worked out with it.",
+        "Choose a figure, type your own value and press Enter: what it changes on the open job is shown, then keep it or leave it.",
+        "My own rules allow for what you always need besides, for every frame, metre or square metre.",
         "Put back gives the value as supplied.",
     )
 
@@ -59,11 +63,14 @@ class RatesPage(Page):
         card = TableCard(self.table)
         self._name, self._box, self._back = label("", "table"), Box("Your own value", figure=True), button("Put back", "undo")
         self._trouble = label("", "note", "fails")
+        self._weighing = Weighing(workspace)
         self._box.taken.connect(self._taken)
         self._back.clicked.connect(self._put_back)
         card.set_foot(self._foot())
         self._stack.addWidget(card)
         self._stack.addWidget(TableCard(self.sentences))
+        self.own_rules = OwnRulesCard(workspace)
+        self._stack.addWidget(self.own_rules)
         self.set_body(self._stack)
         self._show()
 
@@ -76,8 +83,10 @@ class RatesPage(Page):
 
     def _foot(self) -> QWidget:
         made = QWidget()
-        row = QHBoxLayout(made)
-        row.setContentsMargins(12, 4, 12, 4)
+        column, row = QVBoxLayout(made), QHBoxLayout()
+        column.setContentsMargins(12, 4, 12, 4)
+        column.addLayout(row)
+        column.addWidget(self._weighing)
         for widget in (self._name, self._box, self._back, self._trouble):
             row.addWidget(widget)
         row.addStretch(1)
@@ -95,6 +104,8 @@ class RatesPage(Page):
             self.sentences.set_groups(
                 _grouped([(rule.family, _rule_row(rule)) for rule in RULES if wanted in f"{rule.sentence} {rule.key}".lower()])
             )
+        elif self._views.taken() == "own":
+            self.own_rules.show_rules()
         else:
             figures = self._workspace.book.figures.values()
             found = [each for each in figures if wanted in f"{each.label} {each.key} {each.source}".lower()]
@@ -104,6 +115,7 @@ class RatesPage(Page):
     def _chosen(self, row: str) -> None:
         figure = self._workspace.book.figures.get(row)
         self._trouble.setText("")
+        self._weighing.leave()
         self._box.setEnabled(figure is not None)
         self._back.setEnabled(figure is not None and bool(figure.changed))
         self._name.setText(f"{figure.label}, {figure.unit}" if figure else "Choose a figure to change it")
@@ -117,7 +129,9 @@ class RatesPage(Page):
         if read.value is None or read.value < 0:
             self._trouble.setText(read.problem or "a number of nothing or more is needed")
             return
-        self._overrule(figure.key, read.value)
+        book, value = self._workspace.book, read.value
+        other = replace(book, figures={**book.figures, figure.key: replace(figure, value=value)})
+        self._weighing.weigh(other, lambda: self._overrule(figure.key, value))
 
     def _put_back(self) -> None:
         if self.table.chosen() in self._workspace.book.figures:

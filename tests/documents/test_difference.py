@@ -1,0 +1,49 @@
+"""What another rule figure or another rule of the trader's would change in a job."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from tundish.catalogue.load import supplied_book
+from tundish.catalogue.own_rules import OwnRule
+from tundish.documents.difference import differences
+from tundish.estimate import estimate
+from tundish.measure import show_money
+from tundish.store.keep import demo_jobs
+
+BOOK: Final = supplied_book()
+CLOAKROOM: Final = next(job for job in demo_jobs() if job.number == "101")
+BEFORE: Final = estimate(CLOAKROOM, BOOK)
+
+
+def with_figure(key: str, value: float) -> tuple[str, ...]:
+    figures = {**BOOK.figures, key: replace(BOOK.figures[key], value=value)}
+    return differences(BEFORE, estimate(CLOAKROOM, replace(BOOK, figures=figures)))
+
+
+def test_nothing_is_said_where_nothing_differs() -> None:
+    assert differences(BEFORE, estimate(CLOAKROOM, BOOK)) == ()
+
+
+def test_another_norm_moves_hours_and_price_by_what_is_said() -> None:
+    figures = {**BOOK.figures, "labour.frame": replace(BOOK.figures["labour.frame"], value=4)}
+    after = estimate(CLOAKROOM, replace(BOOK, figures=figures))
+    hours, price = differences(BEFORE, after)
+    assert hours.startswith("Hours: 26")
+    assert price.endswith(f"{show_money(after.price.total - BEFORE.price.total)} more")
+
+
+def test_an_amount_is_said_before_and_after_and_what_was_not_there_as_none() -> None:
+    disc = BOOK.role("cutting disc")
+    one = estimate(CLOAKROOM, replace(BOOK, own_rules=(OwnRule(every="room", allow="2", item=disc.code),)))
+    assert f"{disc.name}: 1 → 3" in differences(BEFORE, one)
+    skip = next(item for item in BOOK.items.values() if item.kind == "skip")
+    other = estimate(CLOAKROOM, replace(BOOK, own_rules=(OwnRule(every="room", allow="1", item=skip.code),)))
+    assert any(words.startswith(f"{skip.name}: none → 1") for words in differences(BEFORE, other))
+    assert any(words.startswith(f"{skip.name}: 1") and words.endswith("→ none") for words in differences(other, BEFORE))
+
+
+def test_a_check_that_fails_then_is_named() -> None:
+    steeper = with_figure("drainage.wc_fall_least", 500)
+    assert any(words.startswith("Fails then: Fall of WC branch") for words in steeper)
