@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from tests.writers.reading import texts
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import BarPlan
 from tundish.documents import labels, stock_take
 from tundish.documents.block import Sketch, Table
 from tundish.documents.drawing import Words
 from tundish.estimate import Estimate
+from tundish.writers.pdf import pdf_bytes
 from tundish.writers.text import as_text
 
 
@@ -37,6 +39,14 @@ def test_they_stand_four_across_at_true_size_and_what_must_wait_says_so(worked: 
     sizes = [mark.size for mark in rows[0].drawing.marks if isinstance(mark, Words)]
     assert max(sizes) > 2 * min(sizes)
     assert "do not cut yet" in as_text(sheet)
+
+
+def test_what_a_label_says_is_printed_once_and_read_out_once(worked: dict[str, Estimate]) -> None:
+    sheet, first = labels.build(worked["101"]), labels.labels(worked["101"])[0]
+    printed = " ".join(texts(pdf_bytes(sheet, "2026-11-25 09:00")))
+    assert printed.count(f"{first.piece} {first.size}") == 0  # the two stand under one another, never as a line of words
+    assert as_text(sheet).count(f"{first.piece} {first.size}, ") == 1
+    assert "Scale 1:1" not in printed
 
 
 def test_the_stock_take_sheet_has_every_holding_by_place_and_room_to_write(book: Book) -> None:

@@ -104,7 +104,7 @@ def test_a_job_without_rooms_number_or_dates_can_be_quoted(changed: Callable[...
 
 def test_a_room_without_ware_is_described(changed: Callable[..., Estimate]) -> None:
     made = changed("101", rooms__0__design__appliances=())
-    assert quote.described(made.rooms[0]).endswith("the steel frames that carry the ware, which hang clear of the floor.")
+    assert quote.described(made.rooms[0]).endswith("It hides the pipes that run behind it.")
     assert "Heights of the tops" not in as_text(quote.build(made))
 
 

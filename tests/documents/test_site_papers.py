@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_sheet
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
 from tundish.documents.drawing import Drawing, Ellipse, Words
+from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
 from tundish.estimate import Estimate
 from tundish.field import Entry
@@ -43,7 +44,7 @@ def test_the_client_signs_every_height_that_is_felt(one: Estimate, room: Room) -
     assert set(heights) <= {row.cells[2] for row in rows}
     letters = [row.cells[0] for row in rows]
     seen = [block for block in made.blocks if isinstance(block, Sketch)]
-    assert len(seen) == len(one.rooms)
+    assert len(seen) == sum(bool(each.placed) for each in one.rooms)
     assert letters == [words for each in seen for words in said(each.drawing) if words in letters]
     (agreed,) = [block for block in made.blocks if isinstance(block, FillIn) and block.title == "Agreed"]
     assert agreed.lines == ("Client", "Name", "Date", "Fitter", "Name", "Date")
@@ -223,3 +224,29 @@ def test_photographs_are_on_the_sheet_they_were_taken_for(worked: dict[str, Esti
         if isinstance(each, Picture)
     ]
     assert keys == ["1", "2", "3"]
+
+
+def test_on_the_sheet_of_a_wall_each_caution_of_it_stands_once(worked: dict[str, Estimate]) -> None:
+    for room in worked["104"].rooms:
+        cautions = points(setting_out.build(worked["104"], room), "Take care")
+        assert cautions
+        assert len(cautions) == len(set(cautions))
+    basin = next(room for room in worked["104"].rooms if "Basin" in room.name)
+    words = as_text(setting_out.build(worked["104"], basin))
+    assert "Tisbel 560 rimless pan" not in words[words.index("Take care") :]  # it hangs on another wall
+
+
+def test_what_is_still_open_on_several_walls_names_its_wall(worked: dict[str, Estimate]) -> None:
+    words = " ".join(as_text(closing_sheet.build(worked["104"])).split())
+    for room in worked["104"].rooms:
+        if room.placed:
+            assert f"{room.name}: Heights agreed and signed: not settled." in words
+    alone = " ".join(as_text(closing_sheet.build(worked["102"])).split())
+    assert f"{worked['102'].rooms[0].name}: Heights agreed" not in alone
+
+
+def test_a_wall_with_nothing_to_hang_has_no_heights_to_agree_and_hides_no_frames(worked: dict[str, Estimate]) -> None:
+    boxing = next(room for room in worked["104"].rooms if not room.placed)
+    assert boxing.name not in as_text(heights_agreed.build(worked["104"]))
+    assert "It hides the pipes that run behind it." in described(boxing)
+    assert "steel frames" not in described(boxing)

@@ -85,12 +85,16 @@ class Facts:
 
 @dataclass(frozen=True, slots=True)
 class Sketch:
-    """A drawing with a caption. `scale` 0 fits the width at a round scale that is stated; `share` is its part of the width."""
+    """A drawing with a caption. `scale` 0 fits the width at a round scale that is stated; `share` is its part of the width.
+
+    `told`: what the drawing says in words of its own, for where it is read and not seen; nothing is printed under such a drawing.
+    """
 
     drawing: Drawing
     caption: str = ""
     scale: int = 0
     share: float = 1.0
+    told: str = ""
 
 
 @dataclass(frozen=True, slots=True)

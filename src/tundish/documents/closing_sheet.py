@@ -45,9 +45,7 @@ def build(estimate: Estimate) -> Document:
             Table(_PIPES, (*_stack_row(room), *(row for pipe in room.pipes for row in _pipe_rows(pipe, room)), *_steel_rows(room))),
         )
     records = {each.decision: each for each in estimate.job.settled}
-    blocks.append(
-        Table(_PROVEN, tuple(_settled_row(each, records.get(each.key)) for each in estimate.decisions), title="Tests and decisions")
-    )
+    blocks.append(Table(_PROVEN, tuple(_settled_rows(estimate, records)), title="Tests and decisions"))
     blocks.append(Points("Exceptions", tuple(_exceptions(estimate, records)) or ("None: everything was settled.",)))
     blocks += _photographs(estimate)
     care = "Before drilling or fixing into this wall, keep clear of every pipe above and go over it with a detector for cables."
@@ -113,6 +111,14 @@ def _from_to(one: float, other: float) -> str:
     return a if a == b else f"{a} to {b}"
 
 
+def _settled_rows(estimate: Estimate, records: dict[str, Settled]) -> Iterator[Row]:
+    """A row for each decision, under the wall it is settled for where there are several."""
+    for place in dict.fromkeys(each.place for each in estimate.decisions):
+        if len(estimate.rooms) > 1:
+            yield Row((place,), group=place)
+        yield from (_settled_row(each, records.get(each.key)) for each in estimate.decisions if each.place == place)
+
+
 def _settled_row(decision: Decision, record: Settled | None) -> Row:
     if record is None or record.state == "open":
         return Row((decision.title, "open", f"wanted: {decision.shown_by}", "–", "–"))
@@ -125,12 +131,13 @@ def _settled_row(decision: Decision, record: Settled | None) -> Row:
 def _exceptions(estimate: Estimate, records: dict[str, Settled]) -> Iterator[str]:
     for decision in estimate.decisions:
         record = records.get(decision.key)
+        what = f"{decision.place}: {decision.title}" if len(estimate.rooms) > 1 else decision.title
         if record is None or record.state in {"open", "asked"}:
-            yield f"{decision.title}: not settled. {decision.why}"
+            yield f"{what}: not settled. {decision.why}"
         elif record.rests_on != decision.rests_on:
-            yield f"{decision.title}: was settled for {record.rests_on or 'nothing'}, is now {decision.rests_on or 'nothing'}."
+            yield f"{what}: was settled for {record.rests_on or 'nothing'}, is now {decision.rests_on or 'nothing'}."
         elif record.state == "not needed":
-            yield f"{decision.title}: not needed, because {record.evidence or 'no reason was given'}."
+            yield f"{what}: not needed, because {record.evidence or 'no reason was given'}."
     for finding in estimate.findings:
         if finding.state == "fails":
             yield f"{finding.place}: {finding.title}. {finding.message}"

@@ -56,6 +56,8 @@ def build(estimate: Estimate) -> Document:
     count = 0
     for room in estimate.rooms:
         agreed = tuple(_agreed(estimate, room, count))
+        if not room.placed and len(estimate.rooms) > 1:
+            continue
         count += len(agreed)
         blocks += (
             Heading(room.name),

@@ -75,7 +75,7 @@ def _job(estimate: Estimate) -> str:
 def _row(row: Sequence[Label]) -> Sketch:
     marks = tuple(mark for place, label in enumerate(row) for mark in _marks(label, place * WIDE))
     words = "; ".join(_said(label) for label in row)
-    return Sketch(Drawing("labels", marks, (0, 0, ACROSS * WIDE, HIGH)), words, scale=1)
+    return Sketch(Drawing("labels", marks, (0, 0, ACROSS * WIDE, HIGH)), scale=1, told=words)
 
 
 def _said(label: Label) -> str:

@@ -16,16 +16,14 @@ from tundish.pricing.build_up import SUPPLIERS_VAT
 from tundish.pricing.pennies import penny
 from tundish.procurement.purchase import Order, Pick, Purchase
 
-LINE_MONEY = 10
+LINE_MONEY = 8
 """The column that the goods are added up in."""
 _COLUMNS = (
-    Column("Code", "text", 1.55),
-    Column("Item", "text", 2.7),
-    Column("Need", "text", 0.8),
-    Column("Kits", "text", 0.55, "quiet"),
-    Column("Rack", "text", 0.7, "quiet"),
-    Column("Stock", "text", 0.7, "quiet"),
-    Column("Buy", "text", 0.8),
+    Column("Code", "text", 1.4),
+    Column("Item", "text", 4.0),
+    Column("Need", "text", 0.9),
+    Column("Held", "text", 0.9, "quiet"),
+    Column("Buy", "text", 0.9),
     Column("Packs", "count", 0.65, "strong"),
     Column("Pack of", "text", 1.0),
     Column("Each, £", "money", 0.8),
@@ -97,7 +95,7 @@ def build(estimate: Estimate, order: Placed) -> Document:
         Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT"),
         Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage))),
         Paragraph(f"VAT as charged by the supplier; at {SUPPLIERS_VAT} % it would be {vat}.", "note"),
-        Paragraph("Need, and what kits, rack and stock give of it, are for the whole job; an item in two sizes has them once."),
+        Paragraph("Need, and what is held of it in kits, rack and stock, are for the whole job; an item in two sizes has them once."),
         Paragraph("Ask before sending anything else in place of an item: sizes and connections were worked out with these.", "strong"),
         FillIn("Goods in", ("Checked against this list, shortages marked.",), ("By", "Date")),
     )
@@ -123,11 +121,11 @@ def _row(line: Asked, purchase: Purchase | None, estimate: Estimate) -> Row:
 
 
 def _sources(purchase: Purchase | None) -> tuple[str, ...]:
-    """The need of a line, what kits, rack and stock give of it, and what is left to buy."""
+    """The need of a line, what kits, rack and stock together give of it, and what is left to buy."""
     if purchase is None:
-        return ("",) * 5
-    given = (purchase.from_kits, purchase.from_rack, purchase.from_stock)
-    return (_amount(purchase.line.amount), *(_amount(each) if each.value else "–" for each in given), _amount(purchase.to_buy))
+        return ("",) * 3
+    held = purchase.from_kits + purchase.from_rack + purchase.from_stock
+    return (_amount(purchase.line.amount), _amount(held) if held.value else "–", _amount(purchase.to_buy))
 
 
 def _amount(figure: Figure) -> str:

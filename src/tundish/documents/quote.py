@@ -81,12 +81,13 @@ def described(room: Room) -> str:
     """One plain paragraph on what is built in a room."""
     design = room.plan.design
     height = "a full-height" if design.prewall.height == "full" else "a part-height"
-    ware = _and([f"the {KINDS[each.choice.kind].plain}" for each in room.placed])
+    ware = _and([f"the {KINDS[each.choice.kind].plain}" for each in room.framed])
+    hides = f" and the steel frames that carry {ware}, which hang clear of the floor" if ware else " that run behind it"
     shelf = ", with a tiled shelf on top" if design.prewall.height == "part" else ""
     return (
         f"I will build {height} false wall, {measure.show_length(round(room.figures['finished_face'].value))} mm deep"
         f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."
-        f" It hides the pipes and the steel frames that carry {ware or 'the ware'}, which hang clear of the floor."
+        f" It hides the pipes{hides}."
     )
 
 

@@ -49,7 +49,7 @@ _COLUMNS = (
 def build(estimate: Estimate, room: Room) -> Document:
     """The sheet of one wall: what is marked on it first, then how its frames are set and what is picked for them."""
     several = len(estimate.rooms) > 1
-    cautions = tuple(f"{each.title}: {each.words}" for each in estimate.cautions if each.place.startswith(room.room_name))
+    cautions = tuple(dict.fromkeys(f"{each.title}: {each.words}" for each in estimate.cautions if _is_of(each.place, room)))
     blocks = (
         *_marking(room),
         Heading(f"{room.name}: frames and the void"),
@@ -62,6 +62,11 @@ def build(estimate: Estimate, room: Room) -> Document:
     title = f"Setting-out sheet, {room.name}" if several else "Setting-out sheet"
     made = paper(estimate, key_of(room), title, blocks, foot="Figures marked TBC are not for drilling")
     return replace(made, drawn=True)
+
+
+def _is_of(place: str, room: Room) -> bool:
+    """Whether something said of a place is said of this wall, of what stands at it, or of the whole room."""
+    return place in {room.room_name, room.name} or place.startswith(f"{room.name}, ")
 
 
 def build_all(estimate: Estimate) -> tuple[Document, ...]:

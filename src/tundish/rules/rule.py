@@ -156,7 +156,10 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Decision:
-    """Something to settle while the wall is open. `rests_on` is what it is settled for: a change of it opens it again."""
+    """Something to settle while the wall is open. `rests_on` is what it is settled for: a change of it opens it again.
+
+    `place`: the room, or the pre-wall of it, that it is settled for.
+    """
 
     key: str
     title: str
@@ -166,6 +169,7 @@ class Decision:
     rests_on: str
     paths: tuple[str, ...] = ()
     rule: str = ""
+    place: str = ""
 
 
 Said = Need | Finding | Caution | Decision

@@ -117,7 +117,7 @@ def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list
 
 def _stamped(one: Said, key: str, room: str) -> Said:
     if isinstance(one, Decision):
-        return replace(one, rule=key)
+        return replace(one, rule=key, place=room)
     return replace(one, rule=key, place=f"{room}, {one.place}" if one.place else room)
 
 

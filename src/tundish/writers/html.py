@@ -163,7 +163,7 @@ def _lines(lines: Iterable[str]) -> str:
 
 
 def _sketch(sketch: Sketch) -> Iterator[str]:
-    caption = f"<figcaption>{_words(sketch.caption)}</figcaption>" if sketch.caption else ""
+    caption = "".join(f"<figcaption>{_words(words)}</figcaption>" for words in (sketch.caption, sketch.told) if words)
     yield f"<figure>{as_svg(sketch.drawing)}{caption}</figure>"
 
 

@@ -26,7 +26,7 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     scale = scale_of(drawing, sketch.scale, width * min(max(sketch.share, 0.1), 1.0))
     left, low, right, high = _bounds(drawing, scale)
     stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
-    caption = CAPTION.lines(stated, width)[:4]
+    caption = [] if sketch.told else CAPTION.lines(stated, width)[:4]
     picture = high - low + _BELOW
 
     def draw(pen: Pen, edge: float, top: float) -> None:

@@ -101,8 +101,8 @@ def _facts(facts: Facts) -> Iterator[str]:
 
 def _sketch(sketch: Sketch) -> Iterator[str]:
     yield f"[drawing: {one_line(sketch.drawing.title)}, {len(sketch.drawing.marks)} marks]"
-    if sketch.caption:
-        yield from _filled(sketch.caption)
+    for words in filter(None, (sketch.caption, sketch.told)):
+        yield from _filled(words)
 
 
 def _fill_in(box: FillIn) -> Iterator[str]:

@@ -144,7 +144,7 @@ class ClosingPage(EstimatePage):
         state, record = standing.state_of(decision, job), standing.record_of(decision, job)
         glyph, tone = GLYPHS[state]
         fell = deciding.fell_back(decision, job)
-        room = f", {decision.key.partition('/')[0].replace('-', ' ')}" if several else ""
+        room = f", {decision.place}" if several else ""
         shown = record.evidence if record and record.evidence else decision.shown_by
         return Row(
             decision.key,
