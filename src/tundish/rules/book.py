@@ -102,6 +102,7 @@ from tundish.rules.space.accessible_wc import accessible_wc
 from tundish.rules.space.centre_to_wall import centre_to_wall
 from tundish.rules.space.door_swing import door_swing
 from tundish.rules.space.front import front
+from tundish.rules.space.headroom import headroom
 from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
 from tundish.rules.space.under_slope import under_slope
@@ -217,6 +218,7 @@ RULES: Final[tuple[Rule, ...]] = (
     centre_to_wall,
     door_swing,
     front,
+    headroom,
     obstacles,
     openings,
     under_slope,
