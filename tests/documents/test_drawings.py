@@ -8,8 +8,9 @@ from dataclasses import replace
 
 import pytest
 
+from tests.published.asking import room_of
 from tundish import measure
-from tundish.documents import plan_drawing
+from tundish.documents import plan_drawing, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words, moved
 from tundish.documents.section_drawing import section
 from tundish.documents.shortfalls import shortfalls
@@ -390,3 +391,17 @@ def test_a_long_name_is_cut_to_the_width_of_its_ware() -> None:
     assert short("WC 1", 360) == "WC 1"
     assert short("The children's own little basin by the window", 360) == "The children's…"
     assert short("Pan", 10) == "Pan"
+
+
+def test_the_rail_and_the_back_rest_of_an_accessible_wc_are_drawn_where_they_are_fixed() -> None:
+    """Drop-down rail 320 beside the pan at 680, 765 out; back rest 640 wide about the pan's middle, 160 out (demonstration sheets)."""
+    aids = {"rail": "rail-hamlow-600", "drop_rail": "rail-hamlow-drop-765", "back_rest": "back-rest-hamlow"}
+    plain = {"kind": "accessible wc", "name": "WC 1", "centre": 500, "ware": "pan-tisbel-750", "frame": "frame-wc-1120"}
+    accessible, _ = room_of({"design.appliances.0": plain | {"seat": "seat-tisbel-ring"} | aids})
+    high, face = accessible.finished_floor.value + 680, accessible.figures["finished_face"].value
+    (one,) = [each for each in accessible.placed if each.name == "WC 1"]
+    front = [(each.x, each.x + each.width, each.y + each.height / 2) for each in ware_drawing.aids(one) if isinstance(each, Box)]
+    assert front == [(180, 820, high), (765, 875, high)]
+    above = [(each.x, each.x + each.width, -each.y) for each in ware_drawing.aids_above(one, face) if isinstance(each, Box)]
+    assert above == [(765, 875, face + 765), (180, 820, face + 160)]
+    assert list(ware_drawing.aids(accessible.placed[1])) == []

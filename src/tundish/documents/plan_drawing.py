@@ -125,6 +125,7 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
     if show.ware:
         for placed in room.placed:
             yield from ware_drawing.above(placed, face)
+            yield from ware_drawing.aids_above(placed, face)
 
 
 _STRAIGHT = 180.0

@@ -15,6 +15,10 @@ _LETTER = 24.0
 """Millimetres of the wall that a letter of a name takes at the scales a wall is drawn at."""
 _NARROW = 340.0
 """Ware narrower than this has no room for its name with TBC after it."""
+_TUBE = 16.0
+_PLATE = 70.0
+_PAD = 75.0
+"""Half the tube of a rail, half the height of what a rail hinges on and of the pad of a back rest: as drawn, not as made."""
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
@@ -47,6 +51,27 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
     if bottom < room.finished_floor.value:
         yield Line(x - half, room.finished_floor.value, x + half, room.finished_floor.value, "fails", placed.key)
+
+
+def aids(placed: Placed) -> Iterator[Mark]:
+    """The drop-down rail and the back rest of an accessible WC from the front, at the heights they are fixed at."""
+    figures = placed.figures
+    if "back_rest_wide" in figures:
+        wide = figures["back_rest_wide"].value
+        yield Box(placed.centre.value - wide / 2, figures["back_rest"].value - _PAD, wide, 2 * _PAD, "ware", placed.key, filled=False)
+    if "drop_rail_wide" in figures:
+        wide, at = figures["drop_rail_wide"].value, figures["drop_rail_from_left"].value
+        yield Box(at - wide / 2, figures["drop_rail"].value - _PLATE, wide, 2 * _PLATE, "ware", placed.key)
+        yield Ellipse(at, figures["drop_rail"].value, _TUBE, _TUBE, "ware", placed.key)
+
+
+def aids_above(placed: Placed, face: float) -> Iterator[Mark]:
+    """The same from above, from the finished face out."""
+    for which, centre in (("drop_rail", "drop_rail_from_left"), ("back_rest", "")):
+        if f"{which}_wide" in placed.figures:
+            wide, out = (placed.figures[f"{which}_{name}"].value for name in ("wide", "out"))
+            x = placed.figures[centre].value if centre else placed.centre.value
+            yield Box(x - wide / 2, -face - out, wide, out, "ware", placed.key, filled=False)
 
 
 def settings(placed: Placed) -> Iterator[Mark]:

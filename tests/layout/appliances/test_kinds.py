@@ -89,7 +89,11 @@ EXPECTED["accessible wc"] = EXPECTED["wc"] | {
     "rail": 700,  # 20 + 680
     "drop_rail": 700,
     "drop_rail_from_left": 1320,  # 1,000 + 320: the wall beside it is on its left
+    "drop_rail_wide": 110,
+    "drop_rail_out": 765,
     "back_rest": 710,  # 20 + 690
+    "back_rest_wide": 640,
+    "back_rest_out": 160,
 }
 MORE: dict[str, dict[str, Any]] = {
     "wc": {"seat": "seat", "plate": "plate"},

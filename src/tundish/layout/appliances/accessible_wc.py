@@ -20,9 +20,22 @@ def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
         at = hung.centre + aside if choice.beside == "left" else hung.centre - aside
         made["drop_rail"] = (floor + book.figure("access.rail")).named(f"Drop-down rail, {hung.name}")
         made["drop_rail_from_left"] = at.named(f"Drop-down rail from left wall, {hung.name}")
+        made |= _sizes(hung, "drop_rail", "Drop-down rail")
     if choice.back_rest:
         made["back_rest"] = (floor + book.figure("access.back_rest")).named(f"Back rest, {hung.name}")
+        made |= _sizes(hung, "back_rest", "Back rest")
     return made
+
+
+def _sizes(hung: Hung, which: str, words: str) -> dict[str, Figure]:
+    """How wide it is and how far it stands out, to draw it by; nothing where the catalogue does not have it."""
+    item = hung.book.items.get(getattr(hung.choice, which))
+    sizes = (("width", "wide", "width"), ("projection", "out", "projection")) if item else ()
+    return {
+        f"{which}_{short}": item.size(size).named(f"{words}, {told}, {hung.name}")
+        for size, short, told in sizes
+        if item and size in item.sizes
+    }
 
 
 KIND: Kind = replace(
