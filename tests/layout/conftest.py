@@ -82,6 +82,7 @@ ROLES = {
 }
 FIGURES: Mapping[str, tuple[float, str]] = {
     "layout.datum": (1000, "mm"),
+    "frames.bracket_clear": (20, "mm"),
     "layout.washer_and_nut": (15, "mm"),
     "tiling.bed": (3, "mm"),
     "boards.floor_gap": (10, "mm"),

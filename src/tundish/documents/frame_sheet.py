@@ -129,7 +129,8 @@ def _brackets(room: Room, placed: Placed) -> Row:
     at, turned = placed.figures["bracket"], placed.choice.bracket
     apart = measure.show_length(placed.frame.sizes["bracket_spacing"][0])
     grip = "to the struts on the wall studs" if room.wall_studs else "to the wall"
-    how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE else f"; {turned}")
+    why = f", {placed.bracket_why}" if placed.bracket_why else ""
+    how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE else f"; {turned}{why}")
     return Row(("Wall brackets", f"at {_mm(at)}", f"{how}; height above the bare floor", ""), at.tbc)
 
 

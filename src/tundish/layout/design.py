@@ -12,6 +12,8 @@ from tundish.survey.wall import LETTERS
 KINDS = ("wc", "basin", "bidet", "urinal", "accessible wc", "shower valve", "wall spout")
 FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame", "support bar")
 WARE_KINDS = ("wc pan", "basin", "bidet", "urinal", "shower valve", "wall spout")
+BY_RULE = "by rule"
+"""The setting of a frame that is left to the program."""
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 WITH_BOSSES = "with bosses"
@@ -138,7 +140,9 @@ class Appliance:
     tie_rod: str = item("Tie rod", ("tie rod",), "Blank: chosen by rule for everything it may turn out to be.")
     packers: Entry | None = length("Packers under its feet", most=300, known=Known.AGREED, usual=0, likely=(0, 60))
     bracket: str = choice(
-        "Wall brackets", ("square to the wall", "turned in", "turned out"), "Turned where a neighbour or a corner is in the way."
+        "Wall brackets",
+        (BY_RULE, "square to the wall", "turned in", "turned out"),
+        "By rule: turned in where a neighbour or a side wall would be too near.",
     )
     settings_why: str = text("Why so", "The reason for a tie rod, packer or bracket of your own choice.")
     own: bool = flag("Client supplies the ware", "Fitted but not supplied: it is not priced.")

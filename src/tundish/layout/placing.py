@@ -13,6 +13,7 @@ from tundish.figure import Figure, Known
 from tundish.layout import settings
 from tundish.layout.appliances.kind import Hung, Kind, figures_of
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.bracket_turns import turned
 from tundish.layout.design import PREWALLS, SELF_STANDING, Appliance
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
@@ -52,8 +53,9 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
             continue
         found = _items(kind, choice, where, site)
         if found is not None and (centre := _centre(name, where, choice, found[1], site)) is not None:
-            placed.append(_hung(kind, Placed(key, f"{inputs.path}.{where}", choice, name, kind.as_kind, *found, centre, {}, None), site))
-    return tuple(sorted(placed, key=lambda each: each.centre.value))
+            placed.append(Placed(key, f"{inputs.path}.{where}", choice, name, kind.as_kind, *found, centre, {}, None))
+    in_order = turned(sorted(placed, key=lambda each: each.centre.value), outline, book)
+    return tuple(_hung(KINDS[each.choice.kind], each, site) for each in in_order)
 
 
 def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
@@ -75,7 +77,7 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
     hung = Hung(
         found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice,
         inputs.sure(choice, "head", where), packing,
-        lambda name, figure: inputs.settled(f"{found.key}.{name}", figure),
+        lambda name, figure: inputs.settled(f"{found.key}.{name}", figure), found.bracket_why,
     )  # fmt: skip
     figures = figures_of(kind, hung)
     if kind.on_bar:

@@ -47,6 +47,7 @@ class Placed:
     """An appliance on its frame or support bar, with its items found and its settings chosen.
 
     `kind` is that whose rules hold for it: an accessible WC is a "wc", and says so in its `choice`.
+    `bracket_why`: what turned its wall brackets, where that was left to the rule.
     `figures` holds, by short name, every height and depth: top, studs, outlet, inlet, waste, supply, feet, bracket, reach, …
     """
 
@@ -60,6 +61,7 @@ class Placed:
     centre: Figure
     figures: Mapping[str, Figure]
     tie_rod: Item | None
+    bracket_why: str = ""
 
     @property
     def framed(self) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -20,7 +20,7 @@ class Hung:
     """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on.
 
     `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice. `settled` gives what was typed over
-    a figure, by its short name, or the figure itself.
+    a figure, by its short name, or the figure itself. `bracket_why`: what turned its wall brackets, where the rule did.
     """
 
     name: str
@@ -35,6 +35,7 @@ class Hung:
     head: Figure
     packing: Figure | None
     settled: Callable[[str, Figure], Figure]
+    bracket_why: str = ""
 
     def height(self, above_floor: str, words: str) -> Figure:
         """A height that the frame's sheet gives above the finished floor."""
@@ -149,7 +150,10 @@ def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:
 def _brackets(hung: Hung) -> dict[str, Figure]:
     """Where the two wall brackets hold, from the left wall."""
     aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
-    aside = settings.own(aside, hung.choice) if hung.choice.bracket.startswith("turned") else aside
+    if hung.bracket_why:
+        aside = replace(aside, note=f"turned in by rule: {hung.bracket_why}")
+    elif hung.choice.bracket.startswith("turned"):
+        aside = settings.own(aside, hung.choice)
     return {
         "bracket_left": hung.settled("bracket_left", (hung.centre - aside).named(f"Left wall bracket, {hung.name}")),
         "bracket_right": hung.settled("bracket_right", (hung.centre + aside).named(f"Right wall bracket, {hung.name}")),
