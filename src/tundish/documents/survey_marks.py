@@ -124,7 +124,8 @@ def _at_wall(record: object, name: str) -> Span | None:
 
 
 def _of_appliance(record: Appliance, name: str, room: Room) -> Span | None:
-    placed = next((each for each in room.placed if each.choice == record), None)
+    number = next((number for number, each in enumerate(room.plan.design.appliances) if each == record), None)
+    placed = next((each for each in room.placed if each.path == f"{room.path}.design.appliances.{number}"), None)
     if placed is None or name not in {"centre", "top"}:
         return None
     x, top = placed.centre.value, placed.figures["top"].value
