@@ -29,7 +29,21 @@ OPEN: Mapping[str, tuple[float, float]] = MappingProxyType(
         "survey.floor.out_of_level": (0, 20),
     }
 )
-SHOWN = ("top", "studs", "outlet", "inlet", "waste", "supply", "frame_top", "bracket", "feet", "feet_least", "reach", "stud_projection")
+SHOWN = (
+    "top",
+    "studs",
+    "outlet",
+    "inlet",
+    "waste",
+    "supply",
+    "frame_top",
+    "bracket",
+    "feet",
+    "feet_least",
+    "reach",
+    "stud_projection",
+    "slider",
+)
 PLACED = ("wc-1", "basin-1")
 ROUNDED = 1e-6
 """What adding and dividing lose."""

@@ -10,8 +10,7 @@ from tundish.documents.block import Block, Column, Paragraph, Row, Table
 from tundish.documents.materials import amount_words
 from tundish.estimate import Estimate
 from tundish.field import must_read
-from tundish.figure import Figure, without
-from tundish.layout.makers import size
+from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
 from tundish.rules.rule import Need
 
@@ -39,7 +38,7 @@ def settings(room: Room) -> tuple[Block, ...]:
             _rod(room, placed),
             *_feet(room, placed),
             *_packers(placed),
-            _studs(room, placed),
+            _studs(placed),
             _brackets(room, placed),
             *_cut(placed),
         )
@@ -117,11 +116,10 @@ def _packers(placed: Placed) -> Iterator[Row]:
         )
 
 
-def _studs(room: Room, placed: Placed) -> Row:
+def _studs(placed: Placed) -> Row:
     studs, out = placed.figures["studs"], placed.figures["stud_projection"]
     apart = measure.show_length(placed.ware.sizes["stud_spacing"][0])
-    down = (size(placed.frame, "mark_at", "Frame's mark") - without(studs, room.finished_floor)).named("Below the frame's mark")
-    words = f"{_mm(down)} below the frame's mark, {apart} apart; {_mm(studs)} above the bare floor"
+    words = f"{_mm(placed.figures['slider'])} below the frame's mark, {apart} apart; {_mm(studs)} above the bare floor"
     return Row(("Studs", f"stand out {_mm(out)}", words, ""), studs.tbc or out.tbc)
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, largest, smallest, together
+from tundish.figure import Figure, largest, smallest, together, without
 from tundish.layout import settings
 from tundish.layout.design import Appliance
 from tundish.layout.makers import from_sheet, half, size
@@ -127,8 +127,13 @@ def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:
         hung.outline.covering.thickness + size(hung.ware, "ceramic", "Ceramic at the fixing") + hung.book.figure("layout.washer_and_nut")
     )
     bracket = settled("bracket", hung.height("bracket_at", "Wall brackets"))
+    studs = settled("studs", studs)
+    slider = size(hung.frame, "mark_at", "Frame's mark, finished floor") - without(studs, hung.outline.finished_floor).named(
+        "Studs above finished floor"
+    )
     return {
-        "studs": settled("studs", studs),
+        "studs": studs,
+        "slider": settled("slider", slider.named(f"Stud slider below the frame's mark, {name}")),
         "frame_top": settled("frame_top", hung.height("top_at", "Top of frame")),
         "bracket": bracket,
         **_brackets(hung),
