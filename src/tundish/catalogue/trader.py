@@ -17,6 +17,7 @@ class Trader:
     phone: str = text("Phone")
     email: str = text("Email")
     vat_number: str = text("VAT number", "Printed only where you are registered.")
+    terms: str = text("Your own terms", "One a line: they stand on the sheet of terms, before what the law says.")
 
 
 def demo_trader() -> Trader:

@@ -18,12 +18,14 @@ from tundish.documents import (
     quote,
     setting_out,
     survey_sheet,
+    terms_sheet,
 )
 from tundish.documents.block import Document
 from tundish.estimate import Estimate
 
 NAMES: Final = (
     ("quote", "Quote"),
+    ("terms", "Terms"),
     ("heights", "Heights we agree"),
     ("setting-out", "Setting-out sheets, one a wall"),
     ("template", "Drilling template"),
@@ -60,6 +62,7 @@ _SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {
 }
 _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "quote": quote.build,
+    "terms": terms_sheet.build,
     "heights": heights_agreed.build,
     "template": drilling_template.build,
     "materials": materials.build,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
-from tundish.documents.terms import rights, terms_of_money
+from tundish.documents.terms import OFFER, rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate, OptionPrice
 from tundish.field import must_read
@@ -41,11 +41,6 @@ _BESIDE = {
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
 }
-_OFFER = {
-    "a quotation": "The price holds for the work described; what is found on opening up is agreed before it is done.",
-    "an estimate": "This is an estimate, my best judgement before opening up, and not a fixed price: you pay what the work reasonably"
-    " comes to, and I tell you before it passes this sum.",
-}
 _LOW = 0.7
 """How high a drawing may be, as a part of its column's width."""
 
@@ -62,7 +57,7 @@ def build(estimate: Estimate) -> Document:
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
         (Points("When you pay", payments), Points("Still to be confirmed", _still_open(estimate))),
-        (Sums((*sums, ("You pay", price.total))), Points("Not in this price", _not_in_it(estimate))),
+        (Sums((*sums, ("You pay", price.total))), Points("Not in this price", not_included(estimate))),
     )
     named = f"quote {estimate.job.number}" if estimate.job.number else "this quote"
     accept = FillIn(
@@ -71,7 +66,7 @@ def build(estimate: Estimate) -> Document:
         ("Signed", "Name", "Date"),
     )
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
-    binding = Paragraph(f"{valid}{_OFFER[terms.offer]}", "note")
+    binding = Paragraph(f"{valid}{OFFER[terms.offer]}", "note")
     money = (Paragraph(each, "note") for each in (*terms_of_money(estimate), *rights(terms)))
     blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, *options, below, binding, *money, *_caution(estimate), accept)
     return paper(estimate, "quote", "Quote" if terms.offer == "a quotation" else "Estimate", blocks)
@@ -89,6 +84,15 @@ def described(room: Room) -> str:
         f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."
         f" It hides the pipes{hides}."
     )
+
+
+def not_included(estimate: Estimate) -> tuple[str, ...]:
+    """What the price leaves out: what is not priced, what the client supplies, what is found on opening up."""
+    own = tuple(f"{line.item.name}, which you supply" for line in estimate.lines if line.own)
+    found = ("Repairs to joists, walls or old pipe found when opening up: I stop, show you and agree a price first",)
+    labour = () if estimate.price.labour_priced else ("Labour: not priced yet",)
+    unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
+    return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
 
 
 def _option(option: OptionPrice, base: Price) -> Row:
@@ -131,14 +135,6 @@ def _in_it(stage: Stage, estimate: Estimate) -> str:
     if stage == "second fix" and names:
         return f"{', '.join(dict.fromkeys(names))}; all hung, connected, sealed and tried"
     return _IN_IT[stage]
-
-
-def _not_in_it(estimate: Estimate) -> tuple[str, ...]:
-    own = tuple(f"{line.item.name}, which you supply" for line in estimate.lines if line.own)
-    found = ("Repairs to joists, walls or old pipe found when opening up: I stop, show you and agree a price first",)
-    labour = () if estimate.price.labour_priced else ("Labour: not priced yet",)
-    unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
-    return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
 
 
 def _still_open(estimate: Estimate) -> tuple[str, ...]:

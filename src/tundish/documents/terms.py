@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from decimal import Decimal
+from typing import Final
 
 from tundish import measure
 from tundish.estimate import Estimate
@@ -11,6 +12,13 @@ from tundish.field import must_read
 from tundish.pricing.late import OVER_BASE, USUAL_DAYS, fixed_sum
 from tundish.pricing.terms import Terms
 from tundish.pricing.vat import REASONS, STANDARD
+
+OFFER: Final = {
+    "a quotation": "The price holds for the work described; what is found on opening up is agreed before it is done.",
+    "an estimate": "This is an estimate, my best judgement before opening up, and not a fixed price: you pay what the work reasonably"
+    " comes to, and I tell you before it passes this sum.",
+}
+"""What a price means, by what it is called: a fixed price once accepted, or a best guess (published consumer advice)."""
 
 
 def terms_of_money(estimate: Estimate) -> Iterator[str]:

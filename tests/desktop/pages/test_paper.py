@@ -56,7 +56,7 @@ def test_every_paper_is_listed_with_one_order_for_each_supplier(fitter: Fitter) 
     page = opened(fitter)
     listed = list(states(page))
     orders = fitter.settled().buying.orders
-    assert listed[:6] == ["quote", "heights", "setting-out", "template", "materials", "cut-list"]
+    assert listed[:7] == ["quote", "terms", "heights", "setting-out", "template", "materials", "cut-list"]
     assert [key for key in listed if key.startswith("order-")] == [f"order-{order.supplier.key}" for order in orders]
     assert listed[-3:] == ["survey-blank", "survey", "closing"]
 

@@ -22,7 +22,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.field import fields_of
 
 SCHEMES: Final = (("desktop", "As the desktop"), ("light", "Light"), ("dark", "Dark"))
-MANY_LINES: Final = ("address",)
+MANY_LINES: Final = ("address", "terms")
 WIDE: Final = 320
 
 

@@ -1,0 +1,66 @@
+"""The terms of a job as a sheet of their own: what is promised, paid, changed, left out, and what the client may do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tundish import measure
+from tundish.documents.block import Block, Document, FillIn, Paragraph, Points
+from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.quote import not_included
+from tundish.documents.terms import OFFER, rights, terms_of_money
+from tundish.estimate import Estimate
+from tundish.field import must_read
+
+_CHANGES = (
+    "Nothing is added, left out or changed without both of us agreeing it in writing with its price, before it is done.",
+    "What comes to light when floor or wall is opened up is shown to you; I stop there until we have agreed what it costs.",
+    "Heights are agreed on a sheet of their own. Once the wall is boarded they cannot be changed without opening it.",
+)
+_SITE = (
+    "I need the room, the way to it, water and electricity from the first day, and somewhere dry for boxes.",
+    "Water is off for parts of the day while pipes are joined. You are told before.",
+    "Floors and the way in are covered; what is taken out is taken away unless you ask to keep it.",
+)
+_AFTER = (
+    "Tell me of anything that is not right, and I come and look. What I did wrong I put right at my cost.",
+    "Goods carry their makers' guarantees, which you are given with their papers.",
+    "What I promise here comes on top of the rights that the law gives you, and takes none of them away.",
+)
+
+
+def build(estimate: Estimate) -> Document:
+    """The sheet, with the trader's own terms as they typed them before what the law says."""
+    job, own = estimate.job, lines_of(trader_of(estimate).terms)
+    number = f"quote {job.number}" if job.number else "the quote for this work"
+    blocks: tuple[Block, ...] = (
+        Paragraph(f"These terms go with {number}, {job.title or 'as described there'}.", "strong"),
+        Points("The price", tuple(_price(estimate))),
+        Points("Paying", tuple(_paying(estimate))),
+        Points("Changes", _CHANGES),
+        Points("Not in the price", not_included(estimate)),
+        Points("While I am there", _SITE),
+        Points("Afterwards", _AFTER),
+        *((Points("My own terms", own),) if own else ()),
+        Points("What the law says, in short", tuple(rights(job.terms))),
+        Paragraph(
+            "These are summaries. Where they differ from the law, the law holds; ask a solicitor if in doubt.", "note"
+        ),
+        FillIn("Read and agreed", (), ("Client", "Date", "Fitter", "Date")),
+    )
+    return paper(estimate, "terms", "Terms", blocks)
+
+
+def _price(estimate: Estimate) -> Iterator[str]:
+    terms = estimate.job.terms
+    yield OFFER[terms.offer]
+    if terms.quoted:
+        days, day = must_read(terms, "valid_days").value, measure.show_date(terms.quoted)
+        yield f"It is good for {days:g} days from {day}; prices of goods may change after."
+    yield from terms_of_money(estimate)
+
+
+def _paying(estimate: Estimate) -> Iterator[str]:
+    for each in estimate.price.payments:
+        yield f"{each.when}: {measure.show_percent(each.percent)}, {measure.show_money(each.amount)}."
+    yield "Each payment is asked for by a bill with a number of its own. Money paid is always receipted."
