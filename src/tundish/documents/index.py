@@ -9,6 +9,7 @@ from tundish.documents import (
     closing_sheet,
     cut_list,
     drilling_template,
+    hand_over,
     heights_agreed,
     invoice,
     labels,
@@ -37,6 +38,7 @@ NAMES: Final = (
     ("survey-blank", "Survey sheet, blank"),
     ("survey", "Survey sheet"),
     ("closing", "Closing sheet"),
+    ("hand-over", "Hand-over"),
     ("invoices", "Invoices"),
 )
 
@@ -72,4 +74,5 @@ _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "survey-blank": survey_sheet.blank,
     "survey": survey_sheet.filled,
     "closing": closing_sheet.build,
+    "hand-over": hand_over.build,
 }
