@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,6 +12,8 @@ from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.room import Face, Room
+from tundish.layout.tiled_room import tiled_faces
+from tundish.layout.tiles import Gap, Start, Tiling, set_out
 from tundish.layout.work_out import work_out_all
 from tundish.survey.wall import Side, Wall
 
@@ -68,12 +71,22 @@ def test_what_the_lower_one_hides_of_the_higher_is_neither_tiled_nor_boarded(pla
     )
     assert (face(two, "shelf").width.value, face(two, "shelf").tiled_width.value) == (1575 - 12, 1575 - 24)
     assert min(piece.x for piece in face(two, "shelf").boards) == 225 + 12
+    assert tiled_faces(one)[0].gaps == (Gap(2000 - 204, 0, 204, 900),)
+    assert tiled_faces(two)[0].gaps == ()
+
+
+def test_no_tile_is_laid_where_the_lower_one_hides_the_whole_of_it(planned: Planned, book: Book) -> None:
+    """Tiles of 298 and 2 from the left: the seventh of a course begins at 1,800, past 2,000 − 204; three courses end by 898."""
+    front = tiled_faces(worked(planned, book, PreWall(wall="B", depth=Entry(180), top=Entry(900)))[0])[0]
+    small, start = Tiling(298, 298, 2), Start(0, 0)
+    assert set_out(replace(front, gaps=()), small, start).count - set_out(front, small, start).count == 3
 
 
 def test_at_the_left_hand_corner_too(planned: Planned, book: Book) -> None:
     one, two = worked(planned, book, PreWall(wall="D", depth=Entry(150), top=Entry(900)))
     assert (one.start.value, one.run.value) == (0, 2000)
     assert (two.start.value, two.run.value) == (0, 1800 - 225)
+    assert tiled_faces(one)[0].gaps == (Gap(0, 0, 174, 900),)
 
 
 def test_round_three_walls(planned: Planned, book: Book) -> None:

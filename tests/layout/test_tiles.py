@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -13,7 +14,7 @@ from tundish.cutting.plan import Effort, Piece, Sheet
 from tundish.cutting.sheets import plan_sheets
 from tundish.layout.tile_cuts import SAW, cut_from
 from tundish.layout.tile_starts import Line, best_starts, starts
-from tundish.layout.tiles import BadTilingError, Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
+from tundish.layout.tiles import BadTilingError, Gap, Hole, SetOut, Start, TiledFace, Tiling, around, movement_joints, set_out
 
 TILINGS = some.builds(
     Tiling, some.integers(50, 600), some.integers(50, 600), some.sampled_from((0.0, 1.5, 2.0, 3.0)), some.sampled_from((0.0, 0.5, 1 / 3))
@@ -149,3 +150,26 @@ def test_what_cannot_be_laid_is_refused(made: object) -> None:
 def test_a_slip_of_the_unit_is_refused() -> None:
     with pytest.raises(BadTilingError, match="more than 50000 tiles"):
         set_out(TiledFace("Front", 1e7, 1e7), Tiling(300, 200, 2), Start(0, 0))
+
+
+GAPS = some.lists(
+    some.builds(Gap, some.integers(-100, 2500), some.integers(-100, 2400), some.integers(1, 1500), some.integers(1, 1500)), max_size=3
+)
+
+
+@given(FACES, TILINGS, STARTS, GAPS.map(tuple))
+def test_only_tiles_that_lie_wholly_in_a_gap_are_left_out(face: TiledFace, tiling: Tiling, start: Start, gaps: tuple[Gap, ...]) -> None:
+    every, laid = set_out(face, tiling, start), set_out(replace(face, gaps=gaps), tiling, start)
+    inside = [
+        tile
+        for tile in every.tiles
+        if any(
+            gap.x <= tile.x + 1e-6
+            and gap.z <= tile.z + 1e-6
+            and tile.x + tile.width <= gap.x + gap.width + 1e-6
+            and tile.z + tile.height <= gap.z + gap.height + 1e-6
+            for gap in gaps
+        )
+    ]
+    assert set(laid.tiles) == set(every.tiles) - set(inside)
+    assert laid.count == every.count - len(inside) == laid.whole + len(laid.cuts)

@@ -26,6 +26,7 @@ def tiles(laid: SetOut, *, sizes: bool = True) -> Drawing:
     for tile in laid.tiles:
         marks += (mark for mark in _tile(tile) if sizes or not isinstance(mark, Words))
     marks += [Ellipse(hole.x, hole.z, hole.across / 2, hole.across / 2, "ink", filled=False) for hole in laid.face.holes]
+    marks += [Box(gap.x, gap.z, gap.width, gap.height, "hidden", filled=False) for gap in laid.face.gaps]
     title = f"{laid.face.name}: {laid.start.name}" if laid.start.name else laid.face.name
     return Drawing(title, tuple(marks), (-20, -20, laid.face.width + 40, laid.face.height + 40))
 

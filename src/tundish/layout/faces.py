@@ -97,12 +97,13 @@ def _no_less(area: Figure) -> Figure:
 
 def _unhidden(front: Face, outline: Outline) -> Face:
     """The front with what a lower pre-wall in its corner hides off what is tiled."""
-    area = front.tiled_area
-    for met in outline.standing.meets:
+    area, hidden = front.tiled_area, []
+    for place, met in enumerate(outline.standing.meets):
         if met is not None and met.hides is not None:
             deep = finished_face(met.depth, outline.covering.thickness)
             area = (area - converted(deep * met.hides, "m²", f"Behind {met.name}")).named(area.label)
-    return replace(front, tiled_area=_no_less(area))
+            hidden.append((place, deep, met.hides))
+    return replace(front, tiled_area=_no_less(area), hidden=tuple(hidden))
 
 
 def _behind_lower(outline: Outline) -> Iterator[tuple[float, float, float, str]]:

@@ -170,6 +170,8 @@ class Face:
     tiled_height: Figure
     tiled_area: Figure
     boards: tuple[Piece, ...]
+    hidden: tuple[tuple[int, Figure, Figure], ...] = ()
+    """What lower pre-walls stand before: at which end (0 the left, 1 the right), how far in, how high above the finished floor."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, Literal
 
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
-from tundish.layout.tiles import MOST_TILES, Corner, Hole, SetOut, TiledFace, Tiling, around
+from tundish.layout.tiles import MOST_TILES, Corner, Gap, Hole, SetOut, TiledFace, Tiling, around
 
 THROUGH: Final = {"outlet": 110.0, "inlet": 60.0, "waste": 45.0}
 """Holes through tile, mm across: the pipe and room to seal round it (from memory)."""
@@ -32,8 +32,9 @@ def tiled_faces(room: Room, size: Size = "value") -> tuple[TiledFace, ...]:
     for face in room.faces:
         width, height = getattr(face.tiled_width, size), getattr(face.tiled_height, size)
         if width > 0 and height > 0:
-            holes = tuple(_holes(room, width, height)) if face.key == "front" else ()
-            made.append(TiledFace(face.name, width, height, holes, _CORNERS.get(face.key, "above")))
+            front = face.key == "front"
+            holes, gaps = (tuple(_holes(room, width, height)), tuple(_gaps(room, face, width))) if front else ((), ())
+            made.append(TiledFace(face.name, width, height, holes, _CORNERS.get(face.key, "above"), gaps))
     return tuple(sorted(made, key=lambda one: one.name != FRONT))
 
 
@@ -109,6 +110,15 @@ def _holes(room: Room, width: float, height: float) -> Iterator[Hole]:
             x, z = along - left_of(room), level - room.finished_floor.value
             if 0 < x < width and 0 < z < height:
                 yield Hole(f"{placed.name} {name}", x, z, across)
+
+
+def _gaps(room: Room, front: Face, width: float) -> Iterator[Gap]:
+    """What of the front is not tiled: behind a lower pre-wall in its corner, and where it opens."""
+    for end, deep, high in front.hidden:
+        yield Gap(0.0 if end == 0 else width - deep.value, 0.0, deep.value, high.value)
+    for each in room.recesses:
+        if each.hatch is None or not each.hatch.has("tile"):
+            yield Gap(each.left.value - left_of(room), each.bottom.value - room.finished_floor.value, each.width.value, each.height.value)
 
 
 def _through(placed: Placed) -> Iterator[tuple[str, float, float, float]]:

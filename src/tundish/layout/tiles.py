@@ -59,15 +59,28 @@ class Hole:
     across: float
 
 
+class Gap(NamedTuple):
+    """A rectangle of a face that is not tiled: what a lower pre-wall hides, an opening."""
+
+    x: float
+    z: float
+    width: float
+    height: float
+
+
 @dataclass(frozen=True, slots=True)
 class TiledFace:
-    """A face to be tiled, with its holes; `corner` says how the pattern comes to it from the face before it."""
+    """A face to be tiled, with its holes and gaps; `corner` says how the pattern comes to it from the face before it.
+
+    A tile that lies wholly in a gap is not laid; one that a gap runs into is laid and cut out.
+    """
 
     name: str
     width: float
     height: float
     holes: tuple[Hole, ...] = ()
     corner: Corner = "beside"
+    gaps: tuple[Gap, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +144,7 @@ class SetOut:
             LaidTile(row.number, column.number, column.at, row.at, column.size, row.size, self._cut(row, column))
             for row in self.rows
             for column in self.columns[row.number % 2]
+            if not self._in_a_gap(row, column)
         )
 
     @property
@@ -140,13 +154,17 @@ class SetOut:
 
     @property
     def whole(self) -> int:
-        """How many tiles are not cut."""
+        """How many tiles are not cut to size."""
+        if self.face.gaps:
+            return sum(not tile.cut for tile in self.tiles)
         across = [sum(column.size >= self.tiling.width - _NEAR for column in columns) for columns in self.columns]
         return sum(across[row.number % 2] for row in self.rows if row.size >= self.tiling.height - _NEAR)
 
     @property
     def count(self) -> int:
         """How many tiles there are, whole or cut."""
+        if self.face.gaps:
+            return len(self.tiles)
         return sum(len(self.columns[row.number % 2]) for row in self.rows)
 
     @property
@@ -185,6 +203,15 @@ class SetOut:
 
     def _cut(self, row: Strip, column: Strip) -> bool:
         return column.size < self.tiling.width - _NEAR or row.size < self.tiling.height - _NEAR
+
+    def _in_a_gap(self, row: Strip, column: Strip) -> bool:
+        return any(
+            gap.x - _NEAR <= column.at
+            and column.at + column.size <= gap.x + gap.width + _NEAR
+            and gap.z - _NEAR <= row.at
+            and row.at + row.size <= gap.z + gap.height + _NEAR
+            for gap in self.face.gaps
+        )
 
     def _over(self, hole: Hole) -> bool:
         radius = hole.across / 2
