@@ -43,9 +43,7 @@ def build(estimate: Estimate) -> Document:
         Points("Afterwards", _AFTER),
         *((Points("My own terms", own),) if own else ()),
         Points("What the law says, in short", tuple(rights(job.terms))),
-        Paragraph(
-            "These are summaries. Where they differ from the law, the law holds; ask a solicitor if in doubt.", "note"
-        ),
+        Paragraph("These are summaries. Where they differ from the law, the law holds; ask a solicitor if in doubt.", "note"),
         FillIn("Read and agreed", (), ("Client", "Date", "Fitter", "Date")),
     )
     return paper(estimate, "terms", "Terms", blocks)
