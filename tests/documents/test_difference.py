@@ -6,11 +6,14 @@ from dataclasses import replace
 from typing import Final
 
 from tundish.catalogue.load import supplied_book
-from tundish.catalogue.own_rules import OwnRule
+from tundish.catalogue.own_rules import OwnRule, sentence
 from tundish.documents.difference import differences
+from tundish.documents.materials import build, of_my_own
 from tundish.estimate import estimate
 from tundish.measure import show_money
+from tundish.rules.book import RULES
 from tundish.store.keep import demo_jobs
+from tundish.writers.text import as_text
 
 BOOK: Final = supplied_book()
 CLOAKROOM: Final = next(job for job in demo_jobs() if job.number == "101")
@@ -47,3 +50,29 @@ def test_an_amount_is_said_before_and_after_and_what_was_not_there_as_none() -> 
 def test_a_check_that_fails_then_is_named() -> None:
     steeper = with_figure("drainage.wc_fall_least", 500)
     assert any(words.startswith("Fails then: Fall of WC branch") for words in steeper)
+
+
+def test_the_materials_list_names_the_changed_figures_and_own_rules_that_bite() -> None:
+    screws, flush = BOOK.figures["boards.screws_per_m2"], BOOK.figures["drainage.soil_clips"]
+    changed = {each.key: replace(each, value=each.value * 2, changed="2026-11-20") for each in (screws, flush)}
+    rule = OwnRule(name="discs wear out", every="frame", allow="2", item=BOOK.role("cutting disc").code)
+    idle = OwnRule(name="never here", every="frame", allow="2", item=rule.item, when="timber pre-wall")
+    worked = estimate(CLOAKROOM, replace(BOOK, figures={**BOOK.figures, **changed}, own_rules=(rule, idle)))
+    told = tuple(of_my_own(worked))
+    assert f"{screws.label}: {screws.value * 2:g} {screws.unit}, supplied {screws.value:g}; changed Fri 20 Nov 2026" in told
+    assert sentence(rule, BOOK.items) in told
+    assert sentence(idle, BOOK.items) not in told
+    assert "By figures and rules of my own" in as_text(build(worked))
+    assert not tuple(of_my_own(BEFORE))
+
+
+def test_a_changed_figure_that_no_rule_used_here_is_not_named() -> None:
+    """A cloakroom on joists with a WC and a basin asks nothing of a urinal's figures or a rail's."""
+    idle = next(
+        figure for figure in BOOK.figures.values()
+        if (rules := {rule.key for rule in RULES if figure.key in rule.figures})
+        and not rules & ({need.rule for line in BEFORE.lines for need in line.needs} | {each.rule for each in BEFORE.findings})
+        and not figure.key.startswith("labour.")
+    )  # fmt: skip
+    other = {**BOOK.figures, idle.key: replace(idle, value=idle.value + 1, changed="2026-11-20")}
+    assert not tuple(of_my_own(estimate(CLOAKROOM, replace(BOOK, figures=other))))

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from tundish import measure
+from tundish.catalogue.own_rules import sentence
 from tundish.documents.block import Column, Document, Paragraph, Points, Row, Table
 from tundish.documents.order_list import pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Pick, Purchase
+from tundish.rules.book import RULES
 from tundish.takeoff.by_hand import ByHand
+from tundish.takeoff.own_rules import OWN_RULE
 
 _COLUMNS = (
     Column("Item", "text", 2.7),
@@ -29,6 +33,7 @@ def build(estimate: Estimate) -> Document:
         rows.append(Row((group,), group=group))
         rows += [_row(each) for each in purchases]
     left = tuple(f"{each.item.name}: {amount_words(each.amount, each.item.unit)}, {each.why}" for each in estimate.buying.left_over)
+    mine = tuple(of_my_own(estimate))
     blocks = (
         Table(_COLUMNS, tuple(rows), totals=(5,), total_label="Cost without VAT"),
         *(
@@ -37,6 +42,7 @@ def build(estimate: Estimate) -> Document:
             else ()
         ),
         Points("Left over", left or ("Nothing",)),
+        *((Points("By figures and rules of my own", mine),) if mine else ()),
         *((Points("Changed by hand", tuple(by_hand_words(each) for each in estimate.by_hand)),) if estimate.by_hand else ()),
     )
     return paper(estimate, "materials", "Materials list", blocks, tables_only=True)
@@ -63,6 +69,20 @@ def buy_words(purchase: Purchase) -> str:
 def amount_words(amount: float, unit: str) -> str:
     """An amount with its unit; what is counted is shown whole, and by its number alone."""
     return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
+
+
+def of_my_own(estimate: Estimate) -> Iterator[str]:
+    """The figures of the rule book that the trader changed, unless only rules rest on them that say nothing here; then own rules in use."""
+    said = {need.rule for line in estimate.lines for need in line.needs} | {each.rule for each in estimate.findings}
+    for figure in estimate.book.figures.values():
+        rules = [rule.key for rule in RULES if figure.key in rule.figures and rule.family != "labour"]
+        if figure.changed and (not rules or said & set(rules)):
+            value, supplied = (measure.show_number(each, None) for each in (figure.value, figure.supplied))
+            yield f"{figure.label}: {value} {figure.unit}".rstrip() + f", supplied {supplied}; changed {measure.show_date(figure.changed)}"
+    if OWN_RULE in said:
+        items = estimate.book.items
+        used = {need.why for line in estimate.lines for need in line.needs if need.rule == OWN_RULE}
+        yield from (sentence(rule, items) for rule in estimate.book.own_rules if (rule.name.strip() or OWN_RULE) in used)
 
 
 def by_hand_words(change: ByHand) -> str:
