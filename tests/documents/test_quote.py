@@ -102,6 +102,19 @@ def test_a_job_without_rooms_number_or_dates_can_be_quoted(changed: Callable[...
     assert "Start" not in words
 
 
+def test_each_pre_wall_is_described_as_it_is_itself(worked: dict[str, Estimate]) -> None:
+    for room in worked["104"].rooms:
+        full = room.prewall.height == "full"
+        assert ("a full-height false wall" in quote.described(room)) == full
+        assert ("tiled shelf on top" in quote.described(room)) == (not full and room.prewall.shelf)
+    assert {room.prewall.height for room in worked["104"].rooms} == {"part", "full"}
+
+
+def test_an_open_floor_is_said_once_for_a_room_of_several_pre_walls(worked: dict[str, Estimate]) -> None:
+    floors = [each for each in points(quote.build(worked["104"]), "Still to be confirmed") if "finished floor" in each]
+    assert floors == ["Bathroom: finished floor 10 to 17 mm above the floor as it is"]
+
+
 def test_a_room_without_ware_is_described(changed: Callable[..., Estimate]) -> None:
     made = changed("101", rooms__0__design__appliances=())
     assert quote.described(made.rooms[0]).endswith("It hides the pipes that run behind it.")

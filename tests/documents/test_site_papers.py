@@ -236,6 +236,10 @@ def test_on_the_sheet_of_a_wall_each_caution_of_it_stands_once(worked: dict[str,
     assert "Tisbel 560 rimless pan" not in words[words.index("Take care") :]  # it hangs on another wall
 
 
+def test_the_section_names_the_wall_it_is_cut_through(one: Estimate, room: Room) -> None:
+    assert f"Section at the stack, wall {room.wall} on the left" in as_text(setting_out.build(one, room))
+
+
 def test_what_is_still_open_on_several_walls_names_its_wall(worked: dict[str, Estimate]) -> None:
     words = " ".join(as_text(closing_sheet.build(worked["104"])).split())
     for room in worked["104"].rooms:

@@ -74,11 +74,10 @@ def build(estimate: Estimate) -> Document:
 
 def described(room: Room) -> str:
     """One plain paragraph on what is built in a room."""
-    design = room.plan.design
-    height = "a full-height" if design.prewall.height == "full" else "a part-height"
+    height = "a full-height" if room.prewall.height == "full" else "a part-height"
     ware = _and([f"the {KINDS[each.choice.kind].plain}" for each in room.framed])
     hides = f" and the steel frames that carry {ware}, which hang clear of the floor" if ware else " that run behind it"
-    shelf = ", with a tiled shelf on top" if design.prewall.height == "part" else ""
+    shelf = ", with a tiled shelf on top" if room.prewall.height == "part" and room.prewall.shelf else ""
     return (
         f"I will build {height} false wall, {measure.show_length(round(room.figures['finished_face'].value))} mm deep"
         f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."
@@ -142,11 +141,11 @@ def _still_open(estimate: Estimate) -> tuple[str, ...]:
     for room in estimate.rooms:
         if room.finished_floor.tbc:
             reach = measure.show_range(room.finished_floor.low, room.finished_floor.high)
-            rows.append(f"{room.name}: finished floor {reach} mm above the floor as it is")
+            rows.append(f"{room.room_name}: finished floor {reach} mm above the floor as it is")
         rows += [
             f"{each.name}: sizes and height to be confirmed" for each in room.placed if not each.choice.in_hand or each.figures["top"].tbc
         ]
-    return tuple(rows) or ("Nothing: everything this price rests on is settled",)
+    return tuple(dict.fromkeys(rows)) or ("Nothing: everything this price rests on is settled",)
 
 
 def _caution(estimate: Estimate) -> tuple[Block, ...]:

@@ -1,4 +1,4 @@
-"""The section at the stack: wall A on the left, the room on the right, to scale; it follows the input being typed."""
+"""The section at the stack: the wall on the left, the room on the right, to scale; it follows the input being typed."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def section(room: Room, path: str = "") -> Drawing:
         *_prewall(room, high),
         *_sizes(room, path, deep, high),
     )
-    return Drawing("Section at the stack, wall A on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
+    return Drawing(f"Section at the stack, wall {room.wall} on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
 
 
 def _seen_high(room: Room, path: str) -> float:
@@ -70,7 +70,7 @@ def _prewall(room: Room, high: float) -> Iterator[Mark]:
     top, steel = room.top.value, room.top_of_steel.value
     yield Box(depth - 41, 0, 41, max(min(steel, high), 1.0), "steel")
     yield Box(depth, 0, face - depth, max(min(top, high), 1.0), "board")
-    if room.plan.design.prewall.height == "part" and top < high:
+    if room.prewall.height == "part" and top < high:
         yield Box(0, steel, face, max(top - steel, 1.0), "board")
 
 
