@@ -309,7 +309,8 @@ def test_a_room_without_branch_or_floor_build_up_has_a_section(changed: Callable
     ],
 )
 def test_the_drawing_follows_the_input_being_typed(path: str, title: str, room: Room) -> None:
-    assert follow(room, path).title == title.replace("Wall A", f"Wall {room.wall}" if path.startswith("design") else "Wall A")
+    of_the_wall = path.startswith("design") or "on the left" in title
+    assert follow(room, path).title == (title.replace("all A", f"all {room.wall}") if of_the_wall else title)
 
 
 def test_a_missed_fall_is_drawn_on_its_branch(worked: dict[str, Estimate]) -> None:
