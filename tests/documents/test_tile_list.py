@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 
 from tests.jobs.test_papers import JOBS
 from tundish.catalogue.load import supplied_book
-from tundish.documents.block import Paragraph, Sketch, Table
-from tundish.documents.tile_drawing import MOVEMENT, notes
+from tundish.documents import cut_list
+from tundish.documents.block import Block, Paragraph, SideBySide, Sketch, Table
+from tundish.documents.drawing import Words
+from tundish.documents.tile_drawing import MOVEMENT, notes, tiles
 from tundish.documents.tile_lines import columns, courses, end_tiles
 from tundish.documents.tile_list import tile_list
 from tundish.estimate import Job, estimate
@@ -17,10 +21,17 @@ from tundish.layout.tile_starts import Choice
 from tundish.layout.tiled_room import tile_choices, tiled
 from tundish.layout.tiles import Start, TiledFace, Tiling, set_out
 from tundish.rules.tile_count import whole_tiles
+from tundish.writers.text import as_text
 
 
 def started(job: Job, name: str) -> Room:
     return estimate(put(job, "rooms.0.design.finish.tile_start", name), supplied_book()).rooms[0]
+
+
+def drawn(blocks: Sequence[Block]) -> list[Sketch]:
+    """Every drawing, those side by side too."""
+    inner = [(*each.left, *each.right) if isinstance(each, SideBySide) else (each,) for each in blocks]
+    return [each for several in inner for each in several if isinstance(each, Sketch)]
 
 
 @pytest.mark.parametrize("number", sorted(JOBS))
@@ -38,7 +49,7 @@ def test_the_start_that_is_chosen_is_drawn_listed_and_counted(number: str) -> No
         assert sorted(courses(other), reverse=True) == list(courses(other))
         blocks = list(tile_list(other))
         assert any(isinstance(each, Paragraph) and choice.start.name in each.text for each in blocks)
-        assert sum(isinstance(each, Sketch) for each in blocks) == len(laid.faces)
+        assert [each.caption for each in drawn(blocks)] == [face.face.name for face in laid.faces]
         holes = [row for each in blocks if isinstance(each, Table) for row in each.rows]
         assert len(holes) == sum(len(face.drilled) for face in laid.faces)
         whole = sum(face.whole for face in laid.faces)
@@ -55,4 +66,23 @@ def test_long_faces_say_where_they_may_move() -> None:
     words = list(notes(Choice(laid.start, (laid,))))
     assert words[0].startswith("Front: movement joints ")
     assert MOVEMENT < 10_000
-    assert "one batch" in words[-1]
+
+
+def test_one_batch_is_asked_for_once_however_many_walls_are_tiled() -> None:
+    words = " ".join(as_text(cut_list.build(estimate(JOBS["104"], supplied_book()))).split())
+    assert words.count("Buy all tiles of one batch") == 1
+
+
+def test_faces_that_are_narrow_stand_two_by_two() -> None:
+    boxing = next(room for room in estimate(JOBS["104"], supplied_book()).rooms if not room.placed)
+    blocks = list(tile_list(boxing))
+    assert [(len(each.left), len(each.right)) for each in blocks if isinstance(each, SideBySide)] == [(1, 1)]
+
+
+def test_a_size_is_written_in_its_tile_or_not_at_all() -> None:
+    small = tiles(set_out(TiledFace("Front", 2294, 2614), Tiling(150, 150, 2), Start(99 - 150, 0)))
+    words = [mark.text for mark in small.marks if isinstance(mark, Words)]
+    assert "99" in words  # the cut size alone: 99 × 150 would run into the next tile
+    assert not any("×" in each for each in words)
+    large = tiles(set_out(TiledFace("Front", 1450, 1180), Tiling(600, 300, 2), Start(128.5 - 600, 0)))
+    assert "128.5 × 300" in [mark.text for mark in large.marks if isinstance(mark, Words)]

@@ -80,6 +80,21 @@ def test_a_sliver_is_avoided_and_told() -> None:
     assert starts == best_starts([face], tiling, most=30)
 
 
+def test_what_is_spoilt_alike_is_told_once() -> None:
+    faces = [TiledFace("Front", 1200, 600), TiledFace("Niche, left", 90, 300), TiledFace("Niche, right", 90, 300)]
+    first, *_ = best_starts(faces, Tiling(600, 300, 2))
+    assert [words for words in first.spoils if "sliver" in words] == [
+        "Niche, left and Niche, right: a sliver of 90 mm, the whole of its width"
+    ]
+
+
+def test_slivers_of_one_size_at_both_ends_are_one_remark() -> None:
+    starts = best_starts([TiledFace("Front", 340, 600)], Tiling(300, 200, 2), most=30)
+    both = [words for each in starts for words in each.spoils if each.faces[0].ends == pytest.approx((18, 18)) and "sliver" in words]
+    assert both
+    assert set(both) == {"Front: a sliver of 18 mm at the left and at the right"}
+
+
 def test_a_tile_or_a_joint_lies_on_the_line_asked_for() -> None:
     starts = best_starts([TiledFace("Front", 2000, 1200)], Tiling(300, 200, 2), [Line("WC 1", 640)], most=50)
     on = next(each for each in starts if each.start.name.startswith("a joint on WC 1"))

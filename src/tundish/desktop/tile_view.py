@@ -98,4 +98,4 @@ def _notes(laid: Choice) -> list[str]:
         for face in laid.faces
         for hole, tile, x, z, edge in tile_drawing.drilled(face)
     ]
-    return [*holes, *tile_drawing.notes(laid)]
+    return [*holes, *tile_drawing.notes(laid), tile_drawing.ONE_BATCH]

@@ -10,6 +10,7 @@ from tundish.cutting.plans import CutPlan
 from tundish.documents import cut_drawing
 from tundish.documents.block import Block, Column, Document, Heading, Paragraph, Row, SideBySide, Sketch, Table
 from tundish.documents.paper import paper
+from tundish.documents.tile_drawing import ONE_BATCH
 from tundish.documents.tile_list import tile_list
 from tundish.estimate import Estimate
 
@@ -30,8 +31,8 @@ def build(estimate: Estimate) -> Document:
     blocks: list[Block] = []
     for plan in estimate.cuts:
         blocks += _material(plan, keep)
-    for room in estimate.rooms:
-        blocks += tile_list(room)
+    tiles = [block for room in estimate.rooms for block in tile_list(room)]
+    blocks += (*tiles, Paragraph(ONE_BATCH, "note")) if tiles else ()
     blocks.append(
         Paragraph("Wear eye and ear protection; cut cement board and tile wet or with extraction: the dust harms lungs.", "caution")
     )

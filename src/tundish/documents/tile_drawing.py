@@ -9,22 +9,31 @@ from tundish import measure
 from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Words
 from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tile_starts import Choice
-from tundish.layout.tiles import LaidTile, SetOut, movement_joints
+from tundish.layout.tiles import LaidTile, SetOut, Tiling, movement_joints
 
 MOVEMENT: Final = 4_500.0
 """The most between movement joints on a wall: BS 5385-1, by way of the tile trade's guide."""
 NEAR_EDGE: Final = 15.0
 """Tile left beside a hole under which it breaks out easily: from memory."""
-SIZE = 2.2
-_ROOM = 60.0
-"""A cut tile narrower than this has its size written upwards, or not at all when it is no longer either."""
+ONE_BATCH: Final = "Buy all tiles of one batch, and mix the boxes as they are laid."
+"""Said once for all walls."""
+SIZE: Final = 2.2
+LETTER: Final = 1.25
+"""Height of the sizes and width of a figure in them, mm of paper."""
+ACROSS: Final = 170.0
+UP: Final = 145.0
+"""About how wide and how high a face may be drawn on paper, mm."""
+_NEAR: Final = 0.5
+"""A tile lacking no more than this is not called cut."""
 
 
 def tiles(laid: SetOut, *, sizes: bool = True) -> Drawing:
     """One face with its tiles: whole ones plain, cut ones with their size (unless the drawing is small), holes as circles."""
     marks: list[Mark] = [Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)]
+    letter = LETTER * max(laid.face.width / ACROSS, laid.face.height / UP)
     for tile in laid.tiles:
-        marks += (mark for mark in _tile(tile) if sizes or not isinstance(mark, Words))
+        marks.append(Box(tile.x, tile.z, tile.width, tile.height, "tile", filled=False))
+        marks += _size(tile, laid.tiling, letter) if sizes and tile.cut else ()
     marks += [Ellipse(hole.x, hole.z, hole.across / 2, hole.across / 2, "ink", filled=False) for hole in laid.face.holes]
     marks += [Box(gap.x, gap.z, gap.width, gap.height, "hidden", filled=False) for gap in laid.face.gaps]
     title = f"{laid.face.name}: {laid.start.name}" if laid.start.name else laid.face.name
@@ -47,7 +56,7 @@ def counted(choice: Choice) -> str:
 
 
 def notes(choice: Choice) -> Iterator[str]:
-    """What else is to be seen to: movement joints, holes near an edge, and one batch."""
+    """What else is to be seen to on these faces: movement joints, and holes near an edge."""
     for each in choice.faces:
         places = movement_joints(each.face.width, each.tiling, each.start.x, MOVEMENT)
         if places:
@@ -56,7 +65,6 @@ def notes(choice: Choice) -> Iterator[str]:
     near = [f"{name} in {tile}" for each in choice.faces for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE]
     if near:
         yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {'; '.join(near)}. Drill before cutting, slowly."
-    yield "Buy all tiles of one batch, and mix the boxes as they are laid."
 
 
 def told(choice: Choice) -> str:
@@ -78,9 +86,12 @@ def drilled(laid: SetOut) -> Iterator[tuple[str, str, float, float, float]]:
         yield one.hole.name, f"course {course}, tile {across}", one.x, one.z, one.edge
 
 
-def _tile(tile: LaidTile) -> Iterator[Mark]:
-    yield Box(tile.x, tile.z, tile.width, tile.height, "tile", filled=False)
-    if tile.cut and max(tile.width, tile.height) >= _ROOM:
-        size = f"{measure.show_length(tile.width)} × {measure.show_length(tile.height)}"
-        turned = tile.width < tile.height
-        yield Words(tile.x + tile.width / 2, tile.z + tile.height / 2, size, SIZE, turned=turned)
+def _size(tile: LaidTile, tiling: Tiling, letter: float) -> Iterator[Words]:
+    """The size of a cut tile along its longer side; where that is too short for it, only what is cut; or nothing."""
+    width, height = measure.show_length(tile.width), measure.show_length(tile.height)
+    only = height if tile.height < tiling.height - _NEAR else width
+    room, turned = max(tile.width, tile.height), tile.width < tile.height
+    for words, upright in ((f"{width} × {height}", turned), (only, False)):
+        if len(words) * letter < (room if upright == turned else tile.width):
+            yield Words(tile.x + tile.width / 2, tile.z + tile.height / 2, words, SIZE, turned=upright)
+            return

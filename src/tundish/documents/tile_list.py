@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import groupby
+from typing import Final
 
 from tundish import measure
 from tundish.documents import tile_drawing
-from tundish.documents.block import Block, Column, Heading, Paragraph, Row, Sketch, Table
+from tundish.documents.block import Block, Column, Heading, Paragraph, Row, SideBySide, Sketch, Table
 from tundish.layout.room import Room
 from tundish.layout.tile_starts import Choice
 from tundish.layout.tiled_room import tiled
@@ -20,6 +22,9 @@ _COLUMNS = (
     Column("Cut", "tick", 0.5),
 )
 
+NARROW: Final = 800.0
+"""A face narrower than this, mm, is drawn no smaller in half the page's width."""
+
 
 def tile_list(room: Room) -> Iterator[Block]:
     """The tiles of one pre-wall; nothing where nothing is tiled."""
@@ -28,13 +33,24 @@ def tile_list(room: Room) -> Iterator[Block]:
         return
     yield Heading(f"{room.tile.name}: {room.name}")
     yield Paragraph(f"Start with {laid.start.name}. {tile_drawing.ends(laid)} {tile_drawing.counted(laid)}.", "note")
-    for face in laid.faces:
-        yield Sketch(tile_drawing.tiles(face), face.face.name)
+    yield from _faces(laid)
     rows = tuple(_holes(laid))
     if rows:
         yield Table(_COLUMNS, rows)
     for words in (*laid.spoils, *tile_drawing.notes(laid)):
         yield Paragraph(words if words.endswith(".") else f"{words}.", "note")
+
+
+def _faces(laid: Choice) -> Iterator[Block]:
+    """Every face drawn; narrow ones that follow one another stand two by two."""
+    for narrow, faces in groupby(laid.faces, lambda face: face.face.width < NARROW):
+        drawn = [Sketch(tile_drawing.tiles(face), face.face.name) for face in faces]
+        if not narrow:
+            yield from drawn
+            continue
+        for place in range(0, len(drawn), 2):
+            pair = drawn[place : place + 2]
+            yield SideBySide((pair[0],), tuple(pair[1:])) if len(pair) > 1 else pair[0]
 
 
 def _holes(laid: Choice) -> Iterator[Row]:

@@ -99,19 +99,34 @@ def _on(x: float, tiling: Tiling) -> tuple[tuple[float, str], ...]:
 
 
 def _spoils(laid: Sequence[SetOut]) -> Iterator[str]:
+    """What is spoilt, each thing once with every face it is spoilt on."""
+    told: dict[str, list[str]] = {}
     for each in laid:
-        wide, high = each.tiling.width, each.tiling.height
-        for end, side in zip(each.ends, ("left", "right"), strict=True):
-            if end < SLIVER * wide:
-                yield f"{each.face.name}: a sliver of {end:.0f} mm at the {side}"
-        for course, side in zip(each.courses, ("foot", "top"), strict=True):
-            if course < SLIVER * high:
-                yield f"{each.face.name}: a course of only {course:.0f} mm at the {side}"
+        for words in _spoilt(each):
+            told.setdefault(words, []).append(each.face.name)
         left, right = each.ends
         if each is laid[0] and abs(left - right) > _EQUAL:
-            yield f"{each.face.name}: ends of {left:.0f} and {right:.0f} mm are not alike"
+            told.setdefault(f"ends of {left:.0f} and {right:.0f} mm are not alike", []).append(each.face.name)
         for hole in each.over_joints:
-            yield f"{each.face.name}: a joint runs through {hole.name}"
+            told.setdefault(f"a joint runs through {hole.name}", []).append(each.face.name)
+    yield from (f"{' and '.join(names)}: {words}" for words, names in told.items())
+
+
+def _spoilt(each: SetOut) -> Iterator[str]:
+    wide, high = each.tiling.width, each.tiling.height
+    yield from _thin(each.ends, SLIVER * wide, each.face.width, ("a sliver of", "left", "right", "width"))
+    yield from _thin(each.courses, SLIVER * high, each.face.height, ("a course of only", "foot", "top", "height"))
+
+
+def _thin(ends: tuple[float, float], least: float, whole: float, called: tuple[str, str, str, str]) -> Iterator[str]:
+    """The two ends of a face where they are thin; as one where they are alike, or where the face takes no more than one tile."""
+    what, near, far, across = called
+    thin = [(f"{end:.0f} mm", side) for end, side in zip(ends, (near, far), strict=True) if end < least]
+    if thin and ends[0] >= whole - _EQUAL:
+        yield f"{what} {thin[0][0]}, the whole of its {across}"
+        return
+    for size in dict.fromkeys(size for size, _ in thin):
+        yield f"{what} {size} {' and '.join(f'at the {side}' for each, side in thin if each == size)}"
 
 
 def _rank(choice: Choice) -> tuple[float, ...]:
