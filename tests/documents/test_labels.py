@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
 from tests.writers.reading import texts
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import BarPlan
@@ -18,7 +22,8 @@ def test_every_piece_has_its_label_with_its_length_large_and_the_job(worked: dic
     for plan in worked["101"].cuts:
         for cut in plan.cuts:
             label = next(each for each in made if each.piece == cut.mark)
-            assert label.what.startswith(cut.what)
+            assert len(re.findall(rf"\b{re.escape(cut.what)}\b", label.what, re.IGNORECASE)) == 1
+            assert label.what.endswith(plan.item.name)
             assert label.job == "job 101"
             assert label.tbc == cut.length.tbc
 
@@ -47,6 +52,22 @@ def test_what_a_label_says_is_printed_once_and_read_out_once(worked: dict[str, E
     assert printed.count(f"{first.piece} {first.size}") == 0  # the two stand under one another, never as a line of words
     assert as_text(sheet).count(f"{first.piece} {first.size}, ") == 1
     assert "Scale 1:1" not in printed
+
+
+def test_what_is_too_long_for_a_line_goes_on_in_a_second(worked: dict[str, Estimate]) -> None:
+    marks = [mark for block in labels.build(worked["104"]).blocks if isinstance(block, Sketch) for mark in block.drawing.marks]
+    words = [mark for mark in marks if isinstance(mark, Words)]
+    assert not [mark.text for mark in words if mark.text.endswith("…")]
+    assert all(len(mark.text) <= labels.FITS for mark in words)
+    assert all(1 < mark.y < labels.HIGH for mark in words)
+
+
+def test_a_name_without_end_keeps_within_its_label(changed: Callable[..., Estimate]) -> None:
+    endless = replace(labels.labels(changed("101"))[0], what="pipe " * 50, where="W" * 200)
+    drawn = [mark for mark in labels.drawn((endless,)).marks if isinstance(mark, Words)]
+    assert all(len(mark.text) <= labels.FITS and 1 < mark.y < labels.HIGH for mark in drawn)
+    assert sum(mark.text.endswith("…") for mark in drawn) == 2
+    assert drawn[-1].text == "job 101"
 
 
 def test_the_stock_take_sheet_has_every_holding_by_place_and_room_to_write(book: Book) -> None:

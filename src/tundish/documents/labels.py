@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from textwrap import wrap
 from typing import Final
 
 from tundish import measure
@@ -20,6 +21,8 @@ HIGH: Final = 32.0
 """Size of a label, mm of paper."""
 FITS: Final = 38
 """Letters of small print that fit across."""
+_LINES: Final = 3
+"""Lines of small print above the job: what it is and where it goes, the longer of the two over two lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,13 +52,21 @@ def build(estimate: Estimate) -> Document:
     return paper(estimate, "labels", "Labels", tuple(rows) or (Paragraph("Nothing is cut for this job yet."),))
 
 
+def drawn(row: Sequence[Label]) -> Drawing:
+    """A row of labels at true size."""
+    marks = tuple(mark for place, label in enumerate(row) for mark in _marks(label, place * WIDE))
+    return Drawing("labels", marks, (0, 0, ACROSS * WIDE, HIGH))
+
+
 def _pieces(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:
     for cut in plan.cuts:
         size = measure.show_length(cut.length.value)
         if cut.width is not None:
             size = f"{size} × {measure.show_length(cut.width.value)}"
         where = "" if cut.where == cut.what else cut.where
-        yield Label(cut.mark, size, f"{cut.what}, {plan.item.name}", where, _job(estimate), cut.length.tbc)
+        name = plan.item.name
+        what = name if f" {cut.what} ".casefold() in f" {name} ".casefold() else f"{cut.what}, {name}"
+        yield Label(cut.mark, size, what, where, _job(estimate), cut.length.tbc)
 
 
 def _offcuts(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:
@@ -73,9 +84,7 @@ def _job(estimate: Estimate) -> str:
 
 
 def _row(row: Sequence[Label]) -> Sketch:
-    marks = tuple(mark for place, label in enumerate(row) for mark in _marks(label, place * WIDE))
-    words = "; ".join(_said(label) for label in row)
-    return Sketch(Drawing("labels", marks, (0, 0, ACROSS * WIDE, HIGH)), scale=1, told=words)
+    return Sketch(drawn(row), scale=1, told="; ".join(_said(label) for label in row))
 
 
 def _said(label: Label) -> str:
@@ -88,6 +97,13 @@ def _marks(label: Label, x: float) -> Iterator[Mark]:
     yield Box(x, 0, WIDE, HIGH, "tbc" if label.tbc else "ink", filled=False)
     yield Words(middle, HIGH - 6, label.piece, 6.0, bold=True)
     yield Words(middle, HIGH - 14, label.size, 5.0 if len(label.size) < 12 else 3.6, bold=True)  # noqa: PLR2004
-    small = (label.what, label.where, f"{label.job}{', do not cut yet' if label.tbc else ''}")
-    for line, words in enumerate(each for each in small if each):
-        yield Words(middle, HIGH - 20.5 - line * 4.2, words if len(words) <= FITS else f"{words[: FITS - 1]}…", 2.4)
+    lines = (*_small(label), f"{label.job}{', do not cut yet' if label.tbc else ''}")
+    for line, words in enumerate(lines):
+        yield Words(middle, HIGH - 20 - line * (4.2 if len(lines) <= _LINES else 3.1), words, 2.4)
+
+
+def _small(label: Label) -> Iterator[str]:
+    what = wrap(label.what, FITS, max_lines=2, placeholder="…")
+    yield from what
+    if label.where:
+        yield from wrap(label.where, FITS, max_lines=_LINES - len(what), placeholder="…")
