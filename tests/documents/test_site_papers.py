@@ -236,6 +236,18 @@ def test_on_the_sheet_of_a_wall_each_caution_of_it_stands_once(worked: dict[str,
     assert "Tisbel 560 rimless pan" not in words[words.index("Take care") :]  # it hangs on another wall
 
 
+def test_what_holds_for_the_whole_room_stands_on_the_first_sheet_and_the_others_point_there(worked: dict[str, Estimate]) -> None:
+    first, *others = worked["104"].rooms
+    whole = [f"{each.title}: {each.words}" for each in worked["104"].cautions if each.place == first.room_name]
+    assert whole
+    assert set(whole) <= set(points(setting_out.build(worked["104"], first), "Take care"))
+    for room in others:
+        told = points(setting_out.build(worked["104"], room), "Take care")
+        assert not set(whole) & set(told)
+        assert told[-1].startswith(f"For the whole room, on the sheet of {first.name}: Electrical zones; ")
+    assert "For the whole room" not in as_text(setting_out.build(worked["102"], worked["102"].rooms[0]))
+
+
 def test_the_section_names_the_wall_it_is_cut_through(one: Estimate, room: Room) -> None:
     assert f"Section at the stack, wall {room.wall} on the left" in as_text(setting_out.build(one, room))
 

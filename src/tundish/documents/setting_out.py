@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
@@ -49,7 +50,7 @@ _COLUMNS = (
 def build(estimate: Estimate, room: Room) -> Document:
     """The sheet of one wall: what is marked on it first, then how its frames are set and what is picked for them."""
     several = len(estimate.rooms) > 1
-    cautions = tuple(dict.fromkeys(f"{each.title}: {each.words}" for each in estimate.cautions if _is_of(each.place, room)))
+    cautions = tuple(dict.fromkeys(_cautions(estimate, room)))
     blocks = (
         *_marking(room),
         Heading(f"{room.name}: frames and the void"),
@@ -64,9 +65,16 @@ def build(estimate: Estimate, room: Room) -> Document:
     return replace(made, drawn=True)
 
 
-def _is_of(place: str, room: Room) -> bool:
-    """Whether something said of a place is said of this wall, of what stands at it, or of the whole room."""
-    return place in {room.room_name, room.name} or place.startswith(f"{room.name}, ")
+def _cautions(estimate: Estimate, room: Room) -> Iterator[str]:
+    """What is said of this wall and of what stands at it; what is said of the whole room is on the sheet of its first wall."""
+    first = next(each for each in estimate.rooms if each.path == room.path)
+    for each in estimate.cautions:
+        of_the_room = each.place == room.room_name and room.place == first.place
+        if of_the_room or each.place == room.name or each.place.startswith(f"{room.name}, "):
+            yield f"{each.title}: {each.words}"
+    of_all = dict.fromkeys(each.title for each in estimate.cautions if each.place == room.room_name)
+    if room.place != first.place and of_all:
+        yield f"For the whole room, on the sheet of {first.name}: {'; '.join(of_all)}."
 
 
 def build_all(estimate: Estimate) -> tuple[Document, ...]:
