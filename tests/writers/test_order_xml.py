@@ -13,7 +13,8 @@ from lxml import etree
 from tundish.catalogue.item import Item, Offer, Supplier
 from tundish.catalogue.trader import Trader
 from tundish.procurement.purchase import Pick
-from tundish.writers.order_xml import CBC, OrderToWrite, as_xml, write_order_xml
+from tundish.writers.order_xml import OrderToWrite, as_xml, write_order_xml
+from tundish.writers.ubl import CBC
 
 SELLER = Supplier("a", "Able & Sons <Ltd>", "01632 960314", "1 Mill Lane\nZZ9 2LD", "A-17", Decimal(12), Decimal(100), 2)
 ROWS = (

@@ -8,10 +8,9 @@ from decimal import Decimal
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.terms import reverse_charges, when_late
 from tundish.estimate import Estimate
-from tundish.field import must_read
 from tundish.pricing.invoice import Invoice, bill_of
-from tundish.pricing.late import OVER_BASE, USUAL_DAYS
 
 _COLUMNS = (Column("For", "text", 3.4, "strong"), Column("VAT, %", "percent", 0.8), Column("Before VAT, £", "money", 1.2, "strong"))
 
@@ -51,16 +50,11 @@ def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
     words = []
     if invoice.paid:
         words.append(f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks.")
-    words += [
-        f"{each.words}, {measure.show_money(each.vat)}. Domestic reverse charge, VAT Act 1994, section 55A."
-        for each in bill_of(invoice).vat_lines
-        if not each.charged
-    ]
+    words += reverse_charges(bill_of(invoice).vat_lines)
     if invoice.credits:
         words.append(f"This takes back invoice {invoice.credits}.")
     elif not invoice.paid and terms.client_is == "a business":
-        base = must_read(terms, "base_rate").value
-        words.append(f"Due within {USUAL_DAYS} days; late payment bears interest at {OVER_BASE} % over the base rate ({base:g} % taken).")
+        words.append(when_late(terms))
     elif not invoice.paid:
         words.append("Please pay within 14 days, giving the invoice number.")
     return tuple(Paragraph(each, "note") for each in words)

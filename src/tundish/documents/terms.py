@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from typing import Final
 
@@ -11,7 +11,7 @@ from tundish.estimate import Estimate
 from tundish.field import must_read
 from tundish.pricing.late import OVER_BASE, USUAL_DAYS, fixed_sum
 from tundish.pricing.terms import Terms
-from tundish.pricing.vat import REASONS, STANDARD
+from tundish.pricing.vat import REASONS, STANDARD, VatLine
 
 OFFER: Final = {
     "a quotation": "The price holds for the work described; what is found on opening up is agreed before it is done.",
@@ -28,10 +28,7 @@ def terms_of_money(estimate: Estimate) -> Iterator[str]:
     for reason in (each for key, each in REASONS.items() if key in used and key != STANDARD):
         percent = reason.on(terms.quoted).normalize()
         yield f"VAT at {percent:f} %: {reason.words.lower()}. {reason.condition} HMRC's own guidance decides."
-    for each in price.vat_lines:
-        if not each.charged:
-            amount = measure.show_money(each.vat)
-            yield f"{each.words}, {amount} on {measure.show_money(each.net)}. Domestic reverse charge, VAT Act 1994, section 55A."
+    yield from reverse_charges(price.vat_lines)
     if price.kept_back:
         yield (
             f"{terms.cis}: {measure.show_money(price.kept_back)} is kept back from the labour and paid to HMRC;"
@@ -39,14 +36,27 @@ def terms_of_money(estimate: Estimate) -> Iterator[str]:
         )
 
 
+def reverse_charges(lines: Iterable[VatLine]) -> Iterator[str]:
+    """For each rate that is not charged: how much VAT the customer accounts for, and by what law."""
+    for each in lines:
+        if not each.charged:
+            amount = measure.show_money(each.vat)
+            yield f"{each.words}, {amount} on {measure.show_money(each.net)}. Domestic reverse charge, VAT Act 1994, section 55A."
+
+
+def when_late(terms: Terms) -> str:
+    """When a business is to pay, and what it owes when it is late."""
+    return (
+        f"Bills are due within {USUAL_DAYS} days. A late one bears interest at {OVER_BASE} % over the Bank of England's base rate"
+        f" ({must_read(terms, 'base_rate').value:g} % taken) and a fixed sum from {measure.show_money(fixed_sum(Decimal(0)))},"
+        " after the Late Payment of Commercial Debts (Interest) Act 1998."
+    )
+
+
 def rights(terms: Terms) -> Iterator[str]:
     """What the client may do, or owes when paying late, by who the client is; facts in short, the law decides."""
     if terms.client_is == "a business":
-        yield (
-            f"Bills are due within {USUAL_DAYS} days. A late one bears interest at {OVER_BASE} % over the Bank of England's base rate"
-            f" ({must_read(terms, 'base_rate').value:g} % taken) and a fixed sum from {measure.show_money(fixed_sum(Decimal(0)))},"
-            " after the Late Payment of Commercial Debts (Interest) Act 1998."
-        )
+        yield when_late(terms)
         return
     yield (
         "If we agree this at your home, by telephone or by post, you may cancel within 14 days of the day it is agreed, without giving a"
