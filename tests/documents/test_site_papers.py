@@ -15,7 +15,8 @@ from tundish.documents.block import Document, FillIn, Picture, Points, SideBySid
 from tundish.documents.drawing import Drawing, Ellipse, Words
 from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
-from tundish.estimate import Estimate
+from tundish.documents.survey_sketch import follow
+from tundish.estimate import Estimate, Job
 from tundish.field import Entry
 from tundish.layout.room import Room
 from tundish.survey.settled import Settled
@@ -169,6 +170,25 @@ def test_the_survey_says_how_each_size_is_known(worked: dict[str, Estimate]) -> 
     assert "2,450 mm" in text
     assert "measured, Thu 12 Nov 2026" in text
     assert "Photographs" in text or "No photographs" in text
+
+
+def test_the_survey_is_one_list_of_what_was_found_under_the_name_of_each_wall_and_thing(worked: dict[str, Estimate]) -> None:
+    (table,) = tables(survey_sheet.filled(worked["104"]))
+    heads = [row.group for row in table.rows if row.group]
+    assert len(heads) == len(set(heads))
+    assert [head for head in heads if head.startswith("Wall ")] == [f"Wall {letter}" for letter in "ABCDEF"]
+    assert not [row.cells[0] for row in table.rows if not row.group and row.cells[1:] == ("–", "")]
+    place = heads.index("Wall B")
+    under = [row.cells[0] for row in itertools.takewhile(lambda row: row.group != heads[place + 1], table.rows)]
+    assert {"Length", "Construction"} <= set(under)
+
+
+def test_more_walls_than_a_room_has_are_listed_all_the_same(jobs: dict[str, Job], changed: Changed) -> None:
+    walls = jobs["104"].rooms[0].survey.walls
+    made = changed("104", rooms__0__survey__walls=walls * 3)
+    (table,) = tables(survey_sheet.filled(made))
+    assert f"Wall {len(walls) * 3 + 1}" in [row.group for row in table.rows]
+    assert follow(made.rooms[0], "survey.walls.14.length").marks
 
 
 def test_the_blank_survey_has_room_to_write_for_every_input(worked: dict[str, Estimate]) -> None:

@@ -12,7 +12,7 @@ from tundish.layout.design import Appliance, Finish, Hatch, Niche, PreWall, Room
 from tundish.survey.floor import Floor, Layer
 from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
 from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
-from tundish.survey.wall import LETTERS, Opening, Side, Wall
+from tundish.survey.wall import LETTERS, Opening, Side, Wall, wall_letter
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +157,7 @@ def shape(value: object) -> tuple[object, ...]:
 def title_of(record: object, place: int) -> str:
     """The head of one row of a list."""
     if isinstance(record, Side):
-        return f"Wall {LETTERS[place + 1]}"
+        return f"Wall {wall_letter(place + 1)}"
     if isinstance(record, PreWall):
         return f"Pre-wall {place + 2}"
     name = str(getattr(record, "name", ""))

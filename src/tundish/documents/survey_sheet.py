@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -20,10 +20,10 @@ from tundish.survey.floor import Layer
 from tundish.survey.pipes import WasteEntry
 from tundish.survey.shape import Electric, Obstacle, Slope
 from tundish.survey.survey import Survey
-from tundish.survey.wall import Opening, Side, Wall
+from tundish.survey.wall import Opening, Side, Wall, wall_letter
 
 _FILLED = (Column("What", "text", 1.9), Column("Size", "text", 1.6, "strong"), Column("How known", "text", 2.6, "quiet"))
-_BLANK = (Column("What", "text", 2.2), Column("Write here", "blank", 2.4), Column("Which", "text", 2.0, "quiet"))
+_BLANK = (Column("What", "text", 2.2), Column("Write here", "blank", 3.2), Column("Which", "text", 2.0, "quiet"))
 _COPIES: Final[dict[type[Any], int]] = {Opening: 2, Side: 1, Slope: 1, Obstacle: 1, Layer: 3, WasteEntry: 1, Electric: 1}
 """How many empty boxes the blank sheet has for each thing there may be several of."""
 _LAST: Final = ("photographs", "note", "surveyed_by")
@@ -57,11 +57,7 @@ def blank(estimate: Estimate) -> Document:
             (Sketch(_blank_plan(), "The room from above: draw doors, windows, stack"),), (Sketch(_blank_section(), "At the stack"),)
         ),
     ]
-    for group in _groups(Survey, None, ""):
-        rows = tuple(
-            Row((each.label, "", _prompt(each))) for each in fields_of(group.of).values() if each.kind not in {"record", "records"}
-        )
-        blocks.append(Table(_BLANK, rows, title=group.title))
+    blocks.append(Table(_BLANK, tuple(_listed(None, lambda _, __, each: Row((each.label, "", _prompt(each)))))))
     blocks.append(FillIn("Appliances wanted, left to right", (), ("Kind and model", "Centre", "Top above floor") * 4))
     blocks.append(FillIn("Photographs taken, tape in the picture", (), ("Stack", "Walls", "Floor", "Pipes", "Electrics", "Access")))
     blocks.append(FillIn("Surveyed", (), ("By", "With", "Date")))
@@ -77,10 +73,7 @@ def _room(estimate: Estimate, plan: RoomPlan, path: str) -> Iterator[Block]:
     room = next((each for each in estimate.rooms if each.path == path and each.first), None)
     if room is not None:
         yield SideBySide((Sketch(whole_room(room), "From above"),), (Sketch(section(room), "At the stack"),))
-    for group in _groups(Survey, survey, ""):
-        rows = tuple(_row(group.record, name, each) for name, each in fields_of(group.of).items() if each.kind not in {"record", "records"})
-        if rows:
-            yield Table(_FILLED, rows, title=group.title)
+    yield Table(_FILLED, tuple(_listed(survey, _row)))
     if survey.note:
         yield Paragraph(survey.note)
     if survey.photographs:
@@ -88,6 +81,19 @@ def _room(estimate: Estimate, plan: RoomPlan, path: str) -> Iterator[Block]:
         yield from pairs(survey.photographs)
     else:
         yield Paragraph("No photographs are kept with this survey.", "note")
+
+
+def _listed(survey: Survey | None, row_of: Callable[[Any, str, Field], Row | None]) -> Iterator[Row]:
+    """A row for each box, under the name of what it belongs to; what is in two groups of one name stands under one."""
+    said = ""
+    for group in _groups(Survey, survey, ""):
+        boxes = fields_of(group.of).items()
+        made = (row_of(group.record, name, each) for name, each in boxes if each.kind not in {"record", "records"})
+        rows = [row for row in made if row is not None]
+        if rows and group.title != said:
+            said = group.title
+            yield Row((said,), group=said)
+        yield from rows
 
 
 def _groups(of: type[Any], record: object | None, title: str) -> Iterator[_Group]:
@@ -103,13 +109,16 @@ def _groups(of: type[Any], record: object | None, title: str) -> Iterator[_Group
         else:
             several = (None,) * _COPIES.get(each.of, 1) if record is None else getattr(record, name)
             for place, one in enumerate(several, 1):
-                numbered = f"{label} {place}" if len(several) > 1 else label
+                numbered = f"Wall {wall_letter(place)}" if each.of is Side and record else f"{label} {place}" if len(several) > 1 else label
                 yield _Group(numbered, each.of, one)
                 yield from _groups(each.of, one, numbered)
 
 
-def _row(record: object, name: str, declared: Field) -> Row:
+def _row(record: object, name: str, declared: Field) -> Row | None:
+    """What was found, with how it is known; nothing for words that were not written."""
     value = getattr(record, name)
+    if declared.kind != "number" and value == "":
+        return None
     if declared.kind != "number":
         return Row((declared.label, _said(value, declared), ""))
     figure = read(record, name)

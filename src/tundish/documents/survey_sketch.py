@@ -17,7 +17,7 @@ from tundish.field import NoSuchInputError, get, must_read
 from tundish.layout.room import Room
 from tundish.layout.walls import WallSide
 from tundish.survey.shape import Slope
-from tundish.survey.wall import LETTERS
+from tundish.survey.wall import wall_letter
 
 _INSIDE: Final = 130.0
 """How far inside a wall its length is written."""
@@ -87,7 +87,7 @@ def _walls_chalk(room: Room, path: str) -> Iterator[Mark]:
         yield from _wall_chosen(first)
     elif path.startswith("survey.walls.") and len(words) > 3:  # noqa: PLR2004 - survey.walls.0.length
         place = int(words[2]) + 1
-        side = next((each for each in room.sides if each.letter == LETTERS[place]), None)
+        side = next((each for each in room.sides if each.letter == wall_letter(place)), None)
         if side is None:
             return
         if words[3] == "corner":

@@ -62,3 +62,8 @@ class Opening:
     swing: str = choice("Opens", ("into the room", "out of the room", "slides", "does not open"))
     hinge: str = choice("Hinges at its", ("left", "right"), "Seen from inside the room.")
     note: str = text("Note")
+
+
+def wall_letter(place: int) -> str:
+    """The letter of a wall, A the first; beyond H, where no room goes on but a file may, its number."""
+    return LETTERS[place] if place < len(LETTERS) else str(place + 1)
