@@ -72,6 +72,26 @@ def test_sheets_are_drawn_with_what_is_left(one: Estimate) -> None:
             assert all(box.x + box.width <= whole.width + 1e-6 and box.y + box.height <= whole.height + 1e-6 for box in boxes)
 
 
+def test_on_paper_no_mark_runs_into_the_next(one: Estimate) -> None:
+    for plan, _ in of_bars(one):
+        drawing = cut_drawing.printed(plan, KEEP)
+        letter = drawing.extent[2] * cut_drawing.LETTER / cut_drawing.PAGE
+        assert all(mark.height > cut_drawing.SIZE / cut_drawing.LETTER * letter for mark in drawing.marks if isinstance(mark, Box))
+        named = [mark for mark in drawing.marks if isinstance(mark, Words) and mark.piece]
+        for level in {mark.y for mark in named}:
+            across = sorted(
+                (mark.x - len(mark.text) * letter / 2, mark.x + len(mark.text) * letter / 2) for mark in named if mark.y == level
+            )
+            assert all(left[1] <= right[0] + 1e-6 for left, right in pairwise(across))
+
+
+def test_short_pieces_alike_share_a_mark_on_paper(worked: dict[str, Estimate]) -> None:
+    said = [mark.text for plan, _ in of_bars(worked["104"]) for mark in cut_drawing.printed(plan, KEEP).marks if isinstance(mark, Words)]
+    assert "B.W1–3" in said
+    assert "B.W2" not in said
+    assert not {"W3", "W8"} - set(said)  # these have room
+
+
 def test_words_on_a_piece_are_no_longer_than_it(one: Estimate) -> None:
     for plan, done in of_bars(one):
         marks = cut_drawing.bars(plan, KEEP).marks
@@ -133,5 +153,6 @@ def test_bars_are_sketched_once_a_material(one: Estimate) -> None:
 
 
 def test_a_job_of_nothing_has_an_empty_list(jobs: dict[str, Job], book: Book) -> None:
-    (block,) = cut_list.build(estimate(put(jobs["101"], "rooms", ()), book)).blocks
+    said, block = cut_list.build(estimate(put(jobs["101"], "rooms", ()), book)).blocks
+    assert said == Paragraph("Nothing is cut for this job yet.")
     assert isinstance(block, Paragraph)

@@ -202,6 +202,7 @@ def test_a_job_without_rooms_has_sheets_too(worked: dict[str, Estimate]) -> None
     bare = replace(worked["101"], rooms=(), job=replace(worked["101"].job, rooms=()))
     for build in (survey_sheet.filled, survey_sheet.blank, closing_sheet.build, heights_agreed.build, drilling_template.build):
         assert build(bare).blocks
+        assert not [block for block in build(bare).blocks if isinstance(block, Points) and not block.items]
 
 
 def test_the_closing_sheet_says_where_every_pipe_is(one: Estimate, room: Room) -> None:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
+from string import digits
 from typing import Final
 
 from tundish import measure
@@ -17,6 +20,8 @@ BESIDE: Final = 1500.0
 SIZE: Final = 2.4
 LETTER: Final = 1.5
 """Height of the words and width of a bold letter, mm of paper."""
+TALL: Final = 4.0
+"""About how high a bar is on paper at least, so that its words stand within it, mm."""
 PAGE: Final = 170.0
 HALF_PAGE: Final = 80.0
 """About how wide a drawing is set on paper: bars across the page, sheets two by two."""
@@ -49,6 +54,24 @@ def bars(plan: CutPlan, keep: float) -> Drawing:
         (-900, -height, longest + BESIDE, height),
         tuple((cut.mark, f"{cut.what} {cut.mark}") for cut in plan.cuts),
     )
+
+
+def printed(plan: CutPlan, keep: float) -> Drawing:
+    """The bars as on paper, where nothing can be drawn larger: pieces too short for their marks share one with their like beside them."""
+    drawing = bars(plan, keep)
+    letter = drawing.extent[2] * LETTER / PAGE
+    wide = {mark.piece: mark.width for mark in drawing.marks if isinstance(mark, Box)}
+    tight = [mark for mark in drawing.marks if isinstance(mark, Words) and mark.piece and len(mark.text) * letter > wide[mark.piece]]
+    kept = [mark for mark in drawing.marks if mark not in tight]
+    for _, run in groupby(tight, lambda mark: (mark.y, wide[mark.piece], mark.piece.rstrip(digits))):
+        alike = tuple(run)
+        first, last = alike[0], alike[-1]
+        words = f"{first.piece}–{last.piece.removeprefix(first.piece.rstrip(digits))}"
+        if len(alike) > 1 and len(words) * letter <= last.x - first.x + wide[last.piece] and _one_by_one(alike):
+            kept.append(replace(first, text=words, x=(first.x + last.x) / 2))
+    left, low, across, high = drawing.extent
+    taller = max(1.0, TALL * across / PAGE / BAR)
+    return replace(drawing, marks=tuple(_taller(mark, taller) for mark in kept), extent=(left, low * taller, across, high * taller))
 
 
 def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
@@ -91,6 +114,22 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], le
     turned = high > length
     shown = words if len(words) * letter < max(length, high) else cut.mark
     yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)
+
+
+def _taller(mark: Mark, times: float) -> Mark:
+    match mark:
+        case Box():
+            return replace(mark, y=mark.y * times, height=mark.height * times)
+        case Words():
+            return replace(mark, y=mark.y * times)
+        case _:
+            return mark
+
+
+def _one_by_one(run: Sequence[Words]) -> bool:
+    """Whether the numbers of the pieces follow one another, so that the first and the last of them say them all."""
+    numbers = [int(mark.piece[len(mark.piece.rstrip(digits)) :] or 0) for mark in run]
+    return numbers == list(range(numbers[0], numbers[0] + len(numbers)))
 
 
 def _style(plan: CutPlan) -> Style:

@@ -36,6 +36,8 @@ def build(estimate: Estimate) -> Document:
     blocks.append(
         Paragraph("Wear eye and ear protection; cut cement board and tile wet or with extraction: the dust harms lungs.", "caution")
     )
+    if not estimate.cuts:
+        blocks.insert(0, Paragraph("Nothing is cut for this job yet."))
     return paper(estimate, "cut-list", "Cut list", tuple(blocks), tables_only=True)
 
 
@@ -58,7 +60,7 @@ def _material(plan: CutPlan, keep: float) -> Iterator[Block]:
     if isinstance(plan.plan, SheetPlan):
         yield from _sheets(plan, plan.plan)
     elif plan.plan.cuts:
-        yield Sketch(cut_drawing.bars(plan, keep))
+        yield Sketch(cut_drawing.printed(plan, keep))
     columns = _COLUMNS if isinstance(plan.plan, SheetPlan) else tuple(each for each in _COLUMNS if each.head != "Width")
     yield Table(columns, tuple(_rows(plan)))
     if plan.too_long:

@@ -64,8 +64,9 @@ def build(estimate: Estimate) -> Document:
             _seen(room, agreed),
             Table(_COLUMNS, tuple(_row(room, each) for each in agreed)),
         )
+    rest_on = tuple(_rest_on(estimate))
     blocks += (
-        Points("These figures rest on", tuple(_rest_on(estimate))),
+        *((Points("These figures rest on", rest_on),) if rest_on else (Paragraph("There are no heights to agree yet."),)),
         FillIn("Tried on the wall", ("A card or the appliance itself was held up at these heights.",), ("On", "By")),
         FillIn("Agreed", (), ("Client", "Name", "Date", "Fitter", "Name", "Date")),
     )
