@@ -9,6 +9,7 @@ from decimal import Decimal
 
 import pytest
 
+from tests.documents.test_quote import blocks_of
 from tundish.catalogue.item import Offer
 from tundish.documents import materials, order_list, setting_out
 from tundish.documents.block import Facts, FillIn, Paragraph, Points, Row, SideBySide, Sums, Table
@@ -45,7 +46,7 @@ def test_a_pack_in_words(unit: str, of: Offer, words: str) -> None:
     ("amount", "unit", "words"), [(55.62, "each", "56"), (1200, "each", "1,200"), (2.049, "m²", "2.05 m²"), (1, "visit", "1 visit")]
 )
 def test_an_amount_has_its_unit_and_what_is_counted_is_whole(amount: float, unit: str, words: str) -> None:
-    assert materials.amount_words(amount, unit) == words
+    assert order_list.amount_words(amount, unit) == words
 
 
 def test_every_line_stands_in_the_materials_once_and_costs_add_up(one: Estimate) -> None:
@@ -91,9 +92,17 @@ def test_orders_add_up(one: Estimate) -> None:
         rows = table_of(made.blocks).rows
         for row in rows:
             assert Decimal(str(row.cells[5])) * Decimal(str(row.cells[7])) == row.cells[8]
-        (sums,) = [block for block in made.blocks if isinstance(block, Sums)]
+        (sums,) = [block for block in blocks_of(made) if isinstance(block, Sums)]
         assert sum((Decimal(str(row.cells[8])) for row in rows), order.carriage) == sums.rows[-1][1]
         assert sums.rows[0] == ("Carriage" if order.carriage else "Carriage, free at this amount", order.carriage)
+
+
+def test_what_is_counted_is_needed_whole_as_on_the_materials_list(one: Estimate) -> None:
+    counted = {each.line.item.name for each in one.buying.purchases if each.line.amount.unit == "each"}
+    listed = {row.cells[0]: row.cells[2] for row in table_of(materials.build(one).blocks).rows if not row.group}
+    rows = [row for made in order_list.build_all(one) for row in table_of(made.blocks).rows if row.cells[1] in counted and row.cells[2]]
+    assert rows
+    assert all(row.cells[2] == listed[row.cells[1]] for row in rows)
 
 
 def test_an_order_says_when_and_where_to(worked: dict[str, Estimate], changed: Callable[..., Estimate]) -> None:
@@ -106,8 +115,8 @@ def test_an_order_says_when_and_where_to(worked: dict[str, Estimate], changed: C
 
 def test_a_supplier_charges_vat_whether_or_not_the_trader_does(worked: dict[str, Estimate]) -> None:
     for made in (*order_list.build_all(worked["101"]), *order_list.build_all(worked["103"])):
-        (sums,) = [block for block in made.blocks if isinstance(block, Sums)]
-        (note,) = [block.text for block in made.blocks if isinstance(block, Paragraph) and block.tone == "note"]
+        (sums,) = [block for block in blocks_of(made) if isinstance(block, Sums)]
+        (note,) = [block.text for block in blocks_of(made) if isinstance(block, Paragraph) and block.tone == "note"]
         assert note.endswith(f"it would be £{(sums.rows[-1][1] / 5).quantize(Decimal('0.01')):,}.")
 
 

@@ -11,12 +11,19 @@ import pytest
 
 from tundish.catalogue.load import supplied_book
 from tundish.cutting.plan import Effort
+from tundish.documents.block import FillIn
 from tundish.documents.index import build_all
 from tundish.estimate import Estimate, estimate
 from tundish.store.keep import demo_jobs
+from tundish.writers.pdf import pdf_bytes
+from tundish.writers.pdf_blocks import strips_of
+from tundish.writers.pdf_flow import WIDTH, pages
 from tundish.writers.text import as_text
 
 GOLDEN: Final = Path(__file__).parent / "golden"
+PRINTED: Final = "2026-11-25 09:00"
+MOST_BYTES: Final = 300_000
+"""What a paper without photographs may weigh, to be sent from a telephone on site."""
 JOBS: Final = {job.number: job for job in demo_jobs()}
 
 
@@ -35,6 +42,21 @@ def test_every_paper_reads_as_it_did(worked: Estimate) -> None:
             file.write_text(text, encoding="utf-8")
         told += unified_diff(file.read_text(encoding="utf-8").splitlines(), text.splitlines(), file.name, "now", lineterm="", n=1)
     assert not told, "\n".join(told)
+
+
+def test_every_paper_is_a_small_file_and_the_same_one_each_time(worked: Estimate) -> None:
+    again = estimate(JOBS[worked.job.number], supplied_book(), Effort.BEST)
+    for one, other in zip(build_all(worked), build_all(again), strict=True):
+        made = pdf_bytes(one, PRINTED)
+        assert len(made) < MOST_BYTES, one.key
+        assert made == pdf_bytes(other, PRINTED), one.key
+
+
+def test_no_box_to_sign_is_left_alone_on_a_last_page(worked: Estimate) -> None:
+    for document in build_all(worked):
+        if isinstance(document.blocks[-1], FillIn):
+            *_, last = pages(strips_of(document.blocks, WIDTH))
+            assert len(last) > 1, document.key
 
 
 def test_no_cost_mark_up_or_hour_reaches_the_client(worked: Estimate) -> None:

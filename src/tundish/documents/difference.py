@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish import measure
-from tundish.documents.materials import amount_words
+from tundish.documents.order_list import amount_words
 from tundish.estimate import Estimate
 from tundish.figure import Figure
 

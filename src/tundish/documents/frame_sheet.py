@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tundish import measure
 from tundish.documents.block import Block, Column, Paragraph, Row, Table
-from tundish.documents.materials import amount_words
+from tundish.documents.order_list import amount_words
 from tundish.estimate import Estimate
 from tundish.field import must_read
 from tundish.figure import Figure

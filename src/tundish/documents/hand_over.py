@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish import measure
-from tundish.documents.block import Block, Column, Document, FillIn, Heading, Paragraph, Points, Row, Table
+from tundish.documents.block import Block, Column, Document, FillIn, Heading, Points, Row, Table
 from tundish.documents.closing_sheet import pairs
 from tundish.documents.paper import along_wall, paper
 from tundish.estimate import Estimate
@@ -32,12 +32,13 @@ _CARE: Final = (
     "Do not stand on or lift yourself by wall-hung ware. If it moves or a bolt works loose, stop using it and call me.",
     "Flush and run every tap for some minutes after the room was not used for a week or longer.",
     "Before drilling into this wall ask for the closing sheet, and go over it with a detector: pipes and cables are behind it.",
+    "Makers' own instructions come first where they differ. Electrical work and gas are for those licensed to do them.",
 )
 
 
 def build(estimate: Estimate) -> Document:
     """The pack: one paper, wall by wall, then tests, care, guarantees and photographs."""
-    blocks: list[Block] = [Paragraph("Keep this with the makers' papers, and hand it on with the home.", "strong")]
+    blocks: list[Block] = []
     for room in estimate.rooms:
         if room.placed or room.recesses:
             blocks += (Heading(room.name), *_fitted(estimate, room), *_reached(room))
@@ -46,13 +47,12 @@ def build(estimate: Estimate) -> Document:
         Points("To turn the water off", stops or ("Where the stop valve is was not written down: ask me to show you.",)),
         Table(_TESTED, tuple(_tested(estimate)), title="Tests"),
         Points("Care", _CARE),
-        Paragraph(
-            "Makers' own instructions come first where they differ. Electrical work and gas are for those licensed to do them.", "caution"
-        ),
         *_photographs(estimate),
-        FillIn("Handed over", ("Makers' papers, guarantees and spare keys or tools of plates and hatches.",), ("Client", "Fitter", "Date")),
+        FillIn(
+            "Handed over, with makers' papers, guarantees and spare keys or tools of plates and hatches", (), ("Client", "Fitter", "Date")
+        ),
     )
-    return paper(estimate, "hand-over", "Hand-over", tuple(blocks))
+    return paper(estimate, "hand-over", "Hand-over", tuple(blocks), foot="Keep this with the makers' papers, and hand it on with the home")
 
 
 def _fitted(estimate: Estimate, room: Room) -> Iterator[Block]:
@@ -85,10 +85,9 @@ def _valves(room: Room, placed: Placed) -> Iterator[Row]:
             (f"Flush plate, {placed.name}", left, _above(room, figures["plate"].value), "lift it off: cistern and its valve are behind it")
         )
     if "supply" in figures and "hot_from_left" in figures:
-        how = "comes out of the wall here, with a servicing valve on it"
-        for name, words in (("hot_from_left", "Hot"), ("cold_from_left", "Cold")):
-            left = along_wall(figures[name].value, room.width.value)
-            yield Row((f"{words}, {placed.name}", left, _above(room, figures["supply"].value), how))
+        hot, cold = (along_wall(figures[name].value, room.width.value) for name in ("hot_from_left", "cold_from_left"))
+        how = "come out of the wall here, with a servicing valve on each"
+        yield Row((f"Hot and cold, {placed.name}", f"{hot} and {cold}", _above(room, figures["supply"].value), how))
 
 
 def _above(room: Room, height: float) -> float:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from tundish import measure
 from tundish.catalogue.own_rules import sentence
 from tundish.documents.block import Column, Document, Paragraph, Points, Row, Table
-from tundish.documents.order_list import pack_words
+from tundish.documents.order_list import amount_words, pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Pick, Purchase
@@ -64,11 +63,6 @@ def buy_words(purchase: Purchase) -> str:
         return "not priced"
     unit = purchase.line.item.unit
     return " + ".join(_picked(pick, unit) for pick in purchase.picks) or "none to buy"
-
-
-def amount_words(amount: float, unit: str) -> str:
-    """An amount with its unit; what is counted is shown whole, and by its number alone."""
-    return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
 
 
 def of_my_own(estimate: Estimate) -> Iterator[str]:

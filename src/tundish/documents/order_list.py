@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
 from tundish import measure
 from tundish.catalogue.item import Supplier
-from tundish.documents.block import Column, Document, Facts, FillIn, Paragraph, Row, Sums, Table
+from tundish.documents.block import Block, Column, Document, Facts, FillIn, Paragraph, Row, SideBySide, Sums, Table
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
 from tundish.figure import Figure
@@ -79,29 +80,38 @@ def build(estimate: Estimate, order: Placed) -> Document:
     supplier, job = order.supplier, estimate.job
     goods = sum((each.price * each.packs for each in order.lines), Decimal(0))
     needed = measure.show_date(job.terms.start) if job.terms.start else "to be agreed"
+    sent = f"{order.number}, sent {measure.show_date(order.sent[:10])}, {order.how}" if order.sent else "Draft, not sent"
     head = Facts(
         (
             ("To", (supplier.name, *lines_of(supplier.address), supplier.phone)),
-            ("Account", (supplier.account or "–",)),
             ("Deliver to", (job.client.name, *lines_of(job.client.address))),
             ("Needed by", (needed,)),
-            ("Order", (f"{order.number}, sent {measure.show_date(order.sent[:10])}, {order.how}" if order.sent else "Draft, not sent",)),
+            ("Order", (sent, f"Account {supplier.account or '–'}")),
         )
     )
-    vat = measure.show_money(penny((goods + order.carriage) * SUPPLIERS_VAT / 100))
     carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
     blocks = (
         head,
         Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT"),
-        Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage))),
-        Paragraph(f"VAT as charged by the supplier; at {SUPPLIERS_VAT} % it would be {vat}.", "note"),
-        Paragraph("Need, and what is held of it in kits, rack and stock, are for the whole job; an item in two sizes has them once."),
-        Paragraph("Ask before sending anything else in place of an item: sizes and connections were worked out with these.", "strong"),
-        FillIn("Goods in", ("Checked against this list, shortages marked.",), ("By", "Date")),
+        SideBySide(_words_below(goods + order.carriage), (Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage))),)),
+        FillIn("Goods in, checked against this list, shortages marked", (), ("By", "Date")),
     )
     key = f"order-{supplier.key}-{order.number}" if order.sent else f"order-{supplier.key}"
     title = f"Order list, {supplier.name}{f', {order.number}' if order.sent else ''}"
     return paper(estimate, key, title, blocks, tables_only=True)
+
+
+def _words_below(total: Decimal) -> tuple[Block, ...]:
+    """What is to be known of the list, beside its sum."""
+    vat = measure.show_money(penny(total * SUPPLIERS_VAT / 100))
+    return (
+        Paragraph("Ask before sending anything else: sizes and connections were worked out with these.", "strong"),
+        Paragraph(
+            "Need, and what is held of it in kits, rack and stock, are for the whole job; an item in two sizes has them once."
+            f" VAT is as the supplier charges it; at {SUPPLIERS_VAT} % it would be {vat}.",
+            "note",
+        ),
+    )
 
 
 def _rows(lines: Sequence[Asked], estimate: Estimate) -> Iterator[Row]:
@@ -129,7 +139,7 @@ def _sources(purchase: Purchase | None) -> tuple[str, ...]:
 
 
 def _amount(figure: Figure) -> str:
-    return measure.show_amount(figure.value, figure.unit, with_unit=figure.unit not in {"each", "mm"})
+    return measure.show_length(figure.value) if figure.unit == "mm" else amount_words(figure.value, figure.unit)
 
 
 def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:
@@ -146,6 +156,11 @@ def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:
     head = f"Order for job {job.number}, account {order.supplier.account or 'none'}"
     signed = "\n".join(part for part in (trader.name, trader.phone) if part)
     return "\n".join((head, "", *rows, "", f"Deliver to: {where}", wanted, "Please ask before sending anything else in place.", "", signed))
+
+
+def amount_words(amount: float, unit: str) -> str:
+    """An amount with its unit; what is counted is shown whole, and by its number alone."""
+    return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
 
 
 def pack_words(unit: str, offer: object) -> str:

@@ -41,7 +41,7 @@ _BESIDE = {
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
 }
-_LOW = 0.7
+_LOW = 0.55
 """How high a drawing may be, as a part of its column's width."""
 
 

@@ -17,7 +17,8 @@ from tundish.desktop.order_state import shortages, still_of
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import label
 from tundish.desktop.workspace import Workspace
-from tundish.documents.materials import amount_words, buy_words, grouped, held
+from tundish.documents.materials import buy_words, grouped, held
+from tundish.documents.order_list import amount_words
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Purchase
 
