@@ -99,6 +99,17 @@ def size_of(room: Room, figure: str, at: tuple[float, float], *, finish: bool) -
     return known.get(figure)
 
 
+def prewall_sizes(room: Room, *, finish: bool) -> tuple[Size, ...]:
+    """The sizes of the pre-wall itself, for when none of its pieces is chosen: its top, and how deep it is.
+
+    `finish`: its top is written from the finished floor.
+    """
+    zero = room.finished_floor.value if finish else 0.0
+    ends = {"top_of_prewall": (zero, room.top.value), "finished_face": (0.0, room.figures["finished_face"].value)}
+    found = (size_of(room, figure, at, finish=finish) for figure, at in ends.items())
+    return tuple(size for size in found if size is not None)
+
+
 def taken(job: Job, size: Size, words: str) -> tuple[Entry | None, str]:
     """The input's new value for what was typed as a size, and what is wrong with it."""
     entry, problem = typed.taken(describe(Job, size.path), words, get(job, size.path))

@@ -79,8 +79,11 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
 def next_centre(room: Room, wide: float) -> float:
     """The centre of the first free place, from the left, for a frame so wide; the middle of the pre-wall where there is none."""
     start, end = room.start.value, room.start.value + room.run.value
-    edges = [start, *(edge for each in room.placed for edge in (each.left, each.right)), end]
-    for left, right in zip(edges[::2], edges[1::2], strict=True):
-        if right - left >= wide:
-            return round(left + wide / 2 + min(ELBOW, (right - left - wide) / 2))
+    taken = [(each.left, each.right) for each in room.placed]
+    taken += [(each.left.value, each.left.value + each.width.value) for each in room.recesses]
+    left = start
+    for near, far in (*sorted(taken), (end, end)):
+        if near - left >= wide:
+            return round(left + wide / 2 + min(ELBOW, (near - left - wide) / 2))
+        left = max(left, far)
     return round((start + end) / 2)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tundish.documents.drawing import Box, Line, Mark, Words
+from tundish.documents.drawing import Box, Line, Mark, Shape, Words
 from tundish.documents.ware_drawing import short
 from tundish.field import must_read, read
 from tundish.layout.room import Room
@@ -19,7 +19,7 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
     """Niches with their depth shown as a second edge, access openings with a cross corner to corner."""
     for each in room.recesses:
         x, z, wide, high = each.left.value, each.bottom.value, each.width.value, each.height.value
-        yield Box(x, z, wide, high, "ware", each.key)
+        yield Shape(((x, z), (x + wide, z), (x + wide, z + high), (x, z + high)), "ware", each.key)
         if each.kind == "niche":
             edge = min(_EDGE, wide / 4, high / 4)
             yield Box(x + edge, z + edge, wide - 2 * edge, high - 2 * edge, "hidden", each.key, filled=False)

@@ -69,7 +69,7 @@ def drag_to(page: SettingOutPage, piece: str, axis: str, wanted: float, now: flo
     for pixels in range(round(far) - 4, round(far) + 5):
         at = start + (QPoint(pixels, 0) if axis == "along" else QPoint(0, -pixels))
         mouse(page, QEvent.Type.MouseMove, at)
-        if page.view._sheet.note.partition(",")[0].replace(",", "") == f"{wanted:g}":
+        if page.view._sheet.note.partition(", ")[0].replace(",", "") == f"{wanted:g}":
             best = at
             break
     assert best is not None, page.view._sheet.note

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import pairwise
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
@@ -19,6 +20,8 @@ from tundish.desktop.moves import thing_of
 from tundish.desktop.pages.setting_out import SettingOutPage
 from tundish.desktop.snapping import Pull, snapped
 from tundish.documents.drawing import Dimension, Shape
+from tundish.field import put
+from tundish.layout.design import Design
 
 NONE = Qt.KeyboardModifier.NoModifier
 ALT = Qt.KeyboardModifier.AltModifier
@@ -273,3 +276,35 @@ def test_pans_by_key_and_shows_all_again(fitter: Fitter) -> None:
     assert page.view.placed().left < before.left
     QTest.keyClick(page.view, Qt.Key.Key_Home)
     assert page.view.placed() == before
+
+
+def test_what_is_added_after_a_niche_does_not_land_on_it(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    path = "rooms.0.design"
+    fitter.workspace.edit("clear the wall", put(fitter.workspace.job, path, Design()), path)
+    fitter.settled()
+    for kind in ("niche", "hatch", "wc"):
+        page.tools.add_asked.emit(kind)
+        fitter.settled()
+    shown = room(fitter)
+    frame = shown.placed[0]
+    taken = [(each.left.value, each.left.value + each.width.value) for each in shown.recesses]
+    taken = sorted([*taken, (frame.left, frame.right)])
+    assert len(taken) == 3
+    assert all(one[1] <= other[0] for one, other in pairwise(taken)), taken
+
+
+def test_d_with_nothing_chosen_types_the_top_and_the_depth_of_the_prewall(fitter: Fitter) -> None:
+    page = opened(fitter)
+    key(Qt.Key.Key_D)
+    assert page.box.title() == "Top of pre-wall"
+    press_digits("1300")
+    key(Qt.Key.Key_Return)
+    assert room(fitter).top.value == 1300
+    assert QApplication.focusWidget() is page.view
+    key(Qt.Key.Key_D)
+    key(Qt.Key.Key_D)
+    assert page.box.title() == "Wall to finished face"
+    press_digits("270")
+    key(Qt.Key.Key_Return)
+    assert room(fitter).figures["finished_face"].value == 270

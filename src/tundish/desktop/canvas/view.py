@@ -52,6 +52,7 @@ class DrawingView(Glass):
     typed = Signal(str)
     """A digit was typed with a piece chosen: a box for its dimension is wanted, beginning with it."""
     dimension_stepped = Signal(str)
+    """D: the next size of the piece chosen is wanted; "" where none is: the sizes of what the pieces are on."""
     add_asked = Signal()
     remove_asked = Signal(str)
     measured = Signal(str)
@@ -191,6 +192,8 @@ class DrawingView(Glass):
         ):
             if key == Qt.Key.Key_Insert:
                 self.add_asked.emit()
+            elif key == Qt.Key.Key_D and not self._chosen:
+                self.dimension_stepped.emit("")
             else:
                 event.ignore()
 

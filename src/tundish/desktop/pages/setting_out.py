@@ -49,8 +49,9 @@ class SettingOutPage(Page):
 
     help_sentences = (
         "Tab walks the pieces. Arrows move the chosen one 1 mm, with Shift 10 mm; or Space picks it up, and puts it down.",
-        "Type digits for its place from the left wall; D steps to its height and its gaps. A dimension that is pressed can be typed into.",
+        "Type digits for its place from the left wall; D steps to its height and gaps. With nothing chosen, D: top and depth of the pre-wall.",
         "Ins adds, Del removes. Plus, minus and the wheel zoom, Ctrl and an arrow pan, Home shows all. Alt held: nothing pulls.",
+        "A dimension that is pressed can be typed into.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -111,7 +112,7 @@ class SettingOutPage(Page):
         view.dimension_pressed.connect(self._type_into)
         self.mover.moved.connect(self._ask_moved)
         view.typed.connect(lambda digits: self._open_box(0, digits))
-        view.dimension_stepped.connect(lambda _: self._open_box(1, ""))
+        view.dimension_stepped.connect(self._step_to_size)
         view.add_asked.connect(tools.offer)
         view.remove_asked.connect(self._remove_piece)
         view.view_moved.connect(self._align)
@@ -317,6 +318,15 @@ class SettingOutPage(Page):
         thing = self._thing()
         if thing is not None:
             self.box.open_at(self.view.box_of(thing.key), thing.sizes, place, digits)
+
+    def _step_to_size(self, piece: str) -> None:
+        """D: the second size of the piece chosen; with none chosen, the top and the depth of the pre-wall."""
+        room = self.room()
+        if piece or room is None:
+            self._open_box(1, "")
+        else:
+            sizes = moves.prewall_sizes(room, finish=self._workspace.floor == FINISH)
+            self.box.open_at(QRectF(self.view.viewport().rect()), sizes, 0, "")
 
     def _type_into(self, mark: Dimension) -> None:
         """A dimension was pressed: what it shows can be typed."""
