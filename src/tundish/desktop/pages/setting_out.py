@@ -49,7 +49,7 @@ class SettingOutPage(Page):
 
     help_sentences = (
         "Tab walks the pieces. Arrows move the chosen one 1 mm, with Shift 10 mm; or Space picks it up, and puts it down.",
-        "Type digits for its place from the left wall; D steps to its height and gaps. With nothing chosen, D: top and depth of the pre-wall.",
+        "Type digits for its place from the left; D steps to its height and gaps; with nothing chosen, to the pre-wall's top and depth.",
         "Ins adds, Del removes. Plus, minus and the wheel zoom, Ctrl and an arrow pan, Home shows all. Alt held: nothing pulls.",
         "A dimension that is pressed can be typed into.",
     )
