@@ -91,13 +91,13 @@ def test_what_is_open_is_listed_and_what_is_settled_said(worked: dict[str, Estim
 
 def test_the_client_signs_the_number_and_the_sum(one: Estimate) -> None:
     (box,) = [block for block in blocks_of(quote.build(one)) if isinstance(block, FillIn)]
-    assert f"quote {one.job.number} at £{one.price.total:,.2f}" in box.sentences[0]
+    assert f"quote {one.job.number} at £{one.price.total:,.2f}" in box.title
 
 
 def test_a_job_without_rooms_number_or_dates_can_be_quoted(changed: Callable[..., Estimate]) -> None:
     bare = changed("101", rooms=(), number="", terms__quoted="", terms__start="", client=Client())
     words = as_text(quote.build(bare))
-    assert "I accept this quote at £0.00" in words
+    assert "Accepted: this quote at £0.00" in words
     assert "Good for" not in words
     assert "Start" not in words
 

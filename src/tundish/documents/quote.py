@@ -41,8 +41,10 @@ _BESIDE = {
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
 }
-_LOW = 0.55
+_LOW = 0.62
 """How high a drawing may be, as a part of its column's width."""
+_SCALE = 30
+"""The largest scale it is drawn at: what is seen is to be known again, not measured."""
 
 
 def build(estimate: Estimate) -> Document:
@@ -60,11 +62,7 @@ def build(estimate: Estimate) -> Document:
         (Sums((*sums, ("You pay", price.total))), Points("Not in this price", not_included(estimate))),
     )
     named = f"quote {estimate.job.number}" if estimate.job.number else "this quote"
-    accept = FillIn(
-        "Accepted",
-        (f"I accept {named} at {measure.show_money(price.total)}{_vat_words(estimate)}.",),
-        ("Signed", "Name", "Date"),
-    )
+    accept = FillIn(f"Accepted: {named} at {measure.show_money(price.total)}{_vat_words(estimate)}", (), ("Signed", "Name", "Date"))
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
     binding = Paragraph(f"{valid}{OFFER[terms.offer]}", "note")
     money = (Paragraph(each, "note") for each in (*terms_of_money(estimate), *rights(terms)))
@@ -88,7 +86,7 @@ def described(room: Room) -> str:
 def not_included(estimate: Estimate) -> tuple[str, ...]:
     """What the price leaves out: what is not priced, what the client supplies, what is found on opening up."""
     own = tuple(f"{line.item.name}, which you supply" for line in estimate.lines if line.own)
-    found = ("Repairs to joists, walls or old pipe found when opening up: I stop, show you and agree a price first",)
+    found = ("Repairs to joists, walls or old pipe: agreed when found",)
     labour = () if estimate.price.labour_priced else ("Labour: not priced yet",)
     unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
     return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
@@ -126,7 +124,7 @@ def _seen(room: Room) -> Sketch:
     """The wall as the client will see it; a high one is drawn smaller, so that the quote stays on a page."""
     drawing = elevation(room, CLIENT_VIEW)
     _, _, wide, high = drawing.extent
-    return Sketch(drawing, "What you will see", share=min(1.0, _LOW * wide / high))
+    return Sketch(drawing, "What you will see", scale=_SCALE, share=min(1.0, _LOW * wide / high))
 
 
 def _in_it(stage: Stage, estimate: Estimate) -> str:
