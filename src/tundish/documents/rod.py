@@ -25,7 +25,7 @@ def marks_of(placed: Placed) -> tuple[RodMark, ...]:
     """The heights of one appliance that are marked on the wall, top down."""
     made = [
         RodMark(words, placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top")
-        for name, words in (*KINDS[placed.kind].rod, ("frame_top", "Frame top"))
+        for name, words in (*KINDS[placed.choice.kind].rod, ("frame_top", "Frame top"))
         if name in placed.figures
     ]
     return tuple(sorted(made, key=lambda mark: -mark.height.value))

@@ -119,7 +119,7 @@ def _in_front(room: Room, show: Show) -> Iterator[Mark]:
         yield from recess_drawing.in_the_way(room, named=show.names)
     for placed in room.placed:
         if show.ware:
-            yield from ware_drawing.aids(placed)
+            yield from ware_drawing.aids(placed, named=show.names)
             yield from ware_drawing.front(placed, room, named=show.names)
         if show.marks:
             yield from ware_drawing.settings(placed)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from tundish.documents.drawing import Box, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import Anchor, Box, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Placed, Room
 
@@ -19,6 +19,7 @@ _TUBE = 16.0
 _PLATE = 70.0
 _PAD = 75.0
 """Half the tube of a rail, half the height of what a rail hinges on and of the pad of a back rest: as drawn, not as made."""
+_ASIDE = 15.0
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
@@ -53,16 +54,22 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Line(x - half, room.finished_floor.value, x + half, room.finished_floor.value, "fails", placed.key)
 
 
-def aids(placed: Placed) -> Iterator[Mark]:
+def aids(placed: Placed, *, named: bool = True) -> Iterator[Mark]:
     """The drop-down rail and the back rest of an accessible WC from the front, at the heights they are fixed at."""
     figures = placed.figures
     if "back_rest_wide" in figures:
         wide = figures["back_rest_wide"].value
-        yield Box(placed.centre.value - wide / 2, figures["back_rest"].value - _PAD, wide, 2 * _PAD, "ware", placed.key, filled=False)
+        left, at = placed.centre.value - wide / 2, figures["back_rest"].value
+        yield Box(left, at - _PAD, wide, 2 * _PAD, "ware", placed.key, filled=False)
+        if named:
+            yield Words(left + _ASIDE, at, "Back rest", anchor="start", piece=placed.key)
     if "drop_rail_wide" in figures:
         wide, at = figures["drop_rail_wide"].value, figures["drop_rail_from_left"].value
         yield Box(at - wide / 2, figures["drop_rail"].value - _PLATE, wide, 2 * _PLATE, "ware", placed.key)
         yield Ellipse(at, figures["drop_rail"].value, _TUBE, _TUBE, "ware", placed.key)
+        if named:
+            out, anchor = _open_side(placed, wide)
+            yield Words(at + out, figures["drop_rail"].value, "Drop-down rail", anchor=anchor, piece=placed.key)
 
 
 def aids_above(placed: Placed, face: float) -> Iterator[Mark]:
@@ -116,3 +123,9 @@ def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float,
     """Points of a half ellipse hanging below y, left to right."""
     for angle in _CURVE:
         yield x - half * math.cos(angle), y - depth * math.sin(angle)
+
+
+def _open_side(placed: Placed, wide: float) -> tuple[float, Anchor]:
+    """How far from the middle of a drop-down rail so wide its name begins, away from the pan, and which way it goes."""
+    far = wide / 2 + _ASIDE
+    return (far, "start") if placed.choice.beside == "left" else (-far, "end")
