@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from contextlib import nullcontext
 from io import BytesIO
 from pathlib import Path
 from typing import Any, Final
 
 from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import strips_of
-from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, Placed, pages
-from tundish.writers.pdf_pen import HAIRLINE, RULE, Pen, Stroke
+from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, pages
+from tundish.writers.pdf_pen import HAIRLINE, RULE, Anchor, Pen, Stroke
+from tundish.writers.pdf_tags import Kind, Tag
 from tundish.writers.pdf_type import MM, Type, face
 from tundish.writers.pictures import Pictures, none_kept
 from tundish.writers.safe import one_line, write_whole
@@ -47,36 +49,47 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     canvas.setSubject(one_line(document.subtitle))
     canvas.setCreator("Tundish")
     canvas.setProducer("Tundish")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
     pen = Pen(canvas)
+    demo = Tag("P")
+    if document.demo:
+        pen.tags.hold(demo)  # heard first, drawn last
     dealt = pages(strips_of(document.blocks, WIDTH, pictures))
     for number, page in enumerate(dealt, start=1):
-        _page(pen, document, page, f"Page {number} of {len(dealt)}", printed)
+        _head(pen, document, first=number == 1)
+        for placed in page:
+            with pen.tags.aside() if placed.again else nullcontext():
+                placed.strip.draw(pen, MARGIN, placed.top)
+        _foot(pen, document.foot, f"Page {number} of {len(dealt)}", printed)
+        if document.demo:
+            with pen.tags.within(demo) if number == 1 else nullcontext():
+                _demo(pen)
+        pen.tags.page_ends()
         canvas.showPage()
         pen.forget()
+    pen.tags.write()
     canvas.save()
     return kept.getvalue()
 
 
-def _page(pen: Pen, document: Document, page: tuple[Placed, ...], number: str, printed: str) -> None:
-    _head(pen, document)
-    for placed in page:
-        placed.strip.draw(pen, MARGIN, placed.top)
-    _foot(pen, document.foot, number, printed)
-    if document.demo:
-        _demo(pen)
-
-
-def _head(pen: Pen, document: Document) -> None:
+def _head(pen: Pen, document: Document, *, first: bool) -> None:
+    """The head; only that of the first page is a part of the paper."""
     _funnel(pen, MARGIN + 1, _UNDER_LINE + 1.5)
     left = MARGIN + 24
     title = f"{document.title} {document.number}".strip()
     room = _RIGHT - left - 12
     most = max(room / 2, room - max(NAME.width(document.sender), UNDER.width(document.trade)))
     title, under = NAME.cut(title, most), UNDER.cut(document.subtitle, most)
-    pen.text(_RIGHT, _NAME_LINE, title, NAME, "end")
-    pen.text(_RIGHT, _UNDER_LINE, under, UNDER, "end")
-    pen.text(left, _NAME_LINE, NAME.cut(document.sender, room - NAME.width(title)), NAME)
-    pen.text(left, _UNDER_LINE, UNDER.cut(document.trade, room - UNDER.width(under)), UNDER)
+    sender, trade = NAME.cut(document.sender, room - NAME.width(title)), UNDER.cut(document.trade, room - UNDER.width(under))
+    words: tuple[tuple[Kind, float, float, str, Type, Anchor], ...] = (
+        ("H1", _RIGHT, _NAME_LINE, title, NAME, "end"),
+        ("P", _RIGHT, _UNDER_LINE, under, UNDER, "end"),
+        ("P", left, _NAME_LINE, sender, NAME, "start"),
+        ("P", left, _UNDER_LINE, trade, UNDER, "start"),
+    )
+    for kind, x, y, text, setting, anchor in words:
+        with pen.tags.within(Tag(kind)) if first else nullcontext():
+            pen.text(x, y, text, setting, anchor)
     pen.line(MARGIN, _RULE, _RIGHT, _RULE, RULE)
 
 

@@ -29,6 +29,7 @@ from tundish.writers.pdf_pen import EDGE, RULE, Pen
 from tundish.writers.pdf_picture import picture_strips
 from tundish.writers.pdf_sketch import sketch_strip
 from tundish.writers.pdf_table import table_strips
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_true_size import true_size_strips
 from tundish.writers.pdf_type import MM, Type
 from tundish.writers.pictures import Pictures, none_kept
@@ -77,45 +78,50 @@ def _held(strips: Sequence[Strip]) -> Iterator[Strip]:
 
 def _heading(heading: Heading, width: float) -> Iterator[Strip]:
     kind = _HEADINGS.get(heading.level, STRONG)
-    yield from kept(text_strips(kind.lines(heading.text, width), kind, gap=kind.size))
+    tag = Tag("H2" if heading.level in _HEADINGS else "H3")
+    yield from kept(text_strips(kind.lines(heading.text, width), kind, tag, gap=kind.size))
 
 
 def _paragraph(paragraph: Paragraph, width: float) -> Iterator[Strip]:
-    kind = _TONES[paragraph.tone]
+    kind, tag = _TONES[paragraph.tone], Tag("P")
     if paragraph.tone != "caution":
-        yield from text_strips(kind.lines(paragraph.text, width), kind, gap=6)
+        yield from text_strips(kind.lines(paragraph.text, width), kind, tag, gap=6)
         return
     lines = kind.lines(paragraph.text, width - 20)
     for start in range(0, len(lines), _MOST_LINES):
-        yield _boxed(lines[start : start + _MOST_LINES], kind, width)
+        yield _boxed(lines[start : start + _MOST_LINES], kind, tag, width)
 
 
-def _boxed(lines: Sequence[str], kind: Type, width: float) -> Strip:
+def _boxed(lines: Sequence[str], kind: Type, tag: Tag, width: float) -> Strip:
     height = len(lines) * kind.leading + 11
 
     def draw(pen: Pen, left: float, top: float) -> None:
         pen.box((left, top - height, width, height), stroke=EDGE, radius=3)
         pen.box((left + 4, top - height + 4, 2, height - 8), fill="ink2")
-        for number, line in enumerate(lines):
-            pen.text(left + 12, top - 5 - kind.size - number * kind.leading, line, kind)
+        with pen.tags.within(tag):
+            for number, line in enumerate(lines):
+                pen.text(left + 12, top - 5 - kind.size - number * kind.leading, line, kind)
 
     return Strip(height, draw, 8)
 
 
 def _points(points: Points, width: float) -> Iterator[Strip]:
-    gap = 9.0
+    gap, whole = 9.0, Tag("L")
     if points.title:
-        yield from kept(text_strips(STRONG.lines(points.title, width), STRONG, gap=gap))
+        yield from kept(text_strips(STRONG.lines(points.title, width), STRONG, Tag("P"), gap=gap))
         gap = 2.5
     for item in points.items:
-        for place, strip in enumerate(text_strips(POINT.lines(item, width - _DASH), POINT, gap=gap, indent=_DASH)):
-            yield strip if place else _dashed(strip)
+        one = Tag("LI", whole)
+        words = text_strips(POINT.lines(item, width - _DASH), POINT, Tag("LBody", one), gap=gap, indent=_DASH)
+        for place, strip in enumerate(words):
+            yield strip if place else _dashed(strip, Tag("Lbl", one))
         gap = 1.0
 
 
-def _dashed(strip: Strip) -> Strip:
+def _dashed(strip: Strip, tag: Tag) -> Strip:
     def draw(pen: Pen, left: float, top: float) -> None:
-        pen.text(left, top - POINT.size, "–", POINT)
+        with pen.tags.within(tag):
+            pen.text(left, top - POINT.size, "–", POINT)
         strip.draw(pen, left, top)
 
     return Strip(strip.height, draw, strip.gap, strip.keep)
@@ -141,7 +147,8 @@ def _ruler(_: RulerCheck, __: float) -> Iterator[Strip]:
         y = top - 7
         pen.line(left, y, left + 50 * MM, y)
         pen.lines(((left + each * MM, y - 3.5, left + each * MM, y + 3.5) for each in range(0, 51, 10)), RULE)
-        pen.text(left + 50 * MM + 7, y - 3, "50 mm: if your ruler disagrees, the print was scaled", QUIET)
+        with pen.tags.within(Tag("P")):
+            pen.text(left + 50 * MM + 7, y - 3, "50 mm: if your ruler disagrees, the print was scaled", QUIET)
 
     yield Strip(14, draw, 10)
 

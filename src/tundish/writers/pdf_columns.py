@@ -9,6 +9,7 @@ from typing import Final, Literal
 from tundish.documents.block import Column, Row, Table, Value
 from tundish.writers.cell import boxes, shown, total_cells
 from tundish.writers.pdf_pen import tag_width
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import Type
 from tundish.writers.safe import one_line
 
@@ -64,13 +65,14 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """A table with its columns placed. `tagged` carries the words to be confirmed; `above` is the space over a row."""
+    """A table with its columns placed. `tagged` carries the words to be confirmed; `above` is the space over a row; `tag` is the whole."""
 
     table: Table
     places: tuple[Place, ...]
     width: float
     tagged: int
     above: float
+    tag: Tag
 
 
 def grid_of(table: Table, width: float) -> Grid:
@@ -81,7 +83,7 @@ def grid_of(table: Table, width: float) -> Grid:
         places.append(Place(left, wide, "start" if column.kind in {"text", "blank"} else "end"))
         left += wide
     above = WRITING if any(column.kind == "blank" for column in table.columns) else ROOMY if len(table.rows) <= SHORT else CLOSE
-    return Grid(table, tuple(places), width, _tagged(table.columns, widths), above)
+    return Grid(table, tuple(places), width, _tagged(table.columns, widths), above, Tag("Table"))
 
 
 def tag_words(row: Row) -> str:

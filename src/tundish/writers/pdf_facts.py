@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from tundish.documents.block import Facts, Sums
 from tundish.writers.cell import pounds
 from tundish.writers.pdf_flow import Strip
 from tundish.writers.pdf_pen import RULE, Pen
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 BODY: Final = Type("Regular", 9.5)
@@ -27,13 +28,17 @@ _FLUSH: Final = 3
 """Of so many columns of facts the last stands at the right edge."""
 _MOST_LABEL: Final = 6
 _TOGETHER: Final = 12
+Cell = tuple[str, Tag]
+"""One line of a column, and what it is a part of."""
 
 
 def facts_strips(facts: Facts, width: float) -> Iterator[Strip]:
     """A heading and lines in each column, the first line of the first one strong."""
+    whole = Tag("L")
     step = (width + BETWEEN) / max(len(facts.columns), 1)
-    heads = [QUIET.lines(head, step - BETWEEN) for head, _ in facts.columns]
-    bodies = [[part for line in lines for part in BODY.lines(line, step - BETWEEN - _EDGE)] for _, lines in facts.columns]
+    tags = [Tag("LI", whole) for _ in facts.columns]
+    heads = [list(_told(QUIET.lines(head, step - BETWEEN), Tag("Lbl", tag))) for tag, (head, _) in zip(tags, facts.columns, strict=True)]
+    bodies = [list(_body(lines, step - BETWEEN - _EDGE, Tag("LBody", tag))) for tag, (_, lines) in zip(tags, facts.columns, strict=True)]
     rows = [(QUIET, QUIET, cells) for cells in _across(heads)]
     rows += [(BODY if place else STRONG, BODY, cells) for place, cells in enumerate(_across(bodies))]
     for place, (first, rest, cells) in enumerate(rows):
@@ -43,51 +48,71 @@ def facts_strips(facts: Facts, width: float) -> Iterator[Strip]:
 
 def sums_strips(sums: Sums, width: float) -> Iterator[Strip]:
     """Labels and amounts; the last, under a rule, is what is paid."""
-    last = len(sums.rows) - 1
+    last, whole = len(sums.rows) - 1, Tag("Table")
     for place, (label, amount) in enumerate(sums.rows):
         gap = 3.0 if place else 8.0
-        yield _paid(label, pounds(amount), width, gap) if place == last else _sum(label, pounds(amount, sign=False), width, gap)
+        row = Tag("TR", whole)
+        words = (label, pounds(amount, sign=place == last))
+        yield (_paid if place == last else _sum)(words, (Tag("TH", row, scope="Row"), Tag("TD", row)), width, gap)
 
 
-def _across(columns: Sequence[Sequence[str]]) -> Iterator[list[str]]:
+def _body(lines: Sequence[str], width: float, tag: Tag) -> Iterator[Cell]:
+    """The lines of a column, each typed one a part of its own."""
+    for line in lines:
+        yield from _told(BODY.lines(line, width), Tag("P", tag))
+
+
+def _told(lines: Iterable[str], tag: Tag) -> Iterator[Cell]:
+    return ((line, tag) for line in lines)
+
+
+def _across(columns: Sequence[Sequence[Cell]]) -> Iterator[list[Cell | None]]:
     """The first lines of all columns, then the second, and so on."""
     for row in range(max(map(len, columns), default=0)):
-        yield [column[row] if row < len(column) else "" for column in columns]
+        yield [column[row] if row < len(column) else None for column in columns]
 
 
-def _line(cells: Sequence[str], kinds: tuple[Type, Type], widths: tuple[float, float], *, gap: float, keep: bool) -> Strip:
+def _line(cells: Sequence[Cell | None], kinds: tuple[Type, Type], widths: tuple[float, float], *, gap: float, keep: bool) -> Strip:
     first, rest = kinds
     step, width = widths
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        for number, words in enumerate(cells):
-            kind = rest if number else first
-            if number == len(cells) - 1 and len(cells) >= _FLUSH:
-                pen.text(left + width, top - rest.size, words, kind, "end")
-            else:
-                pen.text(left + number * step, top - rest.size, words, kind)
+        for number, cell in enumerate(cells):
+            if not cell:
+                continue
+            words, tag = cell
+            flush = number == len(cells) - 1 and len(cells) >= _FLUSH
+            with pen.tags.within(tag):
+                at = width if flush else number * step
+                pen.text(left + at, top - rest.size, words, rest if number else first, "end" if flush else "start")
 
     return Strip(rest.leading, draw, gap, keep)
 
 
-def _sum(label: str, amount: str, width: float, gap: float) -> Strip:
+def _sum(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float) -> Strip:
+    label, amount = words
     lines = BODY.lines(label, width - _column(amount, STRONG, width))[:_MOST_LABEL]
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        _set(pen, left + width - _column(amount, STRONG, width), top - BODY.size, lines, BODY)
-        pen.text(left + width - _EDGE, top - BODY.size, amount, STRONG, "end")
+        with pen.tags.within(tags[0]):
+            _set(pen, left + width - _column(amount, STRONG, width), top - BODY.size, lines, BODY)
+        with pen.tags.within(tags[1]):
+            pen.text(left + width - _EDGE, top - BODY.size, amount, STRONG, "end")
 
     return Strip(len(lines) * BODY.leading + 2, draw, gap, keep=True)
 
 
-def _paid(label: str, amount: str, width: float, gap: float) -> Strip:
+def _paid(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float) -> Strip:
+    label, amount = words
     lines = PAID.lines(label, width - _column(amount, FIGURE, width))[:_MOST_LABEL]
     height = max(len(lines) * PAID.leading, FIGURE.leading) + 7
 
     def draw(pen: Pen, left: float, top: float) -> None:
         pen.line(left + max(width - RULED, 0), top, left + width, top, RULE)
-        _set(pen, left + width - _column(amount, FIGURE, width), top - FIGURE.size - 5, lines, PAID)
-        pen.text(left + width - _EDGE, top - FIGURE.size - 5, amount, FIGURE, "end")
+        with pen.tags.within(tags[0]):
+            _set(pen, left + width - _column(amount, FIGURE, width), top - FIGURE.size - 5, lines, PAID)
+        with pen.tags.within(tags[1]):
+            pen.text(left + width - _EDGE, top - FIGURE.size - 5, amount, FIGURE, "end")
 
     return Strip(height, draw, gap)
 

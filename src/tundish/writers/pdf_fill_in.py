@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import nullcontext
 from typing import Final
 
 from tundish.documents.block import FillIn
 from tundish.writers.pdf_flow import Strip, text_strips
 from tundish.writers.pdf_pen import EDGE, Pen, Stroke
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 TITLE: Final = Type("SemiBold", 9.5)
@@ -30,7 +32,7 @@ def fill_in_strips(box: FillIn, width: float) -> Iterator[Strip]:
     inner = width - 2 * PAD
     sentences = [line for sentence in box.sentences for line in SENTENCE.lines(sentence, inner)]
     if len(sentences) > MOST_LINES:
-        yield from text_strips(sentences, SENTENCE, gap=8)
+        yield from text_strips(sentences, SENTENCE, Tag("P"), gap=8)
         sentences = []
     title = TITLE.lines(box.title, inner)[:3] if box.title else ()
     rows = _rows(box.lines, inner)
@@ -46,16 +48,16 @@ def _box(words: tuple[Sequence[str], Sequence[str]], rows: Sequence[Sequence[Cel
     def draw(pen: Pen, left: float, top: float) -> None:
         pen.box((left, top - height, width, height), stroke=EDGE, radius=3.5)
         y = top - PAD + 2
-        for line in title:
-            pen.text(left + PAD, y - TITLE.size, line, TITLE)
-            y -= TITLE.leading
-        for line in sentences:
-            pen.text(left + PAD, y - SENTENCE.size, line, SENTENCE)
-            y -= SENTENCE.leading
+        for lines, kind in ((title, TITLE), (sentences, SENTENCE)):
+            with pen.tags.within(Tag("P")) if lines else nullcontext():
+                for line in lines:
+                    pen.text(left + PAD, y - kind.size, line, kind)
+                    y -= kind.leading
         for row in rows:
             y -= STEP
             for at, start, end, label in row:
-                pen.text(left + PAD + at, y + 3.4, label, LABEL)
+                with pen.tags.within(Tag("P")):
+                    pen.text(left + PAD + at, y + 3.4, label, LABEL)
                 pen.line(left + PAD + start, y + 1, left + PAD + end, y + 1, _WRITE)
 
     return Strip(height, draw, 10)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.writers.pdf_pen import Pen
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 Draw = Callable[[Pen, float, float], None]
@@ -38,10 +39,11 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A strip on a page, and where its top is."""
+    """A strip on a page, where its top is, and whether it is the head of a table that goes on from the page before."""
 
     strip: Strip
     top: float
+    again: bool = False
 
 
 def pages(strips: Sequence[Strip]) -> tuple[tuple[Placed, ...], ...]:
@@ -58,7 +60,7 @@ def pages(strips: Sequence[Strip]) -> tuple[tuple[Placed, ...], ...]:
                 done.append(tuple(page))
                 page, top = [], TOP
             if not page and strip.head:
-                page.append(Placed(strip.head, top))
+                page.append(Placed(strip.head, top, again=True))
                 top -= strip.head.height
             top -= strip.gap if page else 0
             page.append(Placed(strip, top))
@@ -89,12 +91,12 @@ def beside(left: Strip, right: Strip, offset: float) -> Strip:
     return Strip(max(left.height, right.height), draw, max(left.gap, right.gap))
 
 
-def text_strips(lines: Sequence[str], kind: Type, *, gap: float = 0.0, indent: float = 0.0) -> Iterator[Strip]:
-    """Lines of text, a strip each; the first two stay together and so do the last two."""
+def text_strips(lines: Sequence[str], kind: Type, tag: Tag, *, gap: float = 0.0, indent: float = 0.0) -> Iterator[Strip]:
+    """Lines of one part of the text, a strip each; the first two stay together and so do the last two."""
     last = len(lines) - 1
     for place, line in enumerate(lines):
         keep = place < last and place in {0, last - 1}
-        yield Strip(kind.leading, _line(line, kind, indent), gap if place == 0 else 0.0, keep)
+        yield Strip(kind.leading, _line(line, kind, tag, indent), gap if place == 0 else 0.0, keep)
 
 
 def kept(strips: Iterable[Strip]) -> tuple[Strip, ...]:
@@ -103,8 +105,12 @@ def kept(strips: Iterable[Strip]) -> tuple[Strip, ...]:
     return (*rest, replace(last, keep=True))
 
 
-def _line(line: str, kind: Type, indent: float) -> Draw:
-    return lambda pen, left, top: pen.text(left + indent, top - kind.size, line, kind)
+def _line(line: str, kind: Type, tag: Tag, indent: float) -> Draw:
+    def draw(pen: Pen, left: float, top: float) -> None:
+        with pen.tags.within(tag):
+            pen.text(left + indent, top - kind.size, line, kind)
+
+    return draw
 
 
 def _clusters(strips: Sequence[Strip]) -> Iterator[list[Strip]]:

@@ -10,6 +10,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Final, Literal
 
 from tundish.resources import resource
+from tundish.writers.pdf_tags import Tags
 from tundish.writers.pdf_type import Type, drawable, face
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 Points = Iterable[tuple[float, float]]
 Box = tuple[float, float, float, float]
 Dash = tuple[float, ...]
+Anchor = Literal["start", "middle", "end"]
 DASHED: Final[Dash] = (3, 2)
 RADIUS: Final = 2.5
 
@@ -44,6 +46,7 @@ class Pen:
 
     def __init__(self, canvas: Canvas) -> None:
         self.canvas = canvas
+        self.tags = Tags(canvas)
         self.forget()
 
     def forget(self) -> None:
@@ -51,7 +54,7 @@ class Pen:
         self._fill = ""
         self._stroke: Stroke | None = None
 
-    def text(self, x: float, y: float, text: str, kind: Type, anchor: Literal["start", "middle", "end"] = "start") -> None:
+    def text(self, x: float, y: float, text: str, kind: Type, anchor: Anchor = "start") -> None:
         """Words on a baseline, from, about or up to a point."""
         words = drawable(text)
         if not words:
@@ -61,7 +64,7 @@ class Pen:
         if anchor != "start":
             x -= setting.width(words, kind.size) * (1.0 if anchor == "end" else 0.5)
         self.canvas.setFont(setting.name, kind.size)
-        self.canvas.drawString(x, y, words)
+        self.canvas.drawString(x, y, f"{words} " if anchor == "start" else words)  # a space parts it from the next line when read out
 
     def line(self, x1: float, y1: float, x2: float, y2: float, stroke: Stroke = RULE) -> None:
         """A straight line."""
@@ -103,12 +106,14 @@ class Pen:
     @contextmanager
     def turned(self, x: float, y: float, degrees: float) -> Iterator[None]:
         """Draw about a point, turned against the clock; colours and widths are put back afterwards."""
+        self.tags.close()
         self.canvas.saveState()
         if x or y:
             self.canvas.translate(x, y)
         if degrees:
             self.canvas.rotate(degrees)
         yield
+        self.tags.close()
         self.canvas.restoreState()
         self.forget()
 
@@ -129,12 +134,14 @@ class Pen:
 
     def fill(self, colour: str) -> None:
         """Fill with a named colour from now on."""
+        self.tags.ready()
         if colour != self._fill:
             self.canvas.setFillColorRGB(*rgb(colour))
             self._fill = colour
 
     def stroke(self, stroke: Stroke) -> None:
         """Draw lines so from now on."""
+        self.tags.ready()
         if stroke == self._stroke:
             return
         self.canvas.setStrokeColorRGB(*rgb(stroke.colour))

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import nullcontext
 from io import BytesIO
 from typing import TYPE_CHECKING, Any, Final, cast
 
 from tundish.documents.block import Picture
 from tundish.writers.pdf_flow import ROOM, Strip
 from tundish.writers.pdf_pen import EDGE, Pen
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import Type
 from tundish.writers.pictures import Pictures
 
@@ -31,14 +33,17 @@ def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterat
     high = shown[2] if shown else _EMPTY
 
     def draw(pen: Pen, left: float, top: float) -> None:
+        figure = Tag("Figure", told=picture.caption or "Photograph", box=(left, top - high, left + (shown[1] if shown else width), top))
         if shown:
-            body, wide, _ = shown
-            pen.canvas.drawImage(cast("Any", body), left, top - high, wide, high)
+            with pen.tags.within(figure):
+                pen.canvas.drawImage(cast("Any", shown[0]), left, top - high, shown[1], high)
         else:
             pen.box((left, top - high, width, high), stroke=EDGE, radius=3)
-            pen.text(left + width / 2, top - high / 2 - 3, "Photograph not at hand", CAPTION, "middle")
-        for number, line in enumerate(caption):
-            pen.text(left, top - high - _BELOW - CAPTION.size - number * CAPTION.leading, line, CAPTION)
+            with pen.tags.within(Tag("P")):
+                pen.text(left + width / 2, top - high / 2 - 3, "Photograph not at hand", CAPTION, "middle")
+        with pen.tags.within(Tag("Caption", figure if shown else None)) if caption else nullcontext():
+            for number, line in enumerate(caption):
+                pen.text(left, top - high - _BELOW - CAPTION.size - number * CAPTION.leading, line, CAPTION)
 
     yield Strip(high + _BELOW + len(caption) * CAPTION.leading, draw, 8)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import nullcontext
 from typing import Final
 
 from tundish.documents.block import Sketch
@@ -10,6 +11,7 @@ from tundish.documents.drawing import Drawing
 from tundish.writers.pdf_drawing import At, bounds, paint
 from tundish.writers.pdf_flow import ROOM, Strip
 from tundish.writers.pdf_pen import Pen
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)
@@ -27,12 +29,17 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     left, low, right, high = _bounds(drawing, scale)
     stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
     caption = [] if sketch.told else CAPTION.lines(stated, width)[:4]
+    told = sketch.told or f"{drawing.title}. {stated}"
     picture = high - low + _BELOW
 
     def draw(pen: Pen, edge: float, top: float) -> None:
-        paint(pen, drawing.marks, At(edge + (width - right - left) / 2, top - high, MM / scale))
-        for number, line in enumerate(caption):
-            pen.text(edge + width / 2, top - picture - CAPTION.size - number * CAPTION.leading, line, CAPTION, "middle")
+        x, y = edge + (width - right - left) / 2, top - high
+        figure = Tag("Figure", told=told, box=(x + left, y + low, x + right, y + high))
+        with pen.tags.within(figure):
+            paint(pen, drawing.marks, At(x, y, MM / scale))
+        with pen.tags.within(Tag("Caption", figure)) if caption else nullcontext():
+            for number, line in enumerate(caption):
+                pen.text(edge + width / 2, top - picture - CAPTION.size - number * CAPTION.leading, line, CAPTION, "middle")
 
     return Strip(picture + len(caption) * CAPTION.leading, draw, 8)
 

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from tundish.documents.block import Row, Table
+from tundish.documents.block import Column, Row, Table, Value
 from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, shown, total_cells, total_column
 from tundish.writers.pdf_columns import BOX, HEAD, NOTE, PAD, PLAIN, STRONG, TITLE, TONES, Grid, Place, grid_of, tag_words
 from tundish.writers.pdf_flow import Strip, kept, stacked, text_strips
 from tundish.writers.pdf_pen import EDGE, HAIRLINE, RULE, Pen, Stroke, tag_width
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import Type
 
 MOST_LINES: Final = 45
@@ -25,11 +26,12 @@ _FIRM: Final = Stroke("ink2", 0.8)
 
 @dataclass(frozen=True, slots=True)
 class Setting:
-    """The lines of one cell and how they are set."""
+    """The lines of one cell, how they are set, and what part of the paper they are."""
 
     lines: tuple[str, ...]
     kind: Type
     place: Place
+    tag: Tag
 
 
 def table_strips(table: Table, width: float) -> Iterator[Strip]:
@@ -39,7 +41,7 @@ def table_strips(table: Table, width: float) -> Iterator[Strip]:
     grid = grid_of(table, width)
     gap = 9.0
     if table.title:
-        yield from kept(text_strips(TITLE.lines(table.title, width), TITLE, gap=gap))
+        yield from kept(text_strips(TITLE.lines(table.title, width), TITLE, Tag("Caption", grid.tag), gap=gap))
         gap = 3.0
     head = _head(grid)
     yield replace(head, gap=gap, keep=True)
@@ -55,8 +57,9 @@ def table_strips(table: Table, width: float) -> Iterator[Strip]:
 
 
 def _head(grid: Grid) -> Strip:
+    row = Tag("TR", grid.tag)
     settings = [
-        Setting(HEAD.lines(column.head, place.room)[:MOST_HEAD], HEAD, place)
+        Setting(HEAD.lines(column.head, place.room)[:MOST_HEAD], HEAD, place, Tag("TH", row, scope="Column"))
         for column, place in zip(grid.table.columns, grid.places, strict=True)
     ]
     height = _deep(settings) * STEP + 7
@@ -88,7 +91,8 @@ def _cells(grid: Grid, row: Row | None, settings: Sequence[Setting]) -> Strip:
         if row:
             _boxes(pen, left, baseline, grid, row)
         if row and row.tbc:
-            _tag(pen, left, baseline, settings[grid.tagged], tag_words(row))
+            with pen.tags.within(settings[grid.tagged].tag):
+                _tag(pen, left, baseline, settings[grid.tagged], tag_words(row))
 
     return Strip(grid.above + _deep(settings) * STEP, draw)
 
@@ -96,7 +100,8 @@ def _cells(grid: Grid, row: Row | None, settings: Sequence[Setting]) -> Strip:
 def _noted(grid: Grid, cells: Strip, note: str, stroke: Stroke) -> Iterator[Strip]:
     """A row with its note and the line under it: one strip, unless the note is long."""
     end = Strip(grid.above, lambda pen, left, top: pen.line(left, top - grid.above, left + grid.width, top - grid.above, stroke))
-    notes = tuple(text_strips(NOTE.lines(note, grid.width - 2 * PAD), NOTE, indent=PAD)) if note else ()
+    tag = Tag("TD", Tag("TR", grid.tag), across=len(grid.places))
+    notes = tuple(text_strips(NOTE.lines(note, grid.width - 2 * PAD), NOTE, tag, indent=PAD)) if note else ()
     if len(notes) <= MOST_NOTE:
         yield stacked((cells, *notes, end))
         return
@@ -106,33 +111,44 @@ def _noted(grid: Grid, cells: Strip, note: str, stroke: Stroke) -> Iterator[Stri
 
 
 def _settings(grid: Grid, row: Row) -> list[Setting]:
-    settings = []
+    settings, whole = [], Tag("TR", grid.tag)
     for number, (column, place, value) in enumerate(zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True)):
         kind = TONES[column.tone]
         room = place.room - (tag_width(tag_words(row)) + PAD if row.tbc and number == grid.tagged else 0)
-        settings.append(Setting(kind.lines(shown(value, column.kind), max(room, 2 * PAD)), kind, place))
+        tag = Tag("TD", whole, told=_told(column, value))
+        settings.append(Setting(kind.lines(shown(value, column.kind), max(room, 2 * PAD)), kind, place, tag))
     return settings
+
+
+def _told(column: Column, value: Value) -> str:
+    """What is said of a cell that is to be filled in by hand."""
+    if column.kind == "tick":
+        return "box to tick" if boxes(value) == 1 else f"{boxes(value)} boxes to tick"
+    return "to be filled in" if column.kind == "blank" else ""
 
 
 def _group(grid: Grid, row: Row) -> Iterator[Strip]:
     """A heading across, with its own sums at the right where it has any."""
-    sums = [
-        (place, shown(value, column.kind))
-        for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True)
-        if is_number(column.kind) and value is not None and value != ""
-    ]
+    sums = {
+        number: shown(value, column.kind)
+        for number, (column, value) in enumerate(zip(grid.table.columns, cells_of(grid.table, row), strict=True))
+        if number and is_number(column.kind) and value is not None and value != ""
+    }
+    across, whole = min(sums, default=len(grid.places)), Tag("TR", grid.tag)
     tag = tag_words(row) if row.tbc else ""
-    room = min((place.left for place, _ in sums), default=grid.width) - 2 * PAD
+    room = (grid.places[across].left if sums else grid.width) - 2 * PAD
     lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0))[:MOST_HEAD]
 
     def draw(pen: Pen, left: float, top: float) -> None:
         baseline = top - grid.above - PLAIN.size - 0.4
-        for number, line in enumerate(lines):
-            pen.text(left + PAD, baseline - number * STEP, line, STRONG)
-        if tag:
-            pen.tag(left + PAD + STRONG.width(lines[0]) + 7, baseline, tag)
-        for place, words in sums:
-            pen.text(left + place.at, baseline, words, STRONG, "end")
+        with pen.tags.within(Tag("TH", whole, scope="Row", across=across)):
+            for number, line in enumerate(lines):
+                pen.text(left + PAD, baseline - number * STEP, line, STRONG)
+            if tag:
+                pen.tag(left + PAD + STRONG.width(lines[0]) + 7, baseline, tag)
+        for number in range(across, len(grid.places)):
+            with pen.tags.within(Tag("TD", whole)):
+                pen.text(left + grid.places[number].at, baseline, sums.get(number, ""), STRONG, "end")
 
     return _noted(grid, Strip(len(lines) * STEP + grid.above + 1, draw), _note(row), _FIRM)
 
@@ -147,15 +163,16 @@ def _total(grid: Grid) -> Strip:
     cells = total_cells(grid.table)
     first = min((place for place in grid.table.totals if place > label), default=label + 1)
     room = sum(place.width for place in grid.places[label:first]) - 2 * PAD
-    height = STEP + 2 * grid.above + 2
+    height, whole = STEP + 2 * grid.above + 2, Tag("TR", grid.tag)
 
     def draw(pen: Pen, left: float, top: float) -> None:
         pen.line(left, top, left + grid.width, top, RULE)
         for number, (words, place) in enumerate(zip(cells, grid.places, strict=True)):
-            if number == label:
-                pen.text(left + place.left + PAD, top - grid.above - PLAIN.size - 0.6, STRONG.cut(words, room), STRONG)
-            else:
-                pen.text(left + place.at, top - grid.above - PLAIN.size - 0.6, words, STRONG, place.anchor)
+            with pen.tags.within(Tag("TD", whole)):
+                if number == label:
+                    pen.text(left + place.left + PAD, top - grid.above - PLAIN.size - 0.6, STRONG.cut(words, room), STRONG)
+                else:
+                    pen.text(left + place.at, top - grid.above - PLAIN.size - 0.6, words, STRONG, place.anchor)
 
     return Strip(height, draw)
 
@@ -166,9 +183,10 @@ def _deep(settings: Sequence[Setting]) -> int:
 
 def _set(pen: Pen, left: float, baseline: float, settings: Sequence[Setting]) -> None:
     for each in settings:
-        for number, line in enumerate(each.lines):
-            if line:
-                pen.text(left + each.place.at, baseline - number * STEP, line, each.kind, each.place.anchor)
+        with pen.tags.within(each.tag):
+            for number, line in enumerate(each.lines):
+                if line:
+                    pen.text(left + each.place.at, baseline - number * STEP, line, each.kind, each.place.anchor)
 
 
 def _tag(pen: Pen, left: float, baseline: float, beside: Setting, words: str) -> None:

@@ -15,6 +15,7 @@ from tundish.documents.drawing import Drawing
 from tundish.writers.pdf_drawing import At, paint
 from tundish.writers.pdf_flow import ROOM, Strip
 from tundish.writers.pdf_pen import HAIRLINE, RULE, Pen, Stroke
+from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 CELL: Final = (164.0, 206.0)
@@ -73,14 +74,17 @@ def _page(block: TrueSize, cut: Cut, place: tuple[int, int], width: float) -> St
         low = top - HEAD - high
         corner = (cut.left + column * CELL[0] - LAP, cut.low + (cut.rows - 1 - row) * CELL[1] - LAP)
         outline = ((left, low), (left + wide, low), (left + wide, low + high), (left, low + high))
-        with pen.within(outline):
+        told = ". ".join(words for words in (f"Page {cut.name(*place)} of {block.title}, at true size", block.warning) if words)
+        figure = Tag("Figure", told=told, box=(left, low, left + wide, low + high))
+        with pen.tags.within(figure), pen.within(outline):
             paint(pen, block.drawing.marks, At(left - corner[0] * MM, low - corner[1] * MM, MM))
         pen.shape(outline, stroke=HAIRLINE)
         _crosses(pen, left, low)
         _neighbours(pen, (left, low), cut, place)
         _bars(pen, left, low, wide)
         if block.warning:
-            _warn(pen, left + wide / 2, low + high / 2, block.warning)
+            with pen.tags.within(figure):
+                _warn(pen, left + wide / 2, low + high / 2, block.warning)
 
     return Strip(ROOM, draw, fresh=True)
 
@@ -88,9 +92,10 @@ def _page(block: TrueSize, cut: Cut, place: tuple[int, int], width: float) -> St
 def _words(pen: Pen, at: tuple[float, float, float], title: str, cut: Cut, place: tuple[int, int]) -> None:
     left, top, width = at
     name = cut.name(*place)
-    pen.text(left, top - 15, name, _PAGE)
     beside = left + _PAGE.width(name) + 10
-    pen.text(beside, top - 14, _TITLE.cut(title, width - (beside - left) - 120), _TITLE)
+    with pen.tags.within(Tag("P")):
+        pen.text(left, top - 15, name, _PAGE)
+        pen.text(beside, top - 14, _TITLE.cut(title, width - (beside - left) - 120), _TITLE)
     _key(pen, left + width, top, cut, place)
     x = left + width - cut.columns * 8 - 22
     pen.shape(((x, top - 2), (x - 5, top - 10), (x + 5, top - 10)), fill="ink")
@@ -138,7 +143,8 @@ def _bars(pen: Pen, left: float, low: float, wide: float) -> None:
     y, x, tick = low - 11, left + wide + 6, 3.0
     pen.line(left, y, left + BAR * MM, y, RULE)
     pen.lines(((left + each * MM, y - tick, left + each * MM, y + tick) for each in range(0, BAR + 1, 10)), RULE)
-    pen.text(left + BAR * MM + 8, y - 3, f"Both bars must measure {BAR} mm: if not, print again at 100 %", _SMALL)
+    with pen.tags.within(Tag("P")):
+        pen.text(left + BAR * MM + 8, y - 3, f"Both bars must measure {BAR} mm: if not, print again at 100 %", _SMALL)
     pen.line(x, low, x, low + BAR * MM, RULE)
     pen.lines(((x - tick, low + each * MM, x + tick, low + each * MM) for each in range(0, BAR + 1, 10)), RULE)
 
