@@ -8,6 +8,7 @@ from tests.rules.test_cases import given, the_book
 from tundish.estimate import Job
 from tundish.field import Entry, NoSuchInputError, put
 from tundish.if_it_were import if_it_were
+from tundish.layout.undecided import chosen
 from tundish.layout.work_out import work_out
 
 DEPTH = "rooms.0.design.prewall.depth"
@@ -53,3 +54,12 @@ def test_trouble_that_it_would_bring_is_told(job: Job) -> None:
 def test_a_path_that_is_no_input_of_a_room(job: Job, path: str) -> None:
     with pytest.raises(NoSuchInputError):
         if_it_were(job, the_book(), path, [1])
+
+
+def test_another_value_of_a_choice_left_open_settles_it(job: Job) -> None:
+    open_ = Job(rooms=(chosen(job.rooms[0], "survey.wall.construction", ("timber stud", "brick")),))
+    (outcome,) = if_it_were(open_, the_book(), "rooms.0.survey.wall.construction", ["brick"])
+    after = {each.name: each.after for each in outcome.figures}
+    reach = after["wc-1.reach"]
+    assert reach is not None
+    assert reach.low == reach.high

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from tundish.estimate import Job
 from tundish.field import Entry
 from tundish.layout.design import Appliance, RoomPlan
+from tundish.layout.undecided import others
 from tundish.session import MOST_STEPS, Session, Step
 
 WIDTH = "rooms.0.survey.room.width"
@@ -125,3 +126,47 @@ def test_a_change_that_changes_nothing_is_no_step() -> None:
     session = opened()
     session.edit("rename", session.job)
     assert not session.done
+
+
+WALL = "rooms.0.survey.wall.construction"
+
+
+def test_a_choice_given_as_several_is_left_open_in_one_step() -> None:
+    session = opened()
+    assert session.set(WALL, ("brick", "block")) == ()
+    assert session.job.rooms[0].survey.wall.construction == "brick"
+    assert others(session.job.rooms[0], "survey.wall.construction") == ("block",)
+    assert session.undo_label == "leave Construction open"
+    assert len(session.done) == 1
+    session.undo()
+    assert session.job == opened().job
+
+
+def test_one_value_settles_an_open_choice_even_at_what_came_first() -> None:
+    session = opened()
+    session.set(WALL, ("brick", "block"))
+    session.set(WALL, "brick")
+    assert others(session.job.rooms[0], "survey.wall.construction") == ()
+    assert len(session.done) == 2
+
+
+def test_alternatives_that_cannot_be_taken_change_nothing() -> None:
+    session = opened()
+    (problem,) = session.set(WALL, ("brick", "straw"))
+    assert problem.path == WALL
+    (problem,) = session.set(WALL, ("timber stud", "metal stud", "brick", "block", "concrete"))
+    assert "at most 4" in problem.text
+    assert session.done == []
+
+
+def test_what_is_left_open_of_a_record_goes_with_it_and_comes_back_with_undo() -> None:
+    session = opened()
+    for name in ("WC 1", "WC 2"):
+        session.add("rooms.0.design.appliances", Appliance(kind="wc", name=name), f"add {name}")
+    session.set("rooms.0.design.appliances.1.outlet", ("straight back", "turned to the stack"))
+    session.remove("rooms.0.design.appliances", 0, "take out WC 1")
+    assert others(session.job.rooms[0], "design.appliances.0.outlet") == ("turned to the stack",)
+    session.remove("rooms.0.design.appliances", 0, "take out WC 2")
+    assert session.job.rooms[0].undecided == ()
+    session.undo()
+    assert others(session.job.rooms[0], "design.appliances.0.outlet") == ("turned to the stack",)

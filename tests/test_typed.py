@@ -111,3 +111,22 @@ def test_nonsense_is_told(declared: Field, words: str) -> None:
 )
 def test_a_box_shows_the_value_alone(declared: Field, value: object, words: str) -> None:
     assert shown(declared, value) == words
+
+
+@pytest.mark.parametrize(
+    ("words", "value"),
+    [
+        ("brick", "brick"),
+        ("brick or block", ("brick", "block")),
+        ("brick or block or concrete", ("brick", "block", "concrete")),
+        ("2000 or later", "2000 or later"),
+        ("before 2000 or 2000 or later", ("before 2000", "2000 or later")),
+    ],
+)
+def test_a_choice_typed_as_this_or_that_is_several(words: str, value: object) -> None:
+    declared = Field("choice", "Choice", options=("brick", "block", "concrete", "before 2000", "2000 or later"))
+    assert taken(declared, words, "") == (value, "")
+
+
+def test_items_are_left_open_by_their_codes() -> None:
+    assert taken(Field("item", "Tile"), "tile-a or tile-b", "") == (("tile-a", "tile-b"), "")

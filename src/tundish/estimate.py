@@ -17,7 +17,6 @@ from tundish.cutting.until import Stop, never
 from tundish.field import Problem, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out_all
 from tundish.options import Option, with_changes, words
 from tundish.pricing.invoice import Invoice
 from tundish.pricing.price import Price
@@ -28,10 +27,11 @@ from tundish.procurement.purchase import Buying
 from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import Settled
+from tundish.takeoff.alternatives import taken_off
 from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
 from tundish.takeoff.own_rules import own_problems
-from tundish.takeoff.run import RoomTake, merge, run_room, steady
+from tundish.takeoff.run import Otherwise, RoomTake, merge, steady
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,6 +93,7 @@ class Estimate:
     problems: tuple[Problem, ...]
     options: tuple[OptionPrice, ...] = ()
     by_hand: tuple[ByHand, ...] = ()
+    otherwise: tuple[Otherwise, ...] = ()
 
 
 def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never) -> Estimate:
@@ -120,7 +121,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
             *(room.problems for room in rooms), *(take.problems for take in takes),
             listed.problems, own_problems(book), problems(job.terms), misfits,
         ))),
-        options, listed.made,
+        options, listed.made, tuple(each for take in takes for each in take.otherwise),
     )  # fmt: skip
 
 
@@ -156,16 +157,16 @@ def _worked(plan: RoomPlan, book: Book, path: str) -> _Worked:
     key = (id(plan), id(book), path)
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
-        held = (plan, book, tuple((room, _taken_off(room, book)) for room in work_out_all(plan, book, path)))
+        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(plan, book, path)))
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held
     return held[2]
 
 
-def _taken_off(room: Room, book: Book) -> RoomTake:
+def _steady(room: Room, take: RoomTake) -> RoomTake:
     place = f"{room.path}/{room.place}"
-    _LAST[place] = steady(run_room(room, book), _LAST.get(place))
+    _LAST[place] = steady(take, _LAST.get(place))
     return _LAST[place]
 
 

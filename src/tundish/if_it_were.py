@@ -13,9 +13,9 @@ from tundish.field import NoSuchInputError, Problem, put
 from tundish.figure import Figure
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out_all
+from tundish.layout.undecided import chosen, others
 from tundish.rules.rule import Finding
-from tundish.takeoff.run import run_room
+from tundish.takeoff.alternatives import taken_off
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +70,15 @@ def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any]) -> tuple[
     plan, at, within = job.rooms[int(words[1])], ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
     book = with_own(book, job.own_items)
     before = _worked(plan, book, at)
-    return tuple(_outcome(value, before, _worked(put(plan, within, value), book, at)) for value in values)
+    return tuple(_outcome(value, before, _worked(_with(plan, within, value), book, at)) for value in values)
 
 
 _INTO_ROOM = 2
+
+
+def _with(plan: RoomPlan, within: str, value: Any) -> RoomPlan:
+    """The plan with another value of one input; a choice is settled at it."""
+    return chosen(plan, within, (value,)) if others(plan, within) else put(plan, within, value)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +89,8 @@ class _Worked:
 
 
 def _worked(plan: RoomPlan, book: Book, path: str) -> _Worked:
-    rooms = work_out_all(plan, book, path)
-    takes = [run_room(room, book) for room in rooms]
+    worked = taken_off(plan, book, path)
+    rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     findings = {(each.rule, each.title, each.place): each for take in takes for each in take.findings}
     told = (*(each for room in rooms for each in room.problems), *(each for take in takes for each in take.problems))
     return _Worked(rooms, findings, tuple(dict.fromkeys(told)))

@@ -14,8 +14,9 @@ from tundish.takeoff.line import Line
 
 @dataclass(frozen=True, slots=True)
 class OpenInput:
-    """One open input and what rests on it.
+    """One open input, or choice, and what rests on it.
 
+    `input` of a choice has its alternatives as the note and no value of its own; `otherwise` says in words what no range can show of it.
     `figures`: by room and name, with their ranges. `lines`: whose amount or a cut length may change. `findings`: whose verdict turns
     on it. `settle_by`: the first stage that needs what it moves, None where nothing bought or checked does; `day` as ISO, where agreed.
     """
@@ -26,6 +27,8 @@ class OpenInput:
     findings: tuple[Finding, ...]
     settle_by: Stage | None
     day: str
+    otherwise: tuple[str, ...] = ()
+    choice: bool = False
 
     @property
     def path(self) -> str:
@@ -34,30 +37,17 @@ class OpenInput:
 
 
 def open_inputs(worked: Estimate) -> tuple[OpenInput, ...]:
-    """Every open input that moves anything, those to be settled first first.
+    """Every open input that moves anything and every open choice, those to be settled first first.
 
     It moves what its figure is a term of; what only a count steps over (one clip more) is not among a figure's terms and not told.
     """
-    figures: dict[str, list[tuple[str, str, Figure]]] = {}
-    lines: dict[str, list[Line]] = {}
-    findings: dict[str, list[Finding]] = {}
-    stages: dict[str, set[Stage]] = {}
-    found: dict[str, Figure] = {}
-    for room in worked.rooms:
-        for name, figure in room.figures.items():
-            for each in _open((figure,), found):
-                if each != figure.path:
-                    figures.setdefault(each, []).append((room.name, name, figure))
-    for line in worked.lines:
-        moved = [(path, need.stage) for need in line.needs for path in _open(_of(need), found)]
-        for path, stage in moved:
-            stages.setdefault(path, set()).add(stage)
-        for path in dict.fromkeys(path for path, _ in moved):
-            lines.setdefault(path, []).append(line)
-    for finding in worked.findings:
-        for leaf in finding.depends_on:
-            findings.setdefault(found.setdefault(leaf.path, leaf).path, []).append(finding)
-            stages.setdefault(leaf.path, set()).add("first fix" if finding.group == "Falls" else "frames")
+    found: dict[str, Figure] = {each.choice.path: each.choice for each in worked.otherwise}
+    stages: dict[str, set[Stage]] = {each.choice.path: set() for each in worked.otherwise}
+    words: dict[str, list[str]] = {path: [] for path in found}
+    for one in worked.otherwise:
+        stages[one.choice.path].update(one.stages)
+        words[one.choice.path] += one.words
+    figures, lines, findings = _figures(worked, found), _lines(worked, found, stages), _findings(worked, found, stages)
     made = (
         OpenInput(
             each,
@@ -65,10 +55,46 @@ def open_inputs(worked: Estimate) -> tuple[OpenInput, ...]:
             tuple(lines.get(path, ())),
             tuple(findings.get(path, ())),
             *_by(stages.get(path, ()), worked),
+            tuple(words.get(path, ())),
+            path in words,
         )
         for path, each in found.items()
     )
     return tuple(sorted(made, key=lambda one: STAGES.index(one.settle_by) if one.settle_by else len(STAGES)))
+
+
+def _figures(worked: Estimate, found: dict[str, Figure]) -> dict[str, list[tuple[str, str, Figure]]]:
+    """The figures that each open input moves."""
+    moved: dict[str, list[tuple[str, str, Figure]]] = {}
+    for room in worked.rooms:
+        for name, figure in room.figures.items():
+            for path in _open((figure,), found):
+                if path != figure.path:
+                    moved.setdefault(path, []).append((room.name, name, figure))
+    return moved
+
+
+def _lines(worked: Estimate, found: dict[str, Figure], stages: dict[str, set[Stage]]) -> dict[str, list[Line]]:
+    """The lines that each open input moves, with the stages of what it moves of them."""
+    moved: dict[str, list[Line]] = {}
+    for line in worked.lines:
+        paths = [(path, need.stage) for need in line.needs for path in _open(_of(need), found)]
+        for path, stage in paths:
+            stages.setdefault(path, set()).add(stage)
+        # The amount too: another alternative of a choice may ask for the same for a reason that the needs there are do not have.
+        for path in dict.fromkeys((*(path for path, _ in paths), *_open((line.amount,), found))):
+            moved.setdefault(path, []).append(line)
+    return moved
+
+
+def _findings(worked: Estimate, found: dict[str, Figure], stages: dict[str, set[Stage]]) -> dict[str, list[Finding]]:
+    """The checks whose verdict turns on each open input."""
+    turns: dict[str, list[Finding]] = {}
+    for finding in worked.findings:
+        for leaf in finding.depends_on:
+            turns.setdefault(found.setdefault(leaf.path, leaf).path, []).append(finding)
+            stages.setdefault(leaf.path, set()).add("first fix" if finding.group == "Falls" else "frames")
+    return turns
 
 
 def _open(figures: Iterable[Figure], found: dict[str, Figure]) -> Iterator[str]:

@@ -5,13 +5,14 @@ Every step holds a whole frozen job; steps share what they did not change, so tw
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
 from tundish import plain
 from tundish.estimate import Job
-from tundish.field import NoSuchInputError, Problem, added, describe, get, put, removed
+from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put, removed
+from tundish.layout.undecided import CHOICES, MOST_OTHERS, chosen, without_row
 
 MOST_STEPS: Final = 200
 
@@ -38,6 +39,8 @@ class Session:
     def set(self, path: str, value: object, *, joined: bool = False) -> tuple[Problem, ...]:
         """Set one input from a plain or typed value; what cannot be taken comes back as problems and nothing changes.
 
+        A choice in a room may be given as several values: it is then open between them, and one alone settles it.
+
         `joined`: the change belongs to the step before it when that was of the same input (typing on, one drag).
         """
         try:
@@ -47,6 +50,8 @@ class Session:
             return (Problem(path, str(missing)),)
         if declared.kind in {"record", "records"}:
             return (Problem(path, f"{declared.label} is a group: set the inputs inside it"),)
+        if declared.kind in CHOICES and _in_a_room(path):
+            return self._choose(path, declared, value if isinstance(value, tuple | list) else (value,), joined=joined)
         taken, problems = plain.check(declared, value, path)
         if problems:
             return problems
@@ -61,8 +66,12 @@ class Session:
         return f"{path}.{place}"
 
     def remove(self, path: str, place: int, label: str) -> None:
-        """Take one record out of a list."""
-        self.edit(label, removed(self.job, path, place), path)
+        """Take one record out of a list; what was left open of it goes too."""
+        after = removed(self.job, path, place)
+        if _in_a_room(path):
+            room = _room_of(path)
+            after = put(after, room, without_row(get(after, room), path.removeprefix(f"{room}."), place))
+        self.edit(label, after, path)
 
     def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> None:
         """Replace the job by another, as one named step."""
@@ -104,10 +113,38 @@ class Session:
         """What redo would do again, or nothing."""
         return self.undone[-1].label if self.undone else ""
 
+    def _choose(self, path: str, declared: Field, values: Sequence[object], *, joined: bool) -> tuple[Problem, ...]:
+        checked = [plain.check(declared, value, path) for value in values]
+        problems = tuple(dict.fromkeys(problem for _, wrong in checked for problem in wrong))
+        if not problems and len(values) > MOST_OTHERS + 1:
+            problems = (Problem(path, f"{declared.label}: at most {MOST_OTHERS + 1} can be left open"),)
+        if not problems:
+            room, taken = _room_of(path), tuple(str(value) for value, _ in checked)
+            after = put(self.job, room, chosen(get(self.job, room), path.removeprefix(f"{room}."), taken))
+            self.edit(
+                f"{_verb(taken[0])} {declared.label}" if len(set(taken)) == 1 else f"leave {declared.label} open",
+                after,
+                path,
+                joined=joined,
+            )
+        return problems
+
     def _become(self, job: Job, step: Step) -> None:
         self.job = job
         for listener in tuple(self.listeners):
             listener(step)
+
+
+def _in_a_room(path: str) -> bool:
+    words = path.split(".")
+    return words[0] == "rooms" and len(words) > _INTO_ROOM and words[_INTO_ROOM] in {"survey", "design"}
+
+
+def _room_of(path: str) -> str:
+    return ".".join(path.split(".")[:_INTO_ROOM])
+
+
+_INTO_ROOM: Final = 2
 
 
 def _verb(value: object) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from typing import Final
@@ -11,13 +12,15 @@ from tundish.field import Entry, Field
 from tundish.figure import Known
 
 YES = "yes"
+OR: Final = " or "
+"""Between the alternatives of a choice that is left open."""
 
 
 def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
     """The value that words stand for, and what is wrong with them; a blank box clears the input.
 
     A number typed over keeps how the input is usually known; a range such as "8 to 12" makes it to be confirmed; of several
-    readings such as "2380 2376 2383" the least is used and all are kept.
+    readings such as "2380 2376 2383" the least is used and all are kept. A choice typed as "this or that" is left open between them.
     """
     if declared.kind == "flag":
         return {YES: True, "true": True, "no": False, "false": False}.get(words.lower(), words), ""
@@ -27,6 +30,9 @@ def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
     if declared.kind == "date":
         day = measure.read_date(words)
         return day.value or "", day.problem
+    if declared.kind in {"choice", "item"}:
+        several = tuple(_alternatives(words.split(OR), declared.options))
+        return (several if len(several) > 1 else words), ""
     if declared.kind != "number":
         return words, ""
     return _number(declared, words, before if isinstance(before, Entry) else None)
@@ -63,6 +69,14 @@ def disagreement(declared: Field, value: Entry) -> str:
 
 _TAPED: Final = frozenset({"width", "height", "depth", "length", "thickness"})
 _COUNTS: Final = ("No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine")
+
+
+def _alternatives(parts: list[str], options: tuple[str, ...]) -> Iterator[str]:
+    """The parts between one "or" and the next, those joined again that are one option together: 2000 or later."""
+    while parts:
+        taken = next((end for end in range(len(parts), 1, -1) if OR.join(parts[:end]).strip() in options), 1)
+        yield OR.join(parts[:taken]).strip()
+        parts = parts[taken:]
 
 
 def _number(declared: Field, words: str, before: Entry | None) -> tuple[object, str]:

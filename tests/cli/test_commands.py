@@ -372,3 +372,16 @@ def test_show_says_what_is_open_and_what_it_decides(capsys: pytest.CaptureFixtur
     said = capsys.readouterr().out
     assert "settle by first fix" in said
     assert "decides Fall of WC branch, Family bathroom, WC 1" in said
+
+
+def test_a_choice_typed_as_this_or_that_is_left_open_and_says_what_it_decides(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job = str(Path(__file__).parents[2] / "resources" / "jobs" / "102-family-bathroom.tundish")
+    made = tmp_path / "open.tundish"
+    assert main(["set", job, "rooms.0.survey.wall.construction=timber stud or brick", "--out", str(made)]) == 0
+    capsys.readouterr()
+    main(["show", str(made), "--decides"])
+    said = capsys.readouterr().out
+    assert "Construction (rooms.0.survey.wall.construction): timber stud or brick, settle by frames" in said
+    assert "  with brick: " in said
+    assert main(["set", job, "rooms.0.survey.wall.construction=timber stud or straw"]) == 2
+    assert "straw" in capsys.readouterr().err

@@ -18,6 +18,7 @@ from tundish.documents.running import on_the_wall, spread
 from tundish.documents.survey_sketch import follow
 from tundish.estimate import Estimate, Job
 from tundish.field import Entry
+from tundish.layout.design import Undecided
 from tundish.layout.room import Room
 from tundish.survey.settled import Settled
 from tundish.survey.shape import Photograph
@@ -170,6 +171,16 @@ def test_the_survey_says_how_each_size_is_known(worked: dict[str, Estimate]) -> 
     assert "2,450 mm" in text
     assert "measured, Thu 12 Nov 2026" in text
     assert "Photographs" in text or "No photographs" in text
+
+
+def test_a_choice_left_open_is_written_as_this_or_that_and_to_be_confirmed(changed: Changed) -> None:
+    open_ = (Undecided(choice="survey.walls.0.wall.construction", other="block"), Undecided(choice="survey.floor.kind", other="concrete"))
+    made = changed("104", rooms__0__undecided=open_)
+    survey = made.job.rooms[0].survey
+    (table,) = tables(survey_sheet.filled(made))
+    found = {row.cells[1]: row.tbc for row in table.rows if not row.group}
+    assert found[f"{survey.walls[0].wall.construction} or block"]
+    assert found[f"{survey.floor.kind} or concrete"]
 
 
 def test_the_survey_is_one_list_of_what_was_found_under_the_name_of_each_wall_and_thing(worked: dict[str, Estimate]) -> None:

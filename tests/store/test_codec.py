@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ from tundish.estimate import Client, Job
 from tundish.field import Entry
 from tundish.figure import Known
 from tundish.layout.design import Appliance, Design, RoomPlan
+from tundish.layout.undecided import chosen
 from tundish.pricing.terms import Terms
 from tundish.store.codec import MOST_BYTES, job_schema, read_job, read_job_file, write_job
 from tundish.survey.floor import Floor, Layer
@@ -150,3 +152,18 @@ def test_the_schema_names_every_group() -> None:
     properties = job_schema()["properties"]
     assert isinstance(properties, dict)
     assert {"format", "version", "client", "rooms", "terms"} <= set(properties)
+
+
+def test_choices_left_open_come_back_and_a_file_without_them_has_none() -> None:
+    plan = chosen(a_job().rooms[0], "survey.wall.construction", ("brick", "block", "concrete"))
+    job = replace(a_job(), rooms=(plan,))
+    written = write_job(job)
+    assert read_job(written).job == job
+    assert json.loads(written)["rooms"][0]["undecided"] == [
+        {"choice": "survey.wall.construction", "other": "block"},
+        {"choice": "survey.wall.construction", "other": "concrete"},
+    ]
+    plain = read_job(write_job(a_job())).job
+    assert plain is not None
+    assert plain.rooms[0].undecided == ()
+    assert b"undecided" not in write_job(a_job())

@@ -55,13 +55,14 @@ def run(asked: argparse.Namespace) -> int:
 def _decides(worked: Estimate) -> Iterator[str]:
     for each in open_inputs(worked):
         by = f", settle by {each.settle_by}{f' ({measure.show_date(each.day)})' if each.day else ''}" if each.settle_by else ""
-        yield f"{each.input.label} ({each.path}){by}"
+        yield f"{each.input.label} ({each.path}){f': {each.input.note}' if each.choice else ''}{by}"
         yield from (
             f"  moves {figure.label}: {measure.show_range(figure.low, figure.high, figure.unit)}, {room}"
             for room, _, figure in each.figures
         )
         yield from (f"  may change {line.item.name}" for line in each.lines)
         yield from (f"  decides {finding.title}, {finding.place}" for finding in each.findings)
+        yield from (f"  {words[0].lower()}{words[1:]}" for words in each.otherwise)
 
 
 def _routes(worked: Estimate) -> Iterator[str]:

@@ -81,9 +81,11 @@ def section(job: Job, book: Book, path: str, title: str = "If it were different"
 
 
 def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:
-    """A few values about the one an input has, or about its usual one, within what it may be."""
+    """A few values about the one an input has, or about its usual one, within what it may be; a choice has none."""
+    if declared.kind != "number":
+        return
     now = entry.value if entry is not None else declared.usual
-    if declared.kind != "number" or now is None:
+    if now is None:
         return
     step = next(step for least, step in STEPS if abs(now) >= least)
     before = entry or Entry(float(now), declared.known)

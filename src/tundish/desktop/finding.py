@@ -52,7 +52,7 @@ def _inputs(workspace: Workspace) -> Iterator[Found]:
     if workspace.session is None:
         return
     for path, declared, value in walk(workspace.job):
-        if not path.startswith(HIDDEN):
+        if not path.startswith(HIDDEN) and ".undecided." not in path:
             page = "Pricing" if path.startswith("terms.") else "Survey"
             place = _place(workspace, path)
             yield Found(f"input:{path}", f"{declared.label}{f', {place}' if place else ''}", _value(workspace, declared, value), page)

@@ -86,7 +86,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
     open_, different = _open_input(figure, workspace), _different(figure)
     return WhereFromView(
         title=figure.label or "A step on the way",
-        value=_amount(figure),
+        value="" if _chosen(figure) and not reach else _amount(figure),
         unit=figure.unit,
         floor=_floor(figure, asked, workspace),
         under_title=reach,
@@ -94,7 +94,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         came_from=came_from,
         lines=lines or (_own_line(figure),),
         note=_help(figure),
-        sections=tuple(each for each in (_moves(figure, workspace), _decides(open_)) if each.lines),
+        sections=tuple(each for each in (_moves(figure, workspace), open_list.section(open_)) if each.lines),
         warning=_warning(figure, open_, workspace),
         actions=_actions(figure, own, workspace),
         own=typing_over.box(own, figure, workspace),
@@ -132,15 +132,6 @@ def _broken(figure: Figure, estimate: Estimate) -> str:
     return f"It stands as you typed it, but a check that rests on it does not pass: {'; '.join(told[:2])}." if told else ""
 
 
-def _decides(found: OpenInput | None) -> Section:
-    """What an open input decides, and by when it must be settled."""
-    if found is None:
-        return Section("What it decides", ())
-    lines = [ReceiptLine("", f"Settle by {found.settle_by}", open_list.day_words(found.day))] if found.settle_by else []
-    lines += [ReceiptLine("", words) for words in open_list.decided(found)]
-    return Section("What it decides", tuple(lines))
-
-
 def _different(figure: Figure) -> Figure:
     """The input that "If it were different" speaks of: the figure itself, else the first that it rests on and is open."""
     return figure if figure.path else next(_open_inputs(figure), figure)
@@ -164,7 +155,8 @@ def _input(path: str, workspace: Workspace) -> Figure | None:
     try:
         declared = describe(Job, path)
         if declared.kind != "number":
-            return None
+            told = workspace.estimate.otherwise if workspace.estimate else ()
+            return next((each.choice for each in told if each.choice.path == path), None)
         parent, _, name = path.rpartition(".")
         return read(get(workspace.job, parent), name, parent)
     except NoSuchInputError:
@@ -198,7 +190,13 @@ def _own_line(figure: Figure) -> ReceiptLine:
         Known.ASSUMED: "Usual size, assumed",
     }
     when = measure.show_date(figure.when, with_year=False) if len(figure.when) == len("2026-01-01") else ""
-    return ReceiptLine(str(figure.known), words[figure.known], when, figure.note, tbc=figure.tbc)
+    known = "This or that, still open" if _chosen(figure) else words[figure.known]
+    return ReceiptLine(str(figure.known), known, when, figure.note, tbc=figure.tbc)
+
+
+def _chosen(figure: Figure) -> bool:
+    """Whether the figure is what a choice that is still open comes to."""
+    return bool(figure.path) and describe(Job, figure.path).kind != "number"
 
 
 def _moves(figure: Figure, workspace: Workspace) -> Section:
@@ -224,7 +222,8 @@ def _actions(figure: Figure, own: str, workspace: Workspace) -> tuple[Action, ..
             if figure.tbc
             else Action(f"open:{figure.path}", "To be confirmed", "half")
         )
-        return (Action(f"change:{figure.path}", "Change it", "pencil", main=True), settle)
+        change = Action(f"change:{figure.path}", "Change it", "pencil", main=True)
+        return (change,) if _chosen(figure) else (change, settle)
     open_ = next(_open_inputs(figure), None)
     type_own = typing_over.actions(own, workspace) if own else ()
     return (*((Action(_settling(open_.path, workspace, "change"), "Settle it", "s_agreed", main=True),) if open_ else ()), *type_own)

@@ -16,11 +16,13 @@ from tundish.documents.section_drawing import section
 from tundish.estimate import Estimate
 from tundish.field import Entry, Field, fields_of, read
 from tundish.layout.design import RoomPlan
+from tundish.layout.undecided import others
 from tundish.survey.floor import Layer
 from tundish.survey.pipes import WasteEntry
 from tundish.survey.shape import Electric, Obstacle, Slope
 from tundish.survey.survey import Survey
 from tundish.survey.wall import Opening, Side, Wall, wall_letter
+from tundish.typed import OR
 
 _FILLED = (Column("What", "text", 1.9), Column("Size", "text", 1.6, "strong"), Column("How known", "text", 2.6, "quiet"))
 _BLANK = (Column("What", "text", 2.2), Column("Write here", "blank", 3.2), Column("Which", "text", 2.0, "quiet"))
@@ -34,6 +36,8 @@ class _Group:
     title: str
     of: type[Any]
     record: object | None
+    path: str
+    """Its place in the room."""
 
 
 def filled(estimate: Estimate) -> Document:
@@ -73,7 +77,7 @@ def _room(estimate: Estimate, plan: RoomPlan, path: str) -> Iterator[Block]:
     room = next((each for each in estimate.rooms if each.path == path and each.first), None)
     if room is not None:
         yield SideBySide((Sketch(whole_room(room), "From above"),), (Sketch(section(room), "At the stack"),))
-    yield Table(_FILLED, tuple(_listed(survey, _row)))
+    yield Table(_FILLED, tuple(_listed(survey, lambda group, name, each: _row(plan, group, name, each))))
     if survey.note:
         yield Paragraph(survey.note)
     if survey.photographs:
@@ -83,12 +87,12 @@ def _room(estimate: Estimate, plan: RoomPlan, path: str) -> Iterator[Block]:
         yield Paragraph("No photographs are kept with this survey.", "note")
 
 
-def _listed(survey: Survey | None, row_of: Callable[[Any, str, Field], Row | None]) -> Iterator[Row]:
+def _listed(survey: Survey | None, row_of: Callable[[_Group, str, Field], Row | None]) -> Iterator[Row]:
     """A row for each box, under the name of what it belongs to; what is in two groups of one name stands under one."""
     said = ""
-    for group in _groups(Survey, survey, ""):
+    for group in _groups(Survey, survey, "", "survey"):
         boxes = fields_of(group.of).items()
-        made = (row_of(group.record, name, each) for name, each in boxes if each.kind not in {"record", "records"})
+        made = (row_of(group, name, each) for name, each in boxes if each.kind not in {"record", "records"})
         rows = [row for row in made if row is not None]
         if rows and group.title != said:
             said = group.title
@@ -96,7 +100,7 @@ def _listed(survey: Survey | None, row_of: Callable[[Any, str, Field], Row | Non
         yield from rows
 
 
-def _groups(of: type[Any], record: object | None, title: str) -> Iterator[_Group]:
+def _groups(of: type[Any], record: object | None, title: str, path: str) -> Iterator[_Group]:
     """The groups of boxes, in the order they are declared: each record, and each thing there may be several of."""
     for name, each in fields_of(of).items():
         if name in _LAST or each.of is None:
@@ -104,24 +108,27 @@ def _groups(of: type[Any], record: object | None, title: str) -> Iterator[_Group
         label = f"{title}, {each.label.lower()}" if title and each.of is not Wall else title or each.label
         if each.kind == "record":
             inner = None if record is None else getattr(record, name)
-            yield _Group(label, each.of, inner)
-            yield from _groups(each.of, inner, label)
+            yield _Group(label, each.of, inner, f"{path}.{name}")
+            yield from _groups(each.of, inner, label, f"{path}.{name}")
         else:
             several = (None,) * _COPIES.get(each.of, 1) if record is None else getattr(record, name)
             for place, one in enumerate(several, 1):
                 numbered = f"Wall {wall_letter(place)}" if each.of is Side and record else f"{label} {place}" if len(several) > 1 else label
-                yield _Group(numbered, each.of, one)
-                yield from _groups(each.of, one, numbered)
+                here = f"{path}.{name}.{place - 1}"
+                yield _Group(numbered, each.of, one, here)
+                yield from _groups(each.of, one, numbered, here)
 
 
-def _row(record: object, name: str, declared: Field) -> Row | None:
+def _row(plan: RoomPlan, group: _Group, name: str, declared: Field) -> Row | None:
     """What was found, with how it is known; nothing for words that were not written."""
-    value = getattr(record, name)
+    value, open_ = getattr(group.record, name), others(plan, f"{group.path}.{name}")
+    if open_:
+        return Row((declared.label, OR.join((str(value), *open_)), "still open"), tbc=True)
     if declared.kind != "number" and value == "":
         return None
     if declared.kind != "number":
         return Row((declared.label, _said(value, declared), ""))
-    figure = read(record, name)
+    figure = read(group.record, name)
     if figure is None:
         return Row((declared.label, "–", "not measured"), tbc=True, note="")
     words = measure.show_range(figure.low, figure.high) if figure.low != figure.high else measure.show_amount(figure.value, figure.unit)

@@ -179,9 +179,18 @@ class Design:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Undecided:
+    """What else a choice may still be: `choice` is its place in the room, such as "design.finish.tile"; a row for each alternative."""
+
+    choice: str = text("Choice", "Its place in the room, such as design.finish.tile.")
+    other: str = text("Or", "What it may still be instead, as the job holds it.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RoomPlan:
     """One room of a job: what is there, and what is to be."""
 
     name: str = text("Room", default="Bathroom")
     survey: Survey = record("Survey", Survey)
     design: Design = record("Design", Design)
+    undecided: tuple[Undecided, ...] = records("Choices still open", Undecided)

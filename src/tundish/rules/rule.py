@@ -68,10 +68,19 @@ class WayOut:
 
 
 @dataclass(frozen=True, slots=True)
+class Weighed:
+    """What holds of a check over all that may still be chosen, and the open inputs and choices that its verdict turns on."""
+
+    verdict: Verdict
+    turns_on: tuple[Figure, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """A check: what there is, what is needed (at least, at most), and what follows from it.
 
-    `message` says what to do where it does not pass. The state given holds for the value; `tbc` comes from the figure.
+    `message` says what to do where it does not pass. The state given holds for the value; `tbc` comes from the figure. `weighed`: where
+    choices are open, what the check made with each of them comes to, which the ranges of its figures alone cannot tell.
     """
 
     title: str
@@ -86,11 +95,12 @@ class Finding:
     place: str = ""
     ways_out: tuple[WayOut, ...] = ()
     rule: str = ""
+    weighed: Weighed | None = None
 
     @property
     def tbc(self) -> bool:
-        """Whether it rests on figures that are not confirmed."""
-        return any(each.tbc for each in self.figures)
+        """Whether it rests on figures that are not confirmed, or turns on a choice."""
+        return any(each.tbc for each in self.figures) or self.verdict == "depends"
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -100,6 +110,8 @@ class Finding:
     @property
     def verdict(self) -> Verdict:
         """What holds of it over everything its figures may still turn out to be; an open input without a range may be anything."""
+        if self.weighed is not None:
+            return self.weighed.verdict
         if self.has is None or self.state == "cannot tell":
             return "cannot tell"
         if all(each.settled for each in self.figures):
@@ -125,6 +137,8 @@ class Finding:
     @property
     def depends_on(self) -> tuple[Figure, ...]:
         """The open inputs that its verdict turns on: where it holds over all ranges, those alone that have none."""
+        if self.weighed is not None:
+            return self.weighed.turns_on
         if self.verdict != "depends" or self.has is None:
             return ()
         over = len(self.figures) > 1 and _over_the_range(self.has, self.least, self.most) != "depends"

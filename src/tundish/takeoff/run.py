@@ -11,17 +11,32 @@ from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import Item
 from tundish.errors import TundishError
 from tundish.field import Problem
-from tundish.figure import total
+from tundish.figure import Figure, total
 from tundish.layout.room import Room
 from tundish.rules.book import RULES
-from tundish.rules.rule import LABOUR, Asked, Caution, Decision, Finding, Need, Rule, Said
+from tundish.rules.rule import LABOUR, Asked, Caution, Decision, Finding, Need, Rule, Said, Stage
 from tundish.takeoff.line import Line
 from tundish.takeoff.own_rules import OWN_RULE, own_needs
 
 
 @dataclass(frozen=True, slots=True)
+class Otherwise:
+    """A choice still open in a room: what it is to it, in words, that no range can show, and the stages that need it settled.
+
+    `choice` is the choice as a figure: its label, its path, and its alternatives as the note.
+    """
+
+    choice: Figure
+    words: tuple[str, ...]
+    stages: tuple[Stage, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RoomTake:
-    """What the rules say about one room. `lines` are its materials; hours are needs with the role LABOUR and in no line."""
+    """What the rules say about one room. `lines` are its materials; hours are needs with the role LABOUR and in no line.
+
+    `otherwise` has one for each choice of the room that is still open.
+    """
 
     name: str
     needs: tuple[Need, ...]
@@ -30,6 +45,7 @@ class RoomTake:
     decisions: tuple[Decision, ...]
     problems: tuple[Problem, ...]
     lines: tuple[Line, ...]
+    otherwise: tuple[Otherwise, ...] = ()
 
 
 def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTake:
@@ -56,7 +72,18 @@ def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTak
         tuple(one for one in said if isinstance(one, Caution)),
         tuple(one for one in said if isinstance(one, Decision)),
         tuple(problems),
-        _lines(room.name, needs, book),
+        lines_of(room.name, needs, book),
+    )
+
+
+def lines_of(name: str, needs: tuple[Need, ...], book: Book) -> tuple[Line, ...]:
+    """The lines that needs come to in a room of this name."""
+    grouped: dict[tuple[str, bool], list[Need]] = {}
+    for need in needs:
+        if need.role != LABOUR:
+            grouped.setdefault((_item(need, book).code, need.own), []).append(need)
+    return tuple(
+        Line(book.item(code), total([need.amount for need in same], name), tuple(same), own) for (code, own), same in grouped.items()
     )
 
 
@@ -133,16 +160,6 @@ def _wrong(need: Need, book: Book) -> str:
     if need.amount.unit != unit:
         return f"It asks for {need.amount.unit or 'a number'}, and {item.name} is counted in {unit}."
     return ""
-
-
-def _lines(name: str, needs: tuple[Need, ...], book: Book) -> tuple[Line, ...]:
-    grouped: dict[tuple[str, bool], list[Need]] = {}
-    for need in needs:
-        if need.role != LABOUR:
-            grouped.setdefault((_item(need, book).code, need.own), []).append(need)
-    return tuple(
-        Line(book.item(code), total([need.amount for need in same], name), tuple(same), own) for (code, own), same in grouped.items()
-    )
 
 
 def _item(need: Need, book: Book) -> Item:
