@@ -81,3 +81,9 @@ def test_a_photograph_is_within_the_page(tmp_path: Path) -> None:
     path = tmp_path / "page.html"
     write_html(samples.paper(Picture("stack", "The stack")), path, "", lambda key: b"\xff\xd8jpeg" if key == "stack" else None)
     assert 'alt="The stack" src="data:image/jpeg;base64,' in path.read_text(encoding="utf-8")
+
+
+def test_the_logo_is_in_the_page_itself_and_told() -> None:
+    page = as_html(samples.quote(), "", {"logo": b"\xff\xd8\xff"}.get)
+    assert '<img class="logo" alt="Logo of M. Tarrowby" src="data:image/jpeg;base64,/9j/">' in page
+    assert "<img" not in as_html(samples.quote())

@@ -25,6 +25,7 @@ def test_it_says_what_it_is_called_and_its_language(paper: Document) -> None:
     made = pdf_bytes(paper, samples.PRINTED)
     assert tagged(made) == (True, "en-GB")
     assert b"/DisplayDocTitle true" in made
+    assert made.startswith(b"%PDF-1.7")
 
 
 @pytest.mark.parametrize(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
@@ -11,8 +12,10 @@ from tundish.catalogue.book import Book
 from tundish.errors import TundishError
 from tundish.estimate import Job
 from tundish.field import Problem
+from tundish.store import logo
 from tundish.store.codec import Opened, read_job_file
 from tundish.store.keep import Store
+from tundish.writers.pictures import LOGO
 
 _LONGEST: Final = 200
 """Characters of a name that are said back."""
@@ -40,7 +43,7 @@ def open_store() -> Store:
 
 
 def opened_named(name: str) -> tuple[Opened, Book]:
-    """As `job_named`, with the photographs of the job."""
+    """As `job_named`, with the pictures that its papers show: the photographs of the job, and the trader's logo."""
     store = open_store()
     try:
         opened = _opened(name, store)
@@ -48,7 +51,8 @@ def opened_named(name: str) -> tuple[Opened, Book]:
             raise BadInputError(name, opened.problems)
         for note in opened.notes:
             print(_said(name, note), file=sys.stderr)
-        return opened, store.book(opened.job.number)
+        own = logo.kept(store)
+        return replace(opened, pictures={**opened.pictures, **({LOGO: own} if own else {})}), store.book(opened.job.number)
     finally:
         store.close()
 

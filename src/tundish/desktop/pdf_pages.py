@@ -9,7 +9,9 @@ from typing import Final
 from PySide6.QtGui import QImage
 
 from tundish.documents.block import Document
-from tundish.writers.pictures import Pictures, none_kept
+from tundish.store import logo
+from tundish.store.keep import Store
+from tundish.writers.pictures import LOGO, Pictures, none_kept
 
 _ONE_AT_A_TIME: Final = Lock()
 """The PDF engine is not to be entered by two threads."""
@@ -22,6 +24,11 @@ class Picture:
     place: int
     pages: int
     image: QImage
+
+
+def pictures_of(store: Store, job_id: int) -> Pictures:
+    """Where the photographs of a job and the trader's logo are found, also from beside the window."""
+    return lambda key: logo.kept(store) if key == LOGO else store.photograph(job_id, key)
 
 
 def bytes_of(document: Document, printed: str, pictures: Pictures = none_kept) -> bytes:

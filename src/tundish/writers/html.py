@@ -28,7 +28,7 @@ from tundish.documents.block import (
 )
 from tundish.documents.drawing import Words
 from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, pounds, shown, total_cells
-from tundish.writers.pictures import Pictures, none_kept
+from tundish.writers.pictures import LOGO, Pictures, none_kept
 from tundish.writers.safe import legible, write_whole
 from tundish.writers.svg import as_svg
 
@@ -44,6 +44,7 @@ th, td { text-align: left; vertical-align: top; padding: 0.3rem 0.5rem; border-b
   padding: 0 0.3rem; font-size: 0.8rem; } .line { display: inline-block; min-width: 14rem; border-bottom: 1px solid #1a2124; }
 dl { display: flex; flex-wrap: wrap; gap: 0.5rem 2rem; } dt { font-weight: 700; } dd { margin: 0; } .side { display: grid;
   grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 2rem; } figure { margin: 1rem 0; } svg, img { max-width: 100%; }
+.logo { max-height: 3rem; max-width: 10rem; }
 footer { border-top: 1px solid #777367; margin-top: 2rem; color: #4a5256; font-size: 0.9rem; }
 """
 _TBC: Final = ' <span class="tbc">TBC</span>'
@@ -70,7 +71,8 @@ def as_html(document: Document, printed: str = "", pictures: Pictures = none_kep
 <title>{_words(document.name or title)}</title>
 <style>{_STYLE}</style></head>
 <body>
-{demo}<header><div><p class="strong">{_words(document.sender)}</p><p class="note">{_words(document.trade)}</p></div>
+{demo}<header>
+{_logo(document, pictures)}<div><p class="strong">{_words(document.sender)}</p><p class="note">{_words(document.trade)}</p></div>
 <div><h1>{_words(title)}</h1><p class="note">{_words(document.subtitle)}</p></div></header>
 <main>
 {body}
@@ -119,8 +121,16 @@ class _Page:
         if found is None:
             yield f"<p>[photograph: {words}]</p>"
         else:
-            source = f"data:image/jpeg;base64,{b64encode(found).decode()}"
-            yield f'<figure><img alt="{words}" src="{source}"><figcaption>{words}</figcaption></figure>'
+            yield f'<figure><img alt="{words}" src="{_data(found)}"><figcaption>{words}</figcaption></figure>'
+
+
+def _logo(document: Document, pictures: Pictures) -> str:
+    found = pictures(LOGO)
+    return f'<img class="logo" alt="Logo of {_words(document.sender)}" src="{_data(found)}">' if found else ""
+
+
+def _data(jpeg: bytes) -> str:
+    return f"data:image/jpeg;base64,{b64encode(jpeg).decode()}"
 
 
 def _words(text: str) -> str:

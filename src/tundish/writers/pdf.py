@@ -11,21 +11,27 @@ from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import strips_of
 from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, pages
 from tundish.writers.pdf_pen import HAIRLINE, RULE, Anchor, Pen, Stroke
+from tundish.writers.pdf_picture import opened
 from tundish.writers.pdf_tags import Kind, Tag
 from tundish.writers.pdf_type import MM, Type, face
-from tundish.writers.pictures import Pictures, none_kept
+from tundish.writers.pictures import LOGO, Pictures, none_kept
 from tundish.writers.safe import one_line, write_whole
 
 NAME: Final = Type("SemiBold", 13)
 UNDER: Final = Type("Regular", 8.7, "ink2")
 FOOT: Final = Type("Regular", 8, "ink2")
 DEMO: Final = Type("Bold", 190)
+VERSION: Final = (1, 7)
+"""Of the format (ISO 32000-1): what it says of parts is read by it."""
 _RIGHT: Final = PAGE[0] - MARGIN
 _NAME_LINE: Final = PAGE[1] - 15.2 * MM
 _UNDER_LINE: Final = PAGE[1] - 19.8 * MM
 _RULE: Final = PAGE[1] - 23 * MM
 _FOOT_LINE: Final = MARGIN + 1
 _MARK: Final = Stroke("ink", 1.1)
+_LOGO_ROOM: Final = (32 * MM, 9.5 * MM)
+_LOGO_DOTS: Final = 300 / 72
+"""Dots in a point of paper: a logo has sharp edges."""
 
 
 def write_pdf(document: Document, path: Path, printed: str, pictures: Pictures = none_kept) -> None:
@@ -38,12 +44,12 @@ def write_pdf(document: Document, path: Path, printed: str, pictures: Pictures =
 
 
 def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) -> bytes:
-    """The paper as the bytes of a PDF; `pictures` gives the bytes of its photographs."""
+    """The paper as the bytes of a PDF; `pictures` gives the bytes of its photographs, and of the logo at its head if there is one."""
     from reportlab.pdfgen.canvas import Canvas
 
     kept = BytesIO()
     own: Any = face("Regular").name  # the stubs take it for a number
-    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=own)
+    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=own, pdfVersion=VERSION)
     canvas.setTitle(one_line(f"{document.title} {document.number}"))
     canvas.setAuthor(one_line(document.sender))
     canvas.setSubject(one_line(document.subtitle))
@@ -55,8 +61,10 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     if document.demo:
         pen.tags.hold(demo)  # heard first, drawn last
     dealt = pages(strips_of(document.blocks, WIDTH, pictures))
+    logo = opened(pictures(LOGO), _LOGO_ROOM, _LOGO_DOTS)
     for number, page in enumerate(dealt, start=1):
-        _head(pen, document, first=number == 1)
+        with nullcontext() if number == 1 else pen.tags.aside():
+            _head(pen, document, _sign(pen, document, logo))
         for placed in page:
             with pen.tags.aside() if placed.again else nullcontext():
                 placed.strip.draw(pen, MARGIN, placed.top)
@@ -72,10 +80,19 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     return kept.getvalue()
 
 
-def _head(pen: Pen, document: Document, *, first: bool) -> None:
-    """The head; only that of the first page is a part of the paper."""
-    _funnel(pen, MARGIN + 1, _UNDER_LINE + 1.5)
-    left = MARGIN + 24
+def _sign(pen: Pen, document: Document, logo: tuple[Any, float, float] | None) -> float:
+    """The trader's logo, or the program's sign; gives where words beside it begin."""
+    if not logo:
+        _funnel(pen, MARGIN + 1, _UNDER_LINE + 1.5)
+        return MARGIN + 24
+    body, wide, high = logo
+    low = _RULE + 3
+    with pen.tags.within(Tag("Figure", told=f"Logo of {document.sender}", box=(MARGIN, low, MARGIN + wide, low + high))):
+        pen.canvas.drawImage(body, MARGIN, low, wide, high)
+    return MARGIN + wide + 9
+
+
+def _head(pen: Pen, document: Document, left: float) -> None:
     title = f"{document.title} {document.number}".strip()
     room = _RIGHT - left - 12
     most = max(room / 2, room - max(NAME.width(document.sender), UNDER.width(document.trade)))
@@ -88,7 +105,7 @@ def _head(pen: Pen, document: Document, *, first: bool) -> None:
         ("P", left, _UNDER_LINE, trade, UNDER, "start"),
     )
     for kind, x, y, text, setting, anchor in words:
-        with pen.tags.within(Tag(kind)) if first else nullcontext():
+        with pen.tags.within(Tag(kind)):
             pen.text(x, y, text, setting, anchor)
     pen.line(MARGIN, _RULE, _RIGHT, _RULE, RULE)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import nullcontext
 from io import BytesIO
-from typing import TYPE_CHECKING, Any, Final, cast
+from typing import TYPE_CHECKING, Any, Final
 
 from tundish.documents.block import Picture
 from tundish.writers.pdf_flow import ROOM, Strip
@@ -28,7 +28,7 @@ _QUALITY: Final = 82
 
 def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterator[Strip]:
     """The picture over its caption as one strip; an empty frame says where one is missing or cannot be read."""
-    shown = _opened(pictures(picture.key), width)
+    shown = opened(pictures(picture.key), (width, TALLEST))
     caption = CAPTION.lines(picture.caption, width)[:3] if picture.caption else ()
     high = shown[2] if shown else _EMPTY
 
@@ -36,7 +36,7 @@ def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterat
         figure = Tag("Figure", told=picture.caption or "Photograph", box=(left, top - high, left + (shown[1] if shown else width), top))
         if shown:
             with pen.tags.within(figure):
-                pen.canvas.drawImage(cast("Any", shown[0]), left, top - high, shown[1], high)
+                pen.canvas.drawImage(shown[0], left, top - high, shown[1], high)
         else:
             pen.box((left, top - high, width, high), stroke=EDGE, radius=3)
             with pen.tags.within(Tag("P")):
@@ -48,26 +48,27 @@ def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterat
     yield Strip(high + _BELOW + len(caption) * CAPTION.leading, draw, 8)
 
 
-def _opened(body: bytes | None, width: float) -> tuple[object, float, float] | None:
-    """The picture as it is put into the page, and its width and height there; None where it is none."""
+def opened(body: bytes | None, room: tuple[float, float], dots: float = DOTS) -> tuple[Any, float, float] | None:
+    """A picture as it is put into the page, no larger than the room, and its width and height there; None where it is none."""
     from PIL import Image, ImageOps
     from reportlab.lib.utils import ImageReader
 
     if not body:
         return None
     try:
-        with Image.open(BytesIO(body)) as opened:
-            image = ImageOps.exif_transpose(opened).convert("RGB")
+        with Image.open(BytesIO(body)) as read:
+            image = ImageOps.exif_transpose(read).convert("RGB")
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         return None
     across, down = image.size
-    scale = min(width / across, TALLEST / down)
-    return ImageReader(_smaller(image, (across * scale, down * scale))), across * scale, down * scale
+    scale = min(room[0] / across, room[1] / down)
+    paper = (across * scale, down * scale)
+    return ImageReader(_smaller(image, paper, dots)), *paper
 
 
-def _smaller(image: Image, paper: tuple[float, float]) -> BytesIO:
+def _smaller(image: Image, paper: tuple[float, float], dots: float) -> BytesIO:
     kept = BytesIO()
-    image.thumbnail((max(1, round(paper[0] * DOTS)), max(1, round(paper[1] * DOTS))))
+    image.thumbnail((max(1, round(paper[0] * dots)), max(1, round(paper[1] * dots))))
     image.save(kept, "JPEG", quality=_QUALITY)
     kept.seek(0)
     return kept

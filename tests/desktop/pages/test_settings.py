@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel
+from PySide6.QtWidgets import QFileDialog, QLabel
 
-from tests.desktop.fitter import Fitter
+from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click
+from tests.desktop.pages.test_photographs import picture
 from tests.desktop.spoken_names import nameless
 from tundish.desktop import kept_look, look
 from tundish.desktop.boxes import TickBox
 from tundish.desktop.chips import Chip
 from tundish.desktop.kept_look import Chosen
 from tundish.desktop.pages.settings import SettingsPage
+from tundish.store import logo
 
 
 def opened(fitter: Fitter) -> SettingsPage:
@@ -40,6 +44,59 @@ def test_an_address_has_several_lines(fitter: Fitter) -> None:
     page = opened(fitter)
     fitter.type_into(page.form.row("address"), "1 Kiln Yard\nHarrowmere")
     assert fitter.workspace.book.trader.address == "1 Kiln Yard\nHarrowmere"
+
+
+def listening(fitter: Fitter) -> list[str]:
+    """What is said from now on."""
+    said: list[str] = []
+    fitter.workspace.said.connect(said.append)
+    return said
+
+
+def head(page: SettingsPage, fitter: Fitter) -> QImage:
+    """The head of a paper as it is shown, once it is."""
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    return page.logo.pixmap().toImage()
+
+
+def red(image: QImage) -> int:
+    """How many of its points are plainly red."""
+    colours = [image.pixelColor(x, y) for x in range(0, image.width(), 2) for y in range(0, image.height(), 2)]
+    return sum(each.red() > 150 and each.green() < 90 and each.blue() < 90 for each in colours)
+
+
+def test_a_logo_is_chosen_seen_as_printed_kept_and_taken_away(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page, file, said = opened(fitter), tmp_path / "sign.png", listening(fitter)
+    file.write_bytes(picture(800, 400, "PNG"))
+    assert red(head(page, fitter)) == 0
+    assert not page.logo.away.isEnabled()
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(file), ""))
+    click(page.logo.choose)
+    assert red(head(page, fitter)) > 20
+    assert logo.kept(fitter.workspace.store)
+    assert said == ["sign.png stands at the head of every paper"]
+    assert page.logo.accessibleName().endswith("with your logo")
+    click(page.logo.away)
+    assert red(head(page, fitter)) == 0
+    assert logo.kept(fitter.workspace.store) is None
+
+
+def test_a_file_that_is_no_picture_is_said_and_the_logo_before_it_stays(fitter: Fitter, tmp_path: Path) -> None:
+    page, good, bad, said = opened(fitter), tmp_path / "sign.png", tmp_path / "sign.svg", listening(fitter)
+    good.write_bytes(picture(80, 40, "PNG"))
+    bad.write_text("<svg/>")
+    page.logo.take(good)
+    page.logo.take(bad)
+    assert red(head(page, fitter)) > 20
+    assert said[-1].startswith("sign.svg is not a picture")
+
+
+def test_the_head_follows_a_name_as_it_is_typed(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = head(page, fitter)
+    fitter.type_into(page.form.row("name"), "P. Marlbeck")
+    assert head(page, fitter) != before
+    assert "P. Marlbeck" in page.logo.accessibleName()
 
 
 def test_the_look_changes_at_once_and_is_kept(fitter: Fitter) -> None:

@@ -15,7 +15,7 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
 from tundish.desktop.papers import Made
-from tundish.desktop.pdf_pages import Picture, bytes_of, picture
+from tundish.desktop.pdf_pages import Picture, bytes_of, picture, pictures_of
 from tundish.desktop.preview import Preview
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import PushButton, button, label
@@ -299,9 +299,7 @@ class PaperPage(Page):
         run.start()
 
     def _pictures(self) -> Pictures:
-        """Where the open job's photographs are found, also from beside the window."""
-        store, job_id = self._workspace.store, self._workspace.job_id
-        return lambda key: store.photograph(job_id, key)
+        return pictures_of(self._workspace.store, self._workspace.job_id)
 
     def _say(self, words: str) -> None:
         self._workspace.said.emit(words)

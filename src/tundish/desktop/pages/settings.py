@@ -16,6 +16,7 @@ from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.forms import Form, FormRow
 from tundish.desktop.kept_look import Chosen
+from tundish.desktop.logo import Logo
 from tundish.desktop.page import Page
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -40,6 +41,7 @@ class SettingsPage(Page):
         self._workspace = workspace
         self.form = Form("Settings")
         self.form.taken.connect(self._taken)
+        self.logo = Logo(workspace)
         self._add_trader()
         self._sizes, self._schemes = ChipRow("Text size"), ChipRow("Light or dark")
         self._roomy, self._strong = TickBox("Roomy rows: everything 44 high, for gloves"), TickBox("Strong lines: for bright light")
@@ -66,6 +68,8 @@ class SettingsPage(Page):
             box.setWhatsThis(declared.help)
             row.show_value(getattr(trader, name))
             self.form.add(row)
+        self.form.add_part(_labelled("Logo", self.logo.tools))
+        self.form.add_part(_labelled("How papers begin", self.logo))
 
     def _add_look(self) -> None:
         self.form.add_group("Look")
@@ -95,6 +99,7 @@ class SettingsPage(Page):
         store.keep_trader(replace(trader, **{name: words}))
         self._workspace.book_has_changed()
         self.form.row(name).show_value(getattr(self._workspace.book.trader, name))
+        self.logo.draw()
 
     def _take_look(self, _taken: str) -> None:
         choice = Chosen(self._schemes.taken(), int(self._sizes.taken()), self._roomy.isChecked(), self._strong.isChecked())

@@ -15,6 +15,7 @@ from tundish.desktop.cells import Column, Group
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.page import Page
+from tundish.desktop.pdf_pages import pictures_of
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -208,5 +209,6 @@ class StockPage(Page):
         sheet = stock_take.build(self._workspace.book, held, today)
         name, _ = QFileDialog.getSaveFileName(self, "Save the stock-take sheet", f"{sheet.name}.pdf", "PDF (*.pdf)")
         if name:
-            write_pdf(sheet, Path(name), datetime.now().strftime("%Y-%m-%d %H:%M"))
+            pictures = pictures_of(self._workspace.store, self._workspace.job_id)
+            write_pdf(sheet, Path(name), datetime.now().strftime("%Y-%m-%d %H:%M"), pictures)
             self._workspace.said.emit(f"Saved: {Path(name).name}")
