@@ -136,7 +136,7 @@ def test_a_choice_given_as_several_is_left_open_in_one_step() -> None:
     assert session.set(WALL, ("brick", "block")) == ()
     assert session.job.rooms[0].survey.wall.construction == "brick"
     assert others(session.job.rooms[0], "survey.wall.construction") == ("block",)
-    assert session.undo_label == "leave Construction open"
+    assert session.undo_label == "leave open Construction"
     assert len(session.done) == 1
     session.undo()
     assert session.job == opened().job

@@ -12,7 +12,7 @@ from typing import Final
 from tundish import plain
 from tundish.estimate import Job
 from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put, removed
-from tundish.layout.undecided import CHOICES, MOST_OTHERS, chosen, without_row
+from tundish.layout.undecided import CHOICES, MOST_OTHERS, chosen, place_of, without_row
 
 MOST_STEPS: Final = 200
 
@@ -50,7 +50,7 @@ class Session:
             return (Problem(path, str(missing)),)
         if declared.kind in {"record", "records"}:
             return (Problem(path, f"{declared.label} is a group: set the inputs inside it"),)
-        if declared.kind in CHOICES and _in_a_room(path):
+        if declared.kind in CHOICES and place_of(path):
             return self._choose(path, declared, value if isinstance(value, tuple | list) else (value,), joined=joined)
         taken, problems = plain.check(declared, value, path)
         if problems:
@@ -68,9 +68,10 @@ class Session:
     def remove(self, path: str, place: int, label: str) -> None:
         """Take one record out of a list; what was left open of it goes too."""
         after = removed(self.job, path, place)
-        if _in_a_room(path):
-            room = _room_of(path)
-            after = put(after, room, without_row(get(after, room), path.removeprefix(f"{room}."), place))
+        found = place_of(path)
+        if found:
+            room, listed = found
+            after = put(after, room, without_row(get(after, room), listed, place))
         self.edit(label, after, path)
 
     def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> None:
@@ -118,33 +119,18 @@ class Session:
         problems = tuple(dict.fromkeys(problem for _, wrong in checked for problem in wrong))
         if not problems and len(values) > MOST_OTHERS + 1:
             problems = (Problem(path, f"{declared.label}: at most {MOST_OTHERS + 1} can be left open"),)
-        if not problems:
-            room, taken = _room_of(path), tuple(str(value) for value, _ in checked)
-            after = put(self.job, room, chosen(get(self.job, room), path.removeprefix(f"{room}."), taken))
-            self.edit(
-                f"{_verb(taken[0])} {declared.label}" if len(set(taken)) == 1 else f"leave {declared.label} open",
-                after,
-                path,
-                joined=joined,
-            )
+        found = place_of(path)
+        if found and not problems:
+            (room, within), taken = found, tuple(str(value) for value, _ in checked)
+            verb = _verb(taken[0]) if len(set(taken)) == 1 else "leave open"
+            after = put(self.job, room, chosen(get(self.job, room), within, taken))
+            self.edit(f"{verb} {declared.label}", after, path, joined=joined)
         return problems
 
     def _become(self, job: Job, step: Step) -> None:
         self.job = job
         for listener in tuple(self.listeners):
             listener(step)
-
-
-def _in_a_room(path: str) -> bool:
-    words = path.split(".")
-    return words[0] == "rooms" and len(words) > _INTO_ROOM and words[_INTO_ROOM] in {"survey", "design"}
-
-
-def _room_of(path: str) -> str:
-    return ".".join(path.split(".")[:_INTO_ROOM])
-
-
-_INTO_ROOM: Final = 2
 
 
 def _verb(value: object) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from tundish.desktop import icons, look
@@ -17,6 +17,7 @@ class Chooser(QComboBox):
 
     taken = Signal(str)
     entered = Signal()
+    tbc_asked = Signal()
 
     def __init__(self, name: str, *, on_slate: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -63,6 +64,12 @@ class Chooser(QComboBox):
         super().changeEvent(event)
         if event.type() == QEvent.Type.StyleChange:
             self.updateGeometry()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_T and event.modifiers() == Qt.KeyboardModifier.ControlModifier:
+            self.tbc_asked.emit()
+        else:
+            super().keyPressEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

@@ -26,6 +26,8 @@ _SPOKEN_UNITS: Final = {
     "£": "pounds",
     "h": "hours",
 }
+_OR: Final = "or …"
+_OR_WIDE: Final = 36
 _WRAPPED: Final = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
@@ -46,7 +48,8 @@ class FormRow(QWidget):
         self._note, self._box_wide = note, box_wide
         self._source, self._tag, self._tag_tone = "", "", "tbc"
         self._under, self._under_tone = "", "fails"
-        self._tag_room = QRectF()
+        self._tag_room, self._or_room = QRectF(), QRect()
+        self._may_be_open = False
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         box.setParent(self)
         self._listen()
@@ -87,7 +90,18 @@ class FormRow(QWidget):
     def set_tag(self, words: str, tone: str = "tbc") -> None:
         """A tag at the right, "TBC" or "TBC by client"; "" takes it away."""
         self._tag, self._tag_tone = words, tone
+        self._place()
         self._changed()
+
+    def offer_or(self, *, offered: bool) -> None:
+        """Whether its choice may be left open: "or …" stands beside the box."""
+        self._may_be_open = offered
+        self._place()
+        self._changed()
+
+    def or_room(self) -> QRect:
+        """Where "or …" is, large enough to press; empty where it is not offered."""
+        return self._or_room
 
     def show_error(self, words: str) -> None:
         """Say under the box why its text cannot be used; the text is kept."""
@@ -119,6 +133,10 @@ class FormRow(QWidget):
         if self.unit:
             write(painter, QRect(left, 0, max(right - left, 0), high), self.unit, "body", "ink2")
             left += width_of(self.unit, "body") + px(6)
+        self._or_room = QRect(left - px(4), 0, min(px(_OR_WIDE), max(right - left, 0)), high) if self._may_be_open else QRect()
+        if self._may_be_open:
+            write(painter, self._or_room.adjusted(px(4), 0, 0, 0), _OR, "table", "ink2")
+            left += px(_OR_WIDE)
         write(painter, QRect(left, 0, max(right - left, 0), high), self._note, "table", "ink2")
         painter.setFont(look.font("note"))
         painter.setPen(look.colour(self._under_tone))
@@ -142,6 +160,8 @@ class FormRow(QWidget):
         self.box.setFocus(Qt.FocusReason.MouseFocusReason)
         if self._source and self.mark_room().contains(event.position().toPoint()):
             self.known_asked.emit(self.path)
+        elif self._or_room.contains(event.position().toPoint()):
+            self.tbc_asked.emit(self.path)
         elif self._tag and self._tag_room.adjusted(-4, -4, 4, 4).contains(event.position()):
             self.usual_asked.emit(self.path)
 
@@ -159,9 +179,10 @@ class FormRow(QWidget):
         self.box.entered.connect(self._box_entered)
         if isinstance(self.box, Box):
             self.box.stepped.connect(self._box_stepped)
-            self.box.tbc_asked.connect(self._box_tbc)
             self.box.usual_asked.connect(self._box_usual)
             self.box.known_asked.connect(self._box_known)
+        if isinstance(self.box, Box | Chooser):
+            self.box.tbc_asked.connect(self._box_tbc)
         if isinstance(self.box, Box | NoteBox):
             self.box.put_back.connect(self._box_put_back)
 
@@ -196,14 +217,16 @@ class FormRow(QWidget):
         unit = _SPOKEN_UNITS.get(self.unit, self.unit)
         self.box.setAccessibleName(", ".join(part for part in (self.label, unit, self._note) if part))
         tag = "To be confirmed" if self._tag.startswith("TBC") else self._tag
-        parts = (self._source.capitalize(), tag, self._under)
+        more = "Control T leaves it open: this or that" if self._may_be_open else ""
+        parts = (self._source.capitalize(), tag, self._under, more)
         self.box.setAccessibleDescription(". ".join(part for part in parts if part))
 
     def _place(self) -> None:
         px = look.now().px
         left = px(EDGE + LABEL + MARK)
         high = self.box.sizeHint().height()
-        wide = self.width() - left - px(EDGE) if self._box_wide == 0 else min(px(self._box_wide), self.width() - left - px(EDGE))
+        room = self.width() - left - px(EDGE) - (px(_OR_WIDE) + self._tag_wide() if self._may_be_open else 0)
+        wide = room if self._box_wide == 0 else min(px(self._box_wide), room)
         self.box.setGeometry(left, max((look.now().row(36) - high) // 2, px(3)), wide, high)
 
     def _line_high(self) -> int:
@@ -222,6 +245,10 @@ class FormRow(QWidget):
         room = max(self.width() - px(EDGE + LABEL + MARK + EDGE), px(120))
         return QFontMetrics(look.font("note")).boundingRect(0, 0, room, 10_000, _WRAPPED, self._under).height() + px(4)
 
+    def _tag_wide(self) -> int:
+        """How much room the tag takes, with what is left before it."""
+        return width_of(self._tag, "noteStrong") + look.now().px(24) if self._tag else 0
+
     def _paint_tag(self, painter: QPainter, high: int) -> int:
         """Paint the tag at the right; gives where the room before it ends."""
         px = look.now().px
@@ -229,7 +256,7 @@ class FormRow(QWidget):
         if not self._tag:
             self._tag_room = QRectF()
             return right
-        wide, tall = width_of(self._tag, "noteStrong") + px(16), px(20)
+        wide, tall = self._tag_wide() - px(8), px(20)
         box = QRectF(right - wide, (high - tall) / 2, wide, tall)
         self._tag_room = box
         edge = pen(self._tag_tone, dashed=self._tag_tone == "tbc")

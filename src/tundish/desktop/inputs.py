@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from tundish import measure, typed
 from tundish.catalogue.own import with_own
-from tundish.desktop import icons
+from tundish.desktop import icons, or_menu
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.forms import Form, FormRow
@@ -20,6 +20,7 @@ from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.undecided import CHOICES, place_of
 from tundish.session import Step
 
 if TYPE_CHECKING:
@@ -138,8 +139,17 @@ class InputForm(Form):
             row.show_value(typed.shown(declared, value))
         if declared.kind == "number":
             self._show_number(row, declared, value)
+        elif declared.kind in CHOICES and place_of(row.path):
+            self._show_open(row, declared)
         else:
             row.show_error("")
+
+    def _show_open(self, row: FormRow, declared: Field) -> None:
+        """What else a choice may still be, under its box."""
+        open_ = [self._words_of(declared, each) for each in or_menu.others_at(self.workspace.job, row.path)]
+        row.offer_or(offered=True)
+        row.set_tag("TBC" if open_ else "")
+        row.show_question(f"{typed.OR.join(['', *open_]).strip()}: still open" if open_ else "")
 
     def _show_number(self, row: FormRow, declared: Field, value: Entry | None) -> None:
         row.show_error("")
@@ -179,9 +189,22 @@ class InputForm(Form):
         self.workspace.set(path, replace(entry, value=before + step, low=None, high=None, typed="", readings=()), joined=True)
 
     def _tbc_asked(self, path: str) -> None:
-        value = get(self.workspace.job, path)
+        value, declared = get(self.workspace.job, path), describe(Job, path)
+        if declared.kind in CHOICES and place_of(path):
+            self._ask_or(path, declared)
         if isinstance(value, Entry):
             self.workspace.set(path, replace(value, tbc=not value.tbc))
+
+    def _ask_or(self, path: str, declared: Field) -> None:
+        """Show what else the choice of a row may be; what is ticked is left open beside what the box has."""
+        row, first = self.row(path), str(get(self.workspace.job, path))
+        codes = self._codes[path] if declared.kind == "item" else declared.options
+        values = [(code, self._words_of(declared, code)) for code in codes if code != first]
+        taken = or_menu.others_at(self.workspace.job, path)
+        or_menu.asked(row, values, taken, lambda now: self.workspace.set(path, (first, *now)))
+
+    def _words_of(self, declared: Field, value: str) -> str:
+        return self._name_of(value) if declared.kind == "item" else value
 
     def _use_usual(self, path: str) -> None:
         """Fill a blank box with its usual size, marked assumed."""

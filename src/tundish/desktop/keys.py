@@ -41,7 +41,7 @@ IN_BOXES: Final = (
     ("Enter, Tab", "take the value and go to the next box"),
     ("Esc", "put the old value back"),
     ("Up, Down", "1 mm more or less; with Shift, 10"),
-    ("Ctrl+T", "to be confirmed, or settled"),
+    ("Ctrl+T", "to be confirmed, or settled; a choice: this or that"),
     ("Ctrl+U", "use the usual size, marked assumed"),
     ("Ctrl+K", "say how the value is known"),
     ("Ins, Del", "add, remove"),

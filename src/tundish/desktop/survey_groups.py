@@ -131,7 +131,7 @@ def short(record: object) -> tuple[str, ...]:
 
 
 def numbers(plan: RoomPlan, key: str) -> tuple[Entry | None, ...]:
-    """The numbers of a group, given or blank, without those whose blank has a meaning."""
+    """The numbers of a group, given or blank, without those whose blank has a meaning; a choice left open counts as one still open."""
     if key == FIRST:
         return tuple(_first_numbers(plan))
     found: list[Entry | None] = []
@@ -140,6 +140,7 @@ def numbers(plan: RoomPlan, key: str) -> tuple[Entry | None, ...]:
         rows = held if isinstance(held, tuple) else (held,)
         for row in rows:
             found += [value for _, each, value in walk(row) if each.kind == "number" and (value is not None or not may_be_blank(each))]
+        found += [Entry(0, tbc=True) for each in plan.undecided if each.choice.startswith(f"{record}.")]
     return tuple(found)
 
 

@@ -22,6 +22,7 @@ CHOICES: Final = ("choice", "item")
 MOST_OTHERS: Final = 3
 MOST_TOGETHER: Final = 8
 """Up to so many plans every combination is worked out; beyond it each choice is turned alone."""
+_INTO_ROOM: Final = 2
 Picks = tuple[int, ...]
 """Which alternative is taken of each open choice; 0 is the first."""
 
@@ -53,6 +54,14 @@ class OpenChoices:
     plans: Mapping[Picks, RoomPlan]
     whole: bool
     problems: tuple[Problem, ...]
+
+
+def place_of(path: str) -> tuple[str, str] | None:
+    """The room and the place within it of a path in the job, where choices may be left open; None elsewhere."""
+    words = path.split(".")
+    if len(words) <= _INTO_ROOM or words[0] != "rooms" or words[_INTO_ROOM] not in {"survey", "design"}:
+        return None
+    return ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
 
 
 def others(plan: RoomPlan, within: str) -> tuple[str, ...]:
