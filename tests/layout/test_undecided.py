@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.rules.test_cases import given, the_book
+from tundish.field import describe, get
 from tundish.layout.design import RoomPlan, Undecided
 from tundish.layout.undecided import MOST_TOGETHER, chosen, open_choices, others, without_row
 
@@ -78,3 +79,17 @@ def test_rows_below_one_that_is_taken_out_move_up() -> None:
     rows = tuple(Undecided(choice=f"design.appliances.{place}.ware", other=str(place)) for place in range(3))
     left = without_row(replace(plain(), undecided=rows), "design.appliances", 1).undecided
     assert [(row.choice, row.other) for row in left] == [("design.appliances.0.ware", "0"), ("design.appliances.1.ware", "2")]
+
+
+def test_at_most_twelve_choices_of_a_room_are_left_open() -> None:
+    places = [
+        f"design.appliances.{place}.{name}" for place in (0, 1) for name in ("outlet", "branch", "fed_from", "plate_on", "trap", "bracket")
+    ]
+    plan = plain()
+    for within in (*places, WALL):
+        options = describe(RoomPlan, within).options
+        plan = chosen(plan, within, (get(plan, within), next(each for each in options if each != get(plan, within))))
+    found = open_choices(plan, the_book(), "rooms.0")
+    assert len(found.choices) == 12
+    assert len(found.plans) == 13
+    assert "at most 12" in found.problems[0].text

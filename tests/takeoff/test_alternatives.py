@@ -222,3 +222,11 @@ def test_another_kind_of_appliance_may_be_left_open(other: str) -> None:
     room, take = opened(plan)
     assert room.plan is plan
     assert take.otherwise[0].words
+
+
+def test_a_check_that_another_alternative_does_not_ask_for_says_so() -> None:
+    plan = put(plain(), "design.prewall.depth", Entry(700))
+    _, take = opened(chosen(plan, "design.appliances.0.frame", (plan.design.appliances[0].frame, "")))
+    finding = next(each for each in take.findings if each.title == "Tie rod reach" and each.place.endswith("WC 1"))
+    assert finding.verdict == "depends"
+    assert "not asked for with none." in finding.message

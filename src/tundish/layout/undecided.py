@@ -20,6 +20,7 @@ from tundish.layout.design import RoomPlan, Undecided
 CHOICES: Final = ("choice", "item")
 """The kinds of input that may be this or that."""
 MOST_OTHERS: Final = 3
+MOST_OPEN: Final = 12
 MOST_TOGETHER: Final = 8
 """Up to so many plans every combination is worked out; beyond it each choice is turned alone."""
 _INTO_ROOM: Final = 2
@@ -116,6 +117,8 @@ def _wrong(plan: RoomPlan, row: Undecided, found: Mapping[str, OpenChoice]) -> s
     _, wrong = plain.check(declared, row.other, row.choice)
     if wrong:
         return wrong[0].text
+    if row.choice not in found and len(found) >= MOST_OPEN:
+        return f"{declared.label}: at most {MOST_OPEN} choices of a room can be left open; settle one first"
     taken = found[row.choice].values if row.choice in found else (get(plan, row.choice),)
     if row.other in taken:
         return f"{declared.label}: the same is said twice; take one out"

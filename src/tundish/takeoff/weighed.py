@@ -90,7 +90,7 @@ def _depends(turned: Turned, on: tuple[OpenChoice, ...]) -> str:
         by = {choice.names[0]: turned.first} | {name: each for one, name, each in turned.alone() if one == choice}
         states: dict[str, list[str]] = {}
         for name, each in by.items():
-            states.setdefault(_SAID[each.state] if each else "passes", []).append(name)
+            states.setdefault(_SAID[each.state] if each else "not asked for", []).append(name)
         told = ", ".join(f"{state} with {' or '.join(names)}" for state, names in states.items())
         said.append(
             f"Depends on {choice.label}: {told}." if len(states) > 1 else f"Depends on {choice.label}, together with what else is open."
