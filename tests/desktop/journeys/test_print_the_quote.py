@@ -32,7 +32,7 @@ def test_a_quote_is_priced_and_printed(fitter: Fitter, tmp_path: Path, monkeypat
     page = fitter.page("Alt+8")
     target = tmp_path / "Quote.pdf"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(target.exists, timeout=WAIT_MS)
     fitter.qtbot.waitUntil(lambda: bool(fitter.workspace.store.issued(fitter.workspace.job_id)), timeout=WAIT_MS)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 
 import pypdfium2  # type: ignore[import-untyped]  # it ships no types
@@ -12,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.pages.paper import PaperPage
 from tundish.desktop.papers import changed_lines, lettered
 from tundish.documents.block import Document
@@ -104,7 +106,7 @@ def test_a_saved_paper_is_a_pdf_and_is_marked_as_issued(fitter: Fitter, tmp_path
     page = opened(fitter)
     target = tmp_path / "Quote.pdf"
     answer_with(monkeypatch, target)
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: states(page)["quote"].startswith("issued"), timeout=WAIT_MS)
     assert target.read_bytes().startswith(b"%PDF")
     kept = fitter.workspace.store.issued(fitter.workspace.job_id)
@@ -117,7 +119,7 @@ def test_a_paper_saved_while_another_job_is_opened_is_kept_with_its_own(
     page = opened(fitter)
     store, own, revision = fitter.workspace.store, fitter.workspace.job_id, fitter.workspace.revision
     answer_with(monkeypatch, tmp_path / "Quote.pdf")
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.open("102")
     other = fitter.workspace.job_id
     fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
@@ -138,7 +140,7 @@ def test_papers_of_the_job_before_are_not_shown_for_the_one_that_is_open(fitter:
 def test_a_change_after_issue_is_said_with_how_much(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
     answer_with(monkeypatch, tmp_path / "Quote.pdf")
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: states(page)["quote"].startswith("issued"), timeout=WAIT_MS)
     fitter.workspace.set("terms.mark_up", 60)
     fitter.settled()
@@ -154,10 +156,10 @@ def test_changed_lines_are_counted() -> None:
 
 def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
-    assert not button(page, "Save as spreadsheet").isEnabled()
+    assert not button(page, "Save table").isEnabled()
     choose(fitter, page, "materials")
     answer_with(monkeypatch, tmp_path / "list.xlsx")
-    fitter.press("Save as spreadsheet", page)
+    fitter.press("Save table", page)
     fitter.qtbot.waitUntil(lambda: states(page)["materials"].startswith("issued"), timeout=WAIT_MS)
     assert (tmp_path / "list.xlsx").read_bytes().startswith(b"PK")
 
@@ -167,14 +169,14 @@ def test_a_folder_that_cannot_be_written_is_said_in_a_sentence(fitter: Fitter, t
     answer_with(monkeypatch, tmp_path / "not there" / "Quote.pdf")
     told: list[str] = []
     fitter.workspace.said.connect(told.append)
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: any("was not written" in words for words in told), timeout=WAIT_MS)
     assert not states(page)["quote"].startswith("issued")
 
 
 def test_a_paper_can_be_copied_as_text(fitter: Fitter) -> None:
     page = opened(fitter)
-    fitter.press("Copy as text", page)
+    fitter.press("Copy text", page)
     assert "Quote 101" in QApplication.clipboard().text()
 
 
@@ -193,10 +195,10 @@ def test_a_sheet_that_is_drawn_to_scale_can_be_saved_for_a_drawing_program(
     fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     page = opened(fitter)
-    assert not button(page, "Save as DXF").isEnabled()
+    assert not button(page, "Save DXF").isEnabled()
     choose(fitter, page, "setting-out")
     answer_with(monkeypatch, tmp_path / "wall.dxf")
-    fitter.press("Save as DXF", page)
+    fitter.press("Save DXF", page)
     fitter.qtbot.waitUntil(lambda: states(page)["setting-out"].startswith("issued"), timeout=WAIT_MS)
     assert "SOIL-AND-WASTE" in (tmp_path / "wall.dxf").read_text(encoding="utf-8")
 
@@ -207,14 +209,14 @@ def test_a_paper_that_changed_after_it_was_issued_carries_the_next_letter(
     page = opened(fitter)
     choose(fitter, page, "quote")
     answer_with(monkeypatch, tmp_path / "first.pdf")
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: bool(fitter.workspace.store.issued(fitter.workspace.job_id)), timeout=WAIT_MS)
     assert fitter.workspace.set("terms.valid_days", Entry(45)) == ()
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: (made := page._paper()) is not None and made.document.number == "101a", timeout=WAIT_MS)
     drawn(fitter, page)
     answer_with(monkeypatch, tmp_path / "second.pdf")
-    fitter.press("Save as PDF", page)
+    fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: len(fitter.workspace.store.issued(fitter.workspace.job_id)) == 2, timeout=WAIT_MS)
     first, second = (words_of(tmp_path / name) for name in ("first.pdf", "second.pdf"))
     assert "Quote 101a" in second
@@ -238,3 +240,25 @@ def test_letters_follow_what_was_issued(texts: list[str], now: str, number: str)
     made = lettered(Document("quote", "Quote", "7", "", "", "", "Quote 7 Vale", "", ()), now, issued)
     assert (made.number, made.name) == (number, f"Quote {number} Vale")
     assert bool(made.blocks) == (number != "7")
+
+
+def test_a_quote_is_sent_to_the_client_and_is_issued_and_an_order_is_addressed_to_nobody(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page, letters = opened(fitter), list[Letter]()
+    assert fitter.workspace.set("client.email", "p.marlbeck@example.com") == ()
+    fitter.settled()
+    drawn(fitter, page)
+    monkeypatch.setattr(Mailing, "start", lambda mailing: letters.append(mailing.letter))
+    order = next(key for key in states(page) if key.startswith("order-"))
+    for key in ("quote", order):
+        answer_with(monkeypatch, tmp_path / f"{key}.pdf")
+        choose(fitter, page, key)
+        button(page, "Send").click()
+        fitter.qtbot.waitUntil(partial(_handed_over, letters, key), timeout=WAIT_MS)
+    assert [(each.to, each.file.read_bytes()[:5]) for each in letters] == [("p.marlbeck@example.com", b"%PDF-"), ("", b"%PDF-")]
+    assert [each.key for each in fitter.workspace.store.issued(fitter.workspace.job_id)] == ["quote", order]
+
+
+def _handed_over(letters: list[Letter], key: str) -> bool:
+    return any(each.file.stem == key for each in letters)

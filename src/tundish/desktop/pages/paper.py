@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QFrame, QHBoxLayout, QV
 
 from tundish.desktop import papers
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
 from tundish.desktop.papers import Made
@@ -28,6 +29,8 @@ from tundish.writers.safe import write_whole
 
 FOLDER: Final = "paper folder"
 """The setting that keeps the folder papers were last saved in."""
+CLIENTS: Final = frozenset({"quote", "terms", "heights", "hand-over"})
+"""The papers that go to the client."""
 FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx)", "dxf": "Drawing (*.dxf)"}
 
 
@@ -37,6 +40,7 @@ class PaperPage(Page):
     help_sentences = (
         "What you see is the PDF itself, page by page: Page Up and Page Down turn them.",
         "A paper that was issued and says something else now is marked as changed since.",
+        "Send saves the PDF and opens your own mail program with it; nothing is sent until you send it there.",
         "Your cost, mark-up and hours are never on the client's papers.",
     )
 
@@ -70,13 +74,15 @@ class PaperPage(Page):
 
     def _make_tools(self) -> dict[str, PushButton]:
         made = {
-            "text": button("Copy as text"),
-            "dxf": button("Save as DXF"),
-            "xlsx": button("Save as spreadsheet"),
-            "pdf": button("Save as PDF", "paper"),
+            "text": button("Copy text"),
+            "dxf": button("Save DXF"),
+            "xlsx": button("Save table"),
+            "pdf": button("Save PDF", "paper"),
+            "send": button("Send", "arrr"),
             "print": button("Print", "print", main=True),
         }
-        acts = (self._copy, self._save_dxf, self._save_sheet, self._save_pdf, self._print)
+        made["xlsx"].setToolTip("As a spreadsheet (XLSX)")
+        acts = (self._copy, self._save_dxf, self._save_sheet, self._save_pdf, self._send, self._print)
         for key, does in zip(made, acts, strict=True):
             made[key].clicked.connect(does)
             made[key].setEnabled(False)
@@ -242,7 +248,10 @@ class PaperPage(Page):
     def _save_sheet(self) -> None:
         self._save("xlsx")
 
-    def _save(self, name: str) -> None:
+    def _send(self) -> None:
+        self._save("pdf", self._mail)
+
+    def _save(self, name: str, then: Callable[[Made, Path], None] | None = None) -> None:
         made = self._paper()
         if made is None:
             return
@@ -257,8 +266,18 @@ class PaperPage(Page):
         def saved(body: bytes) -> None:
             issue(body)
             self._say(f"Saved: {path.name}, in {path.parent}")
+            if then is not None:
+                then(made, path)
 
         self._workspace.aside.ask(lambda: _written(made, path, (name, printed), pictures), saved, self._say)
+
+    def _mail(self, made: Made, path: Path) -> None:
+        """Hand a saved paper to the mail program; those that are the client's are addressed to the client."""
+        document, client = made.document, self._workspace.job.client
+        to = client.email if document.key in CLIENTS else ""
+        mailing = Mailing(Letter(to, document.name, f"Attached: {path.name}\n\n{document.sender}", path), self)
+        mailing.told.connect(self._say)
+        mailing.start()
 
     def _issuing(self, made: Made, name: str) -> Callable[[bytes], None]:
         """Keeps the paper as it was issued, so that later changes to it are seen; with the job open now, whichever is by then."""
