@@ -83,14 +83,16 @@ class Fitter:
 
     def settled(self) -> Estimate:
         """Wait until every figure shown is of the job as it is, and give the estimate that is shown."""
-        self.qtbot.waitUntil(lambda: not self.workspace.busy and self.workspace.estimate is not None, timeout=WAIT_MS)
-        # The answer crosses from the worker's thread by the event loop.
-        self.qtbot.waitUntil(self._shown_is_now, timeout=WAIT_MS)
+        self.qtbot.waitUntil(self._at_rest, timeout=WAIT_MS)
         assert self.workspace.estimate is not None
         return self.workspace.estimate
 
-    def _shown_is_now(self) -> bool:
-        return self.workspace.estimate is not None and self.workspace.estimate.job is self.workspace.job
+    def _at_rest(self) -> bool:
+        if self.workspace.busy:
+            return False
+        # A last answer may still be on its way from the worker's thread, and taking it may ask for a better one.
+        QApplication.processEvents()
+        return not self.workspace.busy and self.workspace.estimate is not None and self.workspace.estimate.job is self.workspace.job
 
     def price(self) -> str:
         """The price as the Tally says it."""
