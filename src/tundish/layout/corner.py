@@ -31,6 +31,21 @@ class Across:
         return (seat - back) * number(round(math.sin(turn), 6), "", f"Square to a wall at {self.half:g}°")
 
 
+@dataclass(frozen=True, slots=True)
+class InCorner:
+    """A pre-wall across the corner at one end of another's wall: how far from the corner its front meets that wall."""
+
+    name: str
+    setback: Figure
+    half: float
+
+    def clear(self, thickness: Figure) -> Figure:
+        """How far from the corner another's frame may come along the wall: past the tiles of both, so thick."""
+        slant = number(round(1 / math.cos(math.radians(self.half)), 6), "", "Aslant to the wall")
+        tiles = (thickness * slant).named(f"Covering of {self.name}, along the wall")
+        return (self.setback + tiles + thickness.named("Covering of its own end")).named(f"Clear of {self.name}")
+
+
 def across_corner(side: WallSide, setback: Figure) -> tuple[Across, WallSide]:
     """The pre-wall across the left-hand corner of a wall, and its frame front as a line in plan of its own."""
     half = side.angle / 2

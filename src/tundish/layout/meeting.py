@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.figure import Figure, number
+from tundish.layout.corner import InCorner
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Meets, Standing
 
@@ -22,7 +23,12 @@ _SQUARE: Final = 90.0
 def meeting(standings: Sequence[Standing], inputs: Inputs) -> tuple[Standing, ...]:
     """The same pre-walls, each told what it meets in the corners at its ends."""
     return tuple(
-        replace(each, meets=(_met(each, standings, inputs, left=True), _met(each, standings, inputs, left=False))) for each in standings
+        replace(
+            each,
+            meets=(_met(each, standings, inputs, left=True), _met(each, standings, inputs, left=False)),
+            in_corners=(_in_corner(each, standings, inputs, left=True), _in_corner(each, standings, inputs, left=False)),
+        )
+        for each in standings
     )
 
 
@@ -67,6 +73,17 @@ def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: boo
             hides = inputs.sure(other.prewall, "top", other.at) if mine > theirs else None
             return Meets(other.name, depth, through=through, level=mine == theirs, hides=hides)
     return None
+
+
+def _in_corner(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> InCorner | None:
+    """The pre-wall that stands across the corner at one end of its wall."""
+    if one.corner is not None:
+        return None
+    at = one.wall_place if left else (one.wall_place + 1) % len(one.shape.sides)
+    found = next((other for other in others if other.corner is not None and other.wall_place == at), None)
+    if found is None or found.corner is None:
+        return None
+    return InCorner(found.name, inputs.sure(found.prewall, "setback", found.at), found.corner.half)
 
 
 def _reaches(standing: Standing, *, left: bool) -> bool:

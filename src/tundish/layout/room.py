@@ -13,7 +13,7 @@ from tundish.catalogue.item import Item
 from tundish.field import Problem
 from tundish.figure import Figure
 from tundish.layout.around import Around
-from tundish.layout.corner import Across
+from tundish.layout.corner import Across, InCorner
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
 from tundish.layout.walls import Point, WallSide
@@ -185,7 +185,8 @@ class Room:
     `width` its length. `supports` are the centres of everything that boards are fixed to, from the left end of the wall; `at_wall` says
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
-    the runs to those that it was not chosen to go to. `recesses` are let into the front.
+    the runs to those that it was not chosen to go to. `recesses` are let into the front. `in_corners` are other
+    pre-walls across the corners at the left and the right end of the wall.
     """
 
     plan: RoomPlan
@@ -228,6 +229,7 @@ class Room:
     outfalls: tuple[Outfall, ...] = ()
     instead: tuple[PipeRun, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
 
     @property
     def first(self) -> bool:

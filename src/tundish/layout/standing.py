@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from tundish.figure import Figure
-from tundish.layout.corner import Across, across_corner
+from tundish.layout.corner import Across, InCorner, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of
@@ -33,7 +33,7 @@ class Meets:
 class Standing:
     """One pre-wall and its wall. `at` and `wall_at` are where their inputs are within the room; `mark` leads every mark on it.
 
-    `meets`: the pre-walls in the corners at its left and right end.
+    `meets`: the pre-walls in the corners at its left and right end; `in_corners`: those that stand across them.
     """
 
     place: int
@@ -48,6 +48,7 @@ class Standing:
     meets: tuple[Meets | None, Meets | None] = (None, None)
     corner: Across | None = None
     front: WallSide | None = None
+    in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
 
     @property
     def lead(self) -> str:

@@ -66,6 +66,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         folds=standing.folds,
         line=standing.side,
         corner=standing.corner,
+        in_corners=standing.in_corners,
         finished_floor=outline.finished_floor,
         width=outline.width,
         start=outline.run.start,

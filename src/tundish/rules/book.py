@@ -77,6 +77,7 @@ from tundish.rules.prewall.crossings import crossings
 from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
+from tundish.rules.prewall.in_corner import in_corner
 from tundish.rules.prewall.moved import moved
 from tundish.rules.prewall.nuts import nuts
 from tundish.rules.prewall.recesses import recesses
@@ -194,6 +195,7 @@ RULES: Final[tuple[Rule, ...]] = (
     deep_feet,
     fits,
     floor_noggins,
+    in_corner,
     moved,
     nuts,
     recesses,

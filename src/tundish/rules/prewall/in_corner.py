@@ -1,0 +1,53 @@
+"""Whether a pre-wall along a wall runs into one that stands across the corner at its end."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tundish.catalogue.book import Book
+from tundish.layout.corner import InCorner
+from tundish.layout.room import Room
+from tundish.layout.widths import SHORTEST
+from tundish.measure import show_length
+from tundish.rules.rule import Finding, WayOut, judge, rule
+
+
+@rule("prewall/in-corner", source="geometry: two frames cannot stand in one corner")
+def in_corner(room: Room, book: Book) -> Iterator[Finding]:
+    """A pre-wall along a wall stands clear of one across the corner at either end.
+
+    By the covering of both. One that runs into the other is framed, boarded and tiled where the other stands, and so counted twice.
+    """
+    for place, met in enumerate(room.in_corners):
+        if met is not None:
+            yield _apart(room, met, left=place == 0)
+
+
+def _apart(room: Room, met: InCorner, *, left: bool) -> Finding:
+    least = met.clear(room.thickness)
+    has = (
+        room.start.named("Start of the pre-wall")
+        if left
+        else (room.width - room.start - room.run).named("End of the pre-wall to the corner")
+    )
+    state = judge(has, least, None)
+    message = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        message, ways = _mend(room, met, float(math.ceil(round(least.value, 6))), left=left)
+    return Finding(f"Clear of {met.name}", "Clearances", state, has, "Own rule", "measured", least, None, message, "", ways)
+
+
+def _mend(room: Room, met: InCorner, least: float, *, left: bool) -> tuple[str, tuple[WayOut, ...]]:
+    """What is wrong and how it is mended; no way out by a press where that leaves nothing of the pre-wall."""
+    wrong = f"It runs into {met.name}, across the corner: what is in both is counted twice."
+    end = room.start.value + room.run.value if left else room.width.value - least
+    begins = least if left else room.start.value
+    if end - begins < SHORTEST:
+        return f"{wrong} There is no room for both: take one of them out, or set that one nearer its corner.", ()
+    if left:
+        words = f"Start the pre-wall {show_length(least)} from the left wall: what hangs on it must stand right of that."
+        return f"{wrong} Start it at {show_length(least)}.", (WayOut(words, f"{room.prewall_path}.from_left", least),)
+    words = f"Shorten the pre-wall to {show_length(end - begins)}: rails, boards and tiles shorten with it."
+    return f"{wrong} End it {show_length(least)} before the corner.", (WayOut(words, f"{room.prewall_path}.run", end - begins),)
