@@ -90,12 +90,6 @@ def test_a_corner_too_sharp_or_too_flat_is_told_and_the_prewall_stands_along_the
     assert [problem.path for problem in room.problems] == ["rooms.0.design.prewall.stands"]
 
 
-def test_stud_walls_want_backing_that_is_not_counted(planned: Planned, book: Book) -> None:
-    room = work_out(planned(**{**ACROSS, "survey__walls": ()}, survey__wall__construction="timber stud"), book)
-    assert any("backing" in problem.text for problem in room.problems)
-    assert not [member for member in room.members if member.what == "wall strut"]
-
-
 def test_the_shelf_is_a_triangle_whose_halves_come_from_one_rectangle(room: Room) -> None:
     shelf = next(each for each in room.faces if each.key == "shelf")
     assert sum(piece.width.value * piece.height.value for piece in shelf.boards) == pytest.approx(

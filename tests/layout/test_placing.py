@@ -109,10 +109,10 @@ def test_a_tap_that_there_is_stays(work: Work, hang: Hang) -> None:
     ],
 )
 def test_the_tie_rod_serves_whatever_is_decided(book: Book, low: float, high: float, code: str) -> None:
-    chosen = tie_rod(between(low, low, high), book.of_kind("tie rod"))
+    chosen = tie_rod([between(low, low, high)], book.of_kind("tie rod"))
     assert chosen is not None
     assert chosen.code == code
 
 
 def test_without_tie_rods_there_is_none(book: Book) -> None:
-    assert tie_rod(between(1, 1, 1), [replace(book.item("rod-long"), sizes={})]) is None
+    assert tie_rod([between(1, 1, 1)], [replace(book.item("rod-long"), sizes={})]) is None

@@ -12,6 +12,7 @@ from tundish.estimate import Estimate
 from tundish.field import must_read
 from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
+from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.rule import Need
 
 _SETTINGS = (
@@ -126,7 +127,7 @@ def _studs(placed: Placed) -> Row:
 def _brackets(room: Room, placed: Placed) -> Row:
     at, turned = placed.figures["bracket"], placed.choice.bracket
     apart = measure.show_length(placed.frame.sizes["bracket_spacing"][0])
-    grip = "to the struts on the wall studs" if room.wall_studs else "to the wall"
+    grip = "to the struts on the wall studs" if marked(room, WALL_STRUT) else "to the wall"
     why = f", {placed.bracket_why}" if placed.bracket_why else ""
     how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE else f"; {turned}{why}")
     return Row(("Wall brackets", f"at {_mm(at)}", f"{how}; height above the bare floor", ""), at.tbc)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Final
 
@@ -13,7 +14,7 @@ from tundish.documents.turning import at, turned
 from tundish.documents.wall_drawing import ALL, WALL, Show, at_wall, frame_key, pieces, within_wall
 from tundish.field import must_read
 from tundish.layout.room import Member, Room
-from tundish.layout.walls import WallSide
+from tundish.layout.walls import Point, WallSide
 from tundish.rules.rule import Finding
 
 CLEAR: Final = "space/front"
@@ -145,11 +146,21 @@ def _soil(room: Room) -> Iterator[Mark]:
 
 
 def _member(member: Member, depth: float) -> Iterator[Mark]:
-    """Uprights and the ties to the wall; what is under the floor is not seen from above."""
+    """Uprights, the ties to the wall and struts on the walls of a corner; what is under the floor is not seen from above."""
     if member.along == "z":
         yield Box(member.x, -depth, member.section[0], member.section[1], "steel", piece=member.mark)
     elif member.along == "y" and member.z >= 0:
         yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, "steel", piece=member.mark)
+    elif member.turn:
+        yield Shape(tuple(_turned(member)), "steel", member.mark)
+
+
+def _turned(member: Member) -> Iterator[Point]:
+    """The corners of a strut on a wall that is turned from the front; its depth is on the side of the front."""
+    turn, long, deep = math.radians(member.turn), member.length.value, member.section[1]
+    along, out = (math.cos(turn), math.sin(turn)), (-math.sin(turn), math.cos(turn))
+    for far, off in ((0.0, 0.0), (long, 0.0), (long, deep), (0.0, deep)):
+        yield member.x + far * along[0] + off * out[0], -(member.y + far * along[1] + off * out[1])
 
 
 def _frames(room: Room) -> Iterator[Mark]:

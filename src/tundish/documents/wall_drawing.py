@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -159,7 +160,8 @@ def _member(member: Member) -> Mark:
     buried = member.z < 0
     style: Style = "hidden" if buried else "timber" if "timber" in member.role else "steel"
     across = member.section[0]
-    sizes = {"x": (member.length.value, across), "z": (across, member.length.value), "y": (across, across)}[member.along]
+    seen = member.length.value * math.cos(math.radians(member.turn))
+    sizes = {"x": (seen, across), "z": (across, member.length.value), "y": (across, across)}[member.along]
     return Box(member.x, member.z, *sizes, style, piece=member.mark)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from tundish.catalogue.book import Book
@@ -16,6 +16,7 @@ from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member, Placed
 from tundish.survey.floor import ON_JOISTS
+from tundish.survey.wall import Wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,12 @@ def wall_studs(outline: Outline, inputs: Inputs) -> WallStuds | None:
     """The studs of the wall, or None where it is solid."""
     if not outline.on_wall_studs or outline.standing.corner is not None:
         return None
-    wall, at, width = outline.standing.wall, outline.standing.wall_at, outline.width
+    return studs_of((outline.standing.wall, outline.standing.wall_at), outline.width, inputs)
+
+
+def studs_of(found: tuple[Wall, str], width: Figure, inputs: Inputs) -> WallStuds:
+    """The studs of a wall so wide; `found`: what it was found to be, and where that is put in."""
+    wall, at = found
     apart, first = inputs.sure(wall, "stud_centres", at), inputs.sure(wall, "first_stud", at)
     count = max(0, int((width.value - first.value) // apart.value) + 1)
     between = [first.value + place * apart.value for place in range(count)]
@@ -46,11 +52,43 @@ def wall_struts(outline: Outline, placed: Sequence[Placed], studs: WallStuds | N
     face, depth = outline.strut.sizes["face"][0], outline.strut.sizes["depth"][0]
     over, longest = book.figure("prewall.strut_overhang"), longest_bar(outline.strut, book)
     for count, strut in enumerate(_joined(placed, studs, longest - 2 * over.value), 1):
-        x, length = _reaching(studs, (strut.left, strut.right), over)
+        x, length = reaching(studs, (strut.left, strut.right), over)
         names = ", ".join(each.name for each in strut.held)
         z = strut.held[0].figures["bracket"].value - face / 2
         where = f"on the wall, behind {names}"
-        yield Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {names}"), "x", x, 0.0, z, (face, depth), where)
+        made = Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {names}"), "x", x, 0.0, z, (face, depth), where)
+        yield replace(made, bears=tuple(crossed(studs, x, length)), pulled=tuple(_pulls(made, strut.held)))
+
+
+def crossed(studs: WallStuds, x: float, length: Figure) -> Iterator[float]:
+    """The wall studs that a strut crosses, from its left end."""
+    return (place - x for place in studs.places if x <= place <= x + length.value)
+
+
+def ends(studs: WallStuds, one: float, other: float) -> tuple[int, int]:
+    """The wall studs left of one bracket and right of the other, by their places."""
+    places = studs.places
+    left = min(max(0, bisect_right(places, one) - 1), len(places) - 2)
+    return left, min(max(left + 1, bisect_left(places, other)), len(places) - 1)
+
+
+def reaching(studs: WallStuds, between: tuple[int, int], over: Figure) -> tuple[float, Figure]:
+    """Left end and length of a strut that reaches from one wall stud to another and a little past both, cut back to the room."""
+    places, (left, right) = studs.places, between
+    start, end = places[left] - over.value, places[right] + over.value
+    if start > 0 and end < studs.width.value:
+        return start, _bays(studs, right - left) + over + over
+    first = (_stud(studs, left) - over).named("Left end of strut") if start > 0 else number(0, label="Left-hand corner")
+    last = _stud(studs, right) + over if end < studs.width.value else studs.width
+    return max(start, 0.0), last - first
+
+
+def _pulls(strut: Member, held: Sequence[Placed]) -> Iterator[tuple[str, float]]:
+    """Both brackets of each frame that lies on the strut whole."""
+    for each in held:
+        at = [each.figures[f"bracket_{side}"].value - strut.x for side in ("left", "right")]
+        if at[0] >= 0 and at[1] <= strut.length.value:
+            yield from ((each.key, place) for place in at)
 
 
 def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> Iterator[Member]:
@@ -118,7 +156,7 @@ def _joined(placed: Sequence[Placed], studs: WallStuds, longest: float) -> list[
     """Left to right; one reaches on over the next as long as they meet at the same height and a bar is long enough."""
     made: list[_Strut] = []
     for each in placed:
-        left, right = _ends(studs, each)
+        left, right = ends(studs, each.figures["bracket_left"].value, each.figures["bracket_right"].value)
         at = next((place for place, one in enumerate(made) if left <= one.right and _level(one.held[0], each)), None)
         if at is not None and studs.places[max(right, made[at].right)] - studs.places[made[at].left] <= longest:
             one = made[at]
@@ -130,24 +168,6 @@ def _joined(placed: Sequence[Placed], studs: WallStuds, longest: float) -> list[
 
 def _level(one: Placed, other: Placed) -> bool:
     return abs(one.figures["bracket"].value - other.figures["bracket"].value) < 1
-
-
-def _ends(studs: WallStuds, placed: Placed) -> tuple[int, int]:
-    """The wall studs left and right of both brackets, by their places."""
-    places = studs.places
-    left = min(max(0, bisect_right(places, placed.figures["bracket_left"].value) - 1), len(places) - 2)
-    return left, min(max(left + 1, bisect_left(places, placed.figures["bracket_right"].value)), len(places) - 1)
-
-
-def _reaching(studs: WallStuds, ends: tuple[int, int], over: Figure) -> tuple[float, Figure]:
-    """Left end and length of a strut that reaches from one wall stud to another and a little past both, cut back to the room."""
-    places, (left, right) = studs.places, ends
-    start, end = places[left] - over.value, places[right] + over.value
-    if start > 0 and end < studs.width.value:
-        return start, _bays(studs, right - left) + over + over
-    first = (_stud(studs, left) - over).named("Left end of strut") if start > 0 else number(0, label="Left-hand corner")
-    last = _stud(studs, right) + over if end < studs.width.value else studs.width
-    return max(start, 0.0), last - first
 
 
 def _stud(studs: WallStuds, place: int) -> Figure:

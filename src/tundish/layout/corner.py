@@ -10,19 +10,30 @@ from dataclasses import dataclass
 
 from tundish.figure import Figure, number
 from tundish.layout.walls import WallSide
+from tundish.survey.wall import Wall
 
 
 @dataclass(frozen=True, slots=True)
 class Across:
-    """`half` the corner's angle, in degrees; `run` the length of the frame front, `depth` from the corner out to it."""
+    """`half` the corner's angle, in degrees; `run` the length of the frame front, `depth` from the corner out to it.
+
+    `before`: what the wall at its left was found to be, and where that is put in within the room.
+    """
 
     half: float
     run: Figure
     depth: Figure
+    before: tuple[Wall, str]
 
     def behind(self, x: float) -> float:
         """How far out of the corner the wall is behind a place along the front."""
         return abs(x - self.run.value / 2) / math.tan(math.radians(self.half))
+
+    def along(self, seat: Figure, aside: Figure) -> Figure:
+        """How far from the corner a turned bracket meets its wall."""
+        turn = math.radians(self.half)
+        out = (seat * number(round(math.cos(turn), 6), "", "Along the wall")).named("Bracket seat, along the wall")
+        return out + (aside * number(round(math.sin(turn), 6), "", "Along the wall")).named("Bracket aside, along the wall")
 
     def reach(self, seat: Figure, aside: Figure) -> Figure:
         """How a turned bracket reaches: from its seat, so far out of the corner and aside of its middle, square to the wall."""
@@ -46,7 +57,7 @@ class InCorner:
         return (self.setback + tiles + thickness.named("Covering of its own end")).named(f"Clear of {self.name}")
 
 
-def across_corner(side: WallSide, setback: Figure) -> tuple[Across, WallSide]:
+def across_corner(side: WallSide, setback: Figure, before: tuple[Wall, str]) -> tuple[Across, WallSide]:
     """The pre-wall across the left-hand corner of a wall, and its frame front as a line in plan of its own."""
     half = side.angle / 2
     turn = math.radians(half)
@@ -57,4 +68,4 @@ def across_corner(side: WallSide, setback: Figure) -> tuple[Across, WallSide]:
     way = math.radians(heading)
     start = (side.start[0] - math.cos(way) * run.value / 2, side.start[1] - math.sin(way) * run.value / 2)
     end = (side.start[0] + math.cos(way) * run.value / 2, side.start[1] + math.sin(way) * run.value / 2)
-    return Across(half, run, depth), WallSide(side.letter, start, end, run, 90.0, heading)
+    return Across(half, run, depth, before), WallSide(side.letter, start, end, run, 90.0, heading)

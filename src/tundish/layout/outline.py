@@ -100,6 +100,12 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
     )
 
 
+def behind_uprights(outline: Outline, book: Book) -> Figure:
+    """How far out the void reaches, to the back of the uprights."""
+    upright = book.role(TIMBER) if outline.timber else outline.strut
+    return (outline.depth - size(upright, "depth", "Depth of an upright")).named("Back of the uprights")
+
+
 _SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width", "height", "thickness")}
 
 

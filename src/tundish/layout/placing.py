@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tundish import measure
@@ -82,15 +83,16 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
     figures = figures_of(kind, hung)
     if kind.on_bar:
         return replace(found, choice=choice, figures=figures)
-    rod = _rod(choice, figures["reach"], where, site)
+    reaches = [figures[each] for each in ("reach", "reach_left") if each in figures]
+    rod = _rod(choice, reaches, where, site)
     if rod is not None:
-        left = size(rod, "reach_most", "Tie rod reaches at most") - figures["reach"]
+        left = size(rod, "reach_most", "Tie rod reaches at most") - max(reaches, key=lambda each: each.value)
         left = settings.own(left, choice) if choice.tie_rod == rod.code else left
         figures["thread_left"] = inputs.settled(f"{found.key}.thread_left", left.named(f"Thread left in the nut, {found.name}"))
     return replace(found, choice=choice, figures=figures, tie_rod=rod)
 
 
-def _rod(choice: Appliance, reach: Figure, where: str, site: _Site) -> Item | None:
+def _rod(choice: Appliance, reaches: Sequence[Figure], where: str, site: _Site) -> Item | None:
     """The tie rod of the trader's own choice where it can be used, else the one by rule."""
     if site.outline.standing.prewall.built_of == SELF_STANDING:
         return None
@@ -98,7 +100,7 @@ def _rod(choice: Appliance, reach: Figure, where: str, site: _Site) -> Item | No
         found = site.inputs.item(site.book, choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
         if found is not None and site.inputs.complete(found, ("reach_least", "reach_most"), f"{where}.tie_rod"):
             return found
-    return settings.tie_rod(reach, site.tie_rods)
+    return settings.tie_rod(reaches, site.tie_rods)
 
 
 def _items(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Item, Item] | None:

@@ -40,6 +40,12 @@ class Member:
     section: tuple[float, float]
     """Its size across, mm: (in the elevation's plane, in depth); of one that lies along y: (along the wall, upwards)."""
     where: str = ""
+    turn: float = 0.0
+    """Of a strut on a wall of a corner: how far its wall is turned from the front, in degrees, outwards to its right above zero."""
+    bears: tuple[float, ...] = ()
+    """Of a wall strut: the wall studs that it is fixed to, from its left end."""
+    pulled: tuple[tuple[str, float], ...] = ()
+    """Of a wall strut: the key of the appliance at each wall bracket that pulls at it, and where, from its left end."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,10 +13,11 @@ from tundish.layout.design import Appliance
 from tundish.layout.makers import from_sheet
 
 
-def tie_rod(reach: Figure, tie_rods: Sequence[Item]) -> Item | None:
-    """The shortest tie rod that serves whatever the reach turns out to be; the longest where none does."""
+def tie_rod(reaches: Sequence[Figure], tie_rods: Sequence[Item]) -> Item | None:
+    """The shortest tie rod that serves whatever the reaches of a frame turn out to be; the longest where none does."""
+    low, high = min(each.low for each in reaches), max(each.high for each in reaches)
     known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
-    serves = [each for each in known if each.sizes["reach_least"][0] <= reach.low and reach.high <= each.sizes["reach_most"][0]]
+    serves = [each for each in known if each.sizes["reach_least"][0] <= low and high <= each.sizes["reach_most"][0]]
     if serves:
         return min(serves, key=_reaches)
     return max(known, key=_reaches, default=None)

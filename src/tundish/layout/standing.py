@@ -12,7 +12,7 @@ from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of
 from tundish.layout.walls import Fold, Shape, WallSide, found_wall
 from tundish.survey.survey import Survey
-from tundish.survey.wall import SOLID_WALLS, Wall
+from tundish.survey.wall import Wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,13 +116,8 @@ def _across(one: Standing, survey: Survey, inputs: Inputs) -> Standing:
             f"{one.at}.stands", f"The corner is {side.angle:g}°: a pre-wall stands across corners of {_NARROWEST:g} to {_WIDEST:g}°"
         )
         return one
-    before = found_wall(survey, (one.wall_place - 1) % len(one.shape.sides))[0]
-    if any(wall.construction not in SOLID_WALLS for wall in (one.wall, before)):
-        inputs.tell(
-            f"{one.at}.stands",
-            "Walls of this corner hold at their studs only: let sound backing into both behind the brackets; it is not counted",
-        )
-    corner, front = across_corner(side, inputs.sure(one.prewall, "setback", one.at))
+    before = found_wall(survey, (one.wall_place - 1) % len(one.shape.sides))
+    corner, front = across_corner(side, inputs.sure(one.prewall, "setback", one.at), before)
     return replace(one, corner=corner, front=front)
 
 

@@ -11,7 +11,7 @@ from itertools import chain
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
-from tundish.layout import backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports, typed_over
+from tundish.layout import backing, corner_backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports, typed_over
 from tundish.layout.around import around_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
@@ -20,7 +20,7 @@ from tundish.layout.marks import bare, marked
 from tundish.layout.meeting import meeting
 from tundish.layout.openings import stands_round
 from tundish.layout.outfalls import outfalls_of
-from tundish.layout.outline import Outline, outline_of
+from tundish.layout.outline import Outline, behind_uprights, outline_of
 from tundish.layout.placing import place
 from tundish.layout.prewall_timber import ROLE as TIMBER
 from tundish.layout.room import Face, Member, Outfall, PipeRun, Placed, Room
@@ -132,6 +132,7 @@ def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Bo
         *frame(outline, stands, lands_on, framed, book),
         *backing.rail_noggins(outline, placed, lands_on, book),
         *backing.wall_struts(outline, framed, studs, book),
+        *corner_backing.corner_struts(outline, framed, inputs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
     )
     return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members))
@@ -160,6 +161,7 @@ def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figur
         "run": outline.run.length,
         "depth": outline.depth,
         "boards": outline.covering.boards,
+        "behind_uprights": behind_uprights(outline, book),
         "thickness": outline.covering.thickness,
         "finished_face": inputs.settled(f"{lead}finished_face", depths.finished_face(outline.depth, outline.covering.thickness)),
         "top_of_prewall": outline.tops.prewall,

@@ -73,6 +73,7 @@ from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.brackets import brackets
+from tundish.rules.prewall.corner_struts import corner_struts
 from tundish.rules.prewall.crossings import crossings
 from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
@@ -191,6 +192,7 @@ RULES: Final[tuple[Rule, ...]] = (
     tiles_on_board,
     wall_pull,
     brackets,
+    corner_struts,
     crossings,
     deep_feet,
     fits,

@@ -6,6 +6,7 @@ from typing import Final
 
 from tundish.layout.room import Room
 from tundish.survey.floor import ON_JOISTS
+from tundish.survey.wall import Wall
 
 _INTO_WALL: Final = {
     "timber stud": "wall screw timber",
@@ -17,14 +18,30 @@ _INTO_WALL: Final = {
 }
 
 
-def into_wall(room: Room) -> str:
-    """The role of the fixing into the wall."""
-    return _INTO_WALL[room.behind.construction]
+def into(wall: Wall) -> str:
+    """The role of the fixing into a wall."""
+    return _INTO_WALL[wall.construction]
 
 
-def on_solid_wall(room: Room) -> bool:
+def walls_of(room: Room) -> tuple[tuple[Wall, str], ...]:
+    """What the pre-wall is fixed to and where that is put in: its wall, or both of its corner, the left-hand one first, each once."""
+    walls = ((room.behind, room.behind_path),)
+    if room.corner is None:
+        return walls
+    before, at = room.corner.before
+    return walls if f"{room.path}.{at}" == room.behind_path else ((before, f"{room.path}.{at}"), *walls)
+
+
+def into_wall(room: Room, x: float | None = None) -> str:
+    """The role of the fixing into the wall; across a corner, into the wall that is behind a place along the pre-wall."""
+    if room.corner is not None and x is not None and x < room.width.value / 2:
+        return into(room.corner.before[0])
+    return into(room.behind)
+
+
+def on_solid_wall(room: Room, x: float | None = None) -> bool:
     """Whether the wall takes an anchor anywhere; otherwise only its studs hold."""
-    return into_wall(room).startswith("wall anchor")
+    return into_wall(room, x).startswith("wall anchor")
 
 
 def on_joists(room: Room) -> bool:

@@ -18,11 +18,6 @@ def marked(room: Room, letters: str) -> tuple[Member, ...]:
     return tuple(one for one in room.members if bare(one.mark)[0] in letters)
 
 
-def studs_crossed(room: Room, strut: Member) -> tuple[float, ...]:
-    """Where the studs of the wall are that a strut on it crosses."""
-    return tuple(place for place in room.wall_studs if strut.x <= place <= strut.x + strut.length.value)
-
-
 def to_cut(members: Sequence[Member], what: str, *, why: str = "", role: str = "", item: str = "") -> Iterator[Need]:
     """What members are cut from, with each as a piece to cut; nothing where there are none."""
     if members:

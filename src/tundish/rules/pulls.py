@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure
+from tundish.figure import Figure, number
+from tundish.layout.corner import Across
 from tundish.layout.room import Member, Placed, Room
+from tundish.rules.amounts import bare
 from tundish.rules.planning import FIRST
 from tundish.rules.rule import Finding, judge
 
@@ -23,14 +26,42 @@ def pull(room: Room, book: Book, one: Placed) -> Figure:
 
 
 def held_by(room: Room, strut: Member) -> list[Placed]:
-    """The frames whose wall brackets lie on a strut."""
-    right, top = strut.x + strut.length.value, strut.z + strut.section[0]
-    return [
-        one
-        for one in room.tied
-        if strut.z <= one.figures["bracket"].value <= top
-        and strut.x <= one.figures["bracket_left"].value <= one.figures["bracket_right"].value <= right
-    ]
+    """The frames whose wall brackets pull at a strut."""
+    keys = {key for key, _ in strut.pulled}
+    return [one for one in room.tied if one.key in keys]
+
+
+def holder(room: Room, strut: Member, held: list[Placed]) -> str:
+    """Whose strut it is; across a corner, with its wall."""
+    names = ", ".join(one.name for one in held)
+    return names if room.corner is None else f"{names}, {_wall_of(strut)}"
+
+
+def pull_on(room: Room, book: Book, one: Placed, strut: Member) -> Figure:
+    """How hard a frame pulls at a strut: across a corner at each of two, and square to its wall."""
+    whole = pull(room, book, one)
+    return whole if room.corner is None else (whole / _shared(room.corner)).named(f"Pull of {one.name}, square to {_wall_of(strut)}")
+
+
+def on_rod(room: Room, book: Book, one: Placed) -> Figure:
+    """How hard a frame pulls at each of its tie rods; across a corner they pull aslant, and so harder."""
+    rods = bare(one.frame.size("brackets")).named("Tie rods")
+    if room.corner is not None:
+        rods = (rods * _aslant(room.corner)).named("Tie rods, aslant")
+    return (pull(room, book, one) / rods).named(f"Pull on each tie rod of {one.name}")
+
+
+def _wall_of(strut: Member) -> str:
+    return strut.where.partition(",")[0].removeprefix("on ")
+
+
+def _shared(corner: Across) -> Figure:
+    return (number(2, "", "Tie rods") * _aslant(corner)).named("Tie rods, aslant")
+
+
+def _aslant(corner: Across) -> Figure:
+    """How much of what a rod square to its wall holds is straight back from the front."""
+    return number(round(math.sin(math.radians(corner.half)), 6), "", f"Straight back of a rod at {corner.half:g}° to the middle")
 
 
 def on_each(what: str, has: Figure, fixing: Item, mend: Callable[[float], str], place: str) -> Finding:

@@ -10,9 +10,11 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, smallest, together, without
 from tundish.layout import settings
+from tundish.layout.corner import Across
 from tundish.layout.design import Appliance
 from tundish.layout.makers import from_sheet, half, size
 from tundish.layout.outline import Outline
+from tundish.survey.wall import SOLID_WALLS
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +142,7 @@ def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:
         **_feet(hung),
         "stud_projection": settled("stud_projection", projection.named(f"Studs out of frame front, {name}")),
         "reach": settled("reach", _reach(hung, bracket)),
+        **_reach_left(hung),
     }
 
 
@@ -201,11 +204,28 @@ def _reach(hung: Hung, bracket: Figure) -> Figure:
     reach = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
     corner = outline.standing.corner
     if corner is not None:
-        aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
-        return corner.reach(reach.named("Bracket seat out of the corner"), aside).named(f"Reach of tie rods, {hung.name}")
+        return _into_corner(hung, corner, reach, on_strut=outline.on_wall_studs).named(f"Reach of tie rods, {hung.name}")
     if outline.lean is not None and outline.tops.prewall.low > 0:
         leans = together(outline.lean * bracket / outline.tops.prewall)  # the floor lies under both heights
         reach = reach - leans.named("Wall leans in, at the brackets")
     if outline.on_wall_studs:
         reach = reach - size(outline.strut, "depth", "Strut on the wall")
     return reach.named(f"Reach of tie rods, {hung.name}")
+
+
+def _reach_left(hung: Hung) -> dict[str, Figure]:
+    """The reach to the wall at the left of a corner, where only one of its two walls has a strut on it."""
+    outline = hung.outline
+    corner = outline.standing.corner
+    if corner is None or (on_strut := corner.before[0].construction not in SOLID_WALLS) == outline.on_wall_studs:
+        return {}
+    seat = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
+    reach = _into_corner(hung, corner, seat, on_strut=on_strut)
+    return {"reach_left": hung.settled("reach_left", reach.named(f"Reach of the left tie rod, {hung.name}"))}
+
+
+def _into_corner(hung: Hung, corner: Across, seat: Figure, *, on_strut: bool) -> Figure:
+    """From a turned bracket, so far out of the corner, square to its wall or to the strut on it."""
+    aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
+    reach = corner.reach(seat.named("Bracket seat out of the corner"), aside)
+    return reach - size(hung.outline.strut, "depth", "Strut on the wall") if on_strut else reach

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.decisions import key_of
-from tundish.rules.grounds import into_floor, into_wall, on_joists, on_solid_wall
+from tundish.rules.grounds import into, into_floor, on_joists, walls_of
 from tundish.rules.rule import Decision, rule
+from tundish.survey.wall import SOLID_WALLS
 
 
 @rule("closing/fixings", source="common practice; makers' sheets of the fixings")
@@ -18,8 +19,10 @@ def fixings_chosen(room: Room, book: Book) -> Iterator[Decision]:
     Made wherever there is a frame.
     """
     if room.framed:
-        wall, floor = room.behind.construction, room.plan.survey.floor.kind
-        places = [] if on_solid_wall(room) else [f"{room.behind_path}.stud_centres", f"{room.behind_path}.first_stud"]
+        floor, walls = room.plan.survey.floor.kind, walls_of(room)
+        wall = " and ".join(dict.fromkeys(each.construction for each, _ in walls))
+        fixing = ", ".join(dict.fromkeys(book.role(into(each)).name for each, _ in walls))
+        places = [f"{at}.{name}" for each, at in walls if each.construction not in SOLID_WALLS for name in ("stud_centres", "first_stud")]
         places += [f"{room.path}.survey.floor.joist_centres"] if on_joists(room) else []
         noggins = ", noggins under the feet" if on_joists(room) else ""
         yield Decision(
@@ -28,6 +31,6 @@ def fixings_chosen(room: Room, book: Book) -> Iterator[Decision]:
             f"{wall.capitalize()} wall, {floor}{noggins}.",
             "By boarding",
             "Wall type, fixing, load",
-            f"{wall}: {book.role(into_wall(room)).name}; {floor}: {book.role(into_floor(room)).name}",
+            f"{wall}: {fixing}; {floor}: {book.role(into_floor(room)).name}",
             tuple(places),
         )

@@ -12,7 +12,14 @@ from tundish.rules.rule import Need, rule
 
 @rule("fixings/tie-rods", source="common practice; the anchor's own sheet says how deep and how far from edges")
 def tie_rod_fixings(room: Room, book: Book) -> Iterator[Need]:
-    """On a solid wall each tie rod has its own anchor."""
-    if on_solid_wall(room):
-        for one in room.tied:
-            yield Need(one.frame.size("brackets"), "frames", f"tie rods of {one.name}", role=into_wall(room))
+    """On a solid wall each tie rod has its own anchor.
+
+    Across a corner that is asked of each of its two walls.
+    """
+    for one in room.tied:
+        brackets = one.frame.size("brackets")
+        places = [one.figures[f"bracket_{side}"].value for side in ("left", "right")]
+        held = [into_wall(room, x) for x in places if on_solid_wall(room, x)]
+        for role in dict.fromkeys(held):
+            amount = brackets if held == [role] * 2 else (brackets / 2).named(f"Tie rods of {one.name} on the solid wall")
+            yield Need(amount, "frames", f"tie rods of {one.name}", role=role)

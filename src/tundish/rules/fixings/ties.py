@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
@@ -18,7 +19,6 @@ def tie_fixings(room: Room, book: Book) -> Iterator[Need]:
 
     In timber there is no wall foot: the tie itself has two.
     """
-    ties = len(marked(room, WALL_TIE))
-    if ties:
+    for role, ties in Counter(into_wall(room, tie.x) for tie in marked(room, WALL_TIE)).items():
         amount = (several(ties, "Ties to the wall") * book.figure("fixings.each_tie")).named("Fixings of ties")
-        yield Need(amount, "frames", f"{ties} ties to the wall", role=into_wall(room))
+        yield Need(amount, "frames", f"{ties} ties to the wall", role=role)

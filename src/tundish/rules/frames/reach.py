@@ -19,15 +19,18 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
     It is to be looked at when they reach over part of the range only; how much thread is left in the nut is said over the range.
     """
     for one in room.tied:
-        has = one.figures["reach"]
-        if one.tie_rod is None:
-            words = "The catalogue holds no tie rod. Add one with the least and most it reaches."
-            yield Finding("Tie rod reach", "Void", "cannot tell", has, "Maker", "maker's sheet", message=words, place=one.name)
-        else:
-            yield _judged(has, one.tie_rod, one)
+        for name, title in (("reach", "Tie rod reach"), ("reach_left", "Tie rod reach, left-hand wall")):
+            if name not in one.figures:
+                continue
+            has = one.figures[name]
+            if one.tie_rod is None:
+                words = "The catalogue holds no tie rod. Add one with the least and most it reaches."
+                yield Finding(title, "Void", "cannot tell", has, "Maker", "maker's sheet", message=words, place=one.name)
+            else:
+                yield _judged(title, has, one.tie_rod, one)
 
 
-def _judged(has: Figure, rod: Item, one: Placed) -> Finding:
+def _judged(title: str, has: Figure, rod: Item, one: Placed) -> Finding:
     least, most = rod.size("reach_least"), rod.size("reach_most")
     state, message = judge(has, least, most), f"Thread left in the nut {_range(most.value - has.high, most.value - has.low)}."
     whole = has.low >= least.value and has.high <= most.value
@@ -40,7 +43,7 @@ def _judged(has: Figure, rod: Item, one: Placed) -> Finding:
             message = f"The tie rod of your own choice{why} does not serve {over}: leave it blank to have one chosen, or settle the depth."
         elif state == "look":
             message = "No tie rod serves the whole range. Settle the depth of the pre-wall."
-    return Finding("Tie rod reach", "Void", state, has, "Maker", rod.sheet, least, most, message, one.name)
+    return Finding(title, "Void", state, has, "Maker", rod.sheet, least, most, message, one.name)
 
 
 def _range(low: float, high: float) -> str:

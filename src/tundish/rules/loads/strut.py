@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number, total
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Member, Placed, Room
 from tundish.rules.beam import Bent, bend
-from tundish.rules.members import WALL_STRUT, marked, studs_crossed
+from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.planning import FIRST
-from tundish.rules.pulls import held_by, pull
+from tundish.rules.pulls import held_by, holder, pull_on
 from tundish.rules.rule import Finding, judge, rule
 
 _NMM2_PER_KNM2 = 1e9
@@ -25,24 +26,23 @@ _NMM2_PER_KNM2 = 1e9
 def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
     """The wall strut carries the pull of its frames from wall stud to wall stud without bending too far.
 
-    A bar over the wall studs that it is screwed to, pulled at each tie rod. Said for struts whose sheet gives the moment they may carry.
+    A bar over the wall studs that it is screwed to, pulled at each tie rod; across a corner each wall has its own.
+    Said for struts whose sheet gives the moment they may carry.
     """
     if not (room.strut.has("bends") and room.strut.has("stiffness")):
         return
     for strut in marked(room, WALL_STRUT):
         held = held_by(room, strut)
-        studs = studs_crossed(room, strut)
-        if not held or len(studs) < 2:  # noqa: PLR2004 - a bar on one support is no bar
-            continue
-        yield from _findings(room, book, held, studs)
+        if held and len(strut.bears) >= 2:  # noqa: PLR2004 - a bar on one support is no bar
+            yield from _findings(room, book, strut, held)
 
 
-def _findings(room: Room, book: Book, held: list[Placed], studs: Sequence[float]) -> Iterator[Finding]:
-    pulls = [pull(room, book, one) for one in held]
-    pulled = total(pulls, "Pull on the strut")
+def _findings(room: Room, book: Book, strut: Member, held: list[Placed]) -> Iterator[Finding]:
+    pulls = {one.key: pull_on(room, book, one, strut) for one in held}
+    pulled = total(tuple(pulls.values()), "Pull on the strut")
     stiffness = room.strut.size("stiffness")
-    bent = _bent(held, pulls, studs, stiffness)
-    place = ", ".join(one.name for one in held)
+    bent = _bent(strut, pulls, stiffness)
+    place = holder(room, strut, held)
     sheet = room.strut.sheet
     most = room.strut.size("bends")
     moment = (pulled * number(bent.moment / 1e6 / pulled.value, "m", "Moment for each kN, over its studs")).named("Moment in the strut")
@@ -50,18 +50,17 @@ def _findings(room: Room, book: Book, held: list[Placed], studs: Sequence[float]
     words = FIRST if state == "passes" else f"Choose a deeper strut, or fix noggins between the wall studs behind the brackets. {FIRST}"
     yield Finding("Bending of the wall strut", "Loads and tiles", state, moment, "Maker", sheet, None, most, words, place)
     sag = (pulled * number(bent.deflection / pulled.value, "mm/kN", "Sag for each kN")).named("Sag of the strut")
-    limit = _limit(book, studs)
+    limit = _limit(book, strut.bears)
     state = judge(sag, None, limit, "look")
     words = FIRST if state == "passes" else f"The head of the frame gives too much: choose a deeper strut. {FIRST}"
     yield Finding("Sag of the wall strut", "Loads and tiles", state, sag, "Guidance", limit.note, None, limit, words, place)
 
 
-def _bent(held: list[Placed], pulls: list[Figure], studs: Sequence[float], stiffness: Figure) -> Bent:
-    """The strut under half of each pull at each of a frame's two tie rods."""
-    loads = []
-    for one, force in zip(held, pulls, strict=True):
-        loads += [(one.figures[f"bracket_{side}"].value, force.value * 1000 / 2) for side in ("left", "right")]
-    return bend(studs, loads, stiffness.value * _NMM2_PER_KNM2)
+def _bent(strut: Member, pulls: Mapping[str, Figure], stiffness: Figure) -> Bent:
+    """The strut under each frame's pull, shared by its tie rods that hold to it."""
+    rods = Counter(key for key, _ in strut.pulled)
+    loads = [(place, pulls[key].value * 1000 / rods[key]) for key, place in strut.pulled]
+    return bend(strut.bears, loads, stiffness.value * _NMM2_PER_KNM2)
 
 
 def _limit(book: Book, studs: Sequence[float]) -> Figure:

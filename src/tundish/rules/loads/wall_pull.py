@@ -6,13 +6,14 @@ import math
 from collections.abc import Callable, Iterator
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
 from tundish.figure import Figure, total
 from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
 from tundish.rules.amounts import bare, several
-from tundish.rules.grounds import into_wall
-from tundish.rules.members import WALL_STRUT, marked, studs_crossed
-from tundish.rules.pulls import held_by, on_each, pull
+from tundish.rules.grounds import into_wall, on_solid_wall
+from tundish.rules.members import WALL_STRUT, marked
+from tundish.rules.pulls import held_by, holder, on_each, on_rod, pull_on
 from tundish.rules.rule import Finding, rule
 
 
@@ -26,40 +27,47 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
 
     The load at the front edge, by its reach from the frame, over the height of the brackets; shared by the tie rods on a solid wall,
     and by the screws of the wall strut on a stud wall, where those near one frame may be pulled harder than all together. The feet carry
-    the weight. A check for planning.
+    the weight. Across a corner each tie rod holds square to its own wall, and so is pulled harder than by half. A check for planning.
     """
-    fixing = book.role(into_wall(room))
-    stronger = f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
-    struts = marked(room, WALL_STRUT)
-    for strut in struts:
+    for strut in marked(room, WALL_STRUT):
         held = held_by(room, strut)
         if held:
             has, screws = _on_strut(room, book, strut, held)
-            yield on_each("strut screw", has, fixing, _more_screws(strut, screws), ", ".join(one.name for one in held))
-    for one in () if struts else room.tied:
-        rods = bare(one.frame.size("brackets")).named("Tie rods")
-        has = (pull(room, book, one) / rods).named(f"Pull on each tie rod of {one.name}")
-        yield on_each("tie rod", has, fixing, lambda _: stronger, one.name)
+            fixing = book.role(into_wall(room, strut.x))
+            yield on_each("strut screw", has, fixing, _more_screws(strut, screws), holder(room, strut, held))
+    for one in room.tied:
+        for fixing in _anchors(room, book, one):
+            yield on_each("tie rod", on_rod(room, book, one), fixing, _stronger(fixing), one.name)
+
+
+def _anchors(room: Room, book: Book, one: Placed) -> tuple[Item, ...]:
+    """What holds its tie rods on a solid wall; of two sorts, the one that holds less."""
+    places = [one.figures[f"bracket_{side}"].value for side in ("left", "right")]
+    found = [book.role(into_wall(room, x)) for x in places if on_solid_wall(room, x)]
+    return tuple(sorted(found, key=lambda each: each.sizes["pull_kn"][0] if each.has("pull_kn") else 0.0)[:1])
 
 
 def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tuple[Figure, Figure]:
     """The pull on the hardest pulled screws, and how many these are: all of the strut together, or those near one frame."""
     apiece = bare(book.figure("fixings.each_wall_stud"))
-    pulls = [pull(room, book, one) for one in held]
-    shared = [(total(pulls, "Pull on the strut"), len(studs_crossed(room, strut)))]
-    shared += [(force, _studs_at(room, one)) for force, one in zip(pulls, held, strict=True)]
+    pulls = [pull_on(room, book, one, strut) for one in held]
+    shared = [(total(pulls, "Pull on the strut"), len(strut.bears))]
+    shared += [(force, _studs_at(strut, one)) for force, one in zip(pulls, held, strict=True)]
     found = [(force, (several(crossed, "Wall studs crossed") * apiece).named("Screws of the wall strut")) for force, crossed in shared]
     force, screws = max(found, key=lambda each: each[0].value / each[1].value)
     return (force / screws).named(f"Pull on each strut screw of {', '.join(one.name for one in held)}"), screws
 
 
-def _studs_at(room: Room, one: Placed) -> int:
+def _studs_at(strut: Member, one: Placed) -> int:
     """The wall studs from the one left of a frame's brackets to the one right of them."""
-    places = room.wall_studs
-    left, right = one.figures["bracket_left"].value, one.figures["bracket_right"].value
-    first = max((each for each in places if each <= left), default=places[0])
-    last = min((each for each in places if each >= right), default=places[-1])
+    places, at = strut.bears, [place for key, place in strut.pulled if key == one.key]
+    first = max((each for each in places if each <= min(at)), default=places[0])
+    last = min((each for each in places if each >= max(at)), default=places[-1])
     return sum(first <= each <= last for each in places)
+
+
+def _stronger(fixing: Item) -> Callable[[float], str]:
+    return lambda _: f"{fixing.name} does not hold this. Choose a stronger anchor for this wall, or add wall ties."
 
 
 def _more_screws(strut: Member, screws: Figure) -> Callable[[float], str]:

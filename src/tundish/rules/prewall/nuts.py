@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, total
 from tundish.layout.room import Room
-from tundish.rules.amounts import bare, several
+from tundish.rules.amounts import bare, each, several
 from tundish.rules.members import RAIL_NOGGIN, TRIMMER, UPRIGHT, WALL_STRUT, WALL_TIE, marked
 from tundish.rules.rule import Need, rule
 
@@ -40,6 +40,9 @@ def _in_steel(room: Room, book: Book) -> Iterator[Figure]:
 
 
 def _on_struts(room: Room) -> Iterator[Figure]:
-    if marked(room, WALL_STRUT):
+    struts = marked(room, WALL_STRUT)
+    if struts and room.corner is not None:
+        yield each(sum(len(one.pulled) for one in struts), "Tie rods on struts")
+    elif struts:
         for one in room.framed:
             yield one.frame.size("brackets").named(f"Tie rods of {one.name} on its strut")

@@ -15,5 +15,6 @@ def wall_strut(room: Room, book: Book) -> Iterator[Need]:
     """On a stud wall a strut spreads each frame's pull over the wall studs.
 
     It runs from the wall stud outside one bracket to the wall stud outside the other and a little beyond, at bracket height.
+    Across a corner each wall of it that is not solid has one, behind the bracket that is turned to it.
     """
     yield from to_cut(marked(room, WALL_STRUT), "wall struts", item=room.strut.code)

@@ -7,6 +7,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
+from tundish.rules.grounds import walls_of
 from tundish.rules.rule import Caution, rule
 
 _WEAK_FLOOR: Final = "floorboards on joists"
@@ -20,7 +21,7 @@ def old_structure(room: Room, book: Book) -> Iterator[Caution]:
     Said when a frame stands in a house not known to be from 2000 or later, on floorboards, or before lath and plaster.
     """
     survey = room.plan.survey
-    weak = survey.floor.kind == _WEAK_FLOOR or room.behind.construction == _WEAK_WALL
+    weak = survey.floor.kind == _WEAK_FLOOR or any(wall.construction == _WEAK_WALL for wall, _ in walls_of(room))
     if room.placed and (weak or survey.existing.built != "2000 or later"):
         yield Caution(
             "Old floors and walls",
