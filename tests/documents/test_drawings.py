@@ -406,3 +406,29 @@ def test_the_rail_and_the_back_rest_of_an_accessible_wc_are_drawn_where_they_are
     above = [(each.x, each.x + each.width, -each.y) for each in ware_drawing.aids_above(one, face) if isinstance(each, Box)]
     assert above == [(765, 875, face + 765), (180, 820, face + 160)]
     assert list(ware_drawing.aids(accessible.placed[1])) == []
+
+
+ACROSS = {
+    "design.prewall.stands": "across its left-hand corner",
+    "design.prewall.setback": 700,
+    "design.appliances": [{"kind": "wc", "name": "WC 1", "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120"}],
+    "survey.wall.construction": "timber stud",
+}
+
+
+def test_struts_on_the_walls_of_a_corner_are_drawn_as_they_lie() -> None:
+    """Walls of the corner are turned 45 from its front: S2 is 500 long, and from 350 to 850 along wall A in the plan."""
+    room, _ = room_of(ACROSS)
+    seen = next(mark for mark in elevation(room).marks if isinstance(mark, Box) and mark.piece == "S2")
+    assert seen.width == pytest.approx(500 * math.sqrt(0.5))
+    lies = next(mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Shape) and mark.piece == "S2")
+    assert sorted(lies.points) == [pytest.approx(each, abs=0.1) for each in ((350, -21), (350, 0), (850, -21), (850, 0))]
+
+
+def test_the_whole_room_shows_a_pre_wall_across_its_corner() -> None:
+    """Its board stands off the line from 700 along wall D to 700 along wall A: as far along the one as along the other."""
+    room, _ = room_of(ACROSS)
+    board = next(mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Shape) and mark.style == "board" and mark.filled)
+    along, out = (sorted(abs(place[axis]) for place in board.points) for axis in (0, 1))
+    assert along == pytest.approx(out, abs=0.1)
+    assert along[-1] - along[0] > 600

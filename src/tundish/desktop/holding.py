@@ -10,7 +10,6 @@ from tundish.catalogue.book import Book
 from tundish.desktop import moves
 from tundish.desktop.moves import Thing
 from tundish.desktop.snapping import PULL_PX, Pull, pulls_along, pulls_up, snapped
-from tundish.documents.plan_drawing import side_of
 from tundish.estimate import Job
 from tundish.field import put
 from tundish.layout.room import Room
@@ -80,5 +79,5 @@ class Holding:
 
 def along_wall(room: Room, right: float, up: float) -> float:
     """How far along a room's wall a way across the whole plan goes, mm."""
-    turn = math.radians(side_of(room).heading)
+    turn = math.radians(room.line.heading)
     return right * math.cos(turn) - up * math.sin(turn)

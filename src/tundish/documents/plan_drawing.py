@@ -64,11 +64,6 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     return Drawing("Whole room", marks, (left, low, right - left, high - low), named)
 
 
-def side_of(room: Room) -> WallSide:
-    """The wall in plan that a pre-wall stands at."""
-    return next((side for side in room.sides if side.letter == room.wall), room.sides[0])
-
-
 def _walls(room: Room) -> Iterator[Mark]:
     """Every wall so thick; where a corner looks into the room it is filled."""
     count = len(room.sides)
@@ -95,7 +90,7 @@ def _letters(room: Room) -> Iterator[Mark]:
 
 
 def _of_prewall(room: Room, show: Show, findings: tuple[Finding, ...], lead: str) -> Iterator[Mark]:
-    return turned((*_clear(room, findings), *_void(room, show)), side_of(room), lead)
+    return turned((*_clear(room, findings), *_void(room, show)), room.line, lead)
 
 
 def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
