@@ -15,10 +15,12 @@ from odf.table import Table, TableCell, TableRow  # type: ignore[import-untyped]
 from odf.text import P  # type: ignore[import-untyped]  # it has no types
 from openpyxl import Workbook
 
-from tundish.store import price_list
+from tundish.store import price_list, price_rows
+from tundish.store.catalogue import replace_all, sheets_of
 from tundish.store.keep import Store
+from tundish.store.offer_search import find_offers
 from tundish.store.price_list import NothingToUndoError, columns_of, heads_in, look_at, money, old_prices, take_in, undo
-from tundish.store.sheet_rows import CannotReadListError, rows_of
+from tundish.store.sheet_rows import CannotReadListError, Row, rows_of
 
 ROWS = (
     ("Able's list", "", ""),
@@ -87,8 +89,8 @@ def test_a_spreadsheet_is_known_by_its_bytes_not_its_name(store: Store, tmp_path
 def test_decimal_commas_are_seen_from_the_column(store: Store, tmp_path: Path) -> None:
     rows = (("Code", "Price"), ("OB2024", "1.012,98"), ("OB2027", "8,90"), ("A", "ask"), ("B", "12"), ("C", ""))
     first, second, *_ = look_at(store, csv_list(tmp_path / "l.csv", rows, ";"), "oddmoor").fates
-    assert first.offer is not None
-    assert (first.offer.price, second.fate) == (Decimal("1012.98"), "unchanged")
+    assert first.after is not None
+    assert (first.after.price, second.fate) == (Decimal("1012.98"), "unchanged")
 
 
 def test_every_row_that_will_not_do_says_why(store: Store, tmp_path: Path) -> None:
@@ -135,6 +137,48 @@ def test_taken_in_whole_and_undone_whole_with_the_old_prices_kept(store: Store, 
     assert store.book().offers == before
     with pytest.raises(NothingToUndoError):
         undo(store, "oddmoor")
+
+
+def test_a_price_list_that_breaks_off_when_taken_in_changes_nothing(store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(price_list, "MOST_HELD", 3)
+    monkeypatch.setattr(price_rows, "_BATCH", 4)
+    rows = (("code", "price", "item"), ("OB2024", "13.00", ""), *((f"N{place}", "1.00", "sound-pad") for place in range(9)))
+    preview = look_at(store, csv_list(tmp_path / "l.csv", rows), "oddmoor")
+    before = store.book().offers
+    monkeypatch.setattr(price_list, "rows_of", lambda path: breaking_off(path, after=8))
+    with pytest.raises(CannotReadListError, match="broke off"):
+        take_in(store, preview)
+    assert store.book().offers == before
+    with pytest.raises(NothingToUndoError):
+        undo(store, "oddmoor")
+    monkeypatch.undo()
+    take_in(store, look_at(store, tmp_path / "l.csv", "oddmoor"))
+    assert [each.code for each in find_offers(store, "n8")] == ["N8"], "what is taken in is found"
+    assert undo(store, "oddmoor") == 10
+    assert store.book().offers == before
+    assert not find_offers(store, "n8")
+
+
+def breaking_off(path: Path, after: int) -> Iterator[Row]:
+    for number, cells in rows_of(path):
+        if number > after:
+            raise CannotReadListError(path, "it broke off")
+        yield number, cells
+
+
+def test_nothing_is_undone_where_another_offer_stands_in_the_place_of_one(store: Store, tmp_path: Path) -> None:
+    """The catalogue opened from a file has its offers in other places."""
+    rows = (("code", "price", "item"), ("N'1", "4.00", "sound-pad"), ("OB2024", "4.00", ""))
+    take_in(store, look_at(store, csv_list(tmp_path / "l.csv", rows), "oddmoor"))
+    sheets = {name: [list(line) for line in lines] for name, lines in sheets_of(store).items()}
+    head, *offers = sheets["offers"]
+    price = head.index("price")
+    swapped = [[*line[:price], "4.00", *line[price + 1 :]] for line in reversed(offers)]
+    assert replace_all(store, {**sheets, "offers": [head, *swapped]}) == ()
+    before = store.book().offers
+    with pytest.raises(NothingToUndoError, match="nothing was undone"):
+        undo(store, "oddmoor")
+    assert store.book().offers == before
 
 
 def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:

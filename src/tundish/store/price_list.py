@@ -5,16 +5,18 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
+from functools import lru_cache
 from itertools import chain, islice
+from operator import itemgetter
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from tundish.catalogue.item import Offer
 from tundish.errors import TundishError
 from tundish.store import shelf
 from tundish.store.ledger import now
+from tundish.store.price_rows import Fate, Terms, put, put_back
 from tundish.store.sheet_rows import CannotReadListError, Row, rows_of
 
 if TYPE_CHECKING:
@@ -33,27 +35,14 @@ COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
 MOST_HELD: Final = 100_000
 SHOWN: Final = 2_000
 """How many changes, and how many of the rows that change nothing, a look at a list holds."""
-_BATCH: Final = 10_000
 _CHANGES: Final = ("new", "changed")
 _LOOKED_FOR: Final = 40
 """Rows within which the heads must come."""
+_PLAIN: Final = re.compile(r"\d{1,6}(?:\.\d{1,4})?", re.ASCII)
 _MONEY: Final = re.compile(r"£?\s*(-?[\d.,'\s]*\d)\s*(?:£|GBP)?", re.IGNORECASE)
 _DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}\b|\.\d{3},")
 _DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
 """How a price with each decimal sign is known; the one met more often in the first rows is the list's."""
-
-
-@dataclass(frozen=True, slots=True)
-class Fate:
-    """What becomes of one row: new, changed, unchanged, not used or refused; `why` says it in words."""
-
-    row: int
-    code: str
-    fate: str
-    why: str = ""
-    offer: Offer | None = None
-    offer_id: int = 0
-    before: Offer | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,8 +123,7 @@ def take_in(store: Store, preview: Preview) -> int:
         row = {"supplier": preview.supplier, "file": preview.file, "made": now(), "undone": ""}
         made = connection.execute(insert(imports).values(row))
         import_id = int(made.inserted_primary_key[0]) if made.inserted_primary_key else 0
-        while batch := list(islice(wanted, _BATCH)):
-            _take_batch(connection, import_id, batch)
+        put(connection, import_id, preview.supplier, wanted)
         shelf.keep_setting(connection, _setting(preview.supplier), dict(preview.columns))
         return import_id
 
@@ -146,7 +134,7 @@ def undo(store: Store, supplier: str) -> int:
     """Put back every price of a supplier's last import, new ones gone; gives how many. Refused whole where one was changed since."""
 
     def work(connection: Connection) -> int:
-        from sqlalchemy import delete, select, update
+        from sqlalchemy import select, update
 
         from tundish.store.tables import imports, offers, price_changes
 
@@ -154,17 +142,16 @@ def undo(store: Store, supplier: str) -> int:
         row = connection.execute(last).first()
         if row is None:
             raise NothingToUndoError(f"No price list of {supplier} is there to be undone.")
-        changes = list(connection.execute(select(price_changes).where(price_changes.c["import"] == row.id).order_by(price_changes.c.id)))
-        for change in changes:
-            there = connection.execute(select(offers).where(offers.c.id == change.offer)).first()
-            if there is None or there.price != change.after["price"]:
-                raise NothingToUndoError(
-                    f"The price of {change.after['code']} was changed since {row.file} was taken in: nothing was undone."
-                )
-            if change.before is None:
-                connection.execute(delete(offers).where(offers.c.id == change.offer))
-            else:
-                connection.execute(update(offers).where(offers.c.id == change.offer).values(change.before))
+        p, c = price_changes.c, offers.c
+        changes = connection.execute(select(p.offer, p.before, p.after).where(p["import"] == row.id).order_by(p.id)).all()
+        there = {
+            offer_id: (code, price)
+            for offer_id, code, price in connection.execute(select(c.id, c.code, c.price).where(c.supplier == supplier)).all()
+        }
+        for offer_id, _, after in changes:
+            if there.get(offer_id) != (after["code"], after["price"]):
+                raise NothingToUndoError(f"The price of {after['code']} was changed since {row.file} was taken in: nothing was undone.")
+        put_back(connection, [(offer_id, was) for offer_id, was, _ in changes])
         connection.execute(update(imports).where(imports.c.id == row.id).values(undone=now()))
         return len(changes)
 
@@ -190,6 +177,8 @@ def old_prices(store: Store, supplier: str, code: str) -> tuple[tuple[str, Decim
 
 def money(words: str, *, comma: bool) -> Decimal | str:
     """A price from a cell, or the words that say why it is none."""
+    if not comma and _PLAIN.fullmatch(words) and (amount := Decimal(words)):
+        return amount
     if words.startswith(("=", "+", "@")):
         return "is a formula, not a price"
     match = _MONEY.fullmatch(words.strip())
@@ -209,11 +198,9 @@ def money(words: str, *, comma: bool) -> Decimal | str:
 def _streamed(store: Store, of: tuple[Path, str], known: Mapping[str, str], day: str) -> tuple[dict[str, str], Iterator[Fate]]:
     """The heads of a supplier's list, and its fates as they are read."""
     path, supplier = of
-    offers = store.work(lambda connection: _offers(connection, supplier))
     rows = rows_of(path)
     places, heads = _heads(path, rows, known)
-    items = store.work(_codes)
-    return heads, _fates(rows, places, _Known(supplier, offers, items, {}, day))
+    return heads, _fates(rows, places, store.work(lambda connection: _known(connection, supplier, day)))
 
 
 def _stamp(path: Path) -> tuple[int, int]:
@@ -221,104 +208,69 @@ def _stamp(path: Path) -> tuple[int, int]:
     return stat.st_size, stat.st_mtime_ns
 
 
-def _take_batch(connection: Connection, import_id: int, batch: list[Fate]) -> None:
-    """Change and add the prices of a batch, and keep what was before."""
-    from sqlalchemy import bindparam, func, insert, select, update
-
-    from tundish.store.tables import offers, price_changes
-
-    last = int(connection.execute(select(func.max(offers.c.id))).scalar() or 0)
-    changed, new, changes = [], [], []
-    for each in batch:
-        offer = each.offer
-        if offer is None:
-            continue
-        offer_id = each.offer_id
-        if offer_id:
-            changed.append({"at": offer_id, **_terms(offer)})
-        else:
-            last += 1
-            offer_id = last
-            new.append({"id": last, **shelf.offer_row(offer)})
-        before = _terms(each.before) | {"code": offer.code} if each.before else None
-        changes.append({"import": import_id, "offer": offer_id, "before": before, "after": _terms(offer) | {"code": offer.code}})
-    if changed:
-        terms: dict[str, Any] = {name: bindparam(name) for name in _TERMS}
-        connection.execute(update(offers).where(offers.c.id == bindparam("at")).values(terms), changed)
-    if new:
-        connection.execute(insert(offers), new)
-    if changes:
-        connection.execute(insert(price_changes), changes)
-
-
-_TERMS: Final = ("price", "pack", "least", "valid_from")
-"""What a price list changes of an offer."""
-
-
-def _terms(offer: Offer) -> dict[str, object]:
-    return {"price": str(offer.price), "pack": offer.pack, "least": offer.least, "valid_from": offer.valid_from}
-
-
-def _codes(connection: Connection) -> frozenset[str]:
-    from sqlalchemy import select
-
-    from tundish.store.tables import items
-
-    return frozenset(connection.execute(select(items.c.code)).scalars())
-
-
 @dataclass(frozen=True, slots=True)
 class _Known:
-    supplier: str
-    offers: Mapping[str, tuple[tuple[int, Offer], ...]]
+    offers: Mapping[str, tuple[Any, ...]]
+    twice: set[str]
     items: frozenset[str]
     seen: dict[str, int]
     day: str
 
 
+def _known(connection: Connection, supplier: str, day: str) -> _Known:
+    """The offers of a supplier by their codes, and the codes of the trader's own items."""
+    from sqlalchemy import select
+
+    from tundish.store.tables import items, offers
+
+    c = offers.c
+    wanted = select(c.code, c.id, c.price, c.pack, c.least, c.valid_from, c.length).where(c.supplier == supplier)
+    held: dict[str, tuple[Any, ...]] = {}
+    twice = set()
+    for rows in connection.execute(wanted).partitions(1000):
+        for row in rows:
+            if row[0] in held:
+                twice.add(row[0])
+            held[row[0]] = tuple(row)
+    return _Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), {}, day)
+
+
 def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Iterator[Fate]:
     waiting = list(islice(rows, 200))
-    prices = [_cell(cells, places, "price") for _, cells in waiting]
+    # Before the cells of a row stands an empty one, for what the list does not say; and some after, for rows cut short.
+    cells_of = itemgetter(*(places.get(name, -1) + 1 for name in COLUMNS))
+    none, short = ("",), ("",) * (max(places.values()) + 1)
+    prices = [cells_of(none + cells + short)[1] for _, cells in waiting]
     comma = sum(bool(_DECIMAL_COMMA.search(each)) for each in prices) > sum(bool(_DECIMAL_POINT.search(each)) for each in prices)
     for number, cells in chain(waiting, rows):
-        yield _fate(number, {name: _cell(cells, places, name) for name in places}, known, comma=comma)
+        yield _fate(number, cells_of(none + cells + short), known, comma=comma)
 
 
-def _fate(number: int, said: Mapping[str, str], known: _Known, *, comma: bool) -> Fate:
-    code = said["code"]
-    price = money(said["price"], comma=comma)
-    pack, least = _count(said.get("pack", "")), _count(said.get("least", ""))
-    mine = known.offers.get(code, ())
-    why = "has no code" if not code else f"the code stands in row {known.seen[code]} already" if code in known.seen else ""
-    if mine or said.get("item"):
-        known.seen.setdefault(code, number)
-    why = why or (price if isinstance(price, str) else "")
-    why = why or ("you have this code for two items" if len(mine) > 1 else "")
-    if why or isinstance(price, str) or pack is None or least is None:
+def _fate(number: int, said: tuple[str, ...], known: _Known, *, comma: bool) -> Fate:
+    code, price_words, pack_words, least_words, item = said
+    old = known.offers.get(code)
+    why = "" if code else "has no code"
+    if old or item:
+        first = known.seen.setdefault(code, number)
+        if first != number:
+            why = why or f"the code stands in row {first} already"
+    price = money(price_words, comma=comma)
+    pack, least = _count(pack_words), _count(least_words)
+    if why or isinstance(price, str) or code in known.twice or pack is None or least is None:
+        why = why or (price if isinstance(price, str) else "you have this code for two items" if code in known.twice else "")
         return Fate(number, code, "refused", why or "pack or minimum is not a number above nought")
-    if not mine:
-        unused = Fate(number, code, "not used", "no item of yours has this code")
-        return _new(unused, said, known, Offer("", "", "", pack or 1, price, known.day, least=int(least or 1)))
-    return _changed(number, mine[0], price, (pack, least), known.day)
-
-
-def _changed(number: int, mine: tuple[int, Offer], price: Decimal, pack_and_least: tuple[float, float], day: str) -> Fate:
-    offer_id, old = mine
-    pack, least = pack_and_least
-    after = replace(old, price=price, pack=old.pack if old.length else pack or old.pack, least=int(least) or old.least, valid_from=day)
-    if (after.price, after.pack, after.least) == (old.price, old.pack, old.least):
-        return Fate(number, old.code, "unchanged")
-    by = (price - old.price) / old.price * 100 if old.price else Decimal(0)
-    return Fate(number, old.code, "changed", f"£{old.price} to £{price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %", after, offer_id, old)
-
-
-def _new(unused: Fate, said: Mapping[str, str], known: _Known, offer: Offer) -> Fate:
-    item = said.get("item", "")
-    if not item:
-        return unused
-    if item not in known.items:
-        return replace(unused, fate="refused", why=f'"{item[:40]}" is no item of the catalogue')
-    return replace(unused, fate="new", why=f"for {item}", offer=replace(offer, item=item, supplier=known.supplier, code=unused.code))
+    if old is None:
+        if not item:
+            return Fate(number, code, "not used", "no item of yours has this code")
+        if item not in known.items:
+            return Fate(number, code, "refused", f'"{item[:40]}" is no item of the catalogue')
+        return Fate(number, code, "new", "", item, 0, Terms(price, pack or 1.0, int(least or 1), known.day))
+    _, offer_id, old_price, old_pack, old_least, valid_from, length = old
+    before = Terms(Decimal(old_price), old_pack, old_least, valid_from)
+    after = Terms(price, old_pack if length else pack or old_pack, int(least) or old_least, known.day)
+    if after[:3] == before[:3]:
+        return Fate(number, code, "unchanged")
+    return Fate(number, code, "changed", "", "", offer_id, after, before)
 
 
 def _heads(path: Path, rows: Iterator[Row], known: Mapping[str, str]) -> tuple[dict[str, int], dict[str, str]]:
@@ -343,22 +295,7 @@ def _heads(path: Path, rows: Iterator[Row], known: Mapping[str, str]) -> tuple[d
     raise CannotReadListError(path, f"no row names a column for the code and one for the price; say which they are. It begins with {named}")
 
 
-def _offers(connection: Connection, supplier: str) -> dict[str, tuple[tuple[int, Offer], ...]]:
-    from sqlalchemy import select
-
-    from tundish.store.tables import offers
-
-    made: dict[str, tuple[tuple[int, Offer], ...]] = {}
-    for row in connection.execute(select(offers).where(offers.c.supplier == supplier)):
-        made[row.code] = (*made.get(row.code, ()), (row.id, shelf.offer_of(row)))
-    return made
-
-
-def _cell(cells: tuple[str, ...], places: Mapping[str, int], name: str) -> str:
-    place = places[name]
-    return cells[place] if place < len(cells) else ""
-
-
+@lru_cache(maxsize=1024)
 def _count(words: str) -> float | None:
     """A number of things; 0 where none is given, None where it is no number."""
     if not words:

@@ -44,7 +44,7 @@ def rows_of(path: Path) -> Iterator[Row]:
             raise CannotReadListError(path, f"it has more than {MOST_ROWS:,} rows; split it")
         if len(cells) > MOST_COLUMNS:
             raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
-        if any(len(cell) > MOST_CELL for cell in cells):
+        if cells and len(max(cells, key=len)) > MOST_CELL:
             raise CannotReadListError(path, f"row {number} has a cell of more than {MOST_CELL:,} characters; is a quotation mark missing?")
         if any(cells):
             yield number, cells
@@ -80,7 +80,7 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
                 raise CannotReadListError(path, "no sheet of it has anything on it")
             first = sheet.start[0] if sheet.start else 0
             for number, cells in enumerate(sheet.iter_rows(), first + 1):
-                yield number, tuple(_words(cell) for cell in cells)
+                yield number, tuple([cell.strip() if type(cell) is str else _words(cell) for cell in cells])
     except python_calamine.PasswordError as fault:
         raise CannotReadListError(path, "it is locked with a password; save a copy without one") from fault
     except (python_calamine.CalamineError, OSError, ValueError) as fault:
@@ -116,7 +116,7 @@ def _text_rows(path: Path, head: bytes) -> Iterator[Row]:
         lines = csv.reader(file, delimiter=_delimiter(head.decode(encoding, "ignore")))
         try:
             for number, cells in enumerate(lines, 1):
-                yield number, tuple(cell.strip() for cell in cells)
+                yield number, tuple(map(str.strip, cells))
         except csv.Error as fault:
             raise CannotReadListError(path, f"row {lines.line_num}: {fault}") from fault
         except UnicodeDecodeError as fault:

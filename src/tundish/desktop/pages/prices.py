@@ -16,7 +16,8 @@ from tundish.desktop.workspace import Workspace
 from tundish.errors import TundishError
 
 if TYPE_CHECKING:
-    from tundish.store.price_list import Fate, Preview
+    from tundish.store.price_list import Preview
+    from tundish.store.price_rows import Fate
 
 COLUMNS: Final = (Column("Their code", 160), Column("What becomes of it"), Column("Row", 70, right=True))
 FATES: Final = (
