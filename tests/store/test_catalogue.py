@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import fields, replace
 from decimal import Decimal
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -16,13 +16,14 @@ from hypothesis import strategies as st
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import KitPart, Offer
 from tundish.catalogue.load import supplied_book, supplied_kinds, supplied_systems
-from tundish.catalogue.sheets import as_sheets, from_sheets
-from tundish.store.catalogue import ItemRows, keep_item, remove_item, replace_all, rows_of, sheets_of
+from tundish.catalogue.sheets import Sheets, as_sheets, from_sheets
+from tundish.store.catalogue import ItemRows, keep_item, remove_item, replace_all, rows_of, sheets_of, undo_replace
 from tundish.store.catalogue_file import read_catalogue, write_catalogue
 from tundish.store.item_files import CannotKeepFileError, attach, attached, body_of, detach
 from tundish.store.keep import Store
 from tundish.store.ledger import Ledger
 from tundish.store.offer_search import find_offers
+from tundish.store.price_list import look_at, take_in, undo
 
 
 @pytest.fixture
@@ -87,6 +88,52 @@ def test_a_whole_catalogue_is_put_in_place_or_nothing_is(store: Store, tmp_path:
     assert any("the table is not in what was opened" in words for words in told)
     assert any("sound-pad is missing, and there is stock of it" in words for words in told)
     assert store.book().items == before.items
+
+
+def whole(store: Store) -> tuple[Any, ...]:
+    """All that a book says."""
+    book = store.book()
+    return tuple(getattr(book, each.name) for each in fields(book))
+
+
+def halved(store: Store) -> Sheets:
+    """The catalogue without half of its offers, and one item more."""
+    sheets = {name: [list(line) for line in lines] for name, lines in sheets_of(store).items()}
+    head, *offers = sheets["offers"]
+    pad = next(line for line in sheets["items"] if line[0] == "sound-pad")
+    return sheets | {"offers": [head, *offers[::2]], "items": [*sheets["items"], ["pad-more", *pad[1:]]]}
+
+
+def test_a_catalogue_put_in_place_is_taken_out_again_whole(store: Store, tmp_path: Path) -> None:
+    (tmp_path / "l.csv").write_text("code,price\nOB2024,13.00\n", encoding="utf-8")
+    first = store.book().offers
+    take_in(store, look_at(store, tmp_path / "l.csv", "oddmoor"))
+    before = whole(store)
+    assert "no catalogue" in undo_replace(store).lower()
+    assert replace_all(store, halved(store)) == ()
+    assert "pad-more" in store.book().items
+    assert undo_replace(store) == ""
+    assert whole(store) == before
+    assert [each.item for each in find_offers(store, "ob2018")] == ["sound-pad"]
+    assert "no catalogue" in undo_replace(store).lower(), "it is undone once"
+    assert undo(store, "oddmoor") == 1, "a price list taken in before it can still be undone"
+    assert store.book().offers == first
+
+
+def test_a_catalogue_is_not_taken_out_again_over_what_was_changed_since(store: Store) -> None:
+    assert replace_all(store, halved(store)) == ()
+    keep_item(store, replace(rows_of(store.book(), "sound-pad"), offers=()), "sound-pad")
+    since = whole(store)
+    assert "was changed since" in undo_replace(store)
+    assert whole(store) == since
+
+
+def test_a_catalogue_is_not_taken_out_again_from_under_stock(store: Store) -> None:
+    assert replace_all(store, halved(store)) == ()
+    Ledger(store).move("pad-more", 2, "stock-take")
+    since = whole(store)
+    assert "there is stock of pad-more" in undo_replace(store)
+    assert whole(store) == since
 
 
 def test_a_new_item_is_typed_sold_and_found(store: Store) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import hashlib
+import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
@@ -23,6 +25,9 @@ if TYPE_CHECKING:
 
 Cells = Mapping[str, str]
 OFFERS: Final = "offers"
+BEFORE: Final = "catalogue before"
+"""The setting that holds the catalogue which another was put in place of, and the sign of that other."""
+_TABLES: Final = ("items", "roles", "kits", "suppliers", OFFERS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +107,13 @@ def sheets_of(store: Store) -> Sheets:
 
 
 def replace_all(store: Store, sheets: Sheets) -> tuple[Problem, ...]:
-    """Put a whole catalogue in place of what is there; with any problem nothing is changed. Stock, rack and jobs stay."""
+    """Put a whole catalogue in place of what is there; with any problem nothing is changed. Stock, rack and jobs stay.
+
+    What was there is kept until the next, for undo_replace.
+    """
     parts, problems = from_sheets(sheets, supplied_kinds(), supplied_systems())
-    book, codes = store.book(), {item.code for _, item in parts.items}
-    held = sorted({*(code for code, amount in book.stock.items() if amount), *(piece.item for piece in book.rack)} - codes)
+    book = store.book()
+    held = _held_without(book, {item.code for _, item in parts.items})
     roles = sorted(set(book.roles) - {role for _, (role, _) in parts.roles})
     problems += tuple(Problem("items", f"{code} is missing, and there is stock of it") for code in held)
     problems += tuple(Problem("roles", f"{role} is missing, and rules ask for it") for role in roles)
@@ -113,16 +121,69 @@ def replace_all(store: Store, sheets: Sheets) -> tuple[Problem, ...]:
         return problems
 
     def work(connection: Connection) -> None:
-        from sqlalchemy import delete
-
-        from tundish.store import tables
-
-        for table in (tables.items, tables.roles, tables.kits, tables.suppliers, tables.offers):
-            connection.execute(delete(table))
+        before = _emptied(connection)
         shelf.fill(connection, _book_of(parts), "")
+        shelf.keep_setting(connection, BEFORE, {"rows": before, "sign": _sign(_rows(connection))})
 
     store.work(work)
     return ()
+
+
+def undo_replace(store: Store) -> str:
+    """Put back the catalogue that was there before replace_all; says in a sentence why not, where that cannot be."""
+    book = store.book()
+
+    def work(connection: Connection) -> str:
+        from tundish.store.tables import META
+
+        kept = shelf.setting(connection, BEFORE)
+        if not kept:
+            return "No catalogue was opened that could be undone."
+        if _sign(_rows(connection)) != kept["sign"]:
+            return "The catalogue was changed since it was opened: nothing was undone."
+        held = _held_without(book, {row["code"] for row in kept["rows"]["items"]})
+        if held:
+            return f"Nothing was undone: there is stock of {', '.join(held)}, which the catalogue before did not have."
+        _emptied(connection)
+        for name in _TABLES:
+            _insert(connection, META.tables[name], kept["rows"][name])
+        shelf.keep_setting(connection, BEFORE, {})
+        return ""
+
+    return store.work(work)
+
+
+def _held_without(book: Book, codes: set[str]) -> list[str]:
+    """What there is stock of that is not among the codes."""
+    return sorted({*(code for code, amount in book.stock.items() if amount), *(piece.item for piece in book.rack)} - codes)
+
+
+def _rows(connection: Connection) -> dict[str, list[dict[str, Any]]]:
+    """All rows of the catalogue, by table."""
+    from sqlalchemy import select
+
+    from tundish.store.tables import META
+
+    tables = {name: META.tables[name] for name in _TABLES}
+    run = connection.execute
+    return {name: [dict(row) for row in run(select(each).order_by(*each.primary_key)).mappings()] for name, each in tables.items()}
+
+
+def _emptied(connection: Connection) -> dict[str, list[dict[str, Any]]]:
+    """The rows of the catalogue, which are there no more."""
+    from sqlalchemy import delete
+
+    from tundish.store.tables import META
+
+    rows = _rows(connection)
+    for name in _TABLES:
+        connection.execute(delete(META.tables[name]))
+    return rows
+
+
+def _sign(rows: Mapping[str, list[dict[str, Any]]]) -> str:
+    """What tells one catalogue from another."""
+    return hashlib.sha256(json.dumps(rows, sort_keys=True).encode()).hexdigest()
 
 
 def _judged(rows: ItemRows, book: Book, was: str) -> tuple[Parts, tuple[Problem, ...]]:

@@ -33,7 +33,7 @@ class CataloguePage(Page):
     help_sentences = (
         "Type part of a name, a code or a supplier's code. Choose an item and change what you like; Keep takes it in.",
         "What is wrong is said in words, and then nothing is changed.",
-        "Save the whole catalogue as a spreadsheet, work on it there, and open it again.",
+        "Save the whole catalogue as a spreadsheet, work on it there, and open it again. Undo the last puts the one before back.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -44,6 +44,7 @@ class CataloguePage(Page):
         self.finder.textChanged.connect(self._show_found)
         self.add_row(self.finder)
         tools = (
+            (button("Undo the last", "undo"), self._undo),
             (button("Open file"), self._open),
             (button("Open folder"), self._open_folder),
             (button("Save spreadsheet", "paper"), self._save),
@@ -205,9 +206,26 @@ class CataloguePage(Page):
         if problems:
             self._tell(problems)
             return
+        self._replaced("The catalogue is as in the file")
+
+    def _undo(self) -> None:
+        from tundish.store.catalogue import undo_replace
+
+        try:
+            why = undo_replace(self._workspace.store)
+        except TundishError as fault:
+            why = str(fault)
+        if why:
+            self._say(why)
+        else:
+            self._replaced("The catalogue is as it was")
+
+    def _replaced(self, words: str) -> None:
         self._say("")
-        self._changed(self._was if self._was in {line[0] for line in sheets["items"]} else "")
-        self._workspace.said.emit("The catalogue is as in the file")
+        self._changed("")
+        if self._was in self._workspace.book.items:
+            self.open_item(self._was)
+        self._workspace.said.emit(words)
 
     def _tell(self, problems: tuple[Problem, ...]) -> None:
         more = len(problems) - MOST_PROBLEMS
