@@ -84,10 +84,10 @@ def test_the_catalogue_is_saved_and_opened_again(fitter: Fitter, tmp_path: Path,
     fitter.press("Open file", page)
     fitter.qtbot.waitUntil(lambda: "The catalogue is as in the file" in said, timeout=WAIT_MS)
     assert fitter.workspace.book.items == before
-    fitter.press("Undo the last", page)
+    fitter.press("Undo opening", page)
     assert said[-1] == "The catalogue is as it was"
     assert fitter.workspace.book.items == before
-    fitter.press("Undo the last", page)
+    fitter.press("Undo opening", page)
     assert "No catalogue" in page._said.text()
     (tmp_path / "mine.xlsx").write_bytes(b"PK\x03\x04 nothing")
     fitter.press("Open file", page)

@@ -33,7 +33,7 @@ class CataloguePage(Page):
     help_sentences = (
         "Type part of a name, a code or a supplier's code. Choose an item and change what you like; Keep takes it in.",
         "What is wrong is said in words, and then nothing is changed.",
-        "Save the whole catalogue as a spreadsheet, work on it there, and open it again. Undo the last puts the one before back.",
+        "Save the whole catalogue as a spreadsheet, work on it there, and open it again. Undo opening puts the one before back.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -42,9 +42,15 @@ class CataloguePage(Page):
         self.finder = Box("Find an item")
         self.finder.setPlaceholderText("Find an item: name, code, supplier's code")
         self.finder.textChanged.connect(self._show_found)
-        self.add_row(self.finder)
+        back = button("Undo opening", "undo")
+        back.clicked.connect(self._undo)
+        first = QWidget()
+        row = QHBoxLayout(first)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.finder, 1)
+        row.addWidget(back)
+        self.add_row(first)
         tools = (
-            (button("Undo the last", "undo"), self._undo),
             (button("Open file"), self._open),
             (button("Open folder"), self._open_folder),
             (button("Save spreadsheet", "paper"), self._save),
