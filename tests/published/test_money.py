@@ -11,11 +11,11 @@ from tundish.catalogue.item import Item, Offer
 from tundish.field import Entry
 from tundish.figure import number
 from tundish.pricing.cis import deduction
-from tundish.pricing.late import a_day, fixed_sum, interest
+from tundish.pricing.late import fixed_sum
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
-from tundish.pricing.vat import by_rate, within
+from tundish.pricing.vat import by_rate
 from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying, Pick, Purchase
 from tundish.rules.rule import LABOUR, Need
@@ -42,7 +42,7 @@ def test_vat_is_a_sixth_of_what_is_paid(gross: str, vat: str) -> None:
 )
 def test_vat_within_what_is_paid(gross: str, percent: int, vat: str) -> None:
     """VAT fractions 1/21 at 5 % and 1/6 at 20 %, with examples, the same page (V2)."""
-    assert within(Decimal(gross), Decimal(percent)) == Decimal(vat)
+    assert [each.vat for each in by_rate([(Decimal(percent), Decimal(gross) - Decimal(vat))])] == [Decimal(vat)]
 
 
 def test_the_reduced_rate_is_a_twentieth_on_top() -> None:
@@ -94,12 +94,6 @@ def test_the_base_of_cis_leaves_materials_out() -> None:
     assert deduction(Decimal(2700), Decimal(800), "CIS, not registered, 30 %") == Decimal(570)
     assert deduction(Decimal(2700), Decimal(800), "CIS, gross status, 0 %") == 0
     assert deduction(Decimal(700), Decimal(800), "CIS, registered, 20 %") == 0
-
-
-def test_interest_of_a_late_bill() -> None:
-    """gov.uk's example (V; its figures from memory): 1,000 at 8.5 % is 23 pence a day, 11.50 for 50 days; unrounded it would be 11.64."""
-    assert a_day(Decimal(1000), Decimal("0.5")) == Decimal("0.23")
-    assert interest(Decimal(1000), Decimal("0.5"), 50) == Decimal("11.50")
 
 
 @pytest.mark.parametrize(("debt", "asked"), [("999.99", 40), ("1000", 70), ("9999.99", 70), ("10000", 100)])

@@ -6,7 +6,7 @@ import re
 from collections.abc import Hashable, Iterable, Iterator, Mapping
 from typing import Final
 
-from tundish.catalogue.item import Item, KitPart, Offer
+from tundish.catalogue.item import WHOLE, Item, KitPart, Offer
 from tundish.catalogue.kind import Sold
 from tundish.catalogue.records import Parts, Placed
 from tundish.field import Problem
@@ -59,13 +59,10 @@ def _kits(kits: tuple[Placed[tuple[str, KitPart]], ...], items: Mapping[str, Ite
     for _, (kit, part) in kits:
         inside.setdefault(kit, set()).add(part.item)
     for place, (kit, part) in kits:
-        if part.item in items and items[part.item].unit in _WHOLE and part.amount != int(part.amount):
+        if part.item in items and items[part.item].unit in WHOLE and part.amount != int(part.amount):
             yield Problem(place, f"amount: {part.amount:g} of {part.item} should be a whole number")
         if kit in _all_inside(part.item, inside):
             yield Problem(place, f"the kit {kit} is within itself")
-
-
-_WHOLE: Final = ("each", "day", "visit")
 
 
 def _all_inside(code: str, inside: Mapping[str, set[str]]) -> set[str]:
@@ -85,7 +82,7 @@ def _sold(parts: Parts, item: Item) -> Sold | None:
 
 
 def _offer(place: str, offer: Offer, item: Item, sold: Sold | None) -> Iterator[Problem]:
-    if item.unit in _WHOLE and offer.pack != int(offer.pack):
+    if item.unit in WHOLE and offer.pack != int(offer.pack):
         yield Problem(place, f"pack: {offer.pack:g} of {item.code} should be a whole number")
     if sold == "pack" and (offer.length or offer.width):
         yield Problem(place, f"{item.code} is sold by the pack: length and width should be blank")

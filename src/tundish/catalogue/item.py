@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Literal
+from typing import Final, Literal
 
 from tundish.errors import TundishError
 from tundish.figure import Figure, Known
 
 Unit = Literal["each", "mm", "m", "m²", "kg", "ml", "day", "visit"]
 """What an item is counted in. Bars (strut, timber, pipe, trim, tape) are in mm, sheets each."""
+WHOLE: Final = frozenset({"each", "day", "visit"})
+"""The units of what is only ever had whole."""
 
 
 @dataclass(frozen=True, slots=True)

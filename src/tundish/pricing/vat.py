@@ -94,8 +94,3 @@ def by_rate(parts: Iterable[tuple[Decimal, Decimal]], *, charged: bool = True) -
     for percent, net in parts:
         nets[percent] = nets.get(percent, Decimal(0)) + net
     return tuple(VatLine(percent, nets[percent], penny(nets[percent] * percent / 100), charged) for percent in sorted(nets, reverse=True))
-
-
-def within(gross: Decimal, percent: Decimal) -> Decimal:
-    """The VAT that is in an amount paid: the VAT fraction of it, a sixth at 20 %."""
-    return penny(gross * percent / (100 + percent))

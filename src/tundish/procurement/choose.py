@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
 from collections.abc import Mapping
 from dataclasses import replace
@@ -44,7 +43,7 @@ def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
     held: dict[str, float] = defaultdict(float)
     for line in lines:
         for part in book.kits.get(line.item.code, ()):
-            held[part.item] += part.amount * _whole(line)
+            held[part.item] += part.amount * line.needed
     return held
 
 
@@ -58,7 +57,7 @@ def _meet(
         return Purchase(line, nothing, nothing, nothing, nothing, ()), ()
     if plan is not None and line.cuts:
         return _meet_cut(line, plan, book)
-    need = _whole(line)
+    need = line.needed
     kit = _take(kits, line.item.code, need)
     van = _take(stock, line.item.code, need - kit)
     buy = round(need - kit - van, 6)
@@ -96,11 +95,6 @@ def _cut_from(plan: CutPlan, place: int) -> float:
     return sum(one.length * one.width / 1e6 for cut in plan.plan.cuts if cut.sheet == place for one in cut.places)
 
 
-def _whole(line: Line) -> float:
-    """What is needed; things that are counted are needed whole."""
-    return math.ceil(round(line.amount.value, 6)) if line.item.unit in {"each", "visit", "day"} else line.amount.value
-
-
 def _take(shelf: dict[str, float], code: str, wanted: float) -> float:
     # More was booked out than was there: that is shown on Stock, and nothing can be taken from it.
     taken = min(max(wanted, 0.0), max(shelf.get(code, 0.0), 0.0))
@@ -119,7 +113,7 @@ def _surplus(purchases: tuple[Purchase, ...]) -> tuple[LeftOver, ...]:
         if each.line.cuts or not each.picks:
             continue
         bought = sum(pick.amount for pick in each.picks)
-        left = round(bought - (_whole(each.line) - each.from_kits.value - each.from_stock.value), 6)
+        left = round(bought - (each.line.needed - each.from_kits.value - each.from_stock.value), 6)
         if left > 0:
             rows.append(LeftOver(each.line.item, left, "whole packs"))
     return tuple(rows)

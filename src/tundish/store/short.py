@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections import defaultdict
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
@@ -72,9 +71,8 @@ def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
 def _used(purchase: Purchase, sawn: set[str]) -> float:
     item = purchase.line.item
     if purchase.line.cuts:
-        return 0.0 if item.code in sawn else sum(pick.packs * pick.offer.pack for pick in purchase.picks)
-    need = purchase.line.amount.value - purchase.from_kits.value
-    return float(math.ceil(round(need, 6))) if item.unit == "each" else need
+        return 0.0 if item.code in sawn else sum(pick.amount for pick in purchase.picks)
+    return purchase.line.needed - purchase.from_kits.value
 
 
 def _let_go(ledger: Ledger, left: Holding, size: tuple[float, float]) -> None:

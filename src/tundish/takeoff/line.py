@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from typing import Final
 
-from tundish.catalogue.item import Item
+from tundish.catalogue.item import WHOLE, Item
 from tundish.figure import Figure
 from tundish.rules.rule import Cut, Need
 
@@ -22,6 +23,11 @@ class Line:
     amount: Figure
     needs: tuple[Need, ...]
     own: bool = False
+
+    @property
+    def needed(self) -> float:
+        """How much of it; what is counted is needed whole."""
+        return math.ceil(round(self.amount.value, 6)) if self.item.unit in WHOLE else self.amount.value
 
     @property
     def cuts(self) -> tuple[Cut, ...]:
