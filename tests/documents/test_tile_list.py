@@ -12,7 +12,7 @@ from tundish.documents import cut_list
 from tundish.documents.block import Block, Paragraph, SideBySide, Sketch, Table
 from tundish.documents.drawing import Words
 from tundish.documents.tile_drawing import MOVEMENT, notes, tiles
-from tundish.documents.tile_lines import columns, courses, end_tiles
+from tundish.documents.tile_lines import columns, courses, end_tiles, uprights
 from tundish.documents.tile_list import tile_list
 from tundish.estimate import Job, estimate
 from tundish.field import put
@@ -54,6 +54,29 @@ def test_the_start_that_is_chosen_is_drawn_listed_and_counted(number: str) -> No
         assert len(holes) == sum(len(face.drilled) for face in laid.faces)
         whole = sum(face.whole for face in laid.faces)
         assert whole <= whole_tiles(other).value <= whole + sum(len(face.cuts) for face in laid.faces)
+
+
+@pytest.mark.parametrize(("bond", "share"), [("brick bond", 1 / 2), ("third bond", 1 / 3)])
+def test_tiles_in_a_bond_are_drawn_counted_and_named_so(bond: str, share: float) -> None:
+    job = JOBS["101"]
+    straight = estimate(job, supplied_book()).rooms[0]
+    room = estimate(put(job, "rooms.0.design.finish.bond", bond), supplied_book()).rooms[0]
+    laid = tiled(room)
+    assert laid is not None
+    front = laid.faces[0]
+    even, odd = ({round(each.at % front.tiling.across, 3) for each in one[1:]} for one in front.columns)
+    apart = (odd.pop() - even.pop()) % front.tiling.across
+    assert apart == pytest.approx(share * front.tiling.across)
+    joints = uprights(room)
+    assert len(joints) == sum(len(front.columns[row.number % 2]) - 1 for row in front.rows)
+    assert {x for x, _, _ in joints} == set(columns(room))
+    assert len(columns(room)) > len(columns(straight))
+    assert any(isinstance(each, Paragraph) and each.text.startswith(f"Laid in {bond}. ") for each in tile_list(room))
+
+
+def test_a_movement_joint_in_a_bond_is_cut_through_every_other_course() -> None:
+    laid = set_out(TiledFace("Front", 10_000, 600), Tiling(300, 200, 2, 0.5), Start(0, 0))
+    assert "the others cut there" in next(iter(notes(Choice(laid.start, (laid,)))))
 
 
 def test_a_name_that_no_start_has_is_no_start() -> None:

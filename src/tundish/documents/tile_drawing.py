@@ -61,7 +61,8 @@ def notes(choice: Choice) -> Iterator[str]:
         places = movement_joints(each.face.width, each.tiling, each.start.x, MOVEMENT)
         if places:
             where = ", ".join(measure.show_length(place) for place in places)
-            yield f"{each.face.name}: movement joints {where} mm from its left, on tile joints, and in the corners (BS 5385-1)."
+            on = "on tile joints of one course in two, the others cut there" if each.tiling.shift else "on tile joints"
+            yield f"{each.face.name}: movement joints {where} mm from its left, {on}, and in the corners (BS 5385-1)."
     near = [f"{name} in {tile}" for each in choice.faces for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE]
     if near:
         yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {'; '.join(near)}. Drill before cutting, slowly."

@@ -8,12 +8,22 @@ from tundish.layout.tiles import SetOut
 
 
 def columns(room: Room) -> tuple[float, ...]:
-    """The middles of the upright joints, from the left wall."""
+    """The middles of the upright joints of every course, from the left wall."""
+    return tuple(sorted({x for x, _, _ in uprights(room)}))
+
+
+def uprights(room: Room) -> tuple[tuple[float, float, float], ...]:
+    """Every upright joint: its middle from the left wall, and from what height to what it runs above the bare floor."""
     front = _front(room)
-    if front is None:
+    if front is None or not front.rows:
         return ()
-    half, left = front.tiling.joint / 2, left_of(room)
-    return tuple(left + column.at - half for column in front.columns[0] if column.at > half)
+    half, left, foot = front.tiling.joint / 2, left_of(room), room.finished_floor.value
+    runs = [(row.number % 2, row.at, row.at + row.size) for row in front.rows]
+    if not front.tiling.shift:
+        runs = [(0, runs[0][1], runs[-1][2])]
+    return tuple(
+        (left + column.at - half, foot + low, foot + high) for odd, low, high in runs for column in front.columns[odd] if column.at > half
+    )
 
 
 def courses(room: Room) -> tuple[float, ...]:

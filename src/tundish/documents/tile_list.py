@@ -9,6 +9,7 @@ from typing import Final
 from tundish import measure
 from tundish.documents import tile_drawing
 from tundish.documents.block import Block, Column, Heading, Paragraph, Row, SideBySide, Sketch, Table
+from tundish.layout.design import STRAIGHT
 from tundish.layout.room import Room
 from tundish.layout.tile_starts import Choice
 from tundish.layout.tiled_room import tiled
@@ -32,7 +33,9 @@ def tile_list(room: Room) -> Iterator[Block]:
     if laid is None:
         return
     yield Heading(f"{room.tile.name}: {room.name}")
-    yield Paragraph(f"Start with {laid.start.name}. {tile_drawing.ends(laid)} {tile_drawing.counted(laid)}.", "note")
+    bond = room.plan.design.finish.bond
+    laid_in = "" if bond == STRAIGHT else f"Laid in {bond}. "
+    yield Paragraph(f"{laid_in}Start with {laid.start.name}. {tile_drawing.ends(laid)} {tile_drawing.counted(laid)}.", "note")
     yield from _faces(laid)
     rows = tuple(_holes(laid))
     if rows:

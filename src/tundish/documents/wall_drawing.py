@@ -141,8 +141,8 @@ def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
 
 
 def _tiles(room: Room) -> Iterator[Mark]:
-    left, right, bottom, top = room.start.value, room.start.value + room.run.value, room.finished_floor.value, room.top.value
-    yield from (Line(x, bottom, x, top, "tile") for x in tile_lines.columns(room))
+    left, right = room.start.value, room.start.value + room.run.value
+    yield from (Line(x, bottom, x, top, "tile") for x, bottom, top in tile_lines.uprights(room))
     yield from (Line(left, z, right, z, "tile") for z in tile_lines.courses(room))
 
 

@@ -17,6 +17,9 @@ BY_RULE = "by rule"
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
 WITH_BOSSES = "with bosses"
+STRAIGHT = "straight"
+BONDS = {STRAIGHT: 0.0, "brick bond": 1 / 2, "third bond": 1 / 3}
+"""How tiles are laid, and by what share of a tile every other course is shifted."""
 PEOPLE = ("adult", "tall adult", "older person", "child 3-4", "child 5-8", "child 9-12", "wheelchair user")
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
@@ -93,6 +96,11 @@ class Finish:
     layers: Entry | None = amount("Layers of board", "", least=1, most=3, usual=1, known=Known.AGREED, whole=True)
     tile: str = item("Tile", ("tile",), default="tile-600x300-white")
     joint: Entry | None = length("Tile joint", least=1, most=20, usual=2, known=Known.AGREED, likely=(1.5, 5))
+    bond: str = choice(
+        "Tiles laid",
+        tuple(BONDS),
+        "Every other course half or a third of a tile along, or not. Long tiles may be bowed: a third shows it less.",
+    )
     tile_start: str = text("Tiles start with", "As named under Tile set-out on Cutting. Blank: the start that spoils least.")
     tanking: bool = flag("Tanked", "Waterproof coating under the tiles.", default=True)
 

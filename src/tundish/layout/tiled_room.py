@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final, Literal
 
+from tundish.layout.design import BONDS
 from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
 from tundish.layout.tiles import MOST_TILES, Corner, Gap, Hole, SetOut, TiledFace, Tiling, around
@@ -19,8 +20,9 @@ _CORNERS: Final[dict[str, Corner]] = {"front": "beside", "return-right": "beside
 
 
 def tiling_of(room: Room) -> Tiling:
-    """The room's tile as it lies, with its joint."""
-    return Tiling(room.tile.size("width").value, room.tile.size("height").value, room.figures["joint"].value)
+    """The room's tile as it lies, with its joint and its bond."""
+    width, height = room.tile.size("width").value, room.tile.size("height").value
+    return Tiling(width, height, room.figures["joint"].value, BONDS[room.plan.design.finish.bond])
 
 
 def tiled_faces(room: Room, size: Size = "value") -> tuple[TiledFace, ...]:
