@@ -105,6 +105,7 @@ def test_the_same_paper_gives_the_same_bytes_and_few_of_them(paper: Document) ->
     made = pdf_bytes(paper, samples.PRINTED)
     assert made == pdf_bytes(paper, samples.PRINTED)
     assert len(made) < 300_000
+    assert b"ASCII85" not in made, "spelt in letters"
 
 
 def test_a_long_table_repeats_its_head_and_loses_no_row() -> None:

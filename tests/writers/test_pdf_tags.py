@@ -98,6 +98,12 @@ def test_a_drawing_is_told_in_words_with_its_caption_and_scale() -> None:
     assert "here" in one.words
 
 
+@pytest.mark.parametrize("told", ["half (of ) it \\", "Ø 40 – 1½″, £3", "שלום 浴室", "two\nlines"])
+def test_what_is_told_is_heard_as_typed(told: str) -> None:
+    (page,) = parts(pdf_bytes(samples.paper(Sketch(SQUARE, told=told)), ""))
+    assert [part.told for part in page.every("Figure")] == [" ".join(told.split())]
+
+
 def test_a_photograph_is_told_by_what_it_shows() -> None:
     made = pdf_bytes(samples.paper(Picture("stack", "Stack, tape at 189")), "", {"stack": photograph((400, 300))}.get)
     (page,) = parts(made)

@@ -45,8 +45,10 @@ def write_pdf(document: Document, path: Path, printed: str, pictures: Pictures =
 
 def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) -> bytes:
     """The paper as the bytes of a PDF; `pictures` gives the bytes of its photographs, and of the logo at its head if there is one."""
+    from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
+    rl_config.useA85 = 0  # pages and photographs as bytes: spelt in letters they are a quarter longer, and slow to spell
     kept = BytesIO()
     own: Any = face("Regular").name  # the stubs take it for a number
     canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=own, pdfVersion=VERSION)

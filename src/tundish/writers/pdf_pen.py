@@ -64,7 +64,9 @@ class Pen:
         if anchor != "start":
             x -= setting.width(words, kind.size) * (1.0 if anchor == "end" else 0.5)
         self.canvas.setFont(setting.name, kind.size)
-        self.canvas.drawString(x, y, f"{words} " if anchor == "start" else words)  # a space parts it from the next line when read out
+        line = self.canvas.beginText(x, y)  # drawString would measure it again
+        line.textLine(f"{words} " if anchor == "start" else words)  # a space parts it from the next line when read out
+        self.canvas.drawText(line)
 
     def line(self, x1: float, y1: float, x2: float, y2: float, stroke: Stroke = RULE) -> None:
         """A straight line."""

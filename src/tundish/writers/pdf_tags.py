@@ -6,7 +6,7 @@ artifact, which such a reader leaves out.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
@@ -58,14 +58,16 @@ class Tags:
         page.append(tag)
         self.hold(tag)
         self._parts[tag].append((len(self._pages) - 1, number))
-        with self._marked(f"/{tag.kind} <</MCID {number}>> BDC"):
-            yield
+        self._begin(f"/{tag.kind} <</MCID {number}>> BDC")
+        yield
+        self._end()
 
     @contextmanager
     def aside(self) -> Iterator[None]:
         """What is drawn now is of no part."""
-        with self._marked("/Artifact BMC"):
-            yield
+        self._begin("/Artifact BMC")
+        yield
+        self._end()
 
     def hold(self, tag: Tag) -> None:
         """Give a part its place in reading order now, before anything of it is drawn."""
@@ -93,69 +95,64 @@ class Tags:
         self._pages.append([])
 
     def write(self) -> None:
-        """Put the parts into the document; its pages are all drawn."""
-        from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName
+        """Put the parts into the document; its pages are all drawn.
 
+        Each part is handed over as text: there are thousands, and the canvas takes longer to put a dictionary together than to draw what
+        it speaks of. An object is numbered as it is handed over, the root of the parts first.
+        """
         document: Any = self._canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - the canvas has no other door to it
         pages = document.Pages.pages[: len(self._pages)]
-        made = {tag: PDFDictionary() for tag in self._parts}
-        root = PDFDictionary({"Type": PDFName("StructTreeRoot"), "ParentTreeNextKey": len(pages)})
-        document.Catalog.StructTreeRoot = root
-        document.Catalog.MarkInfo = PDFDictionary({"Marked": "true"})
-        refer = document.Reference
-        root["K"] = refer(made[self._top])
-        owners: list[Any] = []
+        leaves = [document.Reference(page).format(document).decode("ascii") for page in pages]
+        root = document.objectcounter + 1
+        numbers = {tag: f"{number} 0 R" for number, tag in enumerate(self._parts, start=root + 1)}
+        owners = " ".join(f"{page} [{' '.join(map(numbers.__getitem__, tags))}]" for page, tags in enumerate(self._pages[: len(pages)]))
+        nums = f"/ParentTree <</Nums [{owners}]>> /ParentTreeNextKey {len(pages)}"
+        document.Catalog.StructTreeRoot = document.Reference(f"<</Type /StructTreeRoot /K {numbers[self._top]} {nums}>>", "Parts")
+        document.Catalog.MarkInfo = "<</Marked true>>"
+        for tag, parts in self._parts.items():
+            inside = f"{root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
+            words = f"<</S /{tag.kind} /P {inside}{_made_of(parts, numbers, leaves)}{_told(tag, document)}>>"
+            document.Reference(words, f"Part {numbers[tag]}")
         for number, page in enumerate(pages):
             page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
-            page.StructParents, page.Tabs = number, PDFName("S")
-            owners += [number, refer(PDFArrayCompact([refer(made[tag]) for tag in self._pages[number]]))]
-        root["ParentTree"] = refer(PDFDictionary({"Nums": PDFArrayCompact(owners)}))
-        for tag, entry in made.items():
-            entry["P"] = refer(root if tag is self._top else made[tag.inside or self._top])
-            _describe(entry, tag)
-            self._fill(entry, tag, lambda part: refer(made[part] if isinstance(part, Tag) else pages[part]))
+            page.StructParents, page.Tabs = number, "/S"
 
-    def _fill(self, entry: Any, tag: Tag, refer: Callable[[Tag | int], Any]) -> None:
-        """What a part is made of: other parts, places on the page of its first words, and places on other pages."""
-        from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName
-
-        own: int | None = None
-        made: list[Any] = []
-        for part in self._parts[tag]:
-            if isinstance(part, Tag):
-                made.append(refer(part))
-                continue
-            page, number = part
-            own = page if own is None else own
-            other = {"Type": PDFName("MCR"), "Pg": refer(page), "MCID": number}
-            made.append(number if page == own else PDFDictionary(other))
-        entry["K"] = made[0] if len(made) == 1 else PDFArrayCompact(made)
-        if own is not None:
-            entry["Pg"] = refer(own)
-
-    @contextmanager
-    def _marked(self, begin: str) -> Iterator[None]:
+    def _begin(self, words: str) -> None:
         self.close()
-        self._canvas.addLiteral(begin)
+        self._canvas.addLiteral(words)
         self._held = True
-        yield
+
+    def _end(self) -> None:
         self._held = False
         self._canvas.addLiteral("EMC")
 
 
-def _describe(entry: Any, tag: Tag) -> None:
-    """The kind of a part, what is said in its place, and what a table's reader or a figure's needs to know."""
-    from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName, PDFString
+def _made_of(parts: Sequence[Tag | tuple[int, int]], numbers: Mapping[Tag, str], leaves: Sequence[str]) -> str:
+    """What a part is made of: other parts, places on the page of its first words, and places on other pages."""
+    own: int | None = None
+    made: list[str] = []
+    for part in parts:
+        if isinstance(part, Tag):
+            made.append(numbers[part])
+            continue
+        page, number = part
+        own = page if own is None else own
+        made.append(str(number) if page == own else f"<</Type /MCR /Pg {leaves[page]} /MCID {number}>>")
+    kids = made[0] if len(made) == 1 else f"[{' '.join(made)}]"
+    return f" /K {kids}" if own is None else f" /K {kids} /Pg {leaves[own]}"
 
-    entry["S"] = PDFName(tag.kind)
-    if tag.told:
-        entry["Alt"] = PDFString(one_line(tag.told))
-    kept: dict[str, Any] = {}
-    if tag.scope:
-        kept["Scope"] = PDFName(tag.scope)
-    if tag.across > 1:
-        kept["ColSpan"] = tag.across
-    if tag.box:
-        kept["BBox"] = PDFArrayCompact(tag.box)
-    if kept:
-        entry["A"] = PDFDictionary({"O": PDFName("Layout" if tag.box else "Table"), **kept})
+
+def _told(tag: Tag, document: Any) -> str:
+    """What is said in the place of a part, and what a table's reader or a figure's needs to know."""
+    words = f" /Alt {_quoted(tag.told, document)}" if tag.told else ""
+    scope = f" /Scope /{tag.scope}" if tag.scope else ""
+    across = f" /ColSpan {tag.across}" if tag.across > 1 else ""
+    box = f" /BBox [{' '.join(f'{each:.2f}' for each in tag.box)}]" if tag.box else ""
+    kept = f" /A <</O /{'Layout' if box else 'Table'}{scope}{across}{box}>>" if scope or across or box else ""
+    return words + kept
+
+
+def _quoted(text: str, document: Any) -> str:
+    from reportlab.pdfbase.pdfdoc import PDFString
+
+    return PDFString(one_line(text)).format(document).decode("ascii")

@@ -21,7 +21,7 @@ _NEAR: Final = str.maketrans({"′": "'", "″": '"', "⌀": "Ø", "→": "->", 
 """Signs the faces do not draw, and what says the same."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Face:
     """One weight of the type, ready to be set: its name in the PDF and how wide each character is, in thousandths of the size."""
 
@@ -31,11 +31,7 @@ class Face:
 
     def width(self, text: str, size: float) -> float:
         """How wide the drawable text is."""
-        widths = self.widths
-        try:
-            return sum([widths[character] for character in text]) * size / 1000
-        except KeyError:
-            return sum(widths.get(character, self.otherwise) for character in text) * size / 1000
+        return _thousandths(self, text) * size / 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +81,16 @@ def face(weight: Weight) -> Face:
 def drawable(text: str) -> str:
     """The text as the faces can draw it; what they lack is drawn as a crossed box."""
     return text if text.isascii() and text.isprintable() else _drawable(text)
+
+
+@lru_cache(maxsize=4_000)
+def _thousandths(face: Face, text: str) -> float:
+    """How wide the drawable text is: the same words are measured to place a column, to break lines and to set them."""
+    widths = face.widths
+    try:
+        return sum([widths[character] for character in text])
+    except KeyError:
+        return sum(widths.get(character, face.otherwise) for character in text)
 
 
 @lru_cache(maxsize=2_000)
