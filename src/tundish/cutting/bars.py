@@ -1,4 +1,4 @@
-"""Bars: which to take and how to cut them, for the least money, then the most useful remainders, then the fewest bars."""
+"""Bars: which to take and how to cut them, for the least money, then the most useful remainders, then the fewest set-ups of the saw."""
 
 from __future__ import annotations
 

@@ -153,6 +153,12 @@ class BarPlan:
         """Length of the bars taken that is in no piece: saw kerf and remainders."""
         return math.fsum(self.stock[cut.bar].length for cut in self.cuts) - self.cut_length
 
+    @property
+    def set_ups(self) -> int:
+        """How often the saw's stop is set: once for each length of a bar, bars cut alike together."""
+        alike = {tuple(self.pieces[piece].length for piece in cut.pieces) for cut in self.cuts}
+        return sum(len(set(lengths)) for lengths in alike)
+
     def kept(self, shortest: float) -> tuple[Bar, ...]:
         """Remainders at least so long, as offcuts for the rack, longest first."""
         left = ((self.stock[cut.bar].name, cut.remainder) for cut in self.cuts if cut.remainder >= shortest)

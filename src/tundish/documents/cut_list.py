@@ -56,7 +56,7 @@ def proof(plan: CutPlan) -> str:
 
 def _material(plan: CutPlan, keep: float) -> Iterator[Block]:
     yield Heading(plan.item.name)
-    yield Paragraph(f"{summary(plan)}. Blade {measure.show_length(plan.plan.kerf)} mm.", "note")
+    yield Paragraph(f"{summary(plan)}. Blade {measure.show_length(plan.plan.kerf)} mm.{set_ups(plan)}", "note")
     if isinstance(plan.plan, SheetPlan):
         yield from _sheets(plan, plan.plan)
     elif plan.plan.cuts:
@@ -66,6 +66,12 @@ def _material(plan: CutPlan, keep: float) -> Iterator[Block]:
     if plan.too_long:
         words = ", ".join(f"{cut.mark} {measure.show_length(cut.length.value)}" for cut in plan.too_long)
         yield Paragraph(f"Longer than anything on offer: {words}. Join at an upright, or order a longer length.", "caution")
+
+
+def set_ups(plan: CutPlan) -> str:
+    """How often the saw's stop is set, as a sentence; nothing for sheets, or where it is set once."""
+    times = plan.plan.set_ups if isinstance(plan.plan, BarPlan) else 0
+    return f" The stop is set {times} times, bars cut alike together." if times > 1 else ""
 
 
 def summary(plan: CutPlan) -> str:
