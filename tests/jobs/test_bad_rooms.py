@@ -100,3 +100,11 @@ def test_a_wall_of_forty_metres_is_built_of_bars_that_can_be_bought() -> None:
     assert len(rails) > 1
     assert sum(each.length.value for each in rails) == pytest.approx(40_000, abs=50)
     assert max(each.length.value for each in rails) <= 6_000
+
+
+@pytest.mark.parametrize("depth", [300, 413, 500])
+def test_an_entry_that_may_be_behind_the_pre_wall_or_before_it_is_worked_out(depth: int) -> None:
+    """Its distance from the wall is still open over more than the pre-wall is deep."""
+    entry = {"size": "110", "from_left": 1150, "from_wall": {"value": 700, "low": 0, "high": 900, "tbc": True}, "invert": 0}
+    worked = worked_out({"rooms.0.design.prewall.depth": depth, "rooms.0.survey.entries": [entry]})
+    assert [each.to for each in worked.rooms[0].instead if each.kind == "waste"] == ["Entry 1"]

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import pairwise
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.layout.clear import Block, between_runs, to_block
 from tundish.layout.design import Appliance
 from tundish.layout.feeds import meets
 from tundish.layout.room import PipeRun, Room
+from tundish.layout.work_out import work_out
 from tundish.survey.pipes import WasteEntry
 
 Work = Callable[..., Room]
@@ -196,3 +200,87 @@ def test_every_route_goes_from_frame_to_where_it_ends_in_straight_pieces(work: W
         ends = (run.route[0], run.route[-1]) if run.kind in {"soil", "waste"} else (run.route[-1], run.route[0])
         assert ends[0][1] == 225
         assert not meets(run, run)
+
+
+def ranged(least: int, most: int) -> st.SearchStrategy[Entry]:
+    """A place that is settled, or still open by so much to either side."""
+    sides = st.sampled_from([0, 0, 40, 900])
+    return st.tuples(st.integers(least, most), sides, sides).map(
+        lambda given: Entry(given[0], low=max(least, given[0] - given[1]), high=min(most, given[0] + given[2]))
+    )
+
+
+def ends(one: Entry) -> set[float]:
+    assert one.low is not None
+    assert one.high is not None
+    return {one.low, one.value, one.high}
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    st.fixed_dictionaries(
+        {
+            "from_left": ranged(0, 5000),
+            "from_wall": st.one_of(st.just(Entry(0)), ranged(0, 2000)),
+            "invert": st.one_of(st.none(), ranged(-1000, 3000)),
+            "wall": st.sampled_from("ABCDE"),
+            "size": st.sampled_from(["110", "40"]),
+        }
+    ),
+    ranged(0, 700),
+    st.sampled_from(["Old waste", ""]),
+)
+def test_an_entry_anywhere_is_worked_out(work: Work, hang: Hang, place: dict[str, Any], deep: Entry, to: str) -> None:
+    """Within the run, outside the room, behind the pre-wall or before it, at no distance; as the one drained to, or as another way."""
+    room = work(
+        hang("wc", 600, drains_to=to),
+        hang("basin", 1500, drains_to=to),
+        survey__entries=entry(**place),
+        survey__stack__from_wall=place["from_wall"],
+        design__prewall__depth=deep,
+    )
+    for run in (*room.pipes_of("soil", "waste"), *room.instead):
+        assert run.run.low > 0, run.what
+        if run.bends and run.bends[-1].startswith("over to"):
+            assert run.run.value > 75
+
+
+@settings(max_examples=60, deadline=None)
+@given(ranged(0, 400), ranged(200, 500), ranged(-200, 600), st.sampled_from(["wc", "basin"]))
+def test_wherever_an_entry_and_the_front_end_up_the_run_is_within_what_was_shown(
+    work: Work, hang: Hang, from_wall: Entry, deep: Entry, invert: Entry, kind: str
+) -> None:
+    def run_at(over: object, depth: object, height: object) -> PipeRun:
+        made = work(
+            hang(kind, 700, drains_to="Old waste"),
+            survey__entries=entry(size="110", from_wall=over, invert=height),
+            design__prewall__depth=depth,
+        )
+        return pipe(made, "soil" if kind == "wc" else "waste")
+
+    shown = run_at(from_wall, deep, invert).run
+    for over in ends(from_wall):
+        for depth in ends(deep):
+            found = run_at(Entry(over), Entry(depth), invert).run
+            assert shown.low - 1e-6 <= found.value <= shown.high + 1e-6
+
+
+def test_whether_a_bend_over_to_the_entry_is_needed_may_be_open(work: Work, hang: Hang) -> None:
+    """The front of the frames lets the pipe come out to 75, its clip holds it to 65: from 151 to 230 it is 76 to 155 over."""
+
+    def branch(from_wall: Entry) -> PipeRun:
+        return pipe(work(hang("wc", 1000), survey__stack__from_wall=from_wall), "soil")
+
+    beyond = branch(Entry(200, low=151, high=230))
+    assert (beyond.run.value, beyond.run.low, beyond.run.high) == (975, 926, 1005)
+    either = branch(Entry(130, low=60, high=200))
+    assert (either.run.value, either.run.low, either.run.high) == (850, 850, 975)
+    assert len(either.bends) == 1
+
+
+def test_a_run_that_may_be_nought_drops_all_the_way(work: Work, hang: Hang, book: Book) -> None:
+    none = replace(book.figures["drainage.least_run"], value=0.0)
+    short = replace(book, figures={**book.figures, "drainage.least_run": none})
+    plan = work(hang("basin", 1300, 850, drains_to="Old waste"), survey__entries=entry(from_left=Entry(1300))).plan
+    found = pipe(work_out(plan, short), "waste")
+    assert (found.run.value, found.rise and found.rise.value, found.drop and found.drop.value) == (0, 0, 35)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
@@ -20,7 +20,7 @@ Place = tuple[float, float, float]
 class Lane:
     """Where a pipe lies between an appliance and where it drains to: `y` from the wall, the corners on its way, and what it is over by.
 
-    `over` is how far out from there the stack stands, None while that takes no bend of its own.
+    `over` is how far out from there the stack stands, None where that takes no bend of its own; nought to so much while it may.
     """
 
     y: Figure
@@ -48,7 +48,7 @@ def lane_of(outline: Outline, placed: tuple[Placed, ...], one: Placed, outfall: 
     most = (outline.depth - deepest - book.figure("void.finger") - radius).named("Furthest out, behind the frames")
     label = f"From wall to middle of pipe, {one.name}"
     y = largest(least, smallest(outfall.from_wall, most, label="At the stack's own distance, or behind the frames"), label=label)
-    return Lane(y, outline.standing.turns_between(*ends), _over(outfall, y, book))
+    return Lane(y, outline.standing.turns_between(*ends), _over(outfall, y, (least, largest(least, most, label=label)), book))
 
 
 def way(lane: Lane, start: Place, outfall: Outfall, end: float, front: float) -> tuple[Place, ...]:
@@ -75,10 +75,22 @@ def round_corners(lane: Lane, start: Place, to: float, end: float) -> Iterator[P
         yield (fold.x + ahead * leg, y, height)
 
 
-def _over(outfall: Outfall, y: Figure, book: Book) -> Figure | None:
-    stack = outfall.from_wall
-    off = (stack - y if stack.value >= y.value else y - stack).named("Over to where it enters")
-    return off if off.value > book.figure("drainage.swing").value else None
+def _over(outfall: Outfall, y: Figure, limits: tuple[Figure, Figure], book: Book) -> Figure | None:
+    """How far over to where it enters, from a lane between its nearest and its furthest, for everything that is still open."""
+    swing = book.figure("drainage.swing").value
+    off = _off(outfall.from_wall, y, *limits).named("Over to where it enters")
+    if off.high <= swing or off.low > swing:
+        return None if off.high <= swing else off
+    needed = replace(number(float(off.value > swing), "", "A bend and a leg over, or none"), low=0.0, high=1.0, tbc=True)
+    return (off * needed).named("Over to where it enters")
+
+
+def _off(stack: Figure, y: Figure, nearest: Figure, furthest: Figure) -> Figure:
+    if stack.low >= furthest.high:
+        return stack - y
+    if stack.high <= nearest.low:
+        return y - stack
+    return largest(stack - furthest, nearest - stack, number(0, label="The lane goes there itself"))
 
 
 _TOUCHES = 0.5

@@ -175,7 +175,7 @@ def _run(placed: Placed, to: Outfall, lane: Lane, label: str, book: Book) -> Fig
 
 def _bends(lane: Lane, placed: Placed) -> tuple[str, ...]:
     """Out of the frame, round each corner, and over to the stack where that is more than a pipe can be swung."""
-    over = () if lane.over is None else (f"over to {_WHERE}",)
+    over = (f"over to {_WHERE}",) if lane.over is not None and lane.over.value > 0 else ()
     return (f"behind {placed.name}", *("in the corner" for _ in lane.corners), *over)
 
 
@@ -196,10 +196,11 @@ def _falling(placed: Placed, to: Outfall, run: Figure, book: Book) -> tuple[Figu
     rise = (laid * converted(run, "m")).named(f"Fall of waste, {name}")
     if to.stack or to.invert is None:
         return rise, laid, None
-    bore = half(_pipe(_size(placed.kind, run.value, book), book), "bore", "Half the bore of the waste pipe")
+    size = _size(placed.kind, run.value, book)
+    bore = half(_pipe(size, book), "bore", "Half the bore of the waste pipe")
     there = (placed.figures["waste"] - bore - to.invert).named(f"Fall of waste, {name}")
-    rate = there / converted(run, "m")
-    if rate.value <= steepest(_size(placed.kind, run.value, book), run.value, book).value:
+    rate = there / converted(run, "m") if run.low > 0 else None
+    if rate is not None and rate.value <= steepest(size, run.value, book).value:
         return there, rate, None
     return rise, laid, (there - rise).named(f"Drop to {to.name}, {name}")
 
