@@ -14,6 +14,7 @@ from tundish.rules.boards.screws import screws
 from tundish.rules.fixings.timber_screws import timber_screws
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
+from tundish.rules.pulls import back_share
 from tundish.rules.rule import Caution
 from tundish.rules.safety.asbestos import asbestos
 from tundish.rules.safety.weights import weights
@@ -38,6 +39,29 @@ def test_the_wall_is_asked_to_hold_the_test_load_of_each_appliance(place: str, m
     assert load.unit == "kN"
     assert load.value == pytest.approx(converted(number(mass_kg, "kg"), "kN").value, rel=0.025)
     assert load.value >= converted(number(mass_kg, "kg"), "kN").value
+
+
+@pytest.mark.parametrize("pan", ["pan-ondel-530", "pan-ondel-480"])
+def test_about_35_per_cent_comes_back_from_the_wall_with_the_load_on_the_middle_of_the_seat(pan: str) -> None:
+    """Common practice: for usual sizes about 65 % goes down to the floor's side and 35 % comes back from the wall.
+
+    So it is where people sit; with the whole load at the pan's edge about half comes back, and that is what the fixings are asked to hold.
+    """
+    room, book = room_of({"design.appliances.0.ware": pan})
+    middle, edge = back_share(room, book, room.placed[0])
+    assert middle.unit == edge.unit == "%"
+    assert middle.value == pytest.approx(35, abs=5)
+    assert edge.value == pytest.approx(50, abs=5)
+
+
+def test_a_frame_is_trusted_with_400_kg_and_the_check_says_where_it_lies() -> None:
+    """Common practice, and a frame maker's page (V2): 400 kg. Both shares of the wall are said."""
+    room, book = room_of()
+    one = found(wall_pull, "Pull on each tie rod", (room, book), "WC 1")
+    assert one.has is not None
+    back = converted(one.has * number(2, "", "tie rods"), "kg").value
+    assert back == pytest.approx(400 * back_share(room, book, room.placed[0])[1].value / 100, rel=0.025)
+    assert "34 % with it on the middle of the seat, 50 % with it at the front edge" in one.message
 
 
 @pytest.mark.parametrize(
@@ -124,3 +148,15 @@ def test_only_a_house_wholly_after_1999_is_free_of_the_asbestos_caution(built: s
 def test_strut_weighs_what_makers_publish(code: str, kg_per_m: float) -> None:
     """Channel makers' engineering data: 41 x 41 x 2.5, 2.66; 41 x 21 x 1.5, 1.24 kg/m (V2)."""
     assert supplied_book().item(code).size("weight").value == kg_per_m
+
+
+@pytest.mark.parametrize(("timber", "kg_per_m3"), [("C16", 310), ("C24", 350)])
+def test_wall_studs_are_taken_at_the_lighter_grade(timber: str, kg_per_m3: float) -> None:
+    """EN 338: characteristic density of C16 and C24 (V2, a public Eurocode library's table); which a wall has is not known, so C16."""
+    assert supplied_book().figure("fixings.timber_density").value <= kg_per_m3
+
+
+def test_timber_under_a_short_load_and_its_joints() -> None:
+    """EN 1995-1-1, table 3.1: kmod 0.9, solid timber, service class 1 and 2, short-term; γM 1.3 (V2; of connections, from memory)."""
+    book = supplied_book()
+    assert (book.figure("fixings.kmod").value, book.figure("fixings.gamma_m").value) == (0.9, 1.3)

@@ -58,6 +58,43 @@ def test_three_equal_spans_with_a_load_in_the_middle_of_each() -> None:
     assert found.moment == pytest.approx(0.175 * 1000 * 400)
 
 
+def evenly(left: float, right: float, w: float) -> list[Load]:
+    """A load of so much a millimetre as many small ones, each in the middle of its part."""
+    count = 400
+    part = (right - left) / count
+    return [(left + (place + 0.5) * part, w * part) for place in range(count)]
+
+
+def test_one_span_under_an_even_load_as_a_maker_tables_it() -> None:
+    """41 x 41 x 2.5 over 1,000: 3.71 kN sags 3.50 with I 69,000 and E 200,000, W L / 8 = 463.8 Nm: a channel maker's load table."""
+    found = bend((0, 1000), evenly(0, 1000, 3.71), 200_000 * 69_000)
+    assert found.reactions == pytest.approx((1855, 1855))
+    assert found.moment == pytest.approx(463_800, rel=5e-4)
+    assert found.deflection == pytest.approx(3.50, abs=0.005)
+
+
+def test_two_equal_spans_under_an_even_load() -> None:
+    """3/8, 10/8, 3/8 of w L; w L²/8 over the support; w L⁴ / 185 E I: a civil engineering reference manual."""
+    long, w = 1000.0, 2.0
+    found = bend((0, long, 2 * long), evenly(0, 2 * long, w), STIFF)
+    assert found.reactions == pytest.approx([share * w * long for share in (3 / 8, 10 / 8, 3 / 8)], rel=1e-4)
+    assert found.moment == pytest.approx(w * long**2 / 8, rel=1e-4)
+    assert found.deflection == pytest.approx(w * long**4 / 185 / STIFF, rel=5e-3)
+
+
+@pytest.mark.parametrize(
+    ("loaded", "reactions", "moment", "sag"),
+    [(3, (0.4, 1.1, 1.1, 0.4), 0.10, 0.0069), (2, (0.383, 1.200, 0.450, -0.033), 0.117, 0.0059)],
+)
+def test_three_equal_spans_under_an_even_load(loaded: int, reactions: tuple[float, ...], moment: float, sag: float) -> None:
+    """All loaded, and the first two: reactions by w L, moment over a support by w L², sag by w L⁴ / E I: a handbook of beam formulas."""
+    long, w = 1000.0, 2.0
+    found = bend((0, long, 2 * long, 3 * long), evenly(0, loaded * long, w), STIFF)
+    assert found.reactions == pytest.approx([share * w * long for share in reactions], abs=0.0006 * w * long)
+    assert found.moment == pytest.approx(moment * w * long**2, rel=5e-3)
+    assert found.deflection == pytest.approx(sag * w * long**4 / STIFF, rel=1e-2)
+
+
 def random_bar(seed: int) -> tuple[list[float], list[Load]]:
     """Supports 200 to 700 apart and loads on and past them, all on whole millimetres."""
     random = Random(seed)  # noqa: S311 - made-up bars, the same every time

@@ -35,6 +35,7 @@ from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.drainage.waste_fall import waste_fall
 from tundish.rules.drainage.waste_length import waste_length
+from tundish.rules.fixings.anchor_places import anchor_places
 from tundish.rules.fixings.bars import bar_fixings
 from tundish.rules.fixings.feet import foot_fixings
 from tundish.rules.fixings.floor_rails import floor_rail_fixings
@@ -154,6 +155,7 @@ RULES: Final[tuple[Rule, ...]] = (
     waste_clips,
     waste_fall,
     waste_length,
+    anchor_places,
     bar_fixings,
     foot_fixings,
     floor_rail_fixings,

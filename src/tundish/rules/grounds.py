@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from tundish.catalogue.book import Book
+from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.survey.floor import ON_JOISTS
 from tundish.survey.wall import Wall
@@ -34,14 +36,29 @@ def walls_of(room: Room) -> tuple[tuple[Wall, str], ...]:
 
 def into_wall(room: Room, x: float | None = None) -> str:
     """The role of the fixing into the wall; across a corner, into the wall that is behind a place along the pre-wall."""
+    return into(wall_at(room, x))
+
+
+def wall_at(room: Room, x: float | None = None) -> Wall:
+    """The wall that is behind a place along the pre-wall: across a corner, one or the other."""
     if room.corner is not None and x is not None and x < room.width.value / 2:
-        return into(room.corner.before[0])
-    return into(room.behind)
+        return room.corner.before[0]
+    return room.behind
 
 
 def on_solid_wall(room: Room, x: float | None = None) -> bool:
     """Whether the wall takes an anchor anywhere; otherwise only its studs hold."""
     return into_wall(room, x).startswith("wall anchor")
+
+
+def on_timber_studs(room: Room, x: float | None = None) -> bool:
+    """Whether the wall has timber studs that screws go into."""
+    return into_wall(room, x) == "wall screw timber"
+
+
+def lining(room: Room, book: Book, x: float | None = None) -> Figure:
+    """How thick what lies on the studs of the wall is."""
+    return book.figure("fixings.lath" if wall_at(room, x).construction == "lath and plaster" else "fixings.lining")
 
 
 def on_joists(room: Room) -> bool:

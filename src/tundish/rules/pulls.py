@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, number
+from tundish.figure import Figure, Known, converted, number
 from tundish.layout.corner import Across
 from tundish.layout.room import Member, Placed, Room
 from tundish.rules.amounts import bare
 from tundish.rules.planning import FIRST
-from tundish.rules.rule import Finding, judge
+from tundish.rules.rule import Finding, SetBy, judge
 
 
 def reach(room: Room, one: Placed) -> Figure:
@@ -64,13 +65,45 @@ def _aslant(corner: Across) -> Figure:
     return number(round(math.sin(math.radians(corner.half)), 6), "", f"Straight back of a rod at {corner.half:g}° to the middle")
 
 
-def on_each(what: str, has: Figure, fixing: Item, mend: Callable[[float], str], place: str) -> Finding:
-    """Whether a fixing holds what pulls at each; `mend` says what to do where it pulls so many times as hard as it may."""
-    title = f"Pull on each {what}"
-    if not fixing.has("pull_kn"):
-        words = f"The maker's sheet of {fixing.name} gives no pull: enter it in the catalogue. {FIRST}"
+def on_each(what: str, has: Figure, holds: tuple[Item, Figure | None], mend: Callable[[float], str], place: str, told: str = "") -> Finding:
+    """Whether a fixing holds what pulls at each, by what it may be pulled with.
+
+    `mend` says what to do where it pulls so many times as hard; `told` is said however it turns out.
+    """
+    title, (fixing, most) = f"Pull on each {what}", holds
+    if most is None:
+        reckoned = ", and too little of its thread is in the timber to work it out" if fixing.has("thread_length") else ""
+        mended = "choose a longer one, or " if reckoned else ""
+        words = f"The maker's sheet of {fixing.name} gives no pull{reckoned}: {mended}enter it in the catalogue. {FIRST}"
         return Finding(title, "Loads and tiles", "cannot tell", has, "Maker", fixing.sheet, message=words, place=place)
-    most = fixing.size("pull_kn")
     state = judge(has, None, most)
-    words = FIRST if state == "passes" else f"{mend(has.value / most.value)} {FIRST}"
-    return Finding(title, "Loads and tiles", state, has, "Maker", fixing.sheet, None, most, words, place)
+    words = " ".join(each for each in ("" if state == "passes" else mend(has.value / most.value), told, FIRST) if each)
+    set_by: SetBy = "Maker" if most.known is Known.MAKER else "Guidance"
+    return Finding(title, "Loads and tiles", state, has, set_by, most.note, None, most, words, place)
+
+
+def declared(fixing: Item) -> tuple[Item, Figure | None]:
+    """A fixing with the pull that its maker's sheet declares, None where it declares none."""
+    return fixing, fixing.size("pull_kn") if fixing.has("pull_kn") else None
+
+
+def back_share(room: Room, book: Book, one: Placed) -> tuple[Figure, Figure]:
+    """How much of the load comes back from the wall, in per cent: with the load on the middle of the seat, and at the front edge."""
+    stands_out = one.ware.size("projection")
+    middle = (room.thickness + stands_out * book.figure("loads.seat_middle")).named("Frame front to middle of the seat")
+    at = (("at the middle of the seat", middle), ("at the front edge", reach(room, one)))
+    inside, edge = (converted(arm / one.figures["bracket"], "%", f"Share of the wall, load {where}") for where, arm in at)
+    return inside, edge
+
+
+def share_words(room: Room, book: Book, held: Sequence[Placed]) -> str:
+    """How the load of each frame is shared between the wall and the floor's side, the load's place named."""
+    said = []
+    for one in held:
+        middle, edge = (round(each.value) for each in back_share(room, book, one))
+        sat = f"{middle} % with it on the middle of the seat, " if one.kind in _SAT_ON else ""
+        said.append(f"Of the load on {one.name} the wall holds back {sat}{edge} % with it at the front edge; the feet carry its weight.")
+    return " ".join(said)
+
+
+_SAT_ON: Final = ("wc", "bidet")

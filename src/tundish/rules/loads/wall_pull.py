@@ -11,33 +11,60 @@ from tundish.figure import Figure, total
 from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
 from tundish.rules.amounts import bare, several
-from tundish.rules.grounds import into_wall, on_solid_wall
+from tundish.rules.grounds import into_wall, lining, on_solid_wall, on_timber_studs
 from tundish.rules.members import WALL_STRUT, marked
-from tundish.rules.pulls import held_by, holder, on_each, on_rod, pull_on
+from tundish.rules.pulls import declared, held_by, holder, on_each, on_rod, pull_on, share_words
 from tundish.rules.rule import Finding, rule
+from tundish.rules.screws import grips
 
 
 @rule(
     "loads/wall-pull",
-    figures=("loads.wc", "loads.bidet", "loads.basin", "loads.urinal", "fixings.each_wall_stud"),
-    source="moments about the front of the feet; test loads of EN 997 and its like, from memory, and a frame maker's page",
+    figures=(
+        "loads.wc",
+        "loads.bidet",
+        "loads.basin",
+        "loads.urinal",
+        "loads.seat_middle",
+        "fixings.each_wall_stud",
+        "fixings.timber_density",
+        "fixings.kmod",
+        "fixings.gamma_m",
+        "fixings.lining",
+        "fixings.lath",
+    ),
+    source="moments about the front of the feet; test loads of EN 997 and its like, from memory, and a frame maker's page; wood screws by "
+    "EN 1995-1-1, 8.7.2",
 )
 def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     """The wall holds the head of each frame under its appliance's test load.
 
     The load at the front edge, by its reach from the frame, over the height of the brackets; shared by the tie rods on a solid wall,
     and by the screws of the wall strut on a stud wall, where those near one frame may be pulled harder than all together. The feet carry
-    the weight. Across a corner each tie rod holds square to its own wall, and so is pulled harder than by half. A check for planning.
+    the weight. Across a corner each tie rod holds square to its own wall, and so is pulled harder than by half. A screw into timber holds
+    by its thread in the stud, behind strut and boards; the test load is taken as the design load, and as one that does not last. Anchors
+    and screws in metal hold what their makers declare. A check for planning.
     """
     for strut in marked(room, WALL_STRUT):
         held = held_by(room, strut)
         if held:
             has, screws = _on_strut(room, book, strut, held)
             fixing = book.role(into_wall(room, strut.x))
-            yield on_each("strut screw", has, fixing, _more_screws(strut, screws), holder(room, strut, held))
+            grip = fixing, _grip(room, book, strut, screws)
+            yield on_each("strut screw", has, grip, _more_screws(strut, screws), holder(room, strut, held), share_words(room, book, held))
     for one in room.tied:
         for fixing in _anchors(room, book, one):
-            yield on_each("tie rod", on_rod(room, book, one), fixing, _stronger(fixing), one.name)
+            told = share_words(room, book, [one])
+            yield on_each("tie rod", on_rod(room, book, one), declared(fixing), _stronger(fixing), one.name, told)
+
+
+def _grip(room: Room, book: Book, strut: Member, screws: Figure) -> Figure | None:
+    """What each strut screw may be pulled with: into timber past strut and lining, else as the maker declares."""
+    fixing = book.role(into_wall(room, strut.x))
+    if not on_timber_studs(room, strut.x):
+        return declared(fixing)[1]
+    passes = room.strut.size("thickness") + lining(room, book, strut.x)
+    return grips(book, fixing, passes.named("Strut and the boards on the wall"), screws.value)
 
 
 def _anchors(room: Room, book: Book, one: Placed) -> tuple[Item, ...]:
