@@ -12,6 +12,8 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
+from tundish.rules.frames.spreader_plates import spreader_plates
+from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.rule import Caution, Finding
@@ -60,3 +62,10 @@ def test_a_sheet_that_cannot_be_weighed_is_not_warned_of(name: str) -> None:
 def lacking(item: Item, name: str) -> Item:
     """The item without one of its sizes."""
     return replace(item, sizes=MappingProxyType({each: size for each, size in item.sizes.items() if each != name}))
+
+
+def test_feet_of_a_size_that_no_sheet_gives_are_not_judged_and_get_no_plate() -> None:
+    worked = without("sole", "frame-wc-1120")
+    states = {one.place: one.state for one in feet.says(*worked) if isinstance(one, Finding)}
+    assert states == {"WC 1": "cannot tell", "Basin 1": "passes"}
+    assert not list(spreader_plates.says(*worked))

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from tests.rules.test_cases import given, titled
 from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
+from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.wall_pull import wall_pull
@@ -33,6 +34,7 @@ HELD: tuple[tuple[Rule, dict[str, object]], ...] = (
     (wall_pull, {"survey.wall.construction": "timber stud"}),
     (wall_pull, {"survey.wall.construction": "metal stud"}),
     (wall_strut_bends, {"survey.wall.construction": "timber stud"}),
+    (feet, {}),
     (overturning, {"design.prewall.built_of": "self-standing"}),
     (overturning, {"design.prewall.built_of": "self-standing", "survey.floor.kind": "concrete"}),
 )

@@ -60,6 +60,7 @@ from tundish.rules.frames.rails import rails
 from tundish.rules.frames.reach import reach
 from tundish.rules.frames.side import side
 from tundish.rules.frames.spacing import spacing
+from tundish.rules.frames.spreader_plates import spreader_plates
 from tundish.rules.frames.studs import studs
 from tundish.rules.frames.tie_rods import tie_rods
 from tundish.rules.frames.ware import ware
@@ -69,6 +70,7 @@ from tundish.rules.labour.frames import frames
 from tundish.rules.labour.making_good import making_good
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.labour.strip_out import strip_out
+from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
@@ -180,6 +182,7 @@ RULES: Final[tuple[Rule, ...]] = (
     reach,
     side,
     spacing,
+    spreader_plates,
     studs,
     tie_rods,
     ware,
@@ -189,6 +192,7 @@ RULES: Final[tuple[Rule, ...]] = (
     making_good,
     second_fix,
     strip_out,
+    feet,
     overturning,
     wall_strut_bends,
     tiles_on_board,
