@@ -21,6 +21,7 @@ from tundish.options import Option, with_changes, words
 from tundish.pricing.invoice import Invoice
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
+from tundish.pricing.variation import Agreed, Variation
 from tundish.pricing.work_out import price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
@@ -60,6 +61,9 @@ class Job:
     by_hand: tuple[LineByHand, ...] = records("Lines by hand", LineByHand)
     options: tuple[Option, ...] = records("Options", Option)
     invoices: tuple[Invoice, ...] = records("Invoices", Invoice)
+    agreed: Agreed = record("Agreed", Agreed)
+    variations: tuple[Variation, ...] = records("Variations", Variation)
+    why_varied: str = text("Why the job changes", "Printed on the next variation, as the client reads it.")
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()

@@ -109,9 +109,9 @@ def date(label: str, help: str = "") -> Any:  # noqa: A002
     return _declared(Field("date", label, help), "")
 
 
-def money(label: str, help: str = "", most: float = 1_000_000) -> Any:  # noqa: A002
+def money(label: str, help: str = "", least: float = 0, most: float = 1_000_000) -> Any:  # noqa: A002
     """Pounds as a Decimal, or None while it is blank."""
-    return _declared(Field("money", label, help, unit="£", least=0, most=most), None)
+    return _declared(Field("money", label, help, unit="£", least=least, most=most), None)
 
 
 def record(label: str, of: type[Any]) -> Any:

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
+from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
@@ -15,7 +16,10 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.paper import trader_of
 from tundish.errors import TundishError
-from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number
+from tundish.pricing.contract import Contract, contract_of
+from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number, overbilled
+
+OVER: Final = "More is billed than is agreed now: take back the last bill, then make it again."
 
 
 class Bills(QWidget):
@@ -32,12 +36,12 @@ class Bills(QWidget):
 
     def show_bills(self) -> None:
         """Show the bills as the job has them now."""
-        estimate, issued = self._workspace.estimate, self._workspace.job.invoices
-        ready = estimate is not None and estimate.price.labour_priced and bool(estimate.price.payments)
-        more = ready and estimate is not None and next_invoice(estimate.price, self._workspace.job.terms, issued, "", "") is not None
-        if (issued, more) == self._shown:
+        contract, issued = self._contract(), self._workspace.job.invoices
+        more = contract is not None and next_invoice(contract, issued, "", "") is not None
+        over = contract is not None and overbilled(contract, issued)
+        if (issued, more, over) == self._shown:
             return
-        self._shown = (issued, more)
+        self._shown = (issued, more, over)
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
@@ -47,6 +51,8 @@ class Bills(QWidget):
             self._rows.addWidget(self._row(invoice, issued))
         if more:
             self._rows.addWidget(_in_row(self._act("Make the next bill", "add", self._next)))
+        elif over:
+            self._rows.addWidget(label(OVER, "note", "tbc", wrap=True))
         elif not issued:
             self._rows.addWidget(label("A bill can be made once the work is priced.", "note", "ink2", wrap=True))
 
@@ -65,12 +71,19 @@ class Bills(QWidget):
         return made
 
     def _next(self) -> None:
-        estimate, job = self._workspace.estimate, self._workspace.job
-        if estimate is None:
+        contract, job = self._contract(), self._workspace.job
+        if contract is None:
             return
-        made = next_invoice(estimate.price, job.terms, job.invoices, next_number(job.number, job.invoices), _today())
+        made = next_invoice(contract, job.invoices, next_number(job.number, job.invoices), _today())
         if made is not None:
             self._workspace.add("invoices", made, f"make invoice {made.number}")
+
+    def _contract(self) -> Contract | None:
+        """What there is to bill, None before the work is priced."""
+        estimate, job = self._workspace.estimate, self._workspace.job
+        if estimate is None or not (job.agreed.on or estimate.price.labour_priced):
+            return None
+        return contract_of(estimate.price, job.terms, job.agreed, job.variations)
 
     def _credit(self, invoice: Invoice) -> None:
         issued = self._workspace.job.invoices

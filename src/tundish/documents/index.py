@@ -20,6 +20,7 @@ from tundish.documents import (
     setting_out,
     survey_sheet,
     terms_sheet,
+    variation,
 )
 from tundish.documents.block import Document
 from tundish.estimate import Estimate
@@ -27,6 +28,7 @@ from tundish.estimate import Estimate
 NAMES: Final = (
     ("quote", "Quote"),
     ("terms", "Terms"),
+    ("variations", "Variations"),
     ("heights", "Heights we agree"),
     ("setting-out", "Setting-out sheets, one a wall"),
     ("template", "Drilling template"),
@@ -61,6 +63,7 @@ _SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {
     "setting-out": setting_out.build_all,
     "orders": order_list.build_all,
     "invoices": invoice.build_all,
+    "variations": variation.build_all,
 }
 _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "quote": quote.build,

@@ -1,16 +1,15 @@
-"""Bills from an accepted price: one a payment, the last taking what is left, so that together they are the price to the penny."""
+"""Bills of a contract: one a payment, the last taking what is left, so that together they are the price to the penny."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from tundish.field import choice, date, flag, money, records, text
-from tundish.pricing import cis
+from tundish.pricing.contract import SINCE, Contract
+from tundish.pricing.instalment import Rates, instalment
 from tundish.pricing.pennies import penny
-from tundish.pricing.price import Price
-from tundish.pricing.terms import REVERSE_CHARGE, Terms
 from tundish.pricing.vat import VatLine, by_rate
 
 
@@ -64,34 +63,24 @@ def bill_of(invoice: Invoice) -> Bill:
     return Bill(net, lines, vat, net + vat, net + vat - kept)
 
 
-def next_invoice(price: Price, terms: Terms, issued: tuple[Invoice, ...], number: str, day: str) -> Invoice | None:
-    """The bill for the next payment, None when all is billed; credited bills count as not issued."""
-    standing = _standing(issued)
-    place = len(standing)
-    if place >= len(price.payments):
+def next_invoice(contract: Contract, issued: tuple[Invoice, ...], number: str, day: str) -> Invoice | None:
+    """The bill for the next payment, None when all is billed or more than that; credited bills count as not issued.
+
+    What is agreed after the last payment was billed has bills of its own.
+    """
+    place = len(_standing(issued))
+    if not contract.shares or (place >= len(contract.shares) and not contract.agreed) or overbilled(contract, issued):
         return None
-    payment = price.payments[place]
-    rates: list[tuple[Decimal | None, Decimal]] = [(each.percent, each.net) for each in price.vat_lines]
-    rates = rates or [(None, price.before_vat)]
-    billed = [sum((_at(one, percent) for one in standing), Decimal(0)) for percent, _ in rates]
-    last = place == len(price.payments) - 1
-    share = payment.amount / price.total if price.total else Decimal(0)
-    nets = [net - done if last else penny(net * share) for (_, net), done in zip(rates, billed, strict=True)]
-    charges = tuple(
-        Charge(what=_words(payment.when, percent, several=len(rates) > 1), net=net, percent=percent)
-        for (percent, _), net in zip(rates, nets, strict=True)
-        if net
-    )
-    kept = sum((one.kept_back or Decimal(0) for one in standing), Decimal(0))
-    kept_back = price.kept_back - kept if last else penny(price.kept_back * share)
-    return Invoice(
-        number=number,
-        issued=day,
-        supplied=day,
-        what=payment.when,
-        charges=charges,
-        reverse_charge=terms.vat == REVERSE_CHARGE,
-        kept_back=kept_back if terms.cis != cis.NONE else None,
+    made = (_bill(contract, issued, share) for share in (*contract.shares[place:-1], None))
+    found = next((each for each in made if each.charges), None)
+    return replace(found, number=number, issued=day, supplied=day) if found else None
+
+
+def overbilled(contract: Contract, issued: tuple[Invoice, ...]) -> bool:
+    """Whether bills ask for more than is agreed now: the last is to be taken back and made again."""
+    rates, left, kept_left = _left(contract, issued)
+    return bool(_standing(issued)) and (
+        kept_left < 0 or any(rest * net < 0 or (rest and not net) for (_, net), rest in zip(rates, left, strict=True))
     )
 
 
@@ -117,8 +106,32 @@ def _standing(issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
     return tuple(each for each in issued if not each.credits and not is_credited(each, issued))
 
 
-def _at(invoice: Invoice, percent: Decimal | None) -> Decimal:
-    return sum((each.net or Decimal(0) for each in invoice.charges if each.percent == percent), Decimal(0))
+def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Decimal] | None) -> Invoice:
+    """So much of the contract as a bill, or, without a share, what is left of it."""
+    rates, left, kept_left = _left(contract, issued)
+    if share is None:
+        last = contract.shares[-1][0] if len(_standing(issued)) < len(contract.shares) else SINCE
+        when, nets, kept_back = last, left, kept_left
+    else:
+        when, percent = share
+        nets, kept_back = instalment(rates, left, percent), min(penny(contract.kept_back * percent / 100), kept_left)
+    several = len(rates) > 1
+    charges = (Charge(what=_words(when, rate, several=several), net=net, percent=rate) for (rate, _), net in zip(rates, nets, strict=True))
+    return Invoice(
+        what=when,
+        charges=tuple(each for each in charges if each.net),
+        reverse_charge=contract.reverse_charge,
+        kept_back=kept_back if contract.under_cis else None,
+    )
+
+
+def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[Rates, tuple[Decimal, ...], Decimal]:
+    """The rates of the contract, and those billed at that it has no more; what is left to bill of each; and to be kept back."""
+    standing, agreed = _standing(issued), dict(contract.rates)
+    billed = [(each.percent, each.net or Decimal(0)) for one in standing for each in one.charges]
+    rates = (*contract.rates, *((rate, Decimal(0)) for rate in dict.fromkeys(rate for rate, _ in billed) if rate not in agreed))
+    left = tuple(net - sum((amount for at, amount in billed if at == rate), Decimal(0)) for rate, net in rates)
+    return rates, left, contract.kept_back - sum((one.kept_back or Decimal(0) for one in standing), Decimal(0))
 
 
 def _words(when: str, percent: Decimal | None, *, several: bool) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
 from typing import Final
 
 PENNY: Final = Decimal("0.01")
@@ -17,6 +18,11 @@ def penny(amount: Decimal) -> Decimal:
 def nearest(amount: Decimal, step: Decimal) -> Decimal:
     """Money rounded half up to a step such as a pound or five."""
     return penny((amount / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
+
+
+def whole_vat_step(percent: Decimal | None) -> Decimal:
+    """The least net amount whose VAT is whole pennies, and so that of all its multiples: 5p at 20 %, 20p at 5 %, else the penny."""
+    return PENNY * (Fraction(percent or 0) / 100).denominator
 
 
 def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:

@@ -8,7 +8,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog, QLabel
+from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tundish import measure
@@ -17,6 +17,7 @@ from tundish.documents import quote
 from tundish.documents.block import Table
 from tundish.documents.index import build_all
 from tundish.pricing.invoice import bill_of
+from tundish.pricing.variation import difference_of, sums_of
 
 
 def opened(fitter: Fitter) -> PricingPage:
@@ -106,3 +107,71 @@ def test_bills_follow_one_another_and_a_wrong_one_is_taken_back(fitter: Fitter, 
     fitter.press("XML", page)
     assert target.read_bytes().startswith(b"<?xml")
     assert b"M. Tarrowby" in target.read_bytes(), "the same trader as on the paper"
+
+
+def test_an_accepted_price_is_varied_signed_for_and_billed(fitter: Fitter) -> None:
+    page = opened(fitter)
+    asked = fitter.settled().price.total
+    fitter.press(f"The client has accepted {measure.show_money(asked)}", page)
+    fitter.settled()
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    fitter.type_into(page.form.row("why_varied"), "No bidet after all")
+    fitter.settled()
+    fitter.press("Work out what has changed", page)
+    fitter.press("Make it a variation", page)
+    fitter.settled()
+    (made,) = fitter.workspace.job.variations
+    assert (made.number, made.why, fitter.workspace.job.why_varied) == ("102-V1", "No bidet after all", "")
+    less = -sums_of(difference_of(made), fitter.workspace.job.terms).total
+    assert less > 0
+    fitter.qtbot.waitUntil(lambda: f"{measure.show_money(less)} less, not answered yet" in said(page), timeout=WAIT_MS)
+    fitter.press("Accepted today", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: f"since: {measure.show_money(asked - less)}." in said(page), timeout=WAIT_MS)
+    for _ in range(3):
+        fitter.press("Make the next bill", page)
+        fitter.settled()
+    assert sum(bill_of(each).total for each in fitter.workspace.job.invoices) == asked - less
+    papers = [each.number for each in build_all(fitter.settled()) if each.title == "Variation"]
+    assert papers == ["102-V1"]
+
+
+def test_what_is_weighed_says_hours_and_goes_when_the_job_changes_again(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press(f"The client has accepted {measure.show_money(fitter.settled().price.total)}", page)
+    fitter.settled()
+    fitter.press("Work out what has changed", page)
+    fitter.qtbot.waitUntil(lambda: "Nothing that was agreed has changed." in said(page), timeout=WAIT_MS)
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "Nothing that was agreed has changed." not in said(page), timeout=WAIT_MS)
+    fitter.press("Work out what has changed", page)
+    fitter.qtbot.waitUntil(lambda: "For the client:" in said(page) and "Hours:" in said(page), timeout=WAIT_MS)
+    assert "more, which the paper lists" in said(page)
+    fitter.undo()
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "For the client:" not in said(page), timeout=WAIT_MS)
+    assert fitter.workspace.job.variations == ()
+
+
+def test_a_withdrawn_variation_keeps_its_number_and_an_acceptance_can_be_taken_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.workspace.job
+    fitter.press(f"The client has accepted {measure.show_money(fitter.settled().price.total)}", page)
+    fitter.settled()
+    fitter.press("Not accepted after all", page)
+    fitter.settled()
+    assert fitter.workspace.job == before
+    fitter.press(f"The client has accepted {measure.show_money(fitter.settled().price.total)}", page)
+    fitter.settled()
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    for number in ("102-V1", "102-V2"):
+        fitter.press("Work out what has changed", page)
+        fitter.press("Make it a variation", page)
+        fitter.settled()
+        assert fitter.workspace.job.variations[-1].number == number
+        fitter.press("Withdraw it", page)
+        fitter.settled()
+    assert "Not accepted after all" not in [each.text() for each in page.findChildren(QPushButton) if each.isVisible()]

@@ -16,6 +16,7 @@ from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
 from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.variations import Agreement
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate, Job, OptionPrice
@@ -107,6 +108,12 @@ class PricingPage(EstimatePage):
         self._add_options()
         self._add_group("Offer, dates and words", OFFER)
         self.form.input("terms.not_included", lines=3)
+        self._accepted = bool(self._workspace.job.agreed.on)
+        self.form.add_group("Agreed and varied")
+        if self._accepted:
+            self.form.input("why_varied", lines=3)
+        self._agreement = Agreement(self._workspace)
+        self.form.add_part(self._agreement)
         self.form.add_group("Invoices")
         self._bills = Bills(self._workspace)
         self.form.add_part(self._bills)
@@ -195,7 +202,8 @@ class PricingPage(EstimatePage):
     def show_estimate(self, estimate: Estimate) -> None:
         """The price by stage, where the money goes and what is kept."""
         price, terms = estimate.price, estimate.job.terms
-        if (len(terms.extras), len(estimate.job.options)) != (self._priced_by_hand, len(self._priced_options)):
+        made_of = (len(terms.extras), len(estimate.job.options), bool(estimate.job.agreed.on))
+        if made_of != (self._priced_by_hand, len(self._priced_options), self._accepted):
             self._fill()
         for words, option in zip(self._priced_options, estimate.options, strict=False):
             words.setText(option_words(option, price))
@@ -210,6 +218,7 @@ class PricingPage(EstimatePage):
         self.table.set_rows(tuple(rows) if price.stages else ())
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
+        self._agreement.show_agreed()
         self._bills.show_bills()
         self._bar.show_parts(_parts(price))
         self._kept.setText(kept_words(price))

@@ -1,0 +1,36 @@
+"""Parts of a price: so much per cent of what falls under each rate of VAT, such that all parts together are the price to the penny."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from decimal import Decimal
+
+from tundish.pricing.pennies import nearest, whole_vat_step
+from tundish.pricing.vat import VatLine, by_rate
+
+Rates = tuple[tuple[Decimal | None, Decimal], ...]
+"""Net amounts by rate of VAT; the rate is None for who is not registered."""
+
+
+def rates_of(vat_lines: Sequence[VatLine], before_vat: Decimal) -> Rates:
+    """What falls under each rate; all of it under none where there is no VAT."""
+    return tuple((each.percent, each.net) for each in vat_lines) or ((None, before_vat),)
+
+
+def instalment(rates: Rates, left: Sequence[Decimal], percent: Decimal) -> tuple[Decimal, ...]:
+    """So much per cent of each net, no more than is left of it, at amounts whose VAT is whole pennies.
+
+    VAT is rounded on each bill and on the whole. With only the last bill to be rounded, the bills' VAT adds up to that of the whole.
+    """
+    return tuple(_part(net, rest, rate, percent) for (rate, net), rest in zip(rates, left, strict=True))
+
+
+def gross(rates: Rates, nets: Sequence[Decimal], *, charged: bool) -> Decimal:
+    """Nets at their rates with the VAT that is charged on them."""
+    rated = [(rate, net) for (rate, _), net in zip(rates, nets, strict=True) if rate is not None]
+    return sum(nets, Decimal(0)) + (sum((each.vat for each in by_rate(rated)), Decimal(0)) if charged else Decimal(0))
+
+
+def _part(net: Decimal, left: Decimal, rate: Decimal | None, percent: Decimal) -> Decimal:
+    part = nearest(net * percent / 100, whole_vat_step(rate))
+    return left if abs(part) > abs(left) else part

@@ -1,0 +1,130 @@
+"""Agreeing a price, and varying it: the job as it was agreed and as it is now, both worked out afresh and compared. Pure."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import replace
+from decimal import Decimal
+
+from tundish import measure
+from tundish.catalogue.book import Book
+from tundish.cutting.plan import Effort
+from tundish.cutting.until import Stop, never
+from tundish.estimate import Estimate, Job, estimate
+from tundish.field import Entry, describe, get
+from tundish.figure import Figure
+from tundish.options import Change, differences, words
+from tundish.pricing.terms import Terms
+from tundish.pricing.variation import (
+    Agreed,
+    Basis,
+    Share,
+    Variation,
+    VariedItem,
+    next_variation,
+    rows_agreed,
+    rows_of,
+    standing_basis,
+    varied_rows,
+)
+
+Pair = tuple[Estimate, Estimate]
+"""The job as it stands agreed, and as it is now."""
+
+
+def agree(worked: Estimate, day: str) -> Agreed:
+    """The price of a job as the client accepts it on a day (ISO)."""
+    price, job = worked.price, worked.job
+    shares = tuple(Share(when=each.when, percent=Decimal(str(each.percent))) for each in price.payments)
+    basis = Basis(rooms=job.rooms, terms=job.terms, own_items=job.own_items, by_hand=job.by_hand)
+    return Agreed(on=day, rows=rows_of(price, job.terms), shares=shares, kept_back=price.kept_back or None, basis=basis)
+
+
+def both_ways(job: Job, book: Book, effort: Effort = Effort.BEST, stop: Stop = never) -> Pair:
+    """The job as it stands agreed and as it is now, both at today's prices, from nothing cut, at the rates that were agreed."""
+    before = standing_basis(job.agreed, job.variations)
+    after = Basis(rooms=job.rooms, terms=_terms(before.terms, job.terms), own_items=job.own_items, by_hand=job.by_hand)
+    one, other = (estimate(_job_of(job, basis), book, effort, stop) for basis in (before, after))
+    return one, other
+
+
+def variation_of(job: Job, pair: Pair, day: str) -> Variation | None:
+    """The change between the two as a variation to be offered on a day (ISO); None where nothing that is agreed changes."""
+    before, after = pair
+    terms = before.job.terms
+    rows = varied_rows(rows_agreed(job.agreed, job.variations), rows_of(before.price, terms), rows_of(after.price, after.job.terms))
+    items, changes = tuple(_items(before, after)), tuple(_changes(before, after))
+    days = [Entry(float(each.price.days)) for each in pair]
+    if not rows and not items and not changes and days[0] == days[1]:
+        return None
+    return Variation(
+        number=next_variation(job.number, job.variations),
+        made=day,
+        why=job.why_varied.strip(),
+        changes="\n".join(changes),
+        rows=rows,
+        items=items,
+        days_was=days[0],
+        days_now=days[1],
+        kept_back=after.price.kept_back - before.price.kept_back or None,
+        basis=Basis(rooms=after.job.rooms, terms=after.job.terms, own_items=after.job.own_items, by_hand=after.job.by_hand),
+    )
+
+
+def _job_of(job: Job, basis: Basis) -> Job:
+    """A job to be worked out from what was agreed alone; whom the goods are bought from is as it is now for both."""
+    return Job(number=job.number, rooms=basis.rooms, terms=basis.terms, buying=job.buying, own_items=basis.own_items, by_hand=basis.by_hand)
+
+
+def _terms(agreed: Terms, now: Terms) -> Terms:
+    """The rates, VAT and payments that were agreed, with what a change may bring: prices by hand, difficulty, dates, what is left out."""
+    return replace(
+        agreed,
+        extras=now.extras,
+        difficulty=now.difficulty,
+        start=now.start,
+        boarding=now.boarding,
+        not_included=now.not_included,
+    )
+
+
+def _changes(before: Estimate, after: Estimate) -> Iterator[str]:
+    """What is left out and what comes in of the ware, and what else is chosen otherwise in the rooms, by its labels."""
+    was, now = (Counter(placed.ware.name for room in each.rooms for placed in room.placed) for each in (before, after))
+    yield from (f"{name}: left out" for name in was - now)
+    yield from (f"{name}: added" for name in now - was)
+    changes = [each for each in differences(before.job, after.job) if each.path.startswith("rooms")]
+    told = (_change(before.job, after.job, each) for each in changes if not each.path.endswith(".appliances"))
+    yield from dict.fromkeys(told)
+
+
+def _change(before: Job, after: Job, change: Change) -> str:
+    """One input that is another: what it is called, what it is, and what it was where that can be said in a word."""
+    declared, (label,) = describe(Job, change.path), words(after, [change])
+    was, now = (get(each, change.path) for each in (before, after))
+    if declared.kind == "choice":
+        return f"{label}: {now}, was {was}"
+    if isinstance(was, Entry) and isinstance(now, Entry) and was.value != now.value:
+        shown = [measure.show_amount(each.value, declared.unit, with_unit=True) for each in (now, was)]
+        return f"{label}: {shown[0]}, was {shown[1]}"
+    return label
+
+
+def _items(before: Estimate, after: Estimate) -> Iterator[VariedItem]:
+    was, now = ({(line.item.code, line.own): line for line in each.lines} for each in (before, after))
+    for key in dict.fromkeys((*was, *now)):
+        one, other = was.get(key), now.get(key)
+        shown = other or one
+        if shown and (one.amount.value if one else None) != (other.amount.value if other else None):
+            yield VariedItem(
+                what=shown.item.name,
+                unit=shown.amount.unit,
+                own=shown.own,
+                was=_entry(one.amount if one else None),
+                now=_entry(other.amount if other else None),
+            )
+
+
+def _entry(amount: Figure | None) -> Entry | None:
+    return None if amount is None else Entry(amount.value)
