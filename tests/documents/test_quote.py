@@ -17,6 +17,8 @@ from tundish.documents import quote
 from tundish.documents.block import Block, Document, FillIn, Paragraph, Points, SideBySide, Sums, Table
 from tundish.estimate import Client, Estimate, Job
 from tundish.field import Entry
+from tundish.measure import show_money
+from tundish.varying import agree
 from tundish.writers.pdf import pdf_bytes
 from tundish.writers.text import as_text
 
@@ -147,3 +149,14 @@ def test_a_trader_without_a_name_is_asked_for_it(changed: Callable[..., Estimate
     made = quote.build(changed("101", demo=""))
     assert made.sender == "Your name here"
     assert not made.demo
+
+
+def test_an_accepted_quote_is_not_signed_again_and_says_what_is_not_agreed(one: Estimate, changed: Callable[..., Estimate]) -> None:
+    agreed = agree(one, "2026-12-01")
+    first = quote.build(replace(one, job=replace(one.job, agreed=agreed)))
+    assert not [block for block in first.blocks if isinstance(block, FillIn)]
+    said = f"Accepted on Tue 1 Dec 2026 at {show_money(one.price.total)}."
+    assert first.blocks[-1] == Paragraph(said, "strong")
+    dearer = changed("101", terms__labour_rate=Decimal(400))
+    later = quote.build(replace(dearer, job=replace(dearer.job, agreed=agreed)))
+    assert [words for words in cautions(later) if words.startswith(said) and words.endswith("that is not agreed.")]

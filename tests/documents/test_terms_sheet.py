@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 
 from tundish.documents import terms_sheet
 from tundish.documents.block import Document, Points
 from tundish.estimate import Estimate
 from tundish.measure import show_money
+from tundish.pricing.contract import contract_of
+from tundish.pricing.invoice import bill_of, bills_to_come, next_invoice
+from tundish.varying import agree
 from tundish.writers.text import as_text
 
 Changed = Callable[..., Estimate]
@@ -47,3 +51,18 @@ def test_the_traders_own_terms_are_printed_as_typed_a_line_each(worked: dict[str
     assert items(made, "My own terms") == tuple(typed.split("\n"))
     assert "- No parking, no start." in as_text(made)
     assert not items(terms_sheet.build(worked["101"]), "My own terms")
+
+
+def test_once_accepted_the_payments_are_those_of_what_was_agreed_and_what_is_billed_is_said(one: Estimate, changed: Changed) -> None:
+    job = replace(one.job, agreed=agree(one, "2026-12-01"))
+    contract = contract_of(one.price, job.terms, job.agreed)
+    bill = next_invoice(contract, (), "101-1", "2026-12-02")
+    assert bill is not None
+    dearer = changed("101", terms__labour_rate=Decimal(400))
+    made = terms_sheet.build(replace(dearer, job=replace(dearer.job, agreed=job.agreed, invoices=(bill,))))
+    assert f"Accepted on Tue 1 Dec 2026 at {show_money(one.price.total)}." in items(made, "The price")
+    paying = items(made, "Paying")
+    assert paying[0] == f"With your acceptance: {show_money(bill_of(bill).total)}, by invoice 101-1."
+    rest = [show_money(bill_of(each).total) for each in bills_to_come(contract, (bill,))]
+    assert len(rest) == 2
+    assert [words.removesuffix(".").rsplit(": ", 1)[1] for words in paying[1:3]] == rest

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.pricing.test_invoice import DAY, priced
 from tundish.field import Entry
 from tundish.pricing.contract import SINCE, contract_of
-from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number, overbilled
+from tundish.pricing.invoice import Invoice, bill_of, bills_to_come, credit, is_credited, next_invoice, next_number, overbilled
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.variation import (
     ROUNDING,
@@ -158,6 +158,19 @@ def test_less_than_was_billed_takes_the_last_bill_back_and_makes_it_again() -> N
     assert next_invoice(contract, issued, "7-3", DAY) is None
     issued = bill(job, (less,), issued)
     assert [bool(each.credits) for each in issued] == [False, False, True, False]
+
+
+def test_the_bills_to_come_are_the_bills_that_then_are_made() -> None:
+    job = agreed(row("frames", "1000.00"), row("skip", "99.99", NONE))
+    contract = contract_of(priced(Terms()), Terms(), job, ())
+    first = bill(job, (), ())
+    told = bills_to_come(contract, first)
+    assert [each.number for each in told] == ["", ""]
+    issued = first
+    for _ in range(5):
+        issued = bill(job, (), issued)
+    assert [bill_of(each) for each in told] == [bill_of(each) for each in issued[1:]]
+    assert bills_to_come(contract, issued) == ()
 
 
 def test_an_agreed_price_is_billed_whatever_the_job_would_cost_now() -> None:

@@ -192,7 +192,7 @@ def _in_row(*widgets: QWidget) -> QWidget:
     made = QWidget()
     row = QHBoxLayout(made)
     row.setContentsMargins(0, 2, 0, 2)
-    words = len(widgets) > 1 and not hasattr(widgets[0], "click")
+    words = not hasattr(widgets[0], "click")
     for place, widget in enumerate(widgets):
         row.addWidget(widget, 1 if words and place == 0 else 0, Qt.AlignmentFlag.AlignVCenter)
     if not words:

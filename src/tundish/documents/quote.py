@@ -5,6 +5,7 @@ from __future__ import annotations
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.promised import as_priced, promised
 from tundish.documents.terms import OFFER, rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate, OptionPrice
@@ -55,18 +56,26 @@ def build(estimate: Estimate) -> Document:
     table = Table(_COLUMNS, (*stages, *beside))
     sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
     sums += [(each.words, each.vat) for each in price.vat_lines if each.charged]
-    payments = tuple(f"{each.when}, {measure.show_percent(each.percent)}: {measure.show_money(each.amount)}" for each in price.payments)
+    promise = as_priced(estimate)
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
-        (Points("When you pay", payments), Points("Still to be confirmed", _still_open(estimate))),
+        (Points("When you pay", promise.payments), Points("Still to be confirmed", _still_open(estimate))),
         (Sums((*sums, ("You pay", price.total))), Points("Not in this price", not_included(estimate))),
     )
-    named = f"quote {estimate.job.number}" if estimate.job.number else "this quote"
-    accept = FillIn(f"Accepted: {named} at {measure.show_money(price.total)}{_vat_words(estimate)}", (), ("Signed", "Name", "Date"))
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
     binding = Paragraph(f"{valid}{OFFER[terms.offer]}", "note")
-    money = (Paragraph(each, "note") for each in (*terms_of_money(estimate), *rights(terms)))
-    blocks: tuple[Block, ...] = (_facts(estimate), *_rooms(estimate), table, *options, below, binding, *money, *_caution(estimate), accept)
+    money = (Paragraph(each, "note") for each in (*terms_of_money(promise), *rights(terms)))
+    blocks: tuple[Block, ...] = (
+        _facts(estimate),
+        *_rooms(estimate),
+        table,
+        *options,
+        below,
+        binding,
+        *money,
+        *_caution(estimate),
+        *_accept(estimate),
+    )
     return paper(estimate, "quote", "Quote" if terms.offer == "a quotation" else "Estimate", blocks)
 
 
@@ -149,6 +158,17 @@ def _still_open(estimate: Estimate) -> tuple[str, ...]:
 def _caution(estimate: Estimate) -> tuple[Block, ...]:
     failing = [each.title for each in estimate.findings if each.state == "fails"]
     return (Paragraph(f"Checks not passed yet: {'; '.join(failing)}. Not to be signed before they are.", "caution"),) if failing else ()
+
+
+def _accept(estimate: Estimate) -> tuple[Block, ...]:
+    """Where the client signs; once the price was accepted, what holds instead of this paper."""
+    total, job = estimate.price.total, estimate.job
+    if not job.agreed.on:
+        named = f"quote {job.number}" if job.number else "this quote"
+        return (FillIn(f"Accepted: {named} at {measure.show_money(total)}{_vat_words(estimate)}", (), ("Signed", "Name", "Date")),)
+    promise = promised(estimate)
+    other = "" if promise.total == total else " This paper is what the work would be quoted at as it stands now; that is not agreed."
+    return (Paragraph(f"{promise.accepted}{other}", "caution" if other else "strong"),)
 
 
 def _vat_words(estimate: Estimate) -> str:

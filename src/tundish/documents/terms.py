@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Final
 
 from tundish import measure
-from tundish.estimate import Estimate
+from tundish.documents.promised import Promise
 from tundish.field import must_read
 from tundish.pricing.late import OVER_BASE, USUAL_DAYS, fixed_sum
 from tundish.pricing.terms import Terms
@@ -21,18 +21,18 @@ OFFER: Final = {
 """What a price means, by what it is called: a fixed price once accepted, or a best guess (published consumer advice)."""
 
 
-def terms_of_money(estimate: Estimate) -> Iterator[str]:
+def terms_of_money(promise: Promise) -> Iterator[str]:
     """How VAT stands on this bill, where it is not plain 20 %, and what a contractor keeps back."""
-    price, terms = estimate.price, estimate.job.terms
-    used = {terms.vat_reason, *(extra.vat for extra in terms.extras)} if price.vat_lines else set()
+    terms = promise.terms
+    used = {terms.vat_reason, *(extra.vat for extra in terms.extras)} if promise.vat_lines else set()
     for reason in (each for key, each in REASONS.items() if key in used and key != STANDARD):
         percent = reason.on(terms.quoted).normalize()
         yield f"VAT at {percent:f} %: {reason.words.lower()}. {reason.condition} HMRC's own guidance decides."
-    yield from reverse_charges(price.vat_lines)
-    if price.kept_back:
+    yield from reverse_charges(promise.vat_lines)
+    if promise.kept_back:
         yield (
-            f"{terms.cis}: {measure.show_money(price.kept_back)} is kept back from the labour and paid to HMRC;"
-            f" {measure.show_money(price.total - price.kept_back)} is paid to me."
+            f"{terms.cis}: {measure.show_money(promise.kept_back)} is kept back from the labour and paid to HMRC;"
+            f" {measure.show_money(promise.total - promise.kept_back)} is paid to me."
         )
 
 

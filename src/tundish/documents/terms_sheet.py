@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tundish import measure
 from tundish.documents.block import Block, Document, FillIn, Paragraph, Points
 from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.promised import Promise, promised
 from tundish.documents.quote import not_included
 from tundish.documents.terms import OFFER, rights, terms_of_money
 from tundish.estimate import Estimate
@@ -31,34 +32,35 @@ _AFTER = (
 
 def build(estimate: Estimate) -> Document:
     """The sheet, with the trader's own terms as they typed them before what the law says."""
-    job, own = estimate.job, lines_of(trader_of(estimate).terms)
+    job, own, promise = estimate.job, lines_of(trader_of(estimate).terms), promised(estimate)
     number = f"quote {job.number}" if job.number else "the quote for this work"
     blocks: tuple[Block, ...] = (
         Paragraph(f"These terms go with {number}, {job.title or 'as described there'}.", "strong"),
-        Points("The price", tuple(_price(estimate))),
-        Points("Paying", tuple(_paying(estimate))),
+        Points("The price", tuple(_price(promise))),
+        Points("Paying", tuple(_paying(promise))),
         Points("Changes", _CHANGES),
         Points("Not in the price", not_included(estimate)),
         Points("While I am there", _SITE),
         Points("Afterwards", _AFTER),
         *((Points("My own terms", own),) if own else ()),
-        Points("What the law says, in short", tuple(rights(job.terms))),
+        Points("What the law says, in short", tuple(rights(promise.terms))),
         Paragraph("These are summaries. Where they differ from the law, the law holds; ask a solicitor if in doubt.", "note"),
         FillIn("Read and agreed", (), ("Client", "Date", "Fitter", "Date")),
     )
     return paper(estimate, "terms", "Terms", blocks)
 
 
-def _price(estimate: Estimate) -> Iterator[str]:
-    terms = estimate.job.terms
+def _price(promise: Promise) -> Iterator[str]:
+    terms = promise.terms
     yield OFFER[terms.offer]
-    if terms.quoted:
+    if promise.accepted:
+        yield promise.accepted
+    elif terms.quoted:
         days, day = must_read(terms, "valid_days").value, measure.show_date(terms.quoted)
         yield f"It is good for {days:g} days from {day}; prices of goods may change after."
-    yield from terms_of_money(estimate)
+    yield from terms_of_money(promise)
 
 
-def _paying(estimate: Estimate) -> Iterator[str]:
-    for each in estimate.price.payments:
-        yield f"{each.when}: {measure.show_percent(each.percent)}, {measure.show_money(each.amount)}."
+def _paying(promise: Promise) -> Iterator[str]:
+    yield from (f"{each}." for each in promise.payments)
     yield "Each payment is asked for by a bill with a number of its own. Money paid is always receipted."

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from tundish.pricing.pennies import nearest, whole_vat_step
+from tundish.pricing.price import Payment
 from tundish.pricing.vat import VatLine, by_rate
 
 Rates = tuple[tuple[Decimal | None, Decimal], ...]
@@ -23,6 +24,18 @@ def instalment(rates: Rates, left: Sequence[Decimal], percent: Decimal) -> tuple
     VAT is rounded on each bill and on the whole. With only the last bill to be rounded, the bills' VAT adds up to that of the whole.
     """
     return tuple(_part(net, rest, rate, percent) for (rate, net), rest in zip(rates, left, strict=True))
+
+
+def payments(rates: Rates, shares: Sequence[tuple[str, Decimal]], *, charged: bool) -> tuple[Payment, ...]:
+    """What is asked for when, each payment as its bill will be; the last takes what is left, and none is of nothing."""
+    left, whole = tuple(net for _, net in rates), gross(rates, [net for _, net in rates], charged=charged)
+    asked: list[Payment] = []
+    for when, percent in shares[:-1]:
+        nets = instalment(rates, left, percent)
+        asked.append(Payment(when, float(percent), gross(rates, nets, charged=charged)))
+        left = tuple(one - net for one, net in zip(left, nets, strict=True))
+    asked += [Payment(when, float(percent), whole - sum((each.amount for each in asked), Decimal(0))) for when, percent in shares[-1:]]
+    return tuple(each for each in asked if each.amount)
 
 
 def gross(rates: Rates, nets: Sequence[Decimal], *, charged: bool) -> Decimal:

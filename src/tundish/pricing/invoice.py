@@ -68,7 +68,7 @@ def next_invoice(contract: Contract, issued: tuple[Invoice, ...], number: str, d
 
     What is agreed after the last payment was billed has bills of its own.
     """
-    place = len(_standing(issued))
+    place = len(standing(issued))
     if not contract.shares or (place >= len(contract.shares) and not contract.agreed) or overbilled(contract, issued):
         return None
     made = (_bill(contract, issued, share) for share in (*contract.shares[place:-1], None))
@@ -76,10 +76,23 @@ def next_invoice(contract: Contract, issued: tuple[Invoice, ...], number: str, d
     return replace(found, number=number, issued=day, supplied=day) if found else None
 
 
+def bills_to_come(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
+    """Every bill that is still to be made when nothing changes any more, without a number."""
+    made = issued
+    while one := next_invoice(contract, made, f"{len(made)} to come", ""):
+        made = (*made, one)
+    return tuple(replace(each, number="") for each in made[len(issued) :])
+
+
+def standing(issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
+    """The bills that were not taken back."""
+    return tuple(each for each in issued if not each.credits and not is_credited(each, issued))
+
+
 def overbilled(contract: Contract, issued: tuple[Invoice, ...]) -> bool:
     """Whether bills ask for more than is agreed now: the last is to be taken back and made again."""
     rates, left, kept_left = _left(contract, issued)
-    return bool(_standing(issued)) and (
+    return bool(standing(issued)) and (
         kept_left < 0 or any(rest * net < 0 or (rest and not net) for (_, net), rest in zip(rates, left, strict=True))
     )
 
@@ -102,15 +115,11 @@ def is_credited(invoice: Invoice, issued: Iterable[Invoice]) -> bool:
     return any(each.credits == invoice.number for each in issued)
 
 
-def _standing(issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
-    return tuple(each for each in issued if not each.credits and not is_credited(each, issued))
-
-
 def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Decimal] | None) -> Invoice:
     """So much of the contract as a bill, or, without a share, what is left of it."""
     rates, left, kept_left = _left(contract, issued)
     if share is None:
-        last = contract.shares[-1][0] if len(_standing(issued)) < len(contract.shares) else SINCE
+        last = contract.shares[-1][0] if len(standing(issued)) < len(contract.shares) else SINCE
         when, nets, kept_back = last, left, kept_left
     else:
         when, percent = share
@@ -127,11 +136,11 @@ def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Dec
 
 def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[Rates, tuple[Decimal, ...], Decimal]:
     """The rates of the contract, and those billed at that it has no more; what is left to bill of each; and to be kept back."""
-    standing, agreed = _standing(issued), dict(contract.rates)
-    billed = [(each.percent, each.net or Decimal(0)) for one in standing for each in one.charges]
+    billed_by, agreed = standing(issued), dict(contract.rates)
+    billed = [(each.percent, each.net or Decimal(0)) for one in billed_by for each in one.charges]
     rates = (*contract.rates, *((rate, Decimal(0)) for rate in dict.fromkeys(rate for rate, _ in billed) if rate not in agreed))
     left = tuple(net - sum((amount for at, amount in billed if at == rate), Decimal(0)) for rate, net in rates)
-    return rates, left, contract.kept_back - sum((one.kept_back or Decimal(0) for one in standing), Decimal(0))
+    return rates, left, contract.kept_back - sum((one.kept_back or Decimal(0) for one in billed_by), Decimal(0))
 
 
 def _words(when: str, percent: Decimal | None, *, several: bool) -> str:

@@ -13,9 +13,9 @@ from tundish.field import Problem, must_read
 from tundish.figure import total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
-from tundish.pricing.instalment import gross, instalment, rates_of
+from tundish.pricing.instalment import payments, rates_of
 from tundish.pricing.pennies import penny
-from tundish.pricing.price import Beside, Payment, Price, StagePrice
+from tundish.pricing.price import Beside, Price, StagePrice
 from tundish.pricing.programme import programme
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
@@ -37,7 +37,7 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
     kept = before - costs
     return Price(
         stages, beside, before, vat_lines, vat, before + vat, _kept_back(before, beside, materials, terms),
-        _payments(vat_lines, before, before + vat, terms),
+        payments(rates_of(vat_lines, before), _shares(terms), charged=terms.vat != REVERSE_CHARGE),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), terms.labour_rate is not None,
         materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
         days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
@@ -101,20 +101,11 @@ def _kept_back(before: Decimal, beside: tuple[Beside, ...], materials: Decimal, 
     return cis.deduction(before, materials + passed_on, terms.cis)
 
 
-def _payments(vat_lines: tuple[VatLine, ...], before: Decimal, whole: Decimal, terms: Terms) -> tuple[Payment, ...]:
-    """Parts of the whole, each as its bill will be: VAT on them is whole pennies, so that all bills together are the price."""
-    rates, charged = rates_of(vat_lines, before), all(each.charged for each in vat_lines)
-    asked: list[Payment] = []
-    left, left_percent = tuple(net for _, net in rates), 100.0
+def _shares(terms: Terms) -> tuple[tuple[str, Decimal], ...]:
+    """When how much per cent is to be paid; more than the whole is never asked for: what is over is left out, and said by `problems`."""
+    left, shares = Decimal(100), []
     for when, name in (("With your acceptance", "deposit"), ("When the wall is boarded", "boarded")):
-        # More than the whole is never asked for: what is over is left out, and said by `problems`.
-        percent = min(float(must_read(terms, name).value), left_percent)
-        nets = left if left_percent - percent < _NOTHING else instalment(rates, left, Decimal(str(percent)))
-        asked.append(Payment(when, percent, gross(rates, nets, charged=charged)))
-        left = tuple(one - net for one, net in zip(left, nets, strict=True))
-        left_percent -= percent
-    asked.append(Payment("When it is finished and shown", left_percent, whole - sum((each.amount for each in asked), Decimal(0))))
-    return tuple(each for each in asked if each.amount)
-
-
-_NOTHING = 1e-9
+        percent = min(Decimal(str(must_read(terms, name).value)), left)
+        shares.append((when, percent))
+        left -= percent
+    return tuple(each for each in (*shares, ("When it is finished and shown", left)) if each[1])

@@ -150,9 +150,9 @@ class PaperPage(Page):
         rows = []
         for each in self._made:
             state = papers.state_of(each, estimate, issued)
-            cell = Cell(
-                each.document.title, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone
-            )
+            own = each.document.number != estimate.job.number and each.document.number not in each.document.title
+            words = f"{each.document.title} {each.document.number}" if own else each.document.title
+            cell = Cell(words, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone)
             rows.append(Row(each.document.key, (cell,)))
         self.table.set_rows(tuple(rows))
 
