@@ -43,6 +43,7 @@ class Client:
     address: str = text("Address", "One line each, postcode last.")
     phone: str = text("Phone")
     email: str = text("Email")
+    vat_number: str = text("Their VAT number", "A business's, for the reverse charge: another program asks for it on your bill.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

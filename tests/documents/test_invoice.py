@@ -49,6 +49,12 @@ def test_what_is_paid_is_a_receipt_and_asks_for_nothing(worked: dict[str, Estima
     assert "Please pay" not in said
 
 
+def test_a_client_s_vat_number_stands_on_a_bill_with_vat(changed: Changed) -> None:
+    made = changed("101", client__vat_number="GB 111 1111 11")
+    assert "VAT reg. GB 111 1111 11" in words(made, BILL)
+    assert "VAT reg. GB 111 1111 11" not in words(made, replace(BILL, charges=(Charge(what="work", net=Decimal(10)),)))
+
+
 def test_a_credit_note_takes_back_to_the_penny(worked: dict[str, Estimate]) -> None:
     said = words(worked["101"], credit(BILL, "101-2", "2026-12-08"))
     assert "Credit note 101-2" in said

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 from tundish import measure
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
+from tundish.documents.invoice import when_to_pay
 from tundish.documents.paper import trader_of
 from tundish.errors import TundishError
 from tundish.pricing.contract import Contract, contract_of
@@ -96,7 +97,7 @@ class Bills(QWidget):
         self._workspace.edit(f"invoice {invoice.number} paid", replace(job, invoices=paid), "invoices")
 
     def _save_xml(self, invoice: Invoice) -> None:
-        from tundish.writers.invoice_xml import Parties, write_invoice_xml
+        from tundish.writers.invoice_xml import Parties, lacking, write_invoice_xml
 
         name = f"{'Credit note' if invoice.credits else 'Invoice'} {invoice.number}.xml"
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {name}", str(Path.home() / name), "UBL 2.1 XML (*.xml)")
@@ -105,11 +106,14 @@ class Bills(QWidget):
         client, estimate = self._workspace.job.client, self._workspace.estimate
         trader = trader_of(estimate) if estimate is not None else self._workspace.book.trader
         try:
-            write_invoice_xml(invoice, Parties(trader, client.name, client.address), Path(chosen))
+            parties = Parties(trader, client, when_to_pay(invoice, self._workspace.job.terms))
+            write_invoice_xml(invoice, parties, Path(chosen))
         except TundishError as fault:
             self._workspace.said.emit(str(fault))
         else:
-            self._workspace.said.emit(f"Saved: {Path(chosen).name}, in {Path(chosen).parent}")
+            less = lacking(invoice, parties)
+            asked = f". It lacks {less}, which the program that opens it will ask for" if less else ""
+            self._workspace.said.emit(f"Saved: {Path(chosen).name}, in {Path(chosen).parent}{asked}")
 
 
 def words_of(invoice: Invoice, issued: tuple[Invoice, ...]) -> str:

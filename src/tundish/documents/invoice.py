@@ -11,6 +11,7 @@ from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.terms import reverse_charges, when_late
 from tundish.estimate import Estimate
 from tundish.pricing.invoice import Invoice, bill_of
+from tundish.pricing.terms import Terms
 
 _COLUMNS = (Column("For", "text", 3.4, "strong"), Column("VAT, %", "percent", 0.8), Column("Before VAT, £", "money", 1.2, "strong"))
 
@@ -36,25 +37,31 @@ def build(estimate: Estimate, invoice: Invoice) -> Document:
     return replace(made, number=invoice.number, name=name)
 
 
+def when_to_pay(invoice: Invoice, terms: Terms) -> str:
+    """When a bill is to be paid and what a late one costs, how it was paid, or what it takes back."""
+    if invoice.paid:
+        return f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks."
+    if invoice.credits:
+        return f"This takes back invoice {invoice.credits}."
+    return when_late(terms) if terms.client_is == "a business" else "Please pay within 14 days, giving the invoice number."
+
+
 def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
     trader, client = trader_of(estimate), estimate.job.client
-    vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and bill_of(invoice).vat_lines else ()
+    rated = bool(bill_of(invoice).vat_lines)
+    vat, theirs = (_registered(each.vat_number if rated else "") for each in (trader, client))
     sender = (trader.name, *lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word), *vat)
     dates = [f"Date {measure.show_date(invoice.issued)}"] if invoice.issued else []
     dates += [f"Supplied {measure.show_date(invoice.supplied)}"] if invoice.supplied else []
-    return Facts((("To", (client.name, *lines_of(client.address))), ("From", sender), ("Dates", tuple(dates))))
+    return Facts((("To", (client.name, *lines_of(client.address), *theirs)), ("From", sender), ("Dates", tuple(dates))))
+
+
+def _registered(number: str) -> tuple[str, ...]:
+    return (f"VAT reg. {number}",) if number else ()
 
 
 def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
-    terms = estimate.job.terms
-    words = []
-    if invoice.paid:
-        words.append(f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks.")
-    words += reverse_charges(bill_of(invoice).vat_lines)
-    if invoice.credits:
-        words.append(f"This takes back invoice {invoice.credits}.")
-    elif not invoice.paid and terms.client_is == "a business":
-        words.append(when_late(terms))
-    elif not invoice.paid:
-        words.append("Please pay within 14 days, giving the invoice number.")
+    reverse = reverse_charges(bill_of(invoice).vat_lines)
+    when = when_to_pay(invoice, estimate.job.terms)
+    words = (when, *reverse) if invoice.paid else (*reverse, when)
     return tuple(Paragraph(each, "note") for each in words)

@@ -9,21 +9,22 @@ from pathlib import Path
 from typing import Final
 
 from tundish.catalogue.trader import Trader
-from tundish.pricing.invoice import Invoice, bill_of
+from tundish.estimate import Client
+from tundish.pricing.invoice import Bill, Charge, Invoice, bill_of
 from tundish.writers.safe import write_whole
 from tundish.writers.ubl import address, as_bytes, document, money, part, quantity, text
 
-_FOLLOWS: Final = "urn:cen.eu:en16931:2017#compliant#urn:fdc:peppol.eu:2017:poacc:billing:3.0"
-_PROCESS: Final = "urn:fdc:peppol.eu:2017:poacc:billing:01:1.0"
+_FOLLOWS: Final = "urn:cen.eu:en16931:2017"
+_NOTHING: Final = Decimal(0)
 
 
 @dataclass(frozen=True, slots=True)
 class Parties:
-    """Who bills whom; addresses have a line each."""
+    """Who bills whom, and when it is to be paid, in words."""
 
     trader: Trader
-    client: str
-    client_address: str
+    client: Client
+    terms: str = ""
 
 
 def write_invoice_xml(invoice: Invoice, parties: Parties, path: Path) -> None:
@@ -31,11 +32,16 @@ def write_invoice_xml(invoice: Invoice, parties: Parties, path: Path) -> None:
     write_whole(path, as_xml(invoice, parties))
 
 
+def lacking(invoice: Invoice, parties: Parties) -> str:
+    """What the rules ask for on such a bill and nobody typed, in words; nothing where all is there."""
+    asked = ((_has_vat(invoice), parties.trader, "your VAT number"), (invoice.reverse_charge, parties.client, "your client's VAT number"))
+    return " and ".join(words for wanted, who, words in asked if wanted and not who.vat_number.strip())
+
+
 def as_xml(invoice: Invoice, parties: Parties) -> bytes:
     """The bill as the bytes of a UBL 2.1 document; a credit note states its amounts as they are taken back."""
     root = document("CreditNote" if invoice.credits else "Invoice")
     text(root, "CustomizationID", _FOLLOWS)
-    text(root, "ProfileID", _PROCESS)
     text(root, "ID", invoice.number)
     text(root, "IssueDate", invoice.issued)
     text(root, "CreditNoteTypeCode" if invoice.credits else "InvoiceTypeCode", "381" if invoice.credits else "380")
@@ -44,45 +50,55 @@ def as_xml(invoice: Invoice, parties: Parties) -> bytes:
     text(root, "DocumentCurrencyCode", "GBP")
     if invoice.credits:
         text(part(part(root, "BillingReference"), "InvoiceDocumentReference"), "ID", invoice.credits)
-    _party(root, "AccountingSupplierParty", parties.trader.name or "–", parties.trader.address, parties.trader.vat_number)
-    _party(root, "AccountingCustomerParty", parties.client or "–", parties.client_address, "")
+    _supplier(root, invoice, parties.trader)
+    _customer(root, invoice, parties.client)
+    if parties.terms:
+        text(part(root, "PaymentTerms"), "Note", parties.terms)
     _sums(root, invoice)
     for number, charge in enumerate(invoice.charges, 1):
-        _line(root, number, invoice, charge.what, charge.net or Decimal(0), charge.percent)
+        _line(root, number, invoice, charge)
     return as_bytes(root)
 
 
 def _sums(root: ET.Element, invoice: Invoice) -> None:
     bill = bill_of(invoice)
+    sign = -1 if invoice.credits else 1
     tax = part(root, "TaxTotal")
-    money(tax, "TaxAmount", abs(bill.vat))
-    none = Decimal(0)
-    rows: list[tuple[Decimal | None, Decimal, Decimal]] = [
-        (each.percent, each.net, each.vat if each.charged else none) for each in bill.vat_lines
-    ]
-    rows = rows or [(None, bill.net, none)]
-    for percent, net, vat in rows:
+    money(tax, "TaxAmount", sign * bill.vat)
+    for percent, net, vat in _breakdown(invoice, bill):
         subtotal = part(tax, "TaxSubtotal")
-        money(subtotal, "TaxableAmount", abs(net))
-        money(subtotal, "TaxAmount", abs(vat))
+        money(subtotal, "TaxableAmount", sign * net)
+        money(subtotal, "TaxAmount", sign * vat)
         _category(subtotal, "TaxCategory", invoice, percent, reason=True)
     total = part(root, "LegalMonetaryTotal")
     for name, amount in (("LineExtensionAmount", bill.net), ("TaxExclusiveAmount", bill.net), ("TaxInclusiveAmount", bill.total)):
-        money(total, name, abs(amount))
-    if bill.due != bill.total:
-        money(total, "PrepaidAmount", abs(bill.total - bill.due))
-    money(total, "PayableAmount", abs(bill.due))
+        money(total, name, sign * amount)
+    due = _NOTHING if invoice.paid else bill.due
+    if due != bill.total:
+        money(total, "PrepaidAmount", sign * (bill.total - due))
+    money(total, "PayableAmount", sign * due)
 
 
-def _line(root: ET.Element, number: int, invoice: Invoice, what: str, net: Decimal, percent: Decimal | None) -> None:
+def _breakdown(invoice: Invoice, bill: Bill) -> list[tuple[Decimal | None, Decimal, Decimal]]:
+    """Per cent, net and VAT of each rate; one for all under the reverse charge or without VAT, as the rules have it (BR-AE-1, BR-O-1)."""
+    if not bill.vat_lines:
+        return [(None, bill.net, _NOTHING)]
+    if invoice.reverse_charge:
+        return [(_NOTHING, bill.net, _NOTHING)]
+    return [(each.percent, each.net, each.vat) for each in bill.vat_lines]
+
+
+def _line(root: ET.Element, number: int, invoice: Invoice, charge: Charge) -> None:
+    """One line; what is taken off is less than nothing of a thing, its price is never below nothing (BR-27)."""
+    net = charge.net or _NOTHING
     line = part(root, "CreditNoteLine" if invoice.credits else "InvoiceLine")
     text(line, "ID", str(number))
-    quantity(line, "CreditedQuantity" if invoice.credits else "InvoicedQuantity", "1")
+    quantity(line, "CreditedQuantity" if invoice.credits else "InvoicedQuantity", "-1" if net < 0 else "1")
     money(line, "LineExtensionAmount", net)
     item = part(line, "Item")
-    text(item, "Name", what or "Work")
-    _category(item, "ClassifiedTaxCategory", invoice, percent)
-    money(part(line, "Price"), "PriceAmount", net)
+    text(item, "Name", charge.what or "Work")
+    _category(item, "ClassifiedTaxCategory", invoice, charge.percent)
+    money(part(line, "Price"), "PriceAmount", abs(net))
 
 
 def _category(parent: ET.Element, name: str, invoice: Invoice, percent: Decimal | None, *, reason: bool = False) -> None:
@@ -91,7 +107,7 @@ def _category(parent: ET.Element, name: str, invoice: Invoice, percent: Decimal 
     code = "O" if percent is None else "AE" if invoice.reverse_charge else "S" if percent else "Z"
     text(category, "ID", code)
     if code != "O":
-        text(category, "Percent", f"{Decimal(0) if code == 'AE' else percent:f}")
+        text(category, "Percent", f"{_NOTHING if code == 'AE' else percent:f}")
     if reason and code in {"AE", "O"}:
         words = "Reverse charge" if code == "AE" else "Not registered for VAT"
         text(category, "TaxExemptionReasonCode", f"VATEX-EU-{code}")
@@ -99,13 +115,38 @@ def _category(parent: ET.Element, name: str, invoice: Invoice, percent: Decimal 
     text(part(category, "TaxScheme"), "ID", "VAT")
 
 
-def _party(root: ET.Element, name: str, called: str, lines: str, vat_number: str) -> None:
-    party = part(part(root, name), "Party")
-    text(part(party, "PartyName"), "Name", called)
+def _supplier(root: ET.Element, invoice: Invoice, trader: Trader) -> None:
+    """The trader, by the VAT number where there is VAT on the bill; else by what the client knows them by (BR-CO-26, BR-O-2)."""
+    name = trader.name or "–"
+    party = part(part(root, "AccountingSupplierParty"), "Party")
+    number = _vat_number(trader.vat_number, invoice)
+    if not number:
+        text(part(party, "PartyIdentification"), "ID", trader.email or trader.phone or name)
+    _party(party, name, trader.address, number)
+
+
+def _customer(root: ET.Element, invoice: Invoice, client: Client) -> None:
+    party = part(part(root, "AccountingCustomerParty"), "Party")
+    _party(party, client.name or "–", client.address, _vat_number(client.vat_number, invoice))
+
+
+def _party(party: ET.Element, name: str, lines: str, vat_number: str) -> None:
+    text(part(party, "PartyName"), "Name", name)
     address(party, "PostalAddress", lines.splitlines())
-    if vat_number.strip():
+    if vat_number:
         scheme = part(party, "PartyTaxScheme")
-        number = "".join(vat_number.split()).upper()
-        text(scheme, "CompanyID", number if number.startswith("GB") else f"GB{number}")
+        text(scheme, "CompanyID", vat_number)
         text(part(scheme, "TaxScheme"), "ID", "VAT")
-    text(part(party, "PartyLegalEntity"), "RegistrationName", called)
+    text(part(party, "PartyLegalEntity"), "RegistrationName", name)
+
+
+def _vat_number(typed: str, invoice: Invoice) -> str:
+    """The number as it is written between countries, GB where no country is typed; none on a bill without VAT."""
+    if not _has_vat(invoice):
+        return ""
+    number = "".join(typed.split()).upper()
+    return number if not number or number[:2].isalpha() else f"GB{number}"
+
+
+def _has_vat(invoice: Invoice) -> bool:
+    return any(each.percent is not None for each in invoice.charges)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterable
 from decimal import Decimal
@@ -14,6 +15,7 @@ CAC: Final = "urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateCompon
 CBC: Final = "urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2"
 EACH: Final = "C62"
 """One, by UN/ECE Recommendation 20."""
+_POSTCODE: Final = re.compile(r"[A-Z]{1,2}[0-9][A-Z0-9]? ?[0-9][A-Z]{2}", re.IGNORECASE)
 
 
 def document(kind: str) -> ET.Element:
@@ -47,13 +49,19 @@ def quantity(parent: ET.Element, name: str, amount: str, unit: str = EACH) -> No
 
 
 def address(parent: ET.Element, name: str, lines: Iterable[str]) -> None:
-    """An address as it is typed, a line each, in the United Kingdom."""
+    """An address in the United Kingdom as it is typed, a line each: a postcode at its end is told apart, and the town before it.
+
+    What is more than two lines of street is one line: EN 16931 has room for no more (UBL-SR-51).
+    """
     made = part(parent, name)
     said = [each.strip() for each in lines if each.strip()]
-    for tag, line in zip(("StreetName", "AdditionalStreetName"), said, strict=False):
-        text(made, tag, line)
-    for line in said[2:]:
-        text(part(made, "AddressLine"), "Line", line)
+    coded = len(said) > 1 and _POSTCODE.fullmatch(said[-1]) is not None
+    (*street, town), postcode = (said[:-1], said[-1]) if coded else ((*said, ""), "")
+    for tag, words in (*zip(("StreetName", "AdditionalStreetName"), street, strict=False), ("CityName", town), ("PostalZone", postcode)):
+        if words:
+            text(made, tag, words)
+    if street[2:]:
+        text(part(made, "AddressLine"), "Line", ", ".join(street[2:]))
     text(part(made, "Country"), "IdentificationCode", "GB")
 
 

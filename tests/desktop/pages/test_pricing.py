@@ -11,6 +11,7 @@ import pytest
 from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.writers.published_rules import broken
 from tundish import measure
 from tundish.desktop.pages.pricing import PricingPage
 from tundish.documents import quote
@@ -105,7 +106,7 @@ def test_bills_follow_one_another_and_a_wrong_one_is_taken_back(fitter: Fitter, 
     target = tmp_path / "bill.xml"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     fitter.press("XML", page)
-    assert target.read_bytes().startswith(b"<?xml")
+    assert broken(target.read_bytes()) == []
     assert b"M. Tarrowby" in target.read_bytes(), "the same trader as on the paper"
 
 
