@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from elementpath import XPathContext, XPathToken
+from elementpath.collations import UNICODE_CODEPOINT_COLLATION
 from elementpath.xpath2 import XPath2Parser
 from lxml import etree
 
@@ -57,7 +58,8 @@ def _holds(check: Check, tree: Any, node: Any) -> bool:
 @cache
 def _patterns() -> Sequence[Sequence[tuple[XPathToken, Sequence[Check]]]]:
     root = etree.parse(RULES).getroot()
-    parser = XPath2Parser({str(each.get("prefix")): str(each.get("uri")) for each in root.iter(f"{_SCH}ns")})
+    spaces = {str(each.get("prefix")): str(each.get("uri")) for each in root.iter(f"{_SCH}ns")}
+    parser = XPath2Parser(spaces, default_collation=UNICODE_CODEPOINT_COLLATION)  # else it asks for a locale, which Qt has set
 
     def checks(rule: Any) -> Sequence[Check]:
         found = rule.iter(f"{_SCH}assert")
