@@ -18,7 +18,7 @@ from openpyxl import Workbook
 
 from tundish.store.keep import Store
 from tundish.store.offer_search import find_offers
-from tundish.store.price_list import look_at, take_in
+from tundish.store.price_list import look_at, take_in, undo
 
 LIST_ROWS = 50_000
 LONG_ROWS = 1_000_000
@@ -33,14 +33,19 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def workbook(folder: Path) -> Path:
+def workbooks(folder: Path) -> tuple[Path, Path]:
+    """A list of 50,000 rows, and the next one of the same supplier: every price a tenth higher."""
+    return workbook(folder / "first.xlsx", 1.0), workbook(folder / "next.xlsx", 1.1)
+
+
+def workbook(path: Path, times: float) -> Path:
     book = Workbook(write_only=True)
     sheet = book.create_sheet()
     sheet.append(["Code", "Description", "Price", "Pack", "Item"])
     for place in range(LIST_ROWS):
-        sheet.append([f"L{place:06}", f"Thing number {place}", round(1 + place / 100, 2), 4, "sound-pad"])
-    book.save(folder / "list.xlsx")
-    return folder / "list.xlsx"
+        sheet.append([f"L{place:06}", f"Thing number {place}", round((1 + place / 100) * times, 2), 4, "sound-pad"])
+    book.save(path)
+    return path
 
 
 @pytest.fixture
@@ -62,19 +67,21 @@ def least(workbook: Path, folder: Path, turn: int) -> float:
     return perf_counter() - begun
 
 
-def test_a_list_of_fifty_thousand_rows(workbook: Path, folder: Path, store: Store) -> None:
+def test_a_list_of_fifty_thousand_rows(workbooks: tuple[Path, Path], folder: Path, store: Store) -> None:
     """Target: looked at and taken in within twice the least, every row a new price or a changed one."""
-    raw = median(least(workbook, folder, turn) for turn in range(3))
+    raw = median(least(workbooks[0], folder, turn) for turn in range(3))
     told = []
-    for day, fate in (("2026-11-25", "new"), ("2026-11-26", "changed")):
-        columns = {"code": "Code", "price": "Price", "pack": "Pack" if fate == "new" else "Price", "least": "", "item": "Item"}
+    for path, fate in zip(workbooks, ("new", "changed"), strict=True):
         begun = perf_counter()
-        preview = look_at(store, workbook, "oddmoor", columns, day)
+        preview = look_at(store, path, "oddmoor")
         looked = perf_counter() - begun
         take_in(store, preview)
         whole = perf_counter() - begun
-        assert preview.count(fate) >= LIST_ROWS - 1
+        assert preview.count(fate) == LIST_ROWS
         told.append(f"{fate}: {whole:.2f} s (look {looked:.2f}), {whole / raw:.2f} of the least")
+    begun = perf_counter()
+    assert undo(store, "oddmoor") == LIST_ROWS
+    told.append(f"undone in {perf_counter() - begun:.2f} s")
     sys.stderr.write(f"\n50,000 rows: least {raw:.2f} s; {'; '.join(told)}\n")
 
 

@@ -6,17 +6,22 @@ import os
 import sqlite3
 import subprocess
 import sys
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 import sqlalchemy as sa
+from alembic import command
 from alembic.autogenerate import compare_metadata
+from alembic.config import Config
 from alembic.migration import MigrationContext
 
 from tundish.estimate import Job
 from tundish.store import database
 from tundish.store.database import FILE, SCHEMA, CannotKeepError, CannotOpenError, open_engine
 from tundish.store.keep import Store
+from tundish.store.offer_search import find_offers
+from tundish.store.price_list import old_prices, undo
 from tundish.store.tables import META
 
 ROOT = Path(__file__).parents[2]
@@ -60,6 +65,44 @@ def test_a_schema_step_that_fails_leaves_nothing_behind(own_home: Path) -> None:
     there = sqlite3.connect(own_home / FILE)
     assert [name for (name,) in there.execute("SELECT name FROM sqlite_master WHERE type = 'table'")] == ["papers"]
     there.close()
+
+
+def test_what_an_earlier_program_took_in_is_still_undone(own_home: Path) -> None:
+    """Schema 6 kept what an import changed as JSON."""
+    store = Store()
+    before = store.book().offers
+    store.close()
+    engine = open_engine()
+    config = Config()
+    config.set_main_option("script_location", str(Path(database.__file__).parent / "migrations"))
+    config.set_main_option("path_separator", "os")
+    with engine.begin() as connection:
+        config.attributes["connection"] = connection
+        command.downgrade(config, "0006")
+    engine.dispose()
+    with sqlite3.connect(own_home / FILE) as there:
+        there.executescript(TAKEN_IN_BEFORE)
+    there.close()
+    store = Store()
+    assert store.book().offers != before
+    assert [(each.code, each.price) for each in find_offers(store, "old9")] == [("OLD9", Decimal(7))]
+    assert old_prices(store, "oddmoor", "OB2027") == (("2026-09-14", Decimal("8.90")),)
+    assert undo(store, "oddmoor") == 2
+    assert store.book().offers == before
+    assert not find_offers(store, "old9")
+    store.close()
+
+
+TAKEN_IN_BEFORE = """
+INSERT INTO imports VALUES (1, 'oddmoor', 'list.csv', '2026-11-01T10:00:00', '');
+INSERT INTO price_changes SELECT 1, 1, id, json_object('price', price, 'pack', pack, 'least', least, 'valid_from', valid_from, 'code', code),
+    json_object('price', '9.90', 'pack', pack, 'least', least, 'valid_from', '2026-11-01', 'code', code) FROM offers WHERE code = 'OB2027';
+UPDATE offers SET price = '9.90', valid_from = '2026-11-01' WHERE code = 'OB2027';
+INSERT INTO offers (item, supplier, code, pack, price, valid_from, length, width)
+    VALUES ('sound-pad', 'oddmoor', 'OLD9', 4, '7', '2026-11-01', 0, 0);
+INSERT INTO price_changes VALUES (2, 1, (SELECT MAX(id) FROM offers), 'null',
+    '{"price": "7", "pack": 4, "least": 1, "valid_from": "2026-11-01", "code": "OLD9"}');
+"""
 
 
 def test_a_database_of_a_newer_program_is_left_alone(own_home: Path) -> None:

@@ -89,8 +89,7 @@ def test_a_spreadsheet_is_known_by_its_bytes_not_its_name(store: Store, tmp_path
 def test_decimal_commas_are_seen_from_the_column(store: Store, tmp_path: Path) -> None:
     rows = (("Code", "Price"), ("OB2024", "1.012,98"), ("OB2027", "8,90"), ("A", "ask"), ("B", "12"), ("C", ""))
     first, second, *_ = look_at(store, csv_list(tmp_path / "l.csv", rows, ";"), "oddmoor").fates
-    assert first.after is not None
-    assert (first.after.price, second.fate) == (Decimal("1012.98"), "unchanged")
+    assert (first.price, second.fate) == (Decimal("1012.98"), "unchanged")
 
 
 def test_every_row_that_will_not_do_says_why(store: Store, tmp_path: Path) -> None:
@@ -149,6 +148,7 @@ def test_a_price_list_that_breaks_off_when_taken_in_changes_nothing(store: Store
     with pytest.raises(CannotReadListError, match="broke off"):
         take_in(store, preview)
     assert store.book().offers == before
+    assert not find_offers(store, "n1"), "nor is anything of it found"
     with pytest.raises(NothingToUndoError):
         undo(store, "oddmoor")
     monkeypatch.undo()

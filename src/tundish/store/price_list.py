@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any, Final
 from tundish.errors import TundishError
 from tundish.store import shelf
 from tundish.store.ledger import now
-from tundish.store.price_rows import Fate, Terms, put, put_back
+from tundish.store.price_rows import Fate, changed_since, put, put_back
 from tundish.store.sheet_rows import CannotReadListError, Row, rows_of
 
 if TYPE_CHECKING:
@@ -38,7 +38,8 @@ SHOWN: Final = 2_000
 _CHANGES: Final = ("new", "changed")
 _LOOKED_FOR: Final = 40
 """Rows within which the heads must come."""
-_PLAIN: Final = re.compile(r"\d{1,6}(?:\.\d{1,4})?", re.ASCII)
+_PLAIN: Final = re.compile(r"(?=.*[1-9])(?:0|[1-9]\d{0,5})(?:\.\d{1,4})?", re.ASCII)
+"""A price that is kept as it is written."""
 _MONEY: Final = re.compile(r"£?\s*(-?[\d.,'\s]*\d)\s*(?:£|GBP)?", re.IGNORECASE)
 _DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}\b|\.\d{3},")
 _DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
@@ -136,24 +137,17 @@ def undo(store: Store, supplier: str) -> int:
     def work(connection: Connection) -> int:
         from sqlalchemy import select, update
 
-        from tundish.store.tables import imports, offers, price_changes
+        from tundish.store.tables import imports
 
         last = select(imports).where(imports.c.supplier == supplier, imports.c.undone == "").order_by(imports.c.id.desc())
         row = connection.execute(last).first()
         if row is None:
             raise NothingToUndoError(f"No price list of {supplier} is there to be undone.")
-        p, c = price_changes.c, offers.c
-        changes = connection.execute(select(p.offer, p.before, p.after).where(p["import"] == row.id).order_by(p.id)).all()
-        there = {
-            offer_id: (code, price)
-            for offer_id, code, price in connection.execute(select(c.id, c.code, c.price).where(c.supplier == supplier)).all()
-        }
-        for offer_id, _, after in changes:
-            if there.get(offer_id) != (after["code"], after["price"]):
-                raise NothingToUndoError(f"The price of {after['code']} was changed since {row.file} was taken in: nothing was undone.")
-        put_back(connection, [(offer_id, was) for offer_id, was, _ in changes])
+        code = changed_since(connection, row.id, supplier)
+        if code:
+            raise NothingToUndoError(f"The price of {code} was changed since {row.file} was taken in: nothing was undone.")
         connection.execute(update(imports).where(imports.c.id == row.id).values(undone=now()))
-        return len(changes)
+        return put_back(connection, row.id)
 
     return store.work(work)
 
@@ -166,19 +160,16 @@ def old_prices(store: Store, supplier: str, code: str) -> tuple[tuple[str, Decim
 
         from tundish.store.tables import imports, price_changes
 
-        joined = select(price_changes.c.before).join(imports, imports.c.id == price_changes.c["import"])
-        rows = connection.execute(
-            joined.where(imports.c.supplier == supplier, imports.c.undone == "").order_by(price_changes.c.id)
-        ).scalars()
-        return tuple((row["valid_from"], Decimal(row["price"])) for row in rows if row and row["code"] == code)
+        p = price_changes.c
+        mine = (imports.c.supplier == supplier, imports.c.undone == "", p.code == code, p.was_price.is_not(None))
+        joined = select(p.was_valid_from, p.was_price).join(imports, imports.c.id == p["import"])
+        return tuple((day, Decimal(price)) for day, price in connection.execute(joined.where(*mine).order_by(p.id)))
 
     return store.work(work)
 
 
 def money(words: str, *, comma: bool) -> Decimal | str:
     """A price from a cell, or the words that say why it is none."""
-    if not comma and _PLAIN.fullmatch(words) and (amount := Decimal(words)):
-        return amount
     if words.startswith(("=", "+", "@")):
         return "is a formula, not a price"
     match = _MONEY.fullmatch(words.strip())
@@ -224,14 +215,13 @@ def _known(connection: Connection, supplier: str, day: str) -> _Known:
     from tundish.store.tables import items, offers
 
     c = offers.c
-    wanted = select(c.code, c.id, c.price, c.pack, c.least, c.valid_from, c.length).where(c.supplier == supplier)
+    wanted = select(c.code, c.id, c.length, c.pack, c.price, c.valid_from, c.least).where(c.supplier == supplier)
     held: dict[str, tuple[Any, ...]] = {}
     twice = set()
-    for rows in connection.execute(wanted).partitions(1000):
-        for row in rows:
-            if row[0] in held:
-                twice.add(row[0])
-            held[row[0]] = tuple(row)
+    for row in connection.execute(wanted):
+        if row[0] in held:
+            twice.add(row[0])
+        held[row[0]] = tuple(row)
     return _Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), {}, day)
 
 
@@ -247,30 +237,33 @@ def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Ite
 
 
 def _fate(number: int, said: tuple[str, ...], known: _Known, *, comma: bool) -> Fate:
-    code, price_words, pack_words, least_words, item = said
+    code, price, pack_words, least_words, item = said
     old = known.offers.get(code)
     why = "" if code else "has no code"
     if old or item:
         first = known.seen.setdefault(code, number)
         if first != number:
             why = why or f"the code stands in row {first} already"
-    price = money(price_words, comma=comma)
+    if comma or not _PLAIN.fullmatch(price):
+        found = money(price, comma=comma)
+        why, price = (why or found, "") if isinstance(found, str) else (why, str(found))
     pack, least = _count(pack_words), _count(least_words)
-    if why or isinstance(price, str) or code in known.twice or pack is None or least is None:
-        why = why or (price if isinstance(price, str) else "you have this code for two items" if code in known.twice else "")
-        return Fate(number, code, "refused", why or "pack or minimum is not a number above nought")
+    if code in known.twice or pack is None or least is None:
+        why = why or ("you have this code for two items" if code in known.twice else "pack or minimum is not a number above nought")
+    if why or pack is None or least is None:
+        return Fate(number, code, "refused", why)
     if old is None:
         if not item:
             return Fate(number, code, "not used", "no item of yours has this code")
         if item not in known.items:
             return Fate(number, code, "refused", f'"{item[:40]}" is no item of the catalogue')
-        return Fate(number, code, "new", "", item, 0, Terms(price, pack or 1.0, int(least or 1), known.day))
-    _, offer_id, old_price, old_pack, old_least, valid_from, length = old
-    before = Terms(Decimal(old_price), old_pack, old_least, valid_from)
-    after = Terms(price, old_pack if length else pack or old_pack, int(least) or old_least, known.day)
-    if after[:3] == before[:3]:
+        return Fate(number, code, "new", "", item, 0, pack or 1.0, price, known.day, int(least or 1))
+    _, offer_id, length, *before = old
+    old_pack, old_price, _, old_least = before
+    pack, least = old_pack if length else pack or old_pack, int(least) or old_least
+    if pack == old_pack and least == old_least and (price == old_price or Decimal(price) == Decimal(old_price)):
         return Fate(number, code, "unchanged")
-    return Fate(number, code, "changed", "", "", offer_id, after, before)
+    return Fate(number, code, "changed", "", "", offer_id, pack, price, known.day, int(least), *before)
 
 
 def _heads(path: Path, rows: Iterator[Row], known: Mapping[str, str]) -> tuple[dict[str, int], dict[str, str]]:
@@ -300,6 +293,8 @@ def _count(words: str) -> float | None:
     """A number of things; 0 where none is given, None where it is no number."""
     if not words:
         return 0.0
+    if _PLAIN.fullmatch(words):
+        return float(words)
     amount = money(words, comma=False)
     return None if isinstance(amount, str) else float(amount)
 

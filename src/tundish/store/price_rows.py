@@ -1,30 +1,29 @@
-"""Prices put among the offers, and back, with what was before: tens of thousands of rows at a time."""
+"""Prices put among the offers, and back, with what was before: a list of any length, in the transaction it is called in."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from itertools import islice
-from json.encoder import encode_basestring_ascii
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
+from tundish.store.offer_search import indexed_at_the_end
+
 if TYPE_CHECKING:
-    from sqlalchemy import Connection, Insert, Table, Update
+    from sqlalchemy import ColumnElement, Connection, Insert, Update
 
 _BATCH: Final = 10_000
-
-
-class Terms(NamedTuple):
-    """What a price list says of an offer; a tuple, as all that is made once for every row, for there are many."""
-
-    price: Decimal
-    pack: float
-    least: int
-    valid_from: str
+_TERMS: Final = ("pack", "price", "valid_from", "least")
+_AFTER: Final = slice(6, 10)
+_BEFORE: Final = slice(10, 14)
+"""Where a fate has the terms, and those before."""
 
 
 class Fate(NamedTuple):
-    """What becomes of one row: new, changed, unchanged, not used or refused."""
+    """What becomes of one row: new, changed, unchanged, not used or refused; its terms, and what they were.
+
+    A flat tuple with the prices as they are kept: there are many, and most are never looked at.
+    """
 
     row: int
     code: str
@@ -32,59 +31,78 @@ class Fate(NamedTuple):
     said: str = ""
     item: str = ""
     offer_id: int = 0
-    after: Terms | None = None
-    before: Terms | None = None
+    pack: float = 1.0
+    price_words: str = ""
+    valid_from: str = ""
+    least: int = 1
+    was_pack: float = 1.0
+    was_price_words: str = ""
+    was_valid_from: str = ""
+    was_least: int = 1
+
+    @property
+    def price(self) -> Decimal:
+        """What a pack is to cost, without VAT."""
+        return Decimal(self.price_words)
 
     @property
     def why(self) -> str:
         """Why it is so, in words."""
-        if self.before is None or self.after is None:
+        if not self.was_price_words:
             return f"for {self.item}" if self.item else self.said
-        old, price = self.before.price, self.after.price
-        by = (price - old) / old * 100 if old else Decimal(0)
-        return f"£{old} to £{price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
+        old = Decimal(self.was_price_words)
+        by = (self.price - old) / old * 100 if old else Decimal(0)
+        return f"£{old} to £{self.price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
 
 
 def put(connection: Connection, import_id: int, supplier: str, wanted: Iterator[Fate]) -> None:
     """Change and add prices of a supplier, and keep what was before."""
-    from sqlalchemy import func, insert, literal, select
+    from sqlalchemy import insert, literal, select
 
     from tundish.store.tables import offers, price_changes
 
-    last = int(connection.execute(select(func.max(offers.c.id))).scalar() or 0)
-    staged = _staged()
-    staged.create(connection)
-    while batch := list(islice(wanted, _BATCH)):
-        changed, new, kept = [], [], []
-        for _, code, _, _, item, there, after, before in batch:
-            if after is None:
-                continue
-            price, pack, least, day = after
-            if before:
-                changed.append((pack, str(price), day, least, there))
-            else:
-                last += 1
-                new.append((last, item, code, pack, str(price), day, least))
-            kept.append((import_id, there or last, _json(code, before), _json(code, after)))
-        _many(connection, *_change(), changed)
-        _many(connection, insert(staged), tuple(staged.c.keys()), new)
-        _many(connection, insert(price_changes), ("import", "offer", "before", "after"), kept)
-    # In one statement: the index of words takes four times as long where they come one by one.
-    rest = {"supplier": literal(supplier), "length": literal(0.0), "width": literal(0.0)}
-    connection.execute(insert(offers).from_select([*staged.c.keys(), *rest], select(*staged.c, *rest.values())))
-    staged.drop(connection)
+    o = offers.c
+    what = ("import", "offer", "code", "price")
+    with indexed_at_the_end(connection) as last:
+        while batch := list(islice(wanted, _BATCH)):
+            changed, kept, new = [], [], []
+            for each in batch:
+                if each.offer_id:
+                    changed.append((*each[_AFTER], each.offer_id))
+                    kept.append((import_id, each.offer_id, each.code, each.price_words, *each[_BEFORE]))
+                else:
+                    pack, price, day, least = each[_AFTER]
+                    new.append((each.item, supplier, each.code, pack, price, day, 0.0, 0.0, least))
+            _many(connection, *_change(), changed)
+            _many(connection, insert(price_changes), (*what, *(f"was_{name}" for name in _TERMS)), kept)
+            _many(connection, insert(offers), ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width", "least"), new)
+        added = select(literal(import_id), o.id, o.code, o.price).where(o.id > last).order_by(o.id)
+        connection.execute(insert(price_changes).from_select(what, added))
 
 
-def put_back(connection: Connection, changes: Sequence[tuple[int, Mapping[str, Any] | None]]) -> None:
-    """Give offers, by their ids, the terms they had; one that had none goes."""
-    from sqlalchemy import delete
+def put_back(connection: Connection, import_id: int) -> int:
+    """Give the offers of an import the terms they had; those that had none go. Gives how many there are."""
+    from sqlalchemy import delete, select, update
 
-    from tundish.store.tables import offers
+    from tundish.store.tables import offers, price_changes
 
-    _many(connection, *_change(), [(was["pack"], was["price"], was["valid_from"], was["least"], at) for at, was in changes if was])
-    gone = iter([at for at, was in changes if not was])
-    while batch := list(islice(gone, _BATCH)):
-        connection.execute(delete(offers).where(offers.c.id.in_(batch)))
+    p, o = price_changes.c, offers.c
+    mine = p["import"] == import_id
+    before = {name: p[f"was_{name}"] for name in _TERMS}
+    back = connection.execute(update(offers).where(o.id == p.offer, mine, p.was_price.is_not(None)).values(before))
+    gone = connection.execute(delete(offers).where(o.id.in_(select(p.offer).where(mine, p.was_price.is_(None)))))
+    return back.rowcount + gone.rowcount
+
+
+def changed_since(connection: Connection, import_id: int, supplier: str) -> str:
+    """The code of an offer of an import that is not as the import left it, or nothing."""
+    from sqlalchemy import exists, select
+
+    from tundish.store.tables import offers, price_changes
+
+    p, o = price_changes.c, offers.c
+    stands: ColumnElement[bool] = exists().where(o.id == p.offer, o.code == p.code, o.price == p.price, o.supplier == supplier)
+    return str(connection.execute(select(p.code).where(p["import"] == import_id, ~stands).limit(1)).scalar() or "")
 
 
 def _change() -> tuple[Update, tuple[str, ...]]:
@@ -93,33 +111,13 @@ def _change() -> tuple[Update, tuple[str, ...]]:
 
     from tundish.store.tables import offers
 
-    names = ("pack", "price", "valid_from", "least")
-    change = update(offers).where(offers.c.id == bindparam("at")).values({name: bindparam(f"new_{name}") for name in names})
-    return change, (*(f"new_{name}" for name in names), "at")
-
-
-def _staged() -> Table:
-    """Where new offers wait, to be put among the others in one go."""
-    from sqlalchemy import Column, MetaData, Table
-
-    from tundish.store.tables import offers
-
-    names = ("id", "item", "code", "pack", "price", "valid_from", "least")
-    return Table("new_offers", MetaData(), *(Column(name, offers.c[name].type) for name in names), prefixes=["TEMPORARY"])
+    change = update(offers).where(offers.c.id == bindparam("at")).values({name: bindparam(f"new_{name}") for name in _TERMS})
+    return change, (*(f"new_{name}" for name in _TERMS), "at")
 
 
 def _many(connection: Connection, statement: Insert | Update, names: tuple[str, ...], rows: Sequence[tuple[Any, ...]]) -> None:
     """Run a statement for every row as the driver takes it; `names` as they come in the statement."""
     if rows:
         made = statement.compile(dialect=connection.dialect, column_keys=names)
-        given = rows if connection.dialect.positional else [dict(zip(names, row, strict=True)) for row in rows]
+        given = list(rows) if connection.dialect.positional else [dict(zip(names, row, strict=True)) for row in rows]
         connection.exec_driver_sql(str(made), given)
-
-
-def _json(code: str, terms: Terms | None) -> str:
-    """What is kept of an offer's terms, as JSON; written out, for there are many."""
-    if terms is None:
-        return "null"
-    price, pack, least, day = terms
-    quoted = encode_basestring_ascii
-    return f'{{"price": "{price}", "pack": {pack}, "least": {least}, "valid_from": {quoted(day)}, "code": {quoted(code)}}}'

@@ -44,9 +44,12 @@ def rows_of(path: Path) -> Iterator[Row]:
             raise CannotReadListError(path, f"it has more than {MOST_ROWS:,} rows; split it")
         if len(cells) > MOST_COLUMNS:
             raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
-        if cells and len(max(cells, key=len)) > MOST_CELL:
-            raise CannotReadListError(path, f"row {number} has a cell of more than {MOST_CELL:,} characters; is a quotation mark missing?")
-        if any(cells):
+        words = len("".join(cells))
+        if words > MOST_CELL and (long := next((place for place, cell in enumerate(cells, 1) if len(cell) > MOST_CELL), 0)):
+            raise CannotReadListError(
+                path, f"row {number}, column {long} has more than {MOST_CELL:,} characters; is a quotation mark missing?"
+            )
+        if words:
             yield number, cells
 
 

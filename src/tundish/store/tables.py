@@ -140,8 +140,13 @@ price_changes = sa.Table(
     sa.Column("id", sa.Integer, primary_key=True),
     sa.Column("import", sa.ForeignKey("imports.id", ondelete="CASCADE"), nullable=False, index=True),
     sa.Column("offer", sa.Integer, nullable=False),
-    sa.Column("before", sa.JSON),
-    sa.Column("after", sa.JSON, nullable=False),
+    sa.Column("code", sa.Text, nullable=False),
+    sa.Column("price", sa.Text, nullable=False),
+    # What was before; none of it where the offer is new.
+    sa.Column("was_pack", sa.Float),
+    sa.Column("was_price", sa.Text),
+    sa.Column("was_valid_from", sa.Text),
+    sa.Column("was_least", sa.Integer),
 )
 rack = sa.Table(
     "rack",
