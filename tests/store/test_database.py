@@ -11,11 +11,10 @@ from pathlib import Path
 
 import pytest
 import sqlalchemy as sa
-from alembic import command
 from alembic.autogenerate import compare_metadata
-from alembic.config import Config
 from alembic.migration import MigrationContext
 
+from tests.store.earlier import take_back
 from tundish.estimate import Job
 from tundish.store import database
 from tundish.store.database import FILE, SCHEMA, CannotKeepError, CannotOpenError, open_engine
@@ -72,14 +71,7 @@ def test_what_an_earlier_program_took_in_is_still_undone(own_home: Path) -> None
     store = Store()
     before = store.book().offers
     store.close()
-    engine = open_engine()
-    config = Config()
-    config.set_main_option("script_location", str(Path(database.__file__).parent / "migrations"))
-    config.set_main_option("path_separator", "os")
-    with engine.begin() as connection:
-        config.attributes["connection"] = connection
-        command.downgrade(config, "0006")
-    engine.dispose()
+    take_back("0006")
     with sqlite3.connect(own_home / FILE) as there:
         there.executescript(TAKEN_IN_BEFORE)
     there.close()
@@ -95,8 +87,10 @@ def test_what_an_earlier_program_took_in_is_still_undone(own_home: Path) -> None
 
 TAKEN_IN_BEFORE = """
 INSERT INTO imports VALUES (1, 'oddmoor', 'list.csv', '2026-11-01T10:00:00', '');
-INSERT INTO price_changes SELECT 1, 1, id, json_object('price', price, 'pack', pack, 'least', least, 'valid_from', valid_from, 'code', code),
-    json_object('price', '9.90', 'pack', pack, 'least', least, 'valid_from', '2026-11-01', 'code', code) FROM offers WHERE code = 'OB2027';
+INSERT INTO price_changes SELECT 1, 1, id,
+    json_object('price', price, 'pack', pack, 'least', least, 'valid_from', valid_from, 'code', code),
+    json_object('price', '9.90', 'pack', pack, 'least', least, 'valid_from', '2026-11-01', 'code', code)
+    FROM offers WHERE code = 'OB2027';
 UPDATE offers SET price = '9.90', valid_from = '2026-11-01' WHERE code = 'OB2027';
 INSERT INTO offers (item, supplier, code, pack, price, valid_from, length, width)
     VALUES ('sound-pad', 'oddmoor', 'OLD9', 4, '7', '2026-11-01', 0, 0);
@@ -216,6 +210,7 @@ def test_first_starts_at_the_same_moment_make_one_catalogue() -> None:
 
 SAVING = """
 import sys
+from tests.store.earlier import take_back
 from tundish.estimate import Job
 from tundish.store.keep import Store
 store = Store()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sqlite3
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
@@ -10,12 +9,12 @@ from typing import TypeVar
 
 import pytest
 
+from tests.store.earlier import take_back
 from tundish.__main__ import main
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
 from tundish.store import keep
 from tundish.store.catalogue import ItemRows, keep_item, remove_item, replace_all, rows_of, sheets_of
-from tundish.store.database import FILE, home
 from tundish.store.keep import Store
 
 T = TypeVar("T")
@@ -49,12 +48,7 @@ def kept_with(monkeypatch: pytest.MonkeyPatch, supplied: Book) -> Store:
 
 def forget_record() -> None:
     """Take the database back to the schema before the record was kept."""
-    there = sqlite3.connect(home() / FILE)
-    for later in ("supplied", "goods_files"):
-        there.execute(f"DROP TABLE {later}")
-    there.execute("UPDATE alembic_version SET version_num = '0004'")
-    there.commit()
-    there.close()
+    take_back("0004")
 
 
 def same(book: Book, other: Book) -> None:

@@ -22,6 +22,7 @@ _WORDS: Final = """INSERT INTO offer_words(rowid, code, name, supplier)
     FROM offers"""
 _WORDS_OF_NEW: Final = """INSERT INTO offer_words(rowid, code, name, supplier) VALUES (new.id, new.code,
     COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = new.item), new.item), new.supplier)"""
+_OUT_OF_OLD: Final = "DELETE FROM offer_words WHERE rowid = old.id"
 _AS_THEY_COME: Final = f"CREATE TRIGGER offer_words_in AFTER INSERT ON offers BEGIN {_WORDS_OF_NEW}; END"
 _NO_MORE: Final = "DROP TRIGGER offer_words_in"
 MAKE: Final = (
@@ -30,10 +31,8 @@ MAKE: Final = (
     tokenize = 'unicode61 remove_diacritics 2')""",
     _WORDS,
     _AS_THEY_COME,
-    """CREATE TRIGGER offer_words_out AFTER DELETE ON offers BEGIN
-    DELETE FROM offer_words WHERE rowid = old.id; END""",
-    f"""CREATE TRIGGER offer_words_over AFTER UPDATE OF item, code, supplier ON offers BEGIN
-    DELETE FROM offer_words WHERE rowid = old.id; {_WORDS_OF_NEW}; END""",
+    f"CREATE TRIGGER offer_words_out AFTER DELETE ON offers BEGIN {_OUT_OF_OLD}; END",
+    f"CREATE TRIGGER offer_words_over AFTER UPDATE OF item, code, supplier ON offers BEGIN {_OUT_OF_OLD}; {_WORDS_OF_NEW}; END",
     """CREATE TRIGGER offer_words_named AFTER UPDATE OF body ON items BEGIN
     UPDATE offer_words SET name = json_extract(new.body, '$.name')
     WHERE rowid IN (SELECT id FROM offers WHERE item = new.code); END""",

@@ -14,9 +14,6 @@ if TYPE_CHECKING:
 
 _BATCH: Final = 10_000
 _TERMS: Final = ("pack", "price", "valid_from", "least")
-_AFTER: Final = slice(6, 10)
-_BEFORE: Final = slice(10, 14)
-"""Where a fate has the terms, and those before."""
 
 
 class Fate(NamedTuple):
@@ -68,11 +65,11 @@ def put(connection: Connection, import_id: int, supplier: str, wanted: Iterator[
             changed, kept, new = [], [], []
             for each in batch:
                 if each.offer_id:
-                    changed.append((*each[_AFTER], each.offer_id))
-                    kept.append((import_id, each.offer_id, each.code, each.price_words, *each[_BEFORE]))
+                    changed.append((each.pack, each.price_words, each.valid_from, each.least, each.offer_id))
+                    before = each.was_pack, each.was_price_words, each.was_valid_from, each.was_least
+                    kept.append((import_id, each.offer_id, each.code, each.price_words, *before))
                 else:
-                    pack, price, day, least = each[_AFTER]
-                    new.append((each.item, supplier, each.code, pack, price, day, 0.0, 0.0, least))
+                    new.append((each.item, supplier, each.code, each.pack, each.price_words, each.valid_from, 0.0, 0.0, each.least))
             _many(connection, *_change(), changed)
             _many(connection, insert(price_changes), (*what, *(f"was_{name}" for name in _TERMS)), kept)
             _many(connection, insert(offers), ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width", "least"), new)
