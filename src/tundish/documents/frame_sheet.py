@@ -129,7 +129,7 @@ def _brackets(room: Room, placed: Placed) -> Row:
     apart = measure.show_length(placed.frame.sizes["bracket_spacing"][0])
     grip = "to the struts on the wall studs" if marked(room, WALL_STRUT) else "to the wall"
     why = f", {placed.bracket_why}" if placed.bracket_why else ""
-    how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE else f"; {turned}{why}")
+    how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE and not why else f"; {turned}{why}")
     return Row(("Wall brackets", f"at {_mm(at)}", f"{how}; height above the bare floor", ""), at.tbc)
 
 

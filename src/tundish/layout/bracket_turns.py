@@ -1,8 +1,8 @@
-"""How the wall brackets of each frame are turned where that is left to the rule: in, when a neighbour or a side wall is too near."""
+"""How the wall brackets of each frame are turned by rule: in, where a neighbour or a wall is too near, as long as a tie rod fits."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 from typing import Final
@@ -12,19 +12,21 @@ from tundish.layout import settings
 from tundish.layout.design import BY_RULE, SELF_STANDING, Appliance
 from tundish.layout.outline import Outline
 from tundish.layout.room import Placed
-from tundish.measure import show_length
+from tundish.measure import show_length, show_range
 
 SQUARE: Final = "square to the wall"
 IN: Final = "turned in"
 
 
-def turned(found: Sequence[Placed], outline: Outline, book: Book) -> tuple[Placed, ...]:
-    """The appliances, left to right, each with the turn its brackets take and why; what the trader chose stays.
+def turned(found: Sequence[Placed], outline: Outline, book: Book, hang: Callable[[Placed], Placed]) -> tuple[Placed, ...]:
+    """The appliances hung, left to right, each with the turn its brackets take and why; what the trader chose stays.
 
-    They are turned in for everything that the centres may still turn out to be, so that one choice serves the whole range.
+    They are turned in for everything that is still open, so that one choice serves the whole range: where something would be too near
+    or no tie rod would fit otherwise, but never so that none fits any more. `hang` works one out as its brackets are turned.
     """
-    why = {} if outline.standing.corner or outline.standing.prewall.built_of == SELF_STANDING else _near(found, outline, book)
-    return tuple(_with_turn(each, why.get(each.key, "")) for each in found)
+    free = outline.standing.corner is not None or outline.standing.prewall.built_of == SELF_STANDING
+    near = {} if free else _near(found, outline, book)
+    return tuple(_weighed(each, near.get(each.key, ""), hang, free=free) for each in found)
 
 
 def _near(found: Sequence[Placed], outline: Outline, book: Book) -> dict[str, str]:
@@ -35,23 +37,43 @@ def _near(found: Sequence[Placed], outline: Outline, book: Book) -> dict[str, st
     for left, right in pairwise(tied):
         room = right.centre.low - left.centre.high - _aside(left) - _aside(right)
         if room < least:
-            why.setdefault(left.key, f"{show_length(room)} to the bracket of {right.name}")
-            why.setdefault(right.key, f"{show_length(room)} to the bracket of {left.name}")
+            why.setdefault(left.key, f"{_only(room)} the bracket of {right.name}")
+            why.setdefault(right.key, f"{_only(room)} the bracket of {left.name}")
     at_left, at_right = outline.run.at_wall
     if tied and at_left and (room := tied[0].centre.low - _aside(tied[0])) < least:
-        why.setdefault(tied[0].key, f"{show_length(room)} to the left wall")
+        why.setdefault(tied[0].key, f"{_only(room)} the left wall")
     if tied and at_right and (room := outline.width.value - tied[-1].centre.high - _aside(tied[-1])) < least:
-        why.setdefault(tied[-1].key, f"{show_length(room)} to the right wall")
+        why.setdefault(tied[-1].key, f"{_only(room)} the right wall")
     return why
+
+
+def _only(room: float) -> str:
+    return f"only {show_length(room)} to" if room >= 0 else f"{show_length(-room)} into"
 
 
 def _aside(one: Placed) -> float:
     return settings.bracket_aside(one.frame, one.choice.bracket).value
 
 
-def _with_turn(one: Placed, near: str) -> Placed:
+def _weighed(one: Placed, near: str, hang: Callable[[Placed], Placed], *, free: bool) -> Placed:
     if one.choice.bracket != BY_RULE:
-        return one
-    turns = bool(near) and one.frame.has("bracket_turn")
-    choice: Appliance = replace(one.choice, bracket=IN if turns else SQUARE)
-    return replace(one, choice=choice, bracket_why=f"only {near} otherwise" if turns else "")
+        return hang(one)
+    square = hang(_with_turn(one, SQUARE))
+    reaches = free or settings.rod_serves(square)
+    if not one.frame.has("bracket_turn") or (reaches and not near):
+        return square
+    turned_in = hang(_with_turn(one, IN))
+    if settings.rod_serves(turned_in):
+        return hang(_with_turn(one, IN, f"{near} otherwise" if near else f"no tie rod fits a reach of {_reach(square)} otherwise"))
+    if reaches:
+        return hang(_with_turn(one, SQUARE, f"{near}, but turned in no tie rod fits its reach of {_reach(turned_in)}"))
+    return hang(_with_turn(one, IN, f"{near} otherwise")) if near else square
+
+
+def _with_turn(one: Placed, turn: str, why: str = "") -> Placed:
+    choice: Appliance = replace(one.choice, bracket=turn)
+    return replace(one, choice=choice, bracket_why=why)
+
+
+def _reach(one: Placed) -> str:
+    return show_range(one.figures["reach"].low, one.figures["reach"].high)

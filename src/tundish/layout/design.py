@@ -150,7 +150,7 @@ class Appliance:
     bracket: str = choice(
         "Wall brackets",
         (BY_RULE, "square to the wall", "turned in", "turned out"),
-        "By rule: turned in where a neighbour or a side wall would be too near.",
+        "By rule: turned in where a neighbour or a side wall would be too near, as long as a tie rod still fits.",
     )
     settings_why: str = text("Why so", "The reason for a tie rod, packer or bracket of your own choice.")
     own: bool = flag("Client supplies the ware", "Fitted but not supplied: it is not priced.")

@@ -55,8 +55,8 @@ def place(outline: Outline, book: Book, inputs: Inputs) -> tuple[Placed, ...]:
         found = _items(kind, choice, where, site)
         if found is not None and (centre := _centre(name, where, choice, found[1], site)) is not None:
             placed.append(Placed(key, f"{inputs.path}.{where}", choice, name, kind.as_kind, *found, centre, {}, None))
-    in_order = turned(sorted(placed, key=lambda each: each.centre.value), outline, book)
-    return tuple(_hung(KINDS[each.choice.kind], each, site) for each in in_order)
+    in_order = sorted(placed, key=lambda each: each.centre.value)
+    return turned(in_order, outline, book, lambda one: _hung(KINDS[one.choice.kind], one, site))
 
 
 def _on(name: str, choice: Appliance, where: str, site: _Site) -> int:
@@ -81,15 +81,15 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
         lambda name, figure: inputs.settled(f"{found.key}.{name}", figure), found.bracket_why,
     )  # fmt: skip
     figures = figures_of(kind, hung)
+    made = replace(found, choice=choice, figures=figures)
     if kind.on_bar:
-        return replace(found, choice=choice, figures=figures)
-    reaches = [figures[each] for each in ("reach", "reach_left") if each in figures]
-    rod = _rod(choice, reaches, where, site)
+        return made
+    rod = _rod(choice, made.reaches, where, site)
     if rod is not None:
-        left = size(rod, "reach_most", "Tie rod reaches at most") - max(reaches, key=lambda each: each.value)
+        left = size(rod, "reach_most", "Tie rod reaches at most") - max(made.reaches, key=lambda each: each.value)
         left = settings.own(left, choice) if choice.tie_rod == rod.code else left
         figures["thread_left"] = inputs.settled(f"{found.key}.thread_left", left.named(f"Thread left in the nut, {found.name}"))
-    return replace(found, choice=choice, figures=figures, tie_rod=rod)
+    return replace(made, tie_rod=rod)
 
 
 def _rod(choice: Appliance, reaches: Sequence[Figure], where: str, site: _Site) -> Item | None:

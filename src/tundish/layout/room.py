@@ -53,7 +53,7 @@ class Placed:
     """An appliance on its frame or support bar, with its items found and its settings chosen.
 
     `kind` is that whose rules hold for it: an accessible WC is a "wc", and says so in its `choice`.
-    `bracket_why`: what turned its wall brackets, where that was left to the rule.
+    `bracket_why`: what turned its wall brackets, or kept them from it, where that was left to the rule.
     `figures` holds, by short name, every height and depth: top, studs, outlet, inlet, waste, supply, feet, bracket, reach, …
     """
 
@@ -73,6 +73,11 @@ class Placed:
     def framed(self) -> bool:
         """Whether it hangs on a frame, and not on a support bar between uprights."""
         return "bracket" in self.figures
+
+    @property
+    def reaches(self) -> tuple[Figure, ...]:
+        """How far its tie rods reach: one figure, or one for each wall of a corner."""
+        return tuple(self.figures[each] for each in ("reach", "reach_left") if each in self.figures)
 
     @property
     def left(self) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from tundish.catalogue.book import Book
@@ -11,16 +11,29 @@ from tundish.catalogue.item import Item
 from tundish.figure import Figure, Known
 from tundish.layout.design import Appliance
 from tundish.layout.makers import from_sheet
+from tundish.layout.room import Placed
 
 
 def tie_rod(reaches: Sequence[Figure], tie_rods: Sequence[Item]) -> Item | None:
-    """The shortest tie rod that serves whatever the reaches of a frame turn out to be; the longest where none does."""
-    low, high = min(each.low for each in reaches), max(each.high for each in reaches)
+    """The shortest tie rod that serves whatever the reaches of a frame turn out to be; the nearest to what they are where none does."""
     known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
-    serves = [each for each in known if each.sizes["reach_least"][0] <= low and high <= each.sizes["reach_most"][0]]
+    serves = [each for each in known if serves_all(each, reaches)]
     if serves:
         return min(serves, key=_reaches)
-    return max(known, key=_reaches, default=None)
+    return min(known, key=lambda rod: (sum(_misses(rod, each.value) for each in reaches), _reaches(rod)), default=None)
+
+
+def serves_all(rod: Item, reaches: Iterable[Figure]) -> bool:
+    """Whether a tie rod serves whatever these reaches turn out to be."""
+    least, most = rod.sizes["reach_least"][0], rod.sizes["reach_most"][0]
+    return all(least <= each.low and each.high <= most for each in reaches)
+
+
+def rod_serves(one: Placed) -> bool:
+    """Whether the tie rod of an appliance serves whatever its reaches turn out to be; on a support bar there is none to serve."""
+    if not one.framed:
+        return True
+    return one.tie_rod is not None and serves_all(one.tie_rod, one.reaches)
 
 
 def packers(feet: Figure, frame: Item, book: Book) -> Figure | None:
@@ -51,6 +64,10 @@ def bracket_seat(frame: Item, turned: str) -> Figure:
     """From the frame's front to the seat of its wall brackets; a turned bracket has its seat elsewhere where the sheet says so."""
     turn = turned in {"turned in", "turned out"} and frame.has("bracket_turn_depth")
     return from_sheet(frame, frame.sizes["bracket_turn_depth" if turn else "bracket_depth"][0], "Frame front to bracket seat")
+
+
+def _misses(rod: Item, reach: float) -> float:
+    return max(rod.sizes["reach_least"][0] - reach, reach - rod.sizes["reach_most"][0], 0.0)
 
 
 def _reaches(rod: Item) -> float:

@@ -22,7 +22,8 @@ class Hung:
     """One appliance on its frame, with the height wanted for its top above the finished floor, and the pre-wall it hangs on.
 
     `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice. `settled` gives what was typed over
-    a figure, by its short name, or the figure itself. `bracket_why`: what turned its wall brackets, where the rule did.
+    a figure, by its short name, or the figure itself. `bracket_why`: what turned its wall brackets, or kept them from it, where
+    the rule did.
     """
 
     name: str
@@ -159,7 +160,7 @@ def _brackets(hung: Hung) -> dict[str, Figure]:
     """Where the two wall brackets hold, from the left wall."""
     aside = settings.bracket_aside(hung.frame, hung.choice.bracket)
     if hung.bracket_why:
-        aside = replace(aside, note=f"turned in by rule: {hung.bracket_why}")
+        aside = replace(aside, note=f"{hung.choice.bracket} by rule: {hung.bracket_why}")
     elif hung.choice.bracket.startswith("turned"):
         aside = settings.own(aside, hung.choice)
     return {

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure
+from tundish.layout.bracket_turns import IN, SQUARE
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
-from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.rods import depth_that_serves, reach_turned, rods_for, some_serves
+from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
 @rule("frames/reach", source="maker's sheet of the tie rod")
@@ -27,14 +29,16 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
                 words = "The catalogue holds no tie rod. Add one with the least and most it reaches."
                 yield Finding(title, "Void", "cannot tell", has, "Maker", "maker's sheet", message=words, place=one.name)
             else:
-                yield _judged(title, has, one.tie_rod, one)
+                yield _judged(title, has, one.tie_rod, one, () if room.corner else tuple(_ways(room, one, book)))
 
 
-def _judged(title: str, has: Figure, rod: Item, one: Placed) -> Finding:
+def _judged(title: str, has: Figure, rod: Item, one: Placed, ways: tuple[WayOut, ...]) -> Finding:
     least, most = rod.size("reach_least"), rod.size("reach_most")
     state, message = judge(has, least, most), f"Thread left in the nut {_range(most.value - has.high, most.value - has.low)}."
     whole = has.low >= least.value and has.high <= most.value
-    if state != "passes" or not whole:
+    if state == "passes" and whole:
+        ways = ()
+    else:
         state = "look" if state == "passes" else state
         message = "No tie rod reaches this far. Change the depth of the pre-wall, or find one that does."
         if one.choice.tie_rod == rod.code:
@@ -43,7 +47,20 @@ def _judged(title: str, has: Figure, rod: Item, one: Placed) -> Finding:
             message = f"The tie rod of your own choice{why} does not serve {over}: leave it blank to have one chosen, or settle the depth."
         elif state == "look":
             message = "No tie rod serves the whole range. Settle the depth of the pre-wall."
-    return Finding(title, "Void", state, has, "Maker", rod.sheet, least, most, message, one.name)
+    return Finding(title, "Void", state, has, "Maker", rod.sheet, least, most, message, one.name, ways)
+
+
+def _ways(room: Room, one: Placed, book: Book) -> Iterator[WayOut]:
+    """The trader's own rod given up, the brackets turned otherwise, or the nearest depth that serves."""
+    every, mine = [each for each in book.of_kind("tie rod") if each.has("reach_least") and each.has("reach_most")], rods_for(one, book)
+    if len(mine) < len(every) and some_serves(every, one.figures["reach"]):
+        yield WayOut(f"Leave the tie rod of {one.name} to be chosen by rule: one serves.", f"{one.path}.tie_rod", "")
+    for turn, words in ((SQUARE, "square to the wall"), (IN, "in")):
+        if one.choice.bracket != turn and some_serves(mine, reach_turned(one, turn)):
+            yield WayOut(f"Turn the wall brackets of {one.name} {words}: a tie rod reaches from there.", f"{one.path}.bracket", turn)
+    depth = depth_that_serves(room, one.figures["reach"], mine)
+    if depth is not None:
+        yield depth
 
 
 def _range(low: float, high: float) -> str:
