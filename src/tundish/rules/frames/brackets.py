@@ -26,7 +26,7 @@ def brackets(room: Room, book: Book) -> Iterator[Finding]:
     for gap in _gaps(room):
         least = book.figure("frames.bracket_clear")
         state = judge(gap.has, least, None)
-        message, ways = "", ()
+        message, ways = "", tuple[WayOut, ...]()
         if state != "passes":
             short = least.value - gap.has.value
             ways = tuple(_ways(room, gap, short, book))
