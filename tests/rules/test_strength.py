@@ -13,6 +13,7 @@ from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.wall_pull import wall_pull
+from tundish.rules.loads.wall_studs import wall_studs_to_reach
 from tundish.rules.rule import Finding, Need, Rule
 from tundish.rules.water.clips import water_clips
 
@@ -33,6 +34,7 @@ HELD: tuple[tuple[Rule, dict[str, object]], ...] = (
     (wall_pull, {}),
     (wall_pull, {"survey.wall.construction": "timber stud"}),
     (wall_pull, {"survey.wall.construction": "metal stud"}),
+    (wall_studs_to_reach, {"survey.wall.construction": "timber stud"}),
     (wall_strut_bends, {"survey.wall.construction": "timber stud"}),
     (feet, {}),
     (overturning, {"design.prewall.built_of": "self-standing"}),

@@ -16,6 +16,8 @@ BY_RULE = "by rule"
 """The setting of a frame that is left to the program."""
 SELF_STANDING = "self-standing"
 """What a pre-wall is built of that is not tied to the wall: strut, held by its feet alone."""
+ON_STUDS, NOGGINS, PLY = "wall studs", "wall studs and noggins", "ply over the wall studs"
+"""What struts on a stud wall are fixed to."""
 WITH_BOSSES = "with bosses"
 STRAIGHT = "straight"
 BONDS = {STRAIGHT: 0.0, "brick bond": 1 / 2, "third bond": 1 / 3}
@@ -84,6 +86,11 @@ class PreWall:
         help="Above the finished floor, tiled.",
     )
     strut: str = item("Strut", ("strut",), "For rails, uprights and ties.", "strut-41x21")
+    backing: str = choice(
+        "Strut on a stud wall fixed to",
+        (ON_STUDS, NOGGINS, PLY),
+        "Noggins or ply where the wall studs alone do not hold: the wall is opened behind the strut.",
+    )
     niches: tuple[Niche, ...] = records("Niches", Niche)
     hatches: tuple[Hatch, ...] = records("Access openings", Hatch)
 

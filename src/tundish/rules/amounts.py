@@ -23,6 +23,11 @@ def bare(count: Figure) -> Figure:
     return replace(count, unit="")
 
 
+def counted(amount: Figure) -> Figure:
+    """A number without unit as a count of things."""
+    return replace(amount, unit="each")
+
+
 def in_all(lengths: Sequence[Figure], what: str, label: str) -> Figure:
     """The total of lengths, with equal ones in one line: "1,161 × 4 uprights"."""
     alike: dict[tuple[float, float, float, bool], list[Figure]] = {}

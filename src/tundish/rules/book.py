@@ -75,6 +75,7 @@ from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
+from tundish.rules.loads.wall_studs import wall_studs_to_reach
 from tundish.rules.prewall.brackets import brackets
 from tundish.rules.prewall.corner_struts import corner_struts
 from tundish.rules.prewall.crossings import crossings
@@ -88,6 +89,8 @@ from tundish.rules.prewall.recesses import recesses
 from tundish.rules.prewall.steel import steel
 from tundish.rules.prewall.timber import timber
 from tundish.rules.prewall.void import void
+from tundish.rules.prewall.wall_noggins import wall_noggins
+from tundish.rules.prewall.wall_ply import wall_ply
 from tundish.rules.prewall.wall_strut import wall_strut
 from tundish.rules.rule import Rule
 from tundish.rules.safety.asbestos import asbestos
@@ -197,6 +200,7 @@ RULES: Final[tuple[Rule, ...]] = (
     wall_strut_bends,
     tiles_on_board,
     wall_pull,
+    wall_studs_to_reach,
     brackets,
     corner_struts,
     crossings,
@@ -210,6 +214,8 @@ RULES: Final[tuple[Rule, ...]] = (
     steel,
     timber,
     void,
+    wall_noggins,
+    wall_ply,
     wall_strut,
     asbestos,
     backflow,

@@ -8,7 +8,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, Known, converted, number
+from tundish.figure import Figure, Known, converted, number, total
 from tundish.layout.corner import Across
 from tundish.layout.room import Member, Placed, Room
 from tundish.rules.amounts import bare
@@ -42,6 +42,21 @@ def pull_on(room: Room, book: Book, one: Placed, strut: Member) -> Figure:
     """How hard a frame pulls at a strut: across a corner at each of two, and square to its wall."""
     whole = pull(room, book, one)
     return whole if room.corner is None else (whole / _shared(room.corner)).named(f"Pull of {one.name}, square to {_wall_of(strut)}")
+
+
+def shares(room: Room, book: Book, strut: Member, held: Sequence[Placed]) -> list[tuple[Figure, int]]:
+    """What pulls at a strut and how many wall studs hold that: all of it together, and each frame near its own brackets."""
+    pulls = [pull_on(room, book, one, strut) for one in held]
+    together = (total(pulls, "Pull on the strut"), len(strut.bears))
+    return [together, *((force, _studs_at(strut, one)) for force, one in zip(pulls, held, strict=True))]
+
+
+def _studs_at(strut: Member, one: Placed) -> int:
+    """The wall studs from the one left of a frame's brackets to the one right of them."""
+    places, at = strut.bears, [place for key, place in strut.pulled if key == one.key]
+    first = max((each for each in places if each <= min(at)), default=places[0])
+    last = min((each for each in places if each >= max(at)), default=places[-1])
+    return sum(first <= each <= last for each in places)
 
 
 def on_rod(room: Room, book: Book, one: Placed) -> Figure:
