@@ -52,7 +52,8 @@ def _least(room: Room, book: Book, strut: Member, force: Figure) -> int | None:
 
 def _finding(room: Room, strut: Member, has: Figure, least: Figure, place: str) -> Finding:
     state = judge(has, least, None)
-    message, ways = FIRST, ()
+    message = FIRST
+    ways: tuple[WayOut, ...] = ()
     if state != "passes":
         message = (
             f"{least.value:g} wall studs would hold it and {strut.mark} has {has.value:g} there: give it noggins or ply behind. {FIRST}"
