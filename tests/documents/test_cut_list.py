@@ -153,6 +153,7 @@ def test_bars_are_sketched_once_a_material(one: Estimate) -> None:
 
 
 def test_a_job_of_nothing_has_an_empty_list(jobs: dict[str, Job], book: Book) -> None:
-    said, block = cut_list.build(estimate(put(jobs["101"], "rooms", ()), book)).blocks
+    care, said = cut_list.build(estimate(put(jobs["101"], "rooms", ()), book)).blocks
     assert said == Paragraph("Nothing is cut for this job yet.")
-    assert isinstance(block, Paragraph)
+    assert isinstance(care, Paragraph)
+    assert care.tone == "caution"

@@ -21,6 +21,7 @@ from tundish.documents.ware_drawing import short
 from tundish.estimate import Estimate
 from tundish.field import Entry
 from tundish.layout.room import Room
+from tundish.writers.pdf_type import Type
 
 ROOM_FOR_WORDS = 60.0
 """How far words may stand off what they belong to, mm."""
@@ -390,8 +391,14 @@ def test_marks_are_moved_whole() -> None:
 
 def test_a_long_name_is_cut_to_the_width_of_its_ware() -> None:
     assert short("WC 1", 360) == "WC 1"
-    assert short("The children's own little basin by the window", 360) == "The children's…"
+    assert short("The children's own little basin by the window", 360) == "The child…"
     assert short("Pan", 10) == "Pan"
+
+
+def test_a_cut_name_stands_within_its_ware_at_one_to_twenty() -> None:
+    """In type of 2.6 mm, as it is written."""
+    for wide in range(200, 1_300, 20):
+        assert Type("SemiBold", 2.6).width(short("The children's own little basin by the window", wide)) <= wide / 20
 
 
 def test_the_rail_and_the_back_rest_of_an_accessible_wc_are_drawn_where_they_are_fixed() -> None:

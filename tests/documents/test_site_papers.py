@@ -3,25 +3,28 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_sheet
+from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_blank, survey_sheet
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
 from tundish.documents.drawing import Drawing, Ellipse, Words
 from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
 from tundish.documents.survey_sketch import follow
 from tundish.estimate import Estimate, Job
-from tundish.field import Entry
+from tundish.field import Entry, Field, fields_of
 from tundish.layout.design import Undecided
 from tundish.layout.room import Room
 from tundish.survey.settled import Settled
 from tundish.survey.shape import Photograph
+from tundish.survey.survey import Survey
+from tundish.writers.pdf_blocks import dealt
 from tundish.writers.text import as_text
 
 Changed = Callable[..., Estimate]
@@ -167,7 +170,7 @@ def test_figures_beside_a_drawing_never_touch(places: list[float]) -> None:
 
 
 def test_the_survey_says_how_each_size_is_known(worked: dict[str, Estimate]) -> None:
-    text = as_text(survey_sheet.filled(worked["102"]))
+    text = as_text(survey_sheet.build(worked["102"]))
     assert "2,450 mm" in text
     assert "measured, Thu 12 Nov 2026" in text
     assert "Photographs" in text or "No photographs" in text
@@ -177,14 +180,14 @@ def test_a_choice_left_open_is_written_as_this_or_that_and_to_be_confirmed(chang
     open_ = (Undecided(choice="survey.walls.0.wall.construction", other="block"), Undecided(choice="survey.floor.kind", other="concrete"))
     made = changed("104", rooms__0__undecided=open_)
     survey = made.job.rooms[0].survey
-    (table,) = tables(survey_sheet.filled(made))
+    (table,) = tables(survey_sheet.build(made))
     found = {row.cells[1]: row.tbc for row in table.rows if not row.group}
     assert found[f"{survey.walls[0].wall.construction} or block"]
     assert found[f"{survey.floor.kind} or concrete"]
 
 
 def test_the_survey_is_one_list_of_what_was_found_under_the_name_of_each_wall_and_thing(worked: dict[str, Estimate]) -> None:
-    (table,) = tables(survey_sheet.filled(worked["104"]))
+    (table,) = tables(survey_sheet.build(worked["104"]))
     heads = [row.group for row in table.rows if row.group]
     assert len(heads) == len(set(heads))
     assert [head for head in heads if head.startswith("Wall ")] == [f"Wall {letter}" for letter in "ABCDEF"]
@@ -197,21 +200,36 @@ def test_the_survey_is_one_list_of_what_was_found_under_the_name_of_each_wall_an
 def test_more_walls_than_a_room_has_are_listed_all_the_same(jobs: dict[str, Job], changed: Changed) -> None:
     walls = jobs["104"].rooms[0].survey.walls
     made = changed("104", rooms__0__survey__walls=walls * 3)
-    (table,) = tables(survey_sheet.filled(made))
+    (table,) = tables(survey_sheet.build(made))
     assert f"Wall {len(walls) * 3 + 1}" in [row.group for row in table.rows]
     assert follow(made.rooms[0], "survey.walls.14.length").marks
 
 
 def test_the_blank_survey_has_room_to_write_for_every_input(worked: dict[str, Estimate]) -> None:
-    made = survey_sheet.blank(worked["101"])
+    made = survey_blank.build(worked["101"])
     assert all(any(column.kind == "blank" for column in table.columns) for table in tables(made))
-    labels = {row.cells[0] for table in tables(made) for row in table.rows}
-    assert {"Branch invert", "Width along wall A", "Joists apart", "Cold from left wall", "Sill above the floor"} <= labels
+    asked = {(table.columns[0].head, row.cells[0]) for table in tables(made) for row in table.rows}
+    assert {each.label for each in _boxes(Survey)} <= {label for _, label in asked}
+    assert ("Walls", "Length") in asked
+    assert all(row.cells[-1] != "mm." for table in tables(made) for row in table.rows)
+
+
+def test_the_blank_survey_is_four_pages_at_most(worked: dict[str, Estimate]) -> None:
+    assert len(dealt(survey_blank.build(worked["101"]).blocks)) <= 4
+
+
+def _boxes(of: type[Any]) -> Iterator[Field]:
+    """Every input of a record and of all within it, but what the sheet asks at its end."""
+    for name, each in fields_of(of).items():
+        if each.of is not None and name != "photographs":
+            yield from _boxes(each.of)
+        elif name not in {"photographs", "note", "surveyed_by"} or of is not Survey:
+            yield each
 
 
 def test_a_job_without_rooms_has_sheets_too(worked: dict[str, Estimate]) -> None:
     bare = replace(worked["101"], rooms=(), job=replace(worked["101"].job, rooms=()))
-    for build in (survey_sheet.filled, survey_sheet.blank, closing_sheet.build, heights_agreed.build, drilling_template.build):
+    for build in (survey_sheet.build, survey_blank.build, closing_sheet.build, heights_agreed.build, drilling_template.build):
         assert build(bare).blocks
         assert not [block for block in build(bare).blocks if isinstance(block, Points) and not block.items]
 

@@ -16,14 +16,16 @@ from tundish.documents.index import build_all
 from tundish.estimate import Estimate, estimate
 from tundish.store.keep import demo_jobs
 from tundish.writers.pdf import pdf_bytes
-from tundish.writers.pdf_blocks import strips_of
-from tundish.writers.pdf_flow import WIDTH, pages
+from tundish.writers.pdf_blocks import dealt
+from tundish.writers.pdf_flow import filled
 from tundish.writers.text import as_text
 
 GOLDEN: Final = Path(__file__).parent / "golden"
 PRINTED: Final = "2026-11-25 09:00"
 MOST_BYTES: Final = 300_000
 """What a paper without photographs may weigh, to be sent from a telephone on site."""
+FEW: Final = 0.08
+"""A last page that is filled no more than so has a few lines on it."""
 JOBS: Final = {job.number: job for job in demo_jobs()}
 
 
@@ -55,8 +57,14 @@ def test_every_paper_is_a_small_file_and_the_same_one_each_time(worked: Estimate
 def test_no_box_to_sign_is_left_alone_on_a_last_page(worked: Estimate) -> None:
     for document in build_all(worked):
         if isinstance(document.blocks[-1], FillIn):
-            *_, last = pages(strips_of(document.blocks, WIDTH))
+            *_, last = dealt(document.blocks)
             assert len(last) > 1, document.key
+
+
+def test_no_paper_ends_on_a_page_with_a_few_lines(worked: Estimate) -> None:
+    for document in build_all(worked):
+        *before, last = dealt(document.blocks)
+        assert not before or filled(last) > FEW, document.key
 
 
 def test_no_cost_mark_up_or_hour_reaches_the_client(worked: Estimate) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from ctypes import c_float
@@ -56,6 +58,12 @@ def said(pdf: bytes) -> dict[str, str]:
     """What the PDF says of itself."""
     with _opened(pdf) as book:
         return dict(book.get_metadata_dict())
+
+
+def objects(pdf: bytes) -> bytes:
+    """What the PDF says in objects that are packed together, one after the other."""
+    packs = re.finditer(rb"<</Type /ObjStm /N \d+ /First (\d+)[^>]*/Length (\d+)>>\nstream\n", pdf)
+    return b"\n".join(zlib.decompress(pdf[pack.end() :][: int(pack[2])])[int(pack[1]) :] for pack in packs)
 
 
 def _points(path: pypdfium2.PdfObject) -> tuple[tuple[float, float], ...]:

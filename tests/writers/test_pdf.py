@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.writers import sample_papers as samples
-from tests.writers.reading import darkness, paths, said, sizes, texts, words_at
+from tests.writers.reading import darkness, objects, paths, said, sizes, texts, words_at
 from tundish.documents.block import (
     Block,
     Column,
@@ -31,6 +31,8 @@ from tundish.documents.block import (
 )
 from tundish.documents.drawing import Box, Dimension, Drawing, Shape, Words
 from tundish.writers.pdf import pdf_bytes, write_pdf
+from tundish.writers.pdf_blocks import dealt, strips_of
+from tundish.writers.pdf_flow import WIDTH, filled, pages
 
 HOSTILE = "<b>&A1 =1+1 \x00\x1b\ud800 שלום مرحبا 😀👩‍🔧 \u202eevil\u202c → ✓ ″ e\u0301 \\n ( ) " + "W" * 400
 EDGE = 11.4
@@ -80,7 +82,7 @@ def test_the_quote_reads_as_it_is_meant_to() -> None:
 
 
 def test_all_type_is_embedded() -> None:
-    made = pdf_bytes(samples.quote(), samples.PRINTED)
+    made = objects(pdf_bytes(samples.quote(), samples.PRINTED))
     faces = re.findall(rb"/BaseFont /(\S+)", made)
     assert faces
     assert all(b"AtkinsonHyperlegibleNextTabular" in face for face in faces)
@@ -97,7 +99,7 @@ def test_the_pdf_says_what_it_is() -> None:
     made = pdf_bytes(samples.quote(), samples.PRINTED)
     assert said(made)["Title"] == "Quote 047-1"
     assert said(made)["Author"] == "M. Tarrowby"
-    assert b"/Lang (en-GB)" in made
+    assert b"/Lang (en-GB)" in objects(made)
 
 
 @pytest.mark.parametrize("paper", samples.papers(), ids=lambda paper: paper.name)
@@ -287,3 +289,30 @@ def test_the_file_holds_the_paper(tmp_path: Path) -> None:
 def _within_margins(made: bytes, page: int) -> bool:
     everything = [*paths(made, page), *words_at(made, page)]
     return all(left > EDGE and bottom > EDGE and right < 210 - EDGE and top < 297 - 11 for left, bottom, right, top in everything)
+
+
+def test_a_last_page_of_a_few_lines_is_saved_by_closing_up() -> None:
+    saved = 0
+    for rows in range(60, 120):
+        blocks = (Table((Column("What"),), tuple(Row((f"row {number}",)) for number in range(rows))), Points("Left over", ("nails",)))
+        before, after = pages(strips_of(blocks, WIDTH)), dealt(blocks)
+        saved += len(before) - len(after)
+        assert len(after) <= len(before)
+        assert filled(after[-1]) > 0.04, rows
+    assert saved > 5
+
+
+def test_a_paper_that_fills_its_pages_is_not_closed_up() -> None:
+    blocks = (Table((Column("What"),), tuple(Row((f"row {number}",)) for number in range(80))),)
+    (_, last), plain = dealt(blocks), pages(strips_of(blocks, WIDTH))
+    assert filled(last) > 0.25
+    assert [[placed.top for placed in page] for page in dealt(blocks)] == [[placed.top for placed in page] for page in plain]
+
+
+def test_the_last_row_of_a_table_is_not_alone_on_a_page() -> None:
+    for lines in range(30, 50):
+        rows = tuple(Row((f"row {number}",)) for number in range(20))
+        made = texts(
+            pdf_bytes(samples.paper(*(Paragraph(f"line {number}") for number in range(lines)), Table((Column("What"),), rows)), "")
+        )
+        assert any("row 18" in words and "row 19" in words for words in made), lines

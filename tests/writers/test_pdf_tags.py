@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from tests.writers import sample_papers as samples
 from tests.writers.heard import artifacts, parts, tagged, unmarked
+from tests.writers.reading import objects
 from tests.writers.test_pdf_picture import photograph
 from tundish.documents.block import Column, Document, Facts, Heading, Paragraph, Picture, Points, Row, SideBySide, Sketch, Sums, Table
 from tundish.documents.drawing import Box, Drawing, Words
@@ -24,7 +25,7 @@ SQUARE = Drawing("Wall A", (Box(0, 0, 500, 500, "wall"), Words(250, 250, "here",
 def test_it_says_what_it_is_called_and_its_language(paper: Document) -> None:
     made = pdf_bytes(paper, samples.PRINTED)
     assert tagged(made) == (True, "en-GB")
-    assert b"/DisplayDocTitle true" in made
+    assert b"/DisplayDocTitle true" in objects(made)
     assert made.startswith(b"%PDF-1.7")
 
 

@@ -28,16 +28,14 @@ _COLUMNS = (
 def build(estimate: Estimate) -> Document:
     """The cut list of a job."""
     keep = estimate.book.figure("cutting.keep").value
-    blocks: list[Block] = []
+    care = "Wear eye and ear protection; cut cement board and tile wet or with extraction: the dust harms lungs."
+    blocks: list[Block] = [Paragraph(care, "caution")]
+    if not estimate.cuts:
+        blocks.append(Paragraph("Nothing is cut for this job yet."))
     for plan in estimate.cuts:
         blocks += _material(plan, keep)
     tiles = [block for room in estimate.rooms for block in tile_list(room)]
     blocks += (*tiles, Paragraph(ONE_BATCH, "note")) if tiles else ()
-    blocks.append(
-        Paragraph("Wear eye and ear protection; cut cement board and tile wet or with extraction: the dust harms lungs.", "caution")
-    )
-    if not estimate.cuts:
-        blocks.insert(0, Paragraph("Nothing is cut for this job yet."))
     return paper(estimate, "cut-list", "Cut list", tuple(blocks), tables_only=True)
 
 

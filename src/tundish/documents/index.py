@@ -18,6 +18,7 @@ from tundish.documents import (
     programme,
     quote,
     setting_out,
+    survey_blank,
     survey_sheet,
     terms_sheet,
     variation,
@@ -74,8 +75,8 @@ _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "cut-list": cut_list.build,
     "labels": labels.build,
     "programme": programme.build,
-    "survey-blank": survey_sheet.blank,
-    "survey": survey_sheet.filled,
+    "survey-blank": survey_blank.build,
+    "survey": survey_sheet.build,
     "closing": closing_sheet.build,
     "hand-over": hand_over.build,
 }

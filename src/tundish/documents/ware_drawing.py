@@ -11,8 +11,8 @@ from tundish.layout.room import Placed, Room
 
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
-_LETTER = 24.0
-"""Millimetres of the wall that a letter of a name takes at the scales a wall is drawn at."""
+_LETTER = 35.0
+"""Millimetres of the wall that a letter of a name takes on the screen and at 1:20 on paper; at larger scales it takes less."""
 _NARROW = 340.0
 """Ware narrower than this has no room for its name with TBC after it."""
 _TUBE = 16.0

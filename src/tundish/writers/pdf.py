@@ -8,8 +8,9 @@ from pathlib import Path
 from typing import Any, Final
 
 from tundish.documents.block import Document
-from tundish.writers.pdf_blocks import strips_of
-from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH, pages
+from tundish.writers.pdf_blocks import dealt
+from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH
+from tundish.writers.pdf_packed import packed
 from tundish.writers.pdf_pen import HAIRLINE, RULE, Anchor, Pen, Stroke
 from tundish.writers.pdf_picture import opened
 from tundish.writers.pdf_tags import Kind, Tag
@@ -62,15 +63,15 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     demo = Tag("P")
     if document.demo:
         pen.tags.hold(demo)  # heard first, drawn last
-    dealt = pages(strips_of(document.blocks, WIDTH, pictures))
+    made = dealt(document.blocks, pictures)
     logo = opened(pictures(LOGO), _LOGO_ROOM, _LOGO_DOTS)
-    for number, page in enumerate(dealt, start=1):
+    for number, page in enumerate(made, start=1):
         with nullcontext() if number == 1 else pen.tags.aside():
             _head(pen, document, _sign(pen, document, logo))
         for placed in page:
             with pen.tags.aside() if placed.again else nullcontext():
                 placed.strip.draw(pen, MARGIN, placed.top)
-        _foot(pen, document.foot, f"Page {number} of {len(dealt)}", printed)
+        _foot(pen, document.foot, f"Page {number} of {len(made)}", printed)
         if document.demo:
             with pen.tags.within(demo) if number == 1 else nullcontext():
                 _demo(pen)
@@ -79,7 +80,7 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
         pen.forget()
     pen.tags.write()
     canvas.save()
-    return kept.getvalue()
+    return packed(kept.getvalue())
 
 
 def _sign(pen: Pen, document: Document, logo: tuple[Any, float, float] | None) -> float:

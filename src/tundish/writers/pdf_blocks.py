@@ -24,7 +24,7 @@ from tundish.documents.block import (
 )
 from tundish.writers.pdf_facts import BODY, QUIET, STRONG, facts_strips, sums_strips
 from tundish.writers.pdf_fill_in import fill_in_strips
-from tundish.writers.pdf_flow import ROOM, Strip, beside, kept, stacked, text_strips
+from tundish.writers.pdf_flow import ROOM, WIDTH, Placed, Strip, beside, filled, kept, pages, stacked, text_strips
 from tundish.writers.pdf_pen import EDGE, RULE, Pen
 from tundish.writers.pdf_picture import picture_strips
 from tundish.writers.pdf_sketch import sketch_strip
@@ -37,6 +37,10 @@ from tundish.writers.pictures import Pictures, none_kept
 POINT: Final = Type("Regular", 8.7)
 GUTTER: Final = 8 * MM
 """Between two blocks side by side."""
+LITTLE: Final = 0.25
+"""A last page that is filled no more than so is worth saving."""
+_CLOSER: Final = 0.6
+"""What is left of a gap where a paper is closed up."""
 _HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
 _TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}
 _MOST_LINES: Final = 45
@@ -44,23 +48,36 @@ _SHORT: Final = 2
 _DASH: Final = 9.0
 
 
-def strips_of(blocks: Sequence[Block], width: float, pictures: Pictures = none_kept) -> tuple[Strip, ...]:
-    """All strips of the blocks, in reading order; `pictures` gives the bytes of photographs."""
+def dealt(blocks: Sequence[Block], pictures: Pictures = none_kept) -> tuple[tuple[Placed, ...], ...]:
+    """The blocks over pages; closed up where that saves a last page with little on it."""
+    made = pages(strips_of(blocks, WIDTH, pictures))
+    if len(made) > 1 and filled(made[-1]) < LITTLE:
+        closer = pages(strips_of(blocks, WIDTH, pictures, close=True))
+        return closer if len(closer) < len(made) else made
+    return made
+
+
+def strips_of(blocks: Sequence[Block], width: float, pictures: Pictures = none_kept, *, close: bool = False) -> tuple[Strip, ...]:
+    """All strips of the blocks, in reading order; `pictures` gives the bytes of photographs. `close`: with less between them."""
     strips: list[Strip] = []
     for before, block in zip((None, *blocks), blocks, strict=False):
-        made = tuple(_strips(block, width, pictures))
+        made = tuple(_strips(block, width, pictures, close=close))
+        if close:
+            made = tuple(replace(strip, gap=strip.gap * _CLOSER) for strip in made)
         if isinstance(before, NextPage) and made:
             made = (replace(made[0], fresh=True), *made[1:])
         strips += _held(made) if _leads(before, block, made) else made
     return tuple(strips)
 
 
-def _strips(block: Block, width: float, pictures: Pictures) -> Iterable[Strip]:
+def _strips(block: Block, width: float, pictures: Pictures, *, close: bool) -> Iterable[Strip]:
     match block:
         case NextPage():
             return ()
         case SideBySide():
             return _side_by_side(block, width, pictures)
+        case Table():
+            return table_strips(block, width, close=close)
         case Picture():
             return picture_strips(block, width, pictures)
         case _:
@@ -159,7 +176,6 @@ _BLOCKS: Final[dict[type[Block], Callable[[Any, float], Iterator[Strip]]]] = {
     Points: _points,
     Sums: sums_strips,
     Facts: facts_strips,
-    Table: table_strips,
     Sketch: _sketch,
     FillIn: fill_in_strips,
     RulerCheck: _ruler,

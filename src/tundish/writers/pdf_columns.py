@@ -16,10 +16,11 @@ from tundish.writers.safe import one_line
 Anchor = Literal["start", "end"]
 PAD: Final = 6.0
 """Between a cell's edge and its words."""
-WRITING: Final = 8.0
+WRITING: Final = 4.3
 ROOMY: Final = 4.6
 CLOSE: Final = 2.7
-"""Between a row's edge and its first line, and the same below: rows to write in, rows of a short table, of a long one."""
+CLOSEST: Final = 1.8
+"""Between a row's edge and its first line, and the same below: rows to write in, of a short table, of a long one, closed up."""
 SHORT: Final = 10
 LONGEST_TAG: Final = 32
 """A note of so many letters stands in the dashed box; in a heading, of twice as many."""
@@ -75,14 +76,15 @@ class Grid:
     tag: Tag
 
 
-def grid_of(table: Table, width: float) -> Grid:
-    """The table's columns placed across the width."""
+def grid_of(table: Table, width: float, *, close: bool = False) -> Grid:
+    """The table's columns placed across the width; `close` rows stand closer than they would."""
     widths = _widths(table, width)
     left, places = 0.0, []
     for column, wide in zip(table.columns, widths, strict=True):
         places.append(Place(left, wide, "start" if column.kind in {"text", "blank"} else "end"))
         left += wide
-    above = WRITING if any(column.kind == "blank" for column in table.columns) else ROOMY if len(table.rows) <= SHORT else CLOSE
+    roomy, dense = (CLOSE, CLOSEST) if close else (ROOMY, CLOSE)
+    above = WRITING if any(column.kind == "blank" for column in table.columns) else roomy if len(table.rows) <= SHORT else dense
     return Grid(table, tuple(places), width, _tagged(table.columns, widths), above, Tag("Table"))
 
 

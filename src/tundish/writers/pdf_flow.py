@@ -68,6 +68,11 @@ def pages(strips: Sequence[Strip]) -> tuple[tuple[Placed, ...], ...]:
     return (*done, tuple(page)) if page or not done else tuple(done)
 
 
+def filled(page: Sequence[Placed]) -> float:
+    """How much of a page is filled, as a part of it."""
+    return (TOP - page[-1].top + page[-1].strip.height) / ROOM if page else 0.0
+
+
 def stacked(strips: Sequence[Strip]) -> Strip:
     """Strips one under the other as one that is never broken."""
 

@@ -34,11 +34,11 @@ class Setting:
     tag: Tag
 
 
-def table_strips(table: Table, width: float) -> Iterator[Strip]:
-    """The strips of a table: title, head, rows, total."""
+def table_strips(table: Table, width: float, *, close: bool = False) -> Iterator[Strip]:
+    """The strips of a table: title, head, rows, total. The last row is never alone on a page; `close` rows stand closer."""
     if not table.columns:
         return
-    grid = grid_of(table, width)
+    grid = grid_of(table, width, close=close)
     gap = 9.0
     if table.title:
         yield from kept(text_strips(TITLE.lines(table.title, width), TITLE, Tag("Caption", grid.tag), gap=gap))
@@ -51,7 +51,7 @@ def table_strips(table: Table, width: float) -> Iterator[Strip]:
     for place, row in enumerate(table.rows):
         strips = _group(grid, row) if row.group else _row(grid, row)
         for strip in strips:
-            yield replace(strip, head=head, keep=bool(row.group) or (bool(table.totals) and place == last))
+            yield replace(strip, head=head, keep=bool(row.group) or place == last - 1 or (bool(table.totals) and place == last))
     if table.totals:
         yield replace(_total(grid), head=head)
 

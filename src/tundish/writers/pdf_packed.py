@@ -1,0 +1,76 @@
+"""The same PDF in fewer bytes: all that is no stream goes compressed, as object streams (ISO 32000-1, 7.5.7 and 7.5.8)."""
+
+from __future__ import annotations
+
+import re
+import zlib
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from struct import pack
+from typing import Final
+
+MOST: Final = 1_000
+"""Objects that are compressed together: a reader takes them out together too."""
+_ENTRY: Final = 20
+_OFFSET: Final = 10
+_WITHIN: Final = 2
+_FREE: Final = (0, 0, 65_535)
+_WHOLE: Final = 1
+
+
+def packed(made: bytes) -> bytes:
+    """The PDF with its objects packed; `made` has one plain table of where they stand and nothing encrypted, as the canvas writes it."""
+    start = int(made[made.rindex(b"startxref") + len(b"startxref") :].split()[0])
+    trailer = made[made.index(b"trailer", start) :]
+    bodies = dict(_objects(made, start))
+    loose = [number for number in bodies if not bodies[number].endswith(b"endstream")]
+    file = bytearray(made[: made.index(b"1 0 obj")])
+    places = {0: _FREE}
+    for number, body in bodies.items():
+        if body.endswith(b"endstream"):
+            places[number] = (_WHOLE, len(file), 0)
+            file += _object(number, body)
+    size = len(bodies) + 1
+    for first in range(0, len(loose), MOST):
+        some = loose[first : first + MOST]
+        places |= {number: (_WITHIN, size, place) for place, number in enumerate(some)}
+        places[size] = (_WHOLE, len(file), 0)
+        file += _object(size, _together(some, [bodies[number] for number in some]))
+        size += 1
+    at = len(file)
+    places[size] = (_WHOLE, at, 0)
+    kept = b"".join(pack(">BIH", *places[number]) for number in range(size + 1))
+    named = b" ".join(re.findall(rb"/(?:Root|Info) \d+ 0 R|/ID \s*\[.*?\]", trailer, re.DOTALL))
+    file += _object(size, _stream(b"/Type /XRef /W [1 4 2] /Size %d %s" % (size + 1, named), kept))
+    return bytes(file) + b"startxref\n%d\n%%%%EOF\n" % at
+
+
+def _objects(made: bytes, table: int) -> Iterator[tuple[int, bytes]]:
+    """Each object by its number, without what it stands between."""
+    head = re.compile(rb"xref\s+0 (\d+)\s+").match(made, table)
+    if head is None:
+        return
+    starts = [int(made[place : place + _OFFSET]) for place in range(head.end() + _ENTRY, head.end() + _ENTRY * int(head[1]), _ENTRY)]
+    ends = dict(pairwise(sorted((*starts, table))))
+    for number, start in enumerate(starts, start=1):
+        body = made[start : ends[start]]
+        yield number, body[body.index(b"obj") + 3 : body.rindex(b"endobj")].strip()
+
+
+def _together(numbers: Sequence[int], bodies: Sequence[bytes]) -> bytes:
+    """Objects as one stream: where each begins, then all of them."""
+    heads, at = [], 0
+    for number, body in zip(numbers, bodies, strict=True):
+        heads.append(b"%d %d" % (number, at))
+        at += len(body) + 1
+    head = b" ".join(heads) + b"\n"
+    return _stream(b"/Type /ObjStm /N %d /First %d" % (len(numbers), len(head)), head + b"\n".join(bodies))
+
+
+def _stream(of: bytes, words: bytes) -> bytes:
+    kept = zlib.compress(words)
+    return b"<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream" % (of, len(kept), kept)
+
+
+def _object(number: int, body: bytes) -> bytes:
+    return b"%d 0 obj\n%s\nendobj\n" % (number, body)

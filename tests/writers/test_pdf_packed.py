@@ -1,0 +1,59 @@
+"""A PDF made small: nothing of it is lost, and a long list can still be sent from a telephone."""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+
+import pytest
+
+from tests.writers import sample_papers as samples
+from tests.writers.heard import parts, tagged
+from tests.writers.reading import darkness, objects, texts
+from tundish.documents.block import Column, Document, Row, Table
+from tundish.writers.pdf import pdf_bytes
+from tundish.writers.pdf_packed import packed
+
+MOST_BYTES = 300_000
+"""What a paper without photographs may weigh."""
+
+
+def plain(monkeypatch: pytest.MonkeyPatch, paper: Document) -> bytes:
+    """The paper as it is before it is packed."""
+    with monkeypatch.context() as patch:
+        patch.setattr("tundish.writers.pdf.packed", lambda made: made)
+        return pdf_bytes(paper, samples.PRINTED)
+
+
+@pytest.mark.parametrize("paper", [*samples.papers(), samples.order(200)], ids=lambda paper: paper.name)
+def test_what_is_packed_is_seen_and_heard_as_it_was(paper: Document, monkeypatch: pytest.MonkeyPatch) -> None:
+    before = plain(monkeypatch, paper)
+    made = packed(before)
+    assert len(made) < len(before)
+    assert texts(made) == texts(before)
+    assert darkness(made) == darkness(before)
+    assert tagged(made) == tagged(before) == (True, "en-GB")
+    assert parts(made) == parts(before)
+
+
+def test_every_object_is_there_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    before = plain(monkeypatch, samples.order(400))
+    made = packed(before)
+    assert before.count(b"endstream") + made.count(b"/ObjStm") + 1 == made.count(b" 0 obj\n")
+    whole = re.findall(rb"\d+ 0 obj\n(.*?)\s*endobj", before, re.DOTALL)
+    inside = objects(made)
+    assert len(whole) > 2_000
+    assert all(body.strip() in inside for body in whole if not body.strip().endswith(b"endstream"))
+
+
+def test_a_thousand_lines_still_weigh_little() -> None:
+    few, many = (len(pdf_bytes(samples.order(rows), samples.PRINTED)) for rows in (200, 1_000))
+    assert few < MOST_BYTES / 3
+    assert many < MOST_BYTES
+
+
+def test_lines_that_all_differ_do_too() -> None:
+    names = [f"{number * 7_919 % 100_003:06} tee reducing {number % 97} by {number % 53}" for number in range(200)]
+    rows = tuple(Row((name, Decimal(number) / 7)) for number, name in enumerate(names))
+    made = pdf_bytes(samples.paper(Table((Column("Item"), Column("Price", "money")), rows)), "")
+    assert len(made) < MOST_BYTES / 3
