@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -23,7 +24,10 @@ def rule_figure(key: str, value: float) -> RuleFigure:
     return RuleFigure(key, value, "mm", key, "a test", "2026-01-01", value)
 
 
-FIGURES = {key: rule_figure(key, value) for key, value in {"cutting.kerf": 2, "cutting.sheet_kerf": 3, "cutting.keep": 300}.items()}
+FIGURES = {
+    key: rule_figure(key, value)
+    for key, value in {"cutting.kerf": 2, "cutting.sheet_kerf": 3, "cutting.keep": 300, "cutting.rack_worth": 0}.items()
+}
 
 
 def bar(length: float, price: str) -> Offer:
@@ -123,3 +127,42 @@ def test_a_better_plan_found_before_does_not_change_the_quick_answer() -> None:
     assert plans((given,), book, Effort.QUICK) == first
     assert plans((given,), book, Effort.BEST) == best
     assert plans((given,), book, Effort.PROOF) == proof
+
+
+def by_the_metre(price: str, least: int = 1) -> Offer:
+    return Offer("strut", "a", "strut-by-the-metre", 1000, Decimal(price), "2026-01-01", 6000, least=least)
+
+
+@pytest.mark.parametrize("effort", list(Effort))
+def test_what_a_supplier_cuts_to_length_is_taken_where_that_is_cheaper(effort: Effort) -> None:
+    """By hand: 2 x 1,600 from two bars of 2 m cost 17.80; cut to length 2 x 1.6 x 5.00 = 16.00."""
+    given = line(STRUT, cut(1600), cut(1600))
+    plan = planned(given, bar(2000, "8.90"), by_the_metre("5.00"), effort=effort)
+    assert plan.plan.cost_pence == 1600
+    assert isinstance(plan.plan, BarPlan)
+    assert [(plan.sources[one.bar].length, one.remainder) for one in plan.plan.cuts] == [(1600, 0)] * 2
+    assert planned(given, bar(2000, "8.90"), by_the_metre("6.00"), effort=effort).plan.cost_pence == 1780
+
+
+def test_a_length_between_whole_millimetres_is_ordered_at_the_next_and_a_short_one_pays_the_least() -> None:
+    plan = planned(line(STRUT, cut(700.4)), by_the_metre("5.00", least=2))
+    assert [(each.length, each.price) for each in plan.sources if isinstance(each, Offer)] == [(701, Decimal("10.00"))]
+    assert not plan.plan.unplaced
+
+
+def test_what_is_longer_than_a_supplier_cuts_is_said() -> None:
+    assert planned(line(STRUT, cut(6500)), by_the_metre("5.00")).plan.unplaced == (0,)
+
+
+def of_worth(share: float) -> dict[str, RuleFigure]:
+    return FIGURES | {"cutting.rack_worth": replace(rule_figure("cutting.rack_worth", share), unit="%")}
+
+
+@pytest.mark.parametrize(("share", "pence", "new"), [(0, 0, 0), (50, 438, 0), (100, 800, 1)])
+def test_the_rack_is_free_or_costs_a_job_its_share_of_new(share: float, pence: int, new: int) -> None:
+    """By hand: 2,190 of rack at 8.00 for 2,000 is worth 8.76: half of it is 4.38; at its whole worth a new bar of 8.00 is cheaper."""
+    rack = (RackPiece("R1", "strut", 2190),)
+    book = Book({}, {}, {}, {}, {"strut": (bar(2000, "8.00"),)}, of_worth(share), rack=rack)
+    (plan,) = plans((line(STRUT, cut(1700)),), book)
+    assert plan.plan.cost_pence == pence
+    assert sum(isinstance(plan.sources[place], Offer) * count for place, count in enumerate(plan.plan.used())) == new

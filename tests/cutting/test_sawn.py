@@ -21,7 +21,7 @@ from tundish.takeoff.line import Line
 BAR = Item("bar", "Bar", "strut", "Things", "mm", {})
 SAW = {
     key: RuleFigure(key, value, "mm", key, "a test", "2026-01-01", value)
-    for key, value in {"cutting.kerf": 3.0, "cutting.sheet_kerf": 3.0, "cutting.keep": 300.0}.items()
+    for key, value in {"cutting.kerf": 3.0, "cutting.sheet_kerf": 3.0, "cutting.keep": 300.0, "cutting.rack_worth": 0.0}.items()
 }
 WHOLE = Offer("bar", "a", "B3", 3000, Decimal("9.00"), "2026-01-01", 3000)
 BOOK = Book({"bar": BAR}, {}, {}, {}, {"bar": (WHOLE,)}, SAW, rack=(RackPiece("R1", "bar", 1310),))

@@ -21,6 +21,7 @@ from tundish.takeoff.line import Line
 
 BOARD = Item("board", "Board", "board", "Boards", "each", {})
 SAW = {key: RuleFigure(key, 3.0, "mm", key, "a test", "2026-01-01", 3.0) for key in ("cutting.kerf", "cutting.sheet_kerf", "cutting.keep")}
+SAW["cutting.rack_worth"] = RuleFigure("cutting.rack_worth", 0.0, "%", "rack", "a test", "2026-01-01", 0.0)
 WHOLE = Offer("board", "a", "B24", 1, Decimal("24.00"), "2026-01-01", 2400, 1200)
 CHEAPER = Offer("board", "b", "X24", 1, Decimal("20.00"), "2026-01-01", 2400, 1200)
 

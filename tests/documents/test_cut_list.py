@@ -8,13 +8,17 @@ from itertools import pairwise
 import pytest
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.load import supplied_book
 from tundish.cutting.plan import BarPlan, SheetPlan
-from tundish.cutting.plans import CutPlan
+from tundish.cutting.plans import CutPlan, plans
 from tundish.documents import cut_drawing, cut_list
 from tundish.documents.block import Paragraph, SideBySide, Sketch, Table
 from tundish.documents.drawing import Box, Words
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import put
+from tundish.figure import number
+from tundish.rules.rule import Cut, Need
+from tundish.takeoff.line import Line
 
 KEEP = 300.0
 
@@ -85,11 +89,16 @@ def test_on_paper_no_mark_runs_into_the_next(one: Estimate) -> None:
             assert all(left[1] <= right[0] + 1e-6 for left, right in pairwise(across))
 
 
-def test_short_pieces_alike_share_a_mark_on_paper(worked: dict[str, Estimate]) -> None:
-    said = [mark.text for plan, _ in of_bars(worked["104"]) for mark in cut_drawing.printed(plan, KEEP).marks if isinstance(mark, Words)]
-    assert "B.W1–3" in said
-    assert "B.W2" not in said
-    assert not {"W3", "W8"} - set(said)  # these have room
+def test_short_pieces_alike_share_a_mark_on_paper() -> None:
+    strut = supplied_book().item("strut-41x21")
+    short = tuple((f"W1{one}", 110.0) for one in range(4))
+    cuts = tuple(Cut(mark, number(length, "mm"), "piece") for mark, length in (("U1", 5000.0), *short, ("W4", 400.0)))
+    need = Need(number(5840, "mm"), "frames", "by hand", item=strut.code, cuts=cuts)
+    (plan,) = plans((Line(strut, need.amount, (need,)),), replace(supplied_book(), rack=()))
+    said = [mark.text for mark in cut_drawing.printed(plan, KEEP).marks if isinstance(mark, Words)]
+    assert "W10–13" in said
+    assert not {mark for mark, _ in short} & set(said)
+    assert "W4" in said  # it has room
 
 
 def test_words_on_a_piece_are_no_longer_than_it(one: Estimate) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -15,6 +16,8 @@ from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import plans
 from tundish.figure import number
+from tundish.pricing.build_up import used
+from tundish.pricing.pennies import penny
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying, Purchase
 from tundish.procurement.split import Want, cheapest
@@ -132,12 +135,13 @@ def test_a_van_that_is_owed_gives_nothing_and_takes_nothing() -> None:
 BAR, BOARD = Item("bar", "Bar", "strut", "Things", "mm", {}), Item("board", "Board", "board", "Things", "m²", {})
 SAW = {
     key: RuleFigure(key, value, "mm", key, "a test", "2026-01-01", value)
-    for key, value in {"cutting.kerf": 2.0, "cutting.sheet_kerf": 2.0, "cutting.keep": 300.0}.items()
+    for key, value in {"cutting.kerf": 2.0, "cutting.sheet_kerf": 2.0, "cutting.keep": 300.0, "cutting.rack_worth": 0.0}.items()
 }
 
 
-def cut_and_bought(item: Item, cuts: tuple[Cut, ...], rack: tuple[RackPiece, ...], *offers: Offer) -> Purchase:
-    book = Book({item.code: item}, {}, {}, SUPPLIERS, {item.code: offers}, SAW, rack=rack)
+def cut_and_bought(item: Item, cuts: tuple[Cut, ...], rack: tuple[RackPiece, ...], *offers: Offer, worth: float = 0.0) -> Purchase:
+    share = {"cutting.rack_worth": replace(SAW["cutting.rack_worth"], value=worth)}
+    book = Book({item.code: item}, {}, {}, SUPPLIERS, {item.code: offers}, SAW | share, rack=rack)
     amount = number(sum(cut.length.value * (cut.width.value / 1e6 if cut.width else 1) for cut in cuts), item.unit)
     lines = (Line(item, amount, (Need(amount, "frames", "a test", item=item.code, cuts=cuts),)),)
     (purchase,) = choose(lines, plans(lines, book), book).purchases
@@ -160,6 +164,24 @@ def test_sheets_come_from_the_rack_and_then_the_shop() -> None:
     assert purchase.from_rack.value == pytest.approx(0.2)
     assert purchase.to_buy.value == pytest.approx(0.96)
     assert purchase.cost == Decimal("24.00")
+
+
+def test_a_job_pays_for_the_rack_where_the_trader_has_it_so() -> None:
+    """By hand: a bar of 2,000 at 9.00 is 4.50 a metre, so the metre on the rack is 4.50, and half of that 2.25."""
+    cuts = (Cut("A", number(800, "mm"), "rail"), Cut("B", number(1900, "mm"), "rail"))
+    whole = Offer("bar", "a", "bar-2000", 2000, Decimal("9.00"), "2026-01-01", 2000)
+    purchase = cut_and_bought(BAR, cuts, (RackPiece("R1", "bar", 1000),), whole, worth=50)
+    assert (purchase.bought, purchase.rack_cost, purchase.cost) == (Decimal("9.00"), Decimal("2.25"), Decimal("11.25"))
+    assert used(purchase) == penny(Decimal("9.00") * 1900 / 2000) + Decimal("2.25")
+
+
+def test_everybody_who_cuts_to_a_length_or_sells_it_may_be_asked() -> None:
+    """By hand: 1,600 at 5.00 a metre is 8.00; the other supplier's bar of just that length costs 8.20."""
+    cuts = (Cut("A", number(1600, "mm"), "rail"),)
+    to_length = Offer("bar", "a", "bar-cut", 1000, Decimal("5.00"), "2026-01-01", 6000)
+    plain = Offer("bar", "b", "bar-1600", 1600, Decimal("8.20"), "2026-01-01", 1600)
+    (pick,) = cut_and_bought(BAR, cuts, (), to_length, plain).picks
+    assert (pick.offer.code, pick.offer.length, pick.packs, pick.cost) == ("bar-cut", 1600, 1, Decimal("8.00"))
 
 
 def test_a_piece_that_nothing_is_long_enough_for_is_not_priced() -> None:

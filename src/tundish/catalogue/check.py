@@ -86,8 +86,8 @@ def _offer(place: str, offer: Offer, item: Item, sold: Sold | None) -> Iterator[
         yield Problem(place, f"pack: {offer.pack:g} of {item.code} should be a whole number")
     if sold == "pack" and (offer.length or offer.width):
         yield Problem(place, f"{item.code} is sold by the pack: length and width should be blank")
-    if sold == "bar" and not (offer.length and offer.pack == offer.length and not offer.width):
-        yield Problem(place, f"{item.code} is sold by the bar: length and pack should both be the length of one, and width blank")
+    if sold == "bar" and not (0 < offer.pack <= offer.length and not offer.width):
+        yield Problem(place, f"{item.code} is sold by the bar: length should be its length, pack no more, and width blank")
     if sold == "sheet" and not (offer.length and offer.width and offer.pack == 1):
         yield Problem(place, f"{item.code} is sold by the sheet: length and width should be its sizes and pack 1")
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
-from decimal import Decimal
+from dataclasses import dataclass, field, replace
+from decimal import ROUND_HALF_UP, Decimal
 from typing import Final, Literal
 
 from tundish.errors import TundishError
@@ -87,7 +87,8 @@ class Supplier:
 class Offer:
     """One supplier's price, without VAT, for one pack. `pack` is in the item's unit; bars and sheets are offered by the piece.
 
-    For a bar `length` is its length; for a sheet `length` and `width`. `valid_from` and `valid_to` are ISO dates. `least` packs
+    For a bar `length` is its length and `pack` the same; where `pack` is less, the supplier cuts to any length up to `length`, at the
+    price of every `pack` of it. For a sheet `length` and `width` are its sizes. `valid_from` and `valid_to` are ISO dates. `least` packs
     must be taken; `breaks` are the numbers of packs from which each pack costs less. `lead_days` None is the supplier's usual.
     """
 
@@ -111,6 +112,22 @@ class Offer:
     def valid(self, day: str) -> bool:
         """Whether the price holds on an ISO day; on no day ("") it always does."""
         return not day or (self.valid_from <= day and (not self.valid_to or day <= self.valid_to))
+
+    @property
+    def holds(self) -> float:
+        """How much of the item one pack, bar or sheet gives, in the item's unit."""
+        return self.length * self.width / 1e6 if self.width else self.pack
+
+    @property
+    def cut_to_length(self) -> bool:
+        """Whether the supplier cuts a bar to any length up to `length`, charged by its length."""
+        return not self.width and 0 < self.pack < self.length
+
+    def cut_at(self, length: float) -> Offer:
+        """The offer of one bar of a length that the supplier cuts it to: no less than `least` packs are charged."""
+        charged = max(Decimal(str(length)) / Decimal(str(self.pack)), Decimal(self.least))
+        price = (self.each(int(charged)) * charged).quantize(Decimal("0.01"), ROUND_HALF_UP)
+        return replace(self, pack=length, length=length, price=price, least=1, breaks=())
 
     @property
     def key(self) -> str:

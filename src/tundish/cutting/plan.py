@@ -164,6 +164,11 @@ class BarPlan:
         left = ((self.stock[cut.bar].name, cut.remainder) for cut in self.cuts if cut.remainder >= shortest)
         return tuple(Bar(length, 0, 1, name, offcut=True) for name, length in sorted(left, key=lambda one: -one[1]))
 
+    @property
+    def rack_pence(self) -> int:
+        """What of `cost_pence` is for pieces of the rack."""
+        return sum(one.cost_pence * count for one, count in zip(self.stock, self.used(), strict=True) if one.offcut)
+
     def used(self) -> tuple[int, ...]:
         """How many of each kind of stock the plan takes."""
         return _used(len(self.stock), (cut.bar for cut in self.cuts))
@@ -203,6 +208,11 @@ class SheetPlan:
             if min(rest.length, rest.width) >= shortest
         ]
         return tuple(sorted(left, key=lambda sheet: -sheet.length * sheet.width))
+
+    @property
+    def rack_pence(self) -> int:
+        """What of `cost_pence` is for pieces of the rack."""
+        return sum(one.cost_pence * count for one, count in zip(self.stock, self.used(), strict=True) if one.offcut)
 
     def used(self) -> tuple[int, ...]:
         """How many of each kind of stock the plan takes."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from functools import partial
 from typing import Any, Final, TypeVar
 
@@ -12,7 +13,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.bars import plan_bars
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
-from tundish.cutting.sawn import Sawn, carried_on, plan_round, sources_with, started
+from tundish.cutting.sawn import PAID_FOR, Sawn, carried_on, plan_round, sources_with, started
 from tundish.cutting.sawn_sheets import begun_sheets, carried_on_sheets, fixed_pieces, plan_sheets_round
 from tundish.cutting.sheets import plan_sheets
 from tundish.cutting.until import Stop, never
@@ -101,33 +102,34 @@ def _carried_on(before: CutPlan, sawn: tuple[Sawn, ...]) -> BarPlan | SheetPlan 
 def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
     cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
     sheets = any(cut.width is not None for cut in cuts)
-    sources = _sources(line.item, book, sheets=sheets)
+    offers = book.offers.get(line.item.code, ())
     if not sheets:
-        cuts += tuple(_loose(line, max((source.length for source in sources), default=math.inf)))
+        cuts += tuple(_loose(line, max((offer.length for offer in offers if offer.length), default=math.inf)))
     pieces = tuple(_piece(cut) for cut in cuts)
-    sources = sources_with(sawn, sources, book.offers.get(line.item.code, ()))
-    plan = (_round_sheets if sheets else _round_bars)(pieces, (cuts, sources, sawn), book, how)
+    sources = _sources(line.item, book, () if sheets else pieces)
+    sources = sources_with(sawn, sources, offers)
+    plan = (_round_sheets if sheets else _round_bars)(pieces, (cuts, sources, sawn, _worth(line.item, book)), book, how)
     return CutPlan(line.item, cuts, sources, plan, tuple(dict.fromkeys(one.bar for one in sawn)), frozenset(one.mark for one in sawn))
 
 
-_Given = tuple[tuple[Cut, ...], tuple[Offer | RackPiece, ...], tuple[Sawn, ...]]
-"""What is cut, what from, and what of it is cut already."""
+_Given = tuple[tuple[Cut, ...], tuple[Offer | RackPiece, ...], tuple[Sawn, ...], Decimal]
+"""What is cut, what from, what of it is cut already, and what a mm or square metre of the rack is worth, pounds."""
 
 
 def _round_sheets(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _How) -> SheetPlan:
-    cuts, sources, sawn = given
+    cuts, sources, sawn, worth = given
+    stock = tuple(_sheet(source, worth) for source in sources)
     marks = [cut.mark for cut in cuts]
     look = partial(_sheets, kerf=book.figure("cutting.sheet_kerf").value, how=how)
-    stock = tuple(_sheet(source) for source in sources)
     return plan_sheets_round(fixed_pieces(pieces, marks, sawn), stock, begun_sheets(sawn, marks, sources), look)
 
 
 def _round_bars(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _How) -> BarPlan:
-    cuts, sources, sawn = given
+    cuts, sources, sawn, worth = given
     kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
     begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
     look = partial(_bars, kerf=kerf, keep=keep, how=how)
-    return plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source) for source in sources), begun, look)
+    return plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source, worth) for source in sources), begun, look)
 
 
 def _loose(line: Line, longest: float) -> Iterator[Cut]:
@@ -176,15 +178,26 @@ def _known(question: Hashable, stop: Stop, answer: Callable[[], _Plan]) -> _Plan
     return found
 
 
-def _sources(item: Item, book: Book, *, sheets: bool) -> tuple[Offer | RackPiece, ...]:
-    """The rack first, then the cheapest offer of each size."""
-    rack = [piece for piece in book.rack if piece.item == item.code and bool(piece.width) == sheets]
+def _sources(item: Item, book: Book, bars: tuple[Piece, ...]) -> tuple[Offer | RackPiece, ...]:
+    """The rack first, then the cheapest offer of each size; for bars also of each length that a supplier may cut them to.
+
+    Nobody orders tenths of a millimetre, so what is cut to length is of whole ones.
+    """
+    rack = [piece for piece in book.rack if piece.item == item.code and bool(piece.width) != bool(bars)]
+    lengths = {float(math.ceil(piece.length)) for piece in bars}
     cheapest: dict[tuple[float, float], Offer] = {}
-    for offer in book.offers.get(item.code, ()):
+    for offer in (one for each in book.offers.get(item.code, ()) for one in _sizes(each, lengths)):
         size = (offer.length, offer.width)
-        if offer.length and bool(offer.width) == sheets and (size not in cheapest or offer.price < cheapest[size].price):
+        if offer.length and bool(offer.width) != bool(bars) and (size not in cheapest or offer.price < cheapest[size].price):
             cheapest[size] = offer
     return (*rack, *(cheapest[size] for size in sorted(cheapest)))
+
+
+def _sizes(offer: Offer, lengths: set[float]) -> Iterator[Offer]:
+    if offer.cut_to_length:
+        yield from (offer.cut_at(length) for length in sorted(lengths) if length <= offer.length)
+    else:
+        yield offer
 
 
 def _piece(cut: Cut) -> Piece:
@@ -193,13 +206,25 @@ def _piece(cut: Cut) -> Piece:
     return Piece("", cut.length.high, width=width, turn=cut.turn, tbc=not cut.length.settled)
 
 
-def _bar(source: Offer | RackPiece) -> Bar:
+def _worth(item: Item, book: Book) -> Decimal:
+    """What a mm of bar, or a square metre of sheet, from the rack costs a job: a share of the least that new costs, pounds."""
+    share = Decimal(str(book.figure("cutting.rack_worth").value)) / 100
+    new = (offer.price / Decimal(str(offer.holds)) for offer in book.offers.get(item.code, ()) if offer.length) if share else ()
+    return share * min(new, default=Decimal(0))
+
+
+def _bar(source: Offer | RackPiece, worth: Decimal) -> Bar:
     if isinstance(source, RackPiece):
-        return Bar(source.length, 0, 1, source.key, offcut=True)
+        return Bar(source.length, _pence(source, worth * Decimal(str(source.length))), 1, source.key, offcut=True)
     return Bar(source.length, int(source.price * 100), None, source.code)
 
 
-def _sheet(source: Offer | RackPiece) -> Sheet:
+def _sheet(source: Offer | RackPiece, worth: Decimal) -> Sheet:
     if isinstance(source, RackPiece):
-        return Sheet(source.length, source.width, 0, 1, source.key, offcut=True)
+        pence = _pence(source, worth * Decimal(str(source.length * source.width / 1e6)))
+        return Sheet(source.length, source.width, pence, 1, source.key, offcut=True)
     return Sheet(source.length, source.width, int(source.price * 100), None, source.code)
+
+
+def _pence(source: RackPiece, worth: Decimal) -> int:
+    return 0 if source.place == PAID_FOR else round(worth * 100)

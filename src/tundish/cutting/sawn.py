@@ -61,6 +61,8 @@ class Started:
 
 
 Source = Offer | RackPiece
+PAID_FOR = "paid for"
+"""Where a bar lies that was bought and begun, and is not on offer any more."""
 
 
 def sources_with(done: Sequence[Sawn], sources: tuple[Source, ...], offers: Sequence[Offer] = ()) -> tuple[Source, ...]:
@@ -73,7 +75,9 @@ def sources_with(done: Sequence[Sawn], sources: tuple[Source, ...], offers: Sequ
         if source_of(one, made) is None and one.bar_long is not None:
             bought = next((offer for offer in offers if one.code and offer.code == one.code), None)
             wide = one.bar_wide.value if one.bar_wide else 0.0
-            made.insert(0, bought or RackPiece(one.bar, one.item, one.bar_long.value, wide, place="cut"))
+            if bought is not None and bought.cut_to_length:
+                bought = bought.cut_at(one.bar_long.value)
+            made.insert(0, bought or RackPiece(one.bar, one.item, one.bar_long.value, wide, place=PAID_FOR if one.code else "rack"))
     return tuple(made)
 
 

@@ -95,7 +95,7 @@ def _row(purchase: Purchase) -> Row:
     line = purchase.line
     unit = line.amount.unit
     shown = amount_words(held(purchase), unit) if held(purchase) else "–"
-    cost = purchase.cost if purchase.picks and purchase.priced else None
+    cost = purchase.cost if (purchase.picks or purchase.rack_cost) and purchase.priced else None
     return Row(
         (line.item.name, line.because, amount_words(line.amount.value, unit), shown, buy_words(purchase), cost),
         line.amount.tbc,

@@ -11,7 +11,7 @@ from tundish.pricing import margin
 from tundish.pricing.pennies import nearest, penny, shared
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import NOT_REGISTERED, STEPS, Terms
-from tundish.procurement.purchase import Buying, Pick, Purchase
+from tundish.procurement.purchase import Buying, Purchase
 from tundish.rules.rule import STAGE_NAMES, STAGES, Need, Stage
 
 SUPPLIERS_VAT = Decimal(20)
@@ -35,23 +35,15 @@ def paid(amount: Decimal, terms: Terms) -> Decimal:
 
 def used(purchase: Purchase) -> Decimal:
     """What the job uses of what is bought for it, at its price."""
-    bought = sum(_holds(pick) * pick.packs for pick in purchase.picks)
+    bought = sum(pick.offer.holds * pick.packs for pick in purchase.picks)
     if bought <= 0:
         return purchase.cost
-    return penny(purchase.cost * Decimal(str(min(1.0, purchase.to_buy.value / bought))))
+    return penny(purchase.bought * Decimal(str(min(1.0, purchase.to_buy.value / bought)))) + purchase.rack_cost
 
 
 def part(terms: Terms, name: str) -> Decimal:
     """A per cent of the terms as a part of one."""
     return Decimal(str(must_read(terms, name).value)) / 100
-
-
-def _holds(pick: Pick) -> float:
-    """How much of the item is in one pack, bar or sheet, in the item's unit."""
-    offer = pick.offer
-    if offer.width:
-        return offer.length * offer.width / 1e6
-    return offer.length or offer.pack
 
 
 def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:

@@ -74,13 +74,20 @@ def _meet_cut(line: Line, plan: CutPlan, book: Book) -> tuple[Purchase, tuple[Wa
     from_rack = number(racked, unit, "cut from the rack")
     to_buy = (line.amount - from_rack).named(f"{line.item.name}, from new stock")
     wants = tuple(Want(count, _of_size(source, book), by_piece=True) for source, count in sizes)
-    return Purchase(line, number(0, unit), from_rack, number(0, unit), to_buy, (), priced=not plan.plan.unplaced), wants
+    nothing, worth = number(0, unit), Decimal(plan.plan.rack_pence) / 100
+    return Purchase(line, nothing, from_rack, nothing, to_buy, (), priced=not plan.plan.unplaced, rack_cost=worth), wants
 
 
 def _of_size(source: Offer, book: Book) -> tuple[Offer, ...]:
     """Everybody's offer of one size of bar or sheet; the one the plan was made with where none holds today."""
-    size = (source.length, source.width)
-    return tuple(each for each in on_offer(source.item, book) if (each.length, each.width) == size) or (source,)
+    return tuple(filter(None, (_at(each, source) for each in on_offer(source.item, book)))) or (source,)
+
+
+def _at(offer: Offer, source: Offer) -> Offer | None:
+    """The offer in the size of the source, if it comes in it or is cut to it."""
+    if offer.cut_to_length:
+        return offer.cut_at(source.length) if not source.width and source.length <= offer.length else None
+    return offer if (offer.length, offer.width) == (source.length, source.width) else None
 
 
 def _bought(purchase: Purchase, picks: tuple[tuple[Pick, ...], ...]) -> Purchase:

@@ -30,7 +30,10 @@ class Pick:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `priced`: all that is bought has a price."""
+    """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `priced`: all that is bought has a price.
+
+    `rack_cost` is what the rack's pieces are worth, where the trader has a job pay for them.
+    """
 
     line: Line
     from_kits: Figure
@@ -39,11 +42,17 @@ class Purchase:
     to_buy: Figure
     picks: tuple[Pick, ...]
     priced: bool = True
+    rack_cost: Decimal = Decimal(0)
+
+    @property
+    def bought(self) -> Decimal:
+        """What buying it costs, without VAT."""
+        return sum((pick.cost for pick in self.picks), Decimal(0))
 
     @property
     def cost(self) -> Decimal:
-        """What buying it costs, without VAT."""
-        return sum((pick.cost for pick in self.picks), Decimal(0))
+        """What it costs the job, without VAT: what is bought, and what the rack's pieces are worth."""
+        return self.bought + self.rack_cost
 
 
 @dataclass(frozen=True, slots=True)

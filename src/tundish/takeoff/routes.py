@@ -9,7 +9,6 @@ from typing import Final
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.catalogue.item import Item
 from tundish.field import put
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import PipeRun, Placed, Room
@@ -103,12 +102,8 @@ def _spare(take: RoomTake, name: str) -> float | None:
 def _price(need: Need, book: Book) -> Decimal | None:
     """What so much of it costs by the part of a pack, at the least offered; None where nobody offers it."""
     item = book.item(need.item) if need.item else book.role(need.role)
-    each = [offer.price / Decimal(str(_holds(item, offer.length, offer.pack))) for offer in book.offers.get(item.code, ())]
+    each = [offer.price / Decimal(str(offer.holds)) for offer in book.offers.get(item.code, ())]
     return (min(each) * Decimal(str(need.amount.value))).quantize(_PENNY, ROUND_HALF_UP) if each else None
-
-
-def _holds(item: Item, length: float, pack: float) -> float:
-    return length * pack if item.unit == "mm" and length else pack
 
 
 def _count(number: int, what: str) -> str:

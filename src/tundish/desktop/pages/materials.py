@@ -157,7 +157,7 @@ def _row(purchase: Purchase, short: int) -> Row:
             *(_held(each.value, unit) for each in (purchase.from_kits, purchase.from_rack, purchase.from_stock)),
             _buy(purchase, short),
             Cell(
-                "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.picks else "–",
+                "not priced" if unpriced else measure.show_money(purchase.cost, sign=False) if purchase.cost else "–",
                 tone="tbc" if unpriced else "ink",
             ),
         ),
