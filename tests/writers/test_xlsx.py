@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import csv
-import shutil
-import subprocess
 from dataclasses import replace
 from decimal import ROUND_HALF_UP, Decimal
 from io import BytesIO
@@ -17,16 +15,15 @@ from openpyxl import Workbook, load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.writers import sample_papers as samples
-from tundish.documents.block import Column, Document, Heading, Paragraph, Row, Table
+from tests.writers.office import needs_office, opened
+from tundish.documents.block import Amount, Column, Document, Heading, Paragraph, Row, Sums, Table
 from tundish.writers.cell import shown, total
 from tundish.writers.safe import legible
 from tundish.writers.xlsx import write_xlsx, xlsx_bytes
 
 HOSTILE = ("=1+1", "+1", "-1", "@SUM(A1)", "<b>&A1", "#N/A", "TRUE", "12", "_x0041_", "a\x00b", "\ud800", "'quoted", "שלום", "x" * 10_000)
-OFFICE = shutil.which("soffice")
 UTF_8 = "csv:Text - txt - csv (StarCalc):44,34,76"
 """The office program's name for comma-separated values with double quotes in UTF-8."""
-needs_office = pytest.mark.skipif(OFFICE is None, reason="LibreOffice is not installed: no office program to open the workbook with")
 
 
 def _book(paper: Document) -> Workbook:
@@ -41,15 +38,6 @@ def _row_of(sheet: Worksheet, words: str) -> int:
     return next(row for row in range(1, sheet.max_row + 1) if sheet.cell(row, 1).value == words)
 
 
-def _office(book: bytes, folder: Path, ending: str) -> Path:
-    """The workbook as the office program saves it, worked out afresh."""
-    (folder / "book.xlsx").write_bytes(book)
-    profile, out = (folder / "profile").as_uri(), folder / "out"
-    arguments = [f"-env:UserInstallation={profile}", "--headless", "--convert-to", ending, "--outdir", str(out), str(folder / "book.xlsx")]
-    subprocess.run([str(OFFICE), *arguments], check=True, capture_output=True, timeout=120)
-    return out / f"book.{ending.split(':', maxsplit=1)[0]}"
-
-
 def test_numbers_are_numbers_in_their_formats() -> None:
     sheet = _book(samples.order(3)).worksheets[0]
     row = _row_of(sheet, "ZZ-0000")
@@ -57,6 +45,20 @@ def test_numbers_are_numbers_in_their_formats() -> None:
     assert [cell.value for cell in cells] == [2, 1161, 1.26, 0.5, 0.1]
     assert [cell.number_format for cell in cells] == ["#,##0", "#,##0", "#,##0.00", "#,##0.0", "#,##0.00"]
     assert all(cell.data_type == "n" for cell in cells)
+
+
+def test_an_amount_with_a_unit_of_its_own_is_a_number_and_reads_as_on_paper() -> None:
+    amounts = (Amount("2.05 m²", "m²"), Amount("1,200 mm", "mm"), Amount("14"), Amount("−0.5 kg", "kg"))
+    table = Table((Column("What"), Column("Need")), tuple(Row((f"item {number}", amount)) for number, amount in enumerate(amounts)))
+    sheet = _sheet(table)
+    cells = [sheet.cell(_row_of(sheet, f"item {number}"), 2) for number in range(4)]
+    assert [(cell.value, cell.number_format, cell.data_type) for cell in cells] == [
+        (2.05, '#,##0.00" m²"', "n"),
+        (1200, '#,##0" mm"', "n"),
+        (14, "#,##0", "n"),
+        (-0.5, '#,##0.0" kg"', "n"),
+    ]
+    assert [shown(amount, "text") for amount in amounts] == [amount.words for amount in amounts]
 
 
 def test_a_total_is_a_formula_over_all_rows() -> None:
@@ -82,6 +84,32 @@ def test_sums_of_groups_are_formulas_that_the_total_leaves_out() -> None:
     assert sheet.cell(top + 3, 2).value == f"=SUBTOTAL(9,B{top + 4}:B{top + 4})"
     assert sheet.cell(top + 5, 2).value is None
     assert sheet.cell(end, 2).value == f"=SUBTOTAL(9,B{top}:B{end - 1})"
+
+
+def test_sums_go_on_under_their_table_and_are_formulas_where_they_add_up() -> None:
+    rows = (Row(("Work", Decimal(100))), Row(("Rails", Decimal(20))))
+    plain = Table((Column("For"), Column("£", "money")), rows)
+    said = (("Before VAT", 120), ("VAT", 24), ("Total", 144), ("Kept back", -4), ("To pay", 140))
+    bill = Sums(tuple((label, Decimal(amount)) for label, amount in said), plain)
+    sheet = _book(samples.paper(plain, bill)).worksheets[0]
+    top = _row_of(sheet, "Before VAT")
+    assert [sheet.cell(row, 2).value for row in range(top, top + 5)] == [
+        f"=SUM(B{top - 2}:B{top - 1})", 24, f"=B{top}+B{top + 1}", -4, f"=B{top + 2}+B{top + 3}",
+    ]  # fmt: skip
+    assert f"${top + 4}" in str(sheet.print_area)
+    totalled = replace(plain, totals=(1,))
+    order = Sums((("Carriage", Decimal(120)), ("To pay", Decimal(240)), ("Wrong", Decimal(1))), totalled)
+    sheet = _book(samples.paper(totalled, order)).worksheets[0]
+    top = _row_of(sheet, "Carriage")
+    assert [sheet.cell(row, 2).value for row in range(top, top + 3)] == [120, f"=B{top - 1}+B{top}", 1]
+
+
+def test_sums_of_no_table_have_a_sheet() -> None:
+    book = _book(samples.paper(Sums((("Net", Decimal(10)), ("VAT", Decimal(2)), ("You pay", Decimal(12))))))
+    sheet = book["Sums"]
+    assert book.sheetnames == ["Sums"]
+    top = _row_of(sheet, "Net")
+    assert [sheet.cell(row, 2).value for row in range(top, top + 3)] == [10, 2, f"=B{top}+B{top + 1}"]
 
 
 def test_the_head_is_frozen_and_repeats_in_print() -> None:
@@ -193,7 +221,7 @@ def test_money_comes_to_the_same_pennies_in_an_office_program(tmp_path: Path) ->
         rows.append(Row((f"Item {number}", amount)))
     plain = Table((Column("What"), Column("£", "money")), tuple(row for row in rows if not row.group), (1,), title="Plain")
     grouped = replace(plain, rows=tuple(rows), title="Grouped")
-    saved = _office(xlsx_bytes(samples.paper(plain, grouped), ""), tmp_path, "xlsx").rename(tmp_path / "saved.xlsx")
+    (saved,) = opened([xlsx_bytes(samples.paper(plain, grouped), "")], tmp_path, "xlsx")
     book = load_workbook(saved, data_only=True)
     for name, table in (("Plain", plain), ("Grouped", grouped)):
         sheet = book[name]
@@ -208,7 +236,7 @@ def test_money_comes_to_the_same_pennies_in_an_office_program(tmp_path: Path) ->
 @needs_office
 def test_typed_text_shows_as_typed_in_an_office_program(tmp_path: Path) -> None:
     typed = [word for word in HOSTILE if len(word) < 100 and legible(word) == word]
-    made = _office(xlsx_bytes(samples.paper(Table((Column("What"),), tuple(Row((word,)) for word in typed))), ""), tmp_path, UTF_8)
+    (made,) = opened([xlsx_bytes(samples.paper(Table((Column("What"),), tuple(Row((word,)) for word in typed))), "")], tmp_path, UTF_8)
     with made.open(encoding="utf-8", newline="") as file:
         read = [row[0] for row in csv.reader(file) if row]
     assert read[-len(typed) :] == typed

@@ -11,7 +11,21 @@ from tundish.documents.drawing import Drawing
 CellKind = Literal["text", "length", "count", "number", "area", "metres", "hours", "percent", "money", "tick", "blank"]
 """How a cell is shown: length whole mm, metres and area 2 places, hours in halves, money 2 places, tick an empty box."""
 
-Value = str | int | float | Decimal | None
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A number with a unit of its own, as it is shown: "2.05 m²", "1,200 mm", "14". In a column of words, where units differ."""
+
+    words: str
+    unit: str = ""
+
+    @property
+    def number(self) -> Decimal:
+        """What is shown, without the unit."""
+        return Decimal(self.words.removesuffix(self.unit).strip().replace(",", "").replace("−", "-"))
+
+
+Value = str | int | float | Decimal | Amount | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,9 +85,10 @@ class Points:
 
 @dataclass(frozen=True, slots=True)
 class Sums:
-    """Money set at the right: label and amount each; the last is the one that is paid."""
+    """Money set at the right: label and amount each; the last is the one that is paid. `after` is the table whose money they begin with."""
 
     rows: tuple[tuple[str, Decimal], ...]
+    after: Table | None = None
 
 
 @dataclass(frozen=True, slots=True)

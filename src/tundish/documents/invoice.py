@@ -31,7 +31,8 @@ def build(estimate: Estimate, invoice: Invoice) -> Document:
         sums += [("Total", bill.total), ("Kept back and paid to HMRC (CIS)", bill.due - bill.total)]
     sums.append(("To be paid back" if invoice.credits else "To pay", bill.due))
     title = "Credit note" if invoice.credits else "Receipt" if invoice.paid else "Invoice"
-    blocks: tuple[Block, ...] = (_facts(estimate, invoice), Table(_COLUMNS, rows), Sums(tuple(sums)), *_notes(estimate, invoice))
+    table = Table(_COLUMNS, rows)
+    blocks: tuple[Block, ...] = (_facts(estimate, invoice), table, Sums(tuple(sums), table), *_notes(estimate, invoice))
     made = paper(estimate, f"invoice-{invoice.number}", title, blocks, tables_only=True)
     name = made.name.replace(f"{title} {estimate.job.number}".strip(), f"{title} {invoice.number}", 1)
     return replace(made, number=invoice.number, name=name)

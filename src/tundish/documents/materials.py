@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish import measure
 from tundish.catalogue.own_rules import sentence
 from tundish.documents.block import Column, Document, Paragraph, Points, Row, Table
-from tundish.documents.order_list import amount_words, pack_words
+from tundish.documents.order_list import amount_of, amount_words, pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Pick, Purchase
@@ -94,10 +94,10 @@ def held(purchase: Purchase) -> float:
 def _row(purchase: Purchase) -> Row:
     line = purchase.line
     unit = line.amount.unit
-    shown = amount_words(held(purchase), unit) if held(purchase) else "–"
+    shown = amount_of(held(purchase), unit) if held(purchase) else "–"
     cost = purchase.cost if (purchase.picks or purchase.rack_cost) and purchase.priced else None
     return Row(
-        (line.item.name, line.because, amount_words(line.amount.value, unit), shown, buy_words(purchase), cost),
+        (line.item.name, line.because, amount_of(line.amount.value, unit), shown, buy_words(purchase), cost),
         line.amount.tbc,
     )
 

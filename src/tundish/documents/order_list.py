@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from tundish import measure
 from tundish.catalogue.item import Supplier
-from tundish.documents.block import Block, Column, Document, Facts, FillIn, Paragraph, Row, SideBySide, Sums, Table
+from tundish.documents.block import Amount, Block, Column, Document, Facts, FillIn, Paragraph, Row, SideBySide, Sums, Table, Value
 from tundish.documents.paper import lines_of, paper
 from tundish.estimate import Estimate
 from tundish.figure import Figure
@@ -90,10 +90,12 @@ def build(estimate: Estimate, order: Placed) -> Document:
         )
     )
     carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
+    table = Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT")
+    sums = Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage)), table)
     blocks = (
         head,
-        Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT"),
-        SideBySide(_words_below(goods + order.carriage), (Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage))),)),
+        table,
+        SideBySide(_words_below(goods + order.carriage), (sums,)),
         FillIn("Goods in, checked against this list, shortages marked", (), ("By", "Date")),
     )
     key = f"order-{supplier.key}-{order.number}" if order.sent else f"order-{supplier.key}"
@@ -130,7 +132,7 @@ def _row(line: Asked, purchase: Purchase | None, estimate: Estimate) -> Row:
     return Row((line.code, name, *_sources(purchase), *packs), bool(purchase and purchase.line.amount.tbc))
 
 
-def _sources(purchase: Purchase | None) -> tuple[str, ...]:
+def _sources(purchase: Purchase | None) -> tuple[Value, ...]:
     """The need of a line, what kits, rack and stock together give of it, and what is left to buy."""
     if purchase is None:
         return ("",) * 3
@@ -138,8 +140,8 @@ def _sources(purchase: Purchase | None) -> tuple[str, ...]:
     return (_amount(purchase.line.amount), _amount(held) if held.value else "–", _amount(purchase.to_buy))
 
 
-def _amount(figure: Figure) -> str:
-    return measure.show_length(figure.value) if figure.unit == "mm" else amount_words(figure.value, figure.unit)
+def _amount(figure: Figure) -> Amount:
+    return Amount(measure.show_length(figure.value)) if figure.unit == "mm" else amount_of(figure.value, figure.unit)
 
 
 def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:
@@ -156,6 +158,11 @@ def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:
     head = f"Order for job {job.number}, account {order.supplier.account or 'none'}"
     signed = "\n".join(part for part in (trader.name, trader.phone) if part)
     return "\n".join((head, "", *rows, "", f"Deliver to: {where}", wanted, "Please ask before sending anything else in place.", "", signed))
+
+
+def amount_of(amount: float, unit: str) -> Amount:
+    """An amount as a cell: in words on paper, a number in a spreadsheet."""
+    return Amount(amount_words(amount, unit), "" if unit == "each" else unit)
 
 
 def amount_words(amount: float, unit: str) -> str:

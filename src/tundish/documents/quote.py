@@ -60,7 +60,7 @@ def build(estimate: Estimate) -> Document:
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
         (Points("When you pay", promise.payments), Points("Still to be confirmed", _still_open(estimate))),
-        (Sums((*sums, ("You pay", price.total))), Points("Not in this price", not_included(estimate))),
+        (Sums((*sums, ("You pay", price.total)), table), Points("Not in this price", not_included(estimate))),
     )
     valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
     binding = Paragraph(f"{valid}{OFFER[terms.offer]}", "note")

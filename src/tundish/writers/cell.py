@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from decimal import ROUND_HALF_UP, Context, Decimal
 from typing import Final
 
-from tundish.documents.block import CellKind, Row, Table, Value
+from tundish.documents.block import Amount, CellKind, Row, Table, Value
 from tundish.measure import show_money, show_number
 
 NOTHING: Final = "Nothing on this list."
@@ -37,7 +37,7 @@ def rounded(value: Value, kind: CellKind) -> Decimal | None:
 
     Hours are rounded to halves.
     """
-    if value is None or isinstance(value, str) or not is_number(kind) or not math.isfinite(value):
+    if value is None or isinstance(value, str | Amount) or not is_number(kind) or not math.isfinite(value):
         return None
     exact = value if isinstance(value, Decimal) else Decimal(repr(value))
     parts = 2 if kind == "hours" else 1
@@ -51,6 +51,8 @@ def shown(value: Value, kind: CellKind) -> str:
         return ""
     if isinstance(value, str):
         return value
+    if isinstance(value, Amount):
+        return value.words
     if not is_number(kind):
         return show_number(_finite(value), None)
     number = rounded(value, kind)

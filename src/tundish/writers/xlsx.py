@@ -12,7 +12,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from tundish.documents.block import Document, Sketch, Table
+from tundish.documents.block import Column, Document, Sketch, Sums, Table
 from tundish.writers.safe import one_line, write_whole
 from tundish.writers.tables import in_order, named_tables
 from tundish.writers.text import lines_of
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 
 WORDS: Final = "Paper"
 """The sheet with what is on the paper besides its tables."""
+SUMS: Final = "Sums"
+"""The sheet of sums that belong to no table."""
+_SUMMED: Final = (Column("What"), Column("£", "money"))
 _LONGEST: Final = 31
 _NOT_IN_A_NAME: Final = re.compile(r"[\\/*?:\[\]]+")
 _STAMP: Final = (2000, 1, 1, 0, 0, 0)
@@ -65,14 +68,17 @@ def _fill(book: Workbook, document: Document, printed: str) -> None:
         if line
     )
     demo = "DEMO: " if document.demo else ""
+    title = one_line(f"{demo}{document.title} {document.number}".strip())
     taken: set[str] = set()
-    for name, table in named_tables(document):
-        title = one_line(f"{demo}{document.title} {document.number}".strip())
+    sums = [block for block in in_order(document.blocks) if isinstance(block, Sums)]
+    alone = [(SUMS, Table(_SUMMED, ()), each) for each in sums if each.after is None]
+    under = [(name, table, next((each for each in sums if each.after is table), None)) for name, table in named_tables(document)]
+    for name, table, below in (*under, *alone):
         head = Head(f"{title}: {name}" if name != document.title else title, lines, one_line(document.foot))
-        fill_sheet(book.create_sheet(_sheet_name(name, taken)), table, head)
-    words = list(lines_of(block for block in in_order(document.blocks) if not isinstance(block, Table | Sketch)))
+        fill_sheet(book.create_sheet(_sheet_name(name, taken)), table, head, below)
+    words = list(lines_of(block for block in in_order(document.blocks) if not isinstance(block, Table | Sketch | Sums)))
     if words or not taken:
-        head = Head(one_line(f"{demo}{document.title} {document.number}".strip()), lines, one_line(document.foot))
+        head = Head(title, lines, one_line(document.foot))
         fill_words(book.create_sheet(_sheet_name(WORDS, taken)), words, head)
 
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
 from typing import TYPE_CHECKING, Final, TypeAlias, cast
 
-from tundish.documents.block import CellKind, Row, Table, Value
-from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, rounded, shown, total_column
+from tundish.documents.block import Amount, CellKind, Row, Sums, Table, Value
+from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, rounded, shown, total, total_column
 from tundish.writers.safe import for_spreadsheet
 
 if TYPE_CHECKING:
@@ -74,8 +74,8 @@ class Looks:
     figures: Alignment
 
 
-def fill_sheet(sheet: Worksheet, table: Table, head: Head) -> None:
-    """The table under its head."""
+def fill_sheet(sheet: Worksheet, table: Table, head: Head, sums: Sums | None = None) -> None:
+    """The table under its head, and the sums that begin with its money under it."""
     looks = _looks()
     extra = [name for name, wanted in ((_TBC, any(row.tbc for row in table.rows)), ("Note", any(row.note for row in table.rows))) if wanted]
     _title(sheet, head, looks)
@@ -85,10 +85,12 @@ def fill_sheet(sheet: Worksheet, table: Table, head: Head) -> None:
         cell.font, cell.fill = looks.strong, looks.tray
         if place <= len(table.columns) and is_number(table.columns[place - 1].kind):
             cell.alignment = looks.figures
-    last = _rows(sheet, table, first, extra, looks)
+    last = _rows(sheet, table, first, extra, looks) if table.rows or not sums else first
     if table.totals:
         last += 1
         _totals(sheet, table, (first + 1, last), looks)
+    if sums:
+        last = _sums(sheet, (table, sums), (first + 1, last), looks)
     columns = max(len(table.columns) + len(extra), 1)
     _columns(sheet, (first, last), columns)
     sheet.freeze_panes = f"A{first + 1}"
@@ -133,15 +135,21 @@ def _rows(sheet: Worksheet, table: Table, first: int, extra: Sequence[str], look
 
 
 def _value(sheet: Worksheet, at: tuple[int, int], value: Value, kind: CellKind, looks: Looks) -> None:
-    number = rounded(value, kind)
+    number = value.number if isinstance(value, Amount) else rounded(value, kind)
     if number is None:
         words = "☐ " * boxes(value) if kind == "tick" else shown(value, kind)
         cell = _write(sheet, *at, words.strip(), looks)
     else:
         cell = sheet.cell(*at, float(number))
-        cell.font, cell.number_format = looks.plain, FORMATS[kind]
-    cell.alignment = looks.figures if is_number(kind) else looks.words
+        cell.font, cell.number_format = looks.plain, _with_unit(value) if isinstance(value, Amount) else FORMATS[kind]
+    cell.alignment = looks.figures if is_number(kind) or isinstance(value, Amount) else looks.words
     cell.border = looks.under
+
+
+def _with_unit(amount: Amount) -> str:
+    """As it is shown: as many places, and the unit after it."""
+    places = max(-int(amount.number.as_tuple().exponent), 0)
+    return f"#,##0{'.' if places else ''}{'0' * places}" + (f'" {amount.unit}"' if amount.unit else "")
 
 
 def _group(sheet: Worksheet, number: int, group: tuple[Table, Row], looks: Looks) -> None:
@@ -168,23 +176,48 @@ def _group_sums(sheet: Worksheet, table: Table, first: int, looks: Looks) -> Non
 
 
 def _totals(sheet: Worksheet, table: Table, rows: tuple[int, int], looks: Looks) -> None:
-    """The total row: SUM, or SUBTOTAL where headings across carry sums, which leaves those out."""
+    """The total row."""
     first, number = rows
     label = total_column(table)
     for place, column in enumerate(table.columns):
         cell = sheet.cell(number, place + 1)
         if place in table.totals:
-            letter = _letter(place + 1)
-            carried = any(rounded(value, column.kind) is not None for value in _carried(table, place))
-            cell.value = f"={'SUBTOTAL(9,' if carried else 'SUM('}{letter}{first}:{letter}{number - 1})"
+            cell.value = f"={_sum_of(table, place, (first, number - 1))}"
             cell.number_format, cell.alignment = FORMATS[column.kind], looks.figures
         elif place == label:
             cell = _write(sheet, number, place + 1, table.total_label, looks)
         cell.font, cell.border = looks.strong, looks.over
 
 
-def _carried(table: Table, column: int) -> Iterable[Value]:
-    return (cells_of(table, row)[column] for row in table.rows if row.group)
+def _sums(sheet: Worksheet, both: tuple[Table, Sums], rows: tuple[int, int], looks: Looks) -> int:
+    """Labels and amounts under the table; what is the sum of the amounts above it is a formula. Gives the last row.
+
+    Where the table has a total of its own they go on from it, otherwise the first of them is that total.
+    """
+    table, sums = both
+    first, last = rows
+    place = max((number for number, column in enumerate(table.columns) if column.kind == "money"), default=len(table.columns) - 1)
+    letter = _letter(place + 1)
+    begin = f"{letter}{last}" if table.totals else _sum_of(table, place, (first, last))
+    so_far, cells = total(table, place), [begin] if table.rows else []
+    for number, (label, amount) in enumerate(sums.rows, start=last + 1):
+        is_sum = amount == so_far and (len(cells) > 1 or (cells == [begin] and not table.totals))
+        cell = _write(sheet, number, total_column(table) + 1, label, looks)
+        cell.alignment = looks.across
+        money = sheet.cell(number, place + 1, f"={'+'.join(cells)}" if is_sum else float(amount))
+        money.number_format, money.alignment = FORMATS["money"], looks.figures
+        money.font = cell.font = looks.strong if number == last + len(sums.rows) else looks.plain
+        so_far, cells = (amount, []) if is_sum else (so_far + amount, cells)
+        cells.append(f"{letter}{number}")
+    return last + len(sums.rows)
+
+
+def _sum_of(table: Table, column: int, rows: tuple[int, int]) -> str:
+    """SUM of a column, or SUBTOTAL where headings across carry sums, which leaves those out."""
+    letter = _letter(column + 1)
+    headed = (cells_of(table, row)[column] for row in table.rows if row.group)
+    carried = any(rounded(value, table.columns[column].kind) is not None for value in headed)
+    return f"{'SUBTOTAL(9,' if carried else 'SUM('}{letter}{rows[0]}:{letter}{rows[1]})"
 
 
 def _write(sheet: Worksheet, row: int, column: int, words: str, looks: Looks) -> AnyCell:
