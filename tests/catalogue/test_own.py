@@ -55,7 +55,7 @@ def test_an_option_may_change_its_sizes() -> None:
     after = put(before, "own_items.0.sizes.2.value", Entry(300, Known.MAKER))
     (priced,) = estimate(replace(before, options=(Option(name="lower studs", changes=differences(before, after)),)), book).options
     failed = {each.title for each in estimate(after, book).findings if each.state == "fails"}
-    assert "Studs above the floor" in failed
+    assert "Stud slider" in failed
     assert set(priced.fails) == failed
 
 

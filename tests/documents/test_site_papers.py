@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.published.asking import room_of
 from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_blank, survey_sheet
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
 from tundish.documents.drawing import Drawing, Ellipse, Words
@@ -147,6 +148,24 @@ def test_every_frame_has_its_rods_studs_and_parts(one: Estimate, room: Room) -> 
         assert any(f"{left:,.0f} of thread left" in str(row.cells[2]) for row in settings.rows if not row.group)
     picked = [row.cells[0] for row in parts.rows if not row.group]
     assert {placed.frame.name for placed in room.placed} <= set(picked)
+
+
+@pytest.mark.parametrize(
+    ("apart", "which"),
+    [
+        (180, "in the frame's holes for 180, not those for 230"),
+        (230, "in the frame's holes for 230, not those for 180"),
+        (200, "the frame takes studs 180 or 230 apart only"),
+    ],
+)
+def test_which_of_the_frames_stud_spacings_is_used_is_named(apart: float, which: str) -> None:
+    room, _ = room_of(figures={"pan-ondel-530.stud_spacing": apart})
+    (table,) = [block for block in frame_sheet.settings(room) if isinstance(block, Table)]
+    studs, slider = [row for row in table.rows if str(row.cells[0]).startswith("Stud")][:2]
+    assert studs.cells == ("Studs", f"{apart} apart", f"{which}; stand out 59", "")
+    assert slider.cells[:2] == ("Stud slider", "at 675")
+    assert str(slider.cells[2]).startswith("below the frame's mark, slides from 600 to 720; studs 353 above")
+    assert room.figures["wc-1.studs_apart"].note.endswith(which)
 
 
 def test_a_wall_keeps_the_key_of_its_sheet(worked: dict[str, Estimate]) -> None:

@@ -143,6 +143,12 @@ def step_words(thing: Thing, by: float, *, along: bool) -> str:
     return f"move {thing.name} {far} mm" if along else f"{'raise' if by > 0 else 'lower'} {thing.top_words}, {far} mm"
 
 
+def place_words(thing: Thing) -> str:
+    """Where a thing is and how it moves, for a screen reader."""
+    along, up = measure.show_length(thing.along.shown), measure.show_length(thing.up.shown)
+    return f"{along} millimetres from left wall, {up} above finished floor. Left and right move it along, up and down change its height."
+
+
 _SAME = 0.5
 _FAR = 1e6
 

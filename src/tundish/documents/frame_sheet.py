@@ -11,6 +11,7 @@ from tundish.documents.order_list import amount_words
 from tundish.estimate import Estimate
 from tundish.field import must_read
 from tundish.figure import Figure
+from tundish.layout import settings as frame_settings
 from tundish.layout.room import Placed, Room
 from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.rule import Need
@@ -39,7 +40,7 @@ def settings(room: Room) -> tuple[Block, ...]:
             _rod(room, placed),
             *_feet(room, placed),
             *_packers(placed),
-            _studs(placed),
+            *_studs(placed),
             _brackets(room, placed),
             *_cut(placed),
         )
@@ -117,11 +118,17 @@ def _packers(placed: Placed) -> Iterator[Row]:
         )
 
 
-def _studs(placed: Placed) -> Row:
-    studs, out = placed.figures["studs"], placed.figures["stud_projection"]
-    apart = measure.show_length(placed.ware.sizes["stud_spacing"][0])
-    words = f"{_mm(placed.figures['slider'])} below the frame's mark, {apart} apart; {_mm(studs)} above the bare floor"
-    return Row(("Studs", f"stand out {_mm(out)}", words, ""), studs.tbc or out.tbc)
+def _studs(placed: Placed) -> Iterator[Row]:
+    """How far apart they stand and how far out, then where the slider that carries them is set, and within what."""
+    studs, out, slider = placed.figures["studs"], placed.figures["stud_projection"], placed.figures["slider"]
+    which = frame_settings.spacing_words(placed.frame, placed.ware)
+    yield Row(("Studs", f"{_mm(placed.figures['studs_apart'])} apart", f"{which}; stand out {_mm(out)}", ""), out.tbc)
+    ends = [
+        placed.frame.sizes["mark_at"][0] - placed.frame.sizes[name][0] for name in ("studs_high", "studs_low") if placed.frame.has(name)
+    ]
+    slides = f", slides from {' to '.join(map(measure.show_length, ends))}" if ends else ""
+    words = f"below the frame's mark{slides}; studs {_mm(studs)} above the bare floor"
+    yield Row(("Stud slider", f"at {_mm(slider)}", words, ""), slider.tbc or studs.tbc)
 
 
 def _brackets(room: Room, placed: Placed) -> Row:

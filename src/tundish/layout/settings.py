@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, Known
@@ -51,6 +52,20 @@ def own(figure: Figure, choice: Appliance) -> Figure:
     """A figure of the trader's own choice, with the reason in its note."""
     why = choice.settings_why.strip()
     return replace(figure, note=f"own choice: {why}" if why else "own choice")
+
+
+def stud_spacings(frame: Item) -> tuple[float, ...]:
+    """How far apart the studs of a frame can stand: one spacing or two."""
+    return tuple(frame.sizes[name][0] for name in ("spacing_a", "spacing_b") if frame.has(name))
+
+
+def spacing_words(frame: Item, ware: Item) -> str:
+    """Which of the frame's stud spacings is used for this ware."""
+    wanted, offered = ware.sizes["stud_spacing"][0], stud_spacings(frame)
+    others = " or ".join(measure.show_length(each) for each in offered if each != wanted)
+    if wanted not in offered:
+        return f"the frame takes studs {others} apart only" if offered else "the frame's sheet gives no spacing"
+    return f"in the frame's holes for {measure.show_length(wanted)}" + (f", not those for {others}" if others else "")
 
 
 def bracket_aside(frame: Item, turned: str) -> Figure:

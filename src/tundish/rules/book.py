@@ -59,9 +59,9 @@ from tundish.rules.frames.rail_backing import rail_backing
 from tundish.rules.frames.rails import rails
 from tundish.rules.frames.reach import reach
 from tundish.rules.frames.side import side
+from tundish.rules.frames.slider import slider
 from tundish.rules.frames.spacing import spacing
 from tundish.rules.frames.spreader_plates import spreader_plates
-from tundish.rules.frames.studs import studs
 from tundish.rules.frames.tie_rods import tie_rods
 from tundish.rules.frames.ware import ware
 from tundish.rules.labour.boarding import boarding
@@ -184,9 +184,9 @@ RULES: Final[tuple[Rule, ...]] = (
     rails,
     reach,
     side,
+    slider,
     spacing,
     spreader_plates,
-    studs,
     tie_rods,
     ware,
     boarding,

@@ -17,6 +17,7 @@ from tests.desktop.hands import click, focused, key
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.moves import thing_of
 from tundish.desktop.pages.setting_out import SettingOutPage
+from tundish.desktop.receipt_rows import LineRow
 from tundish.desktop.rod_view import Row, spread
 from tundish.desktop.snapping import pulls_along
 from tundish.documents.drawing import Box, Dimension, Shape, Words
@@ -311,3 +312,30 @@ def test_labels_spread_keep_their_order_their_pitch_and_their_bounds(wanted: Seq
     assert placed[-1] <= 400 + 1e-6
     if all(after - before >= 19 for before, after in pairwise(wanted)):
         assert placed == pytest.approx(wanted), "nothing is moved without need"
+
+
+def test_how_the_frame_is_set_stands_beside_the_wall_and_each_figure_opens(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert not page.frame.rows()
+    tab_to(page, "wc-1")
+    shown = {row.label: row.amount for row in page.frame.rows()}
+    assert (shown["Studs apart"], shown["Stud slider, below the mark"]) == ("180", "675")
+    assert nameless(page.frame) == []
+    slider = next(row for row in page.frame.findChildren(LineRow) if row.shown.label.startswith("Stud slider"))
+    click(slider)
+    fitter.qtbot.waitUntil(lambda: "Stud slider below the frame's mark, WC 1" in said(fitter.window.where_from))
+    page.view.setFocus()
+    key(Qt.Key.Key_Up)
+    fitter.qtbot.waitUntil(lambda: bool(page.moves.rows()))
+    assert not page.frame.rows()  # what moves is told in its place
+
+
+def test_as_many_settings_are_shown_as_there_is_room_for_beneath_the_rod(fitter: Fitter) -> None:
+    page = opened(fitter)
+    placed = room(fitter).placed[0]
+    page.frame.show_frame(placed, 1000)
+    every = len(page.frame.rows())
+    page.frame.show_frame(placed, 27 * 3)
+    assert len(page.frame.rows()) == 2 < every
+    page.frame.show_frame(placed, 0)
+    assert not page.frame.rows()

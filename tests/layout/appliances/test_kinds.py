@@ -25,6 +25,7 @@ EXPECTED = {
         "top": 440,  # 20 + 420
         "studs": 340,  # 440 − 100
         "slider": 680,  # 1,000 − (340 − 20): the frame's mark stands at 1,000
+        "studs_apart": 180,
         "outlet": 240,  # 340 − 100
         "inlet": 375,  # 340 + 35
         "seat": 460,  # 440 + 20
@@ -42,6 +43,7 @@ EXPECTED = {
         "top": 870,  # 20 + 850
         "studs": 815,  # 870 − 55
         "slider": 205,  # 1,000 − (815 − 20): the frame's mark stands at 1,000
+        "studs_apart": 280,
         "waste": 550,  # 870 − 320
         "supply": 580,  # 870 − 290
         "hot_from_left": 925,  # 1,000 − 75
@@ -56,6 +58,7 @@ EXPECTED = {
         "top": 440,
         "studs": 340,
         "slider": 680,  # 1,000 − (340 − 20): the frame's mark stands at 1,000
+        "studs_apart": 180,
         "waste": 215,  # 440 − 225
         "supply": 215,
         "hot_from_left": 940,
@@ -70,6 +73,7 @@ EXPECTED = {
         "top": 630,  # 20 + 610
         "studs": 950,  # 630 + 320: above the lip
         "slider": 70,  # 1,000 − (950 − 20): the frame's mark stands at 1,000
+        "studs_apart": 180,
         "waste": 510,  # 630 − 120
         "supply": 1130,  # 630 + 500
         "plate": 1250,  # 20 + 1,230

@@ -10,12 +10,12 @@ from PySide6.QtCore import QPoint, QRectF, QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from tundish import measure
 from tundish.desktop import moves, prewalls
 from tundish.desktop.as_you_move import AsYouMove, facts
 from tundish.desktop.canvas.view import NOTHING, DrawingView
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.dimension_box import DimensionBox
+from tundish.desktop.frame_settings import FrameSettings
 from tundish.desktop.job_line import FINISH
 from tundish.desktop.live import Sight, at_once, of_estimate
 from tundish.desktop.mover import Mover, Scene
@@ -62,7 +62,8 @@ class SettingOutPage(Page):
         self._was_job: Job | None = None
         self._sight: Sight | None = None
         self.tools = SettingTools(self)
-        self.view, self.rod, self.moves = DrawingView("Wall A, looking at it"), Rod(), AsYouMove()
+        self.view, self.rod = DrawingView("Wall A, looking at it"), Rod()
+        self.frame, self.moves = FrameSettings(), AsYouMove()
         self.mover = Mover(workspace, self.view, self.tools, self._scene)
         self.walls = ChipRow("Pre-walls of the room")
         self.box = DimensionBox(self.view.viewport())
@@ -92,6 +93,7 @@ class SettingOutPage(Page):
         wall.addWidget(self.view, 1)
         side.setSpacing(8)
         side.addWidget(self.rod, 1)
+        side.addWidget(self.frame)
         side.addWidget(self.moves)
         row.addLayout(wall, 1)
         row.addLayout(side)
@@ -118,7 +120,8 @@ class SettingOutPage(Page):
         view.view_moved.connect(self._align)
         view.measured.connect(self._say_measured)
         view.tape_left.connect(lambda: tools.tape.setChecked(False))
-        self.rod.figure_asked.connect(self._figure_pressed)
+        for part in (self.rod, self.frame):
+            part.figure_asked.connect(self._figure_pressed)
         self.box.typed.connect(self._set_size)
         self.box.closed.connect(view.setFocus)
         self.walls.chosen.connect(lambda place: workspace.choose_wall(int(place)))
@@ -161,7 +164,7 @@ class SettingOutPage(Page):
         else:
             self.view.show_drawing(wall_sheet(room, show, self._sight.findings))
         if not self.view.holds():
-            self.view.describe({each.key: _place_words(each) for each in moves.things(room)})
+            self.view.describe({each.key: moves.place_words(each) for each in moves.things(room)})
         self._show_head(room)
         self.rod.setVisible(not whole)
         self._show_rod(room)
@@ -185,6 +188,9 @@ class SettingOutPage(Page):
         thing = self._thing()
         rows = heights(rod(room), room.finished_floor.value)
         self.rod.show_heights(rows, self._workspace.floor, thing.key if thing else "-", self._asked)
+        if not self.moves.isVisible():  # beneath it there is no room for both
+            below = self.view.viewport().height() - (0 if self.rod.isHidden() else round(self.view.placed().base))
+            self.frame.show_frame(next((each for each in room.placed if thing is not None and each.key == thing.key), None), below)
         self._align()
 
     def _align(self) -> None:
@@ -219,6 +225,7 @@ class SettingOutPage(Page):
             return
         self.moves.show_move(thing.name, self._was, self._facts(thing))
         if self.moves.rows():
+            self.frame.hide()
             self._still.start()
 
     def _facts(self, thing: Thing) -> dict[str, str]:
@@ -389,9 +396,3 @@ class SettingOutPage(Page):
             design = prewalls.without_prewall(get(self._workspace.job, path), room.place)
             gone, self._workspace.wall_place = f"remove pre-wall at wall {room.wall}", 0
             self._workspace.edit(gone, put(self._workspace.job, path, design), path)
-
-
-def _place_words(thing: Thing) -> str:
-    """Where a thing is and how it moves, for a screen reader."""
-    along, up = measure.show_length(thing.along.shown), measure.show_length(thing.up.shown)
-    return f"{along} millimetres from left wall, {up} above finished floor. Left and right move it along, up and down change its height."

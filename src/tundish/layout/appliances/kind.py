@@ -134,8 +134,10 @@ def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:
     slider = size(hung.frame, "mark_at", "Frame's mark, finished floor") - without(studs, hung.outline.finished_floor).named(
         "Studs above finished floor"
     )
+    apart = size(hung.ware, "stud_spacing", f"Studs apart, {name}")
     return {
         "studs": studs,
+        "studs_apart": replace(apart, note=f"{apart.note}; {settings.spacing_words(hung.frame, hung.ware)}"),
         "slider": settled("slider", slider.named(f"Stud slider below the frame's mark, {name}")),
         "frame_top": settled("frame_top", hung.height("top_at", "Top of frame")),
         "bracket": bracket,

@@ -17,7 +17,7 @@ def spacing(room: Room, book: Book) -> Iterator[Finding]:
     A frame takes one spacing or two.
     """
     for one in room.framed:
-        has = one.ware.size("stud_spacing")
+        has = one.figures["studs_apart"]
         offered = [one.frame.size(name) for name in ("spacing_a", "spacing_b") if one.frame.has(name)]
         nearest = min(offered, key=lambda each: abs(each.value - has.value))
         state = judge(has, nearest, nearest)
