@@ -10,12 +10,12 @@ import pytest
 
 from tests.published.asking import room_of
 from tundish import measure
-from tundish.documents import plan_drawing, ware_drawing
+from tundish.documents import pipe_drawing, plan_drawing, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words, moved
 from tundish.documents.section_drawing import section
 from tundish.documents.shortfalls import shortfalls
 from tundish.documents.survey_sketch import follow
-from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, at_wall, elevation, frame_key
+from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, frame_key
 from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
 from tundish.documents.ware_drawing import short
 from tundish.estimate import Estimate
@@ -95,7 +95,7 @@ def test_every_appliance_frame_pipe_and_member_can_be_chosen(room: Room) -> None
     keys = {key for key, _ in elevation(room).pieces}
     asked = {placed.key for placed in room.placed} | {frame_key(placed) for placed in room.placed}
     built_in = {each.key for each in room.recesses}
-    stack = {"stack"} if at_wall(room, room.figures["stack"].value) else set()
+    stack = {"stack"} if pipe_drawing.stack_here(room) else set()
     assert keys == asked | built_in | stack | {pipe.key for pipe in room.pipes} | {member.mark for member in room.members}
 
 
@@ -360,7 +360,7 @@ def test_a_datum_above_the_picture_is_left_out(changed: Callable[..., Estimate])
 def test_a_waste_beside_the_stack_is_drawn_upright(changed: Callable[..., Estimate]) -> None:
     (room,) = changed("101").rooms
     (waste,) = room.pipes_of("waste")
-    upright = replace(waste, points=((600.0, 700.0), (610.0, 500.0)))
+    upright = replace(waste, route=((600.0, 90.0, 700.0), (610.0, 90.0, 500.0)))
     pipes = tuple(upright if each is waste else each for each in room.pipes)
     (shape,) = [mark for mark in elevation(replace(room, pipes=pipes)).marks if isinstance(mark, Shape) and mark.piece == waste.key]
     xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
@@ -439,3 +439,27 @@ def test_the_whole_room_shows_a_pre_wall_across_its_corner() -> None:
     along, out = (sorted(abs(place[axis]) for place in board.points) for axis in (0, 1))
     assert along == pytest.approx(out, abs=0.1)
     assert along[-1] - along[0] > 600
+
+
+def test_the_stack_of_a_corner_stands_in_the_room_where_it_was_measured() -> None:
+    """250 along wall A and 130 out of it, in the plan of the whole room and, from the front, 120 x 0.70711 right of its middle."""
+    room, _ = room_of(ACROSS | {"survey.stack.from_left": 250, "survey.stack.from_wall": 130})
+    (ring, _) = (mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Ellipse) and mark.piece == "stack")
+    assert (ring.x, ring.y) == pytest.approx((250, -130), abs=0.01)
+    seen = next(mark for mark in elevation(room).marks if isinstance(mark, Box) and mark.piece == "stack")
+    assert seen.x + 55 == pytest.approx(room.width.value / 2 + 120 * math.sqrt(0.5), abs=0.01)
+    past, _ = room_of(ACROSS | {"survey.stack.from_left": 1200, "survey.stack.from_wall": 130})
+    assert not [mark for mark in elevation(past).marks if mark.piece == "stack"]
+
+
+def test_a_waste_goes_round_the_corner_in_the_whole_room(changed: Callable[..., Estimate]) -> None:
+    """From the basin on wall B, 2,400 along wall A, round the corner and along wall A to the stack at 2,080; on wall B it ends there."""
+    first, second, *_ = changed("104", rooms__0__design__appliances__1__drains_to="").rooms
+    (waste,) = second.pipes_of("waste")
+    drawn = plan_drawing.whole_room(first, others=(second,)).marks
+    laid = [place for mark in drawn if isinstance(mark, Shape) and mark.piece == "1/basin-1.waste" for place in mark.points]
+    assert min(x for x, _ in laid) == pytest.approx(2080, abs=1)
+    assert max(x for x, _ in laid) < 2400
+    assert waste.from_wall is not None
+    seen = [x for mark in elevation(second).marks if isinstance(mark, Shape) and mark.piece == waste.key for x, _ in mark.points]
+    assert min(seen) == pytest.approx(waste.from_wall.value, abs=0.1)

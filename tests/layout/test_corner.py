@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from itertools import pairwise
 
 import pytest
 
@@ -96,3 +97,47 @@ def test_the_shelf_is_a_triangle_whose_halves_come_from_one_rectangle(room: Room
         shelf.width.value * room.depth.value / 2, abs=0.1
     )
     assert all(piece.where == "Shelf, a triangle, sawn corner to corner into its two halves" for piece in shelf.boards)
+
+
+def test_the_stack_behind_the_front_is_where_it_stands(room: Room) -> None:
+    """150 along wall A and 130 out of it: (150 - 130) x 0.70711 right of the middle, (150 + 130) x 0.70711 out of the corner."""
+    x, out = room.figures["stack"].value, room.figures["stack_from_wall"].value
+    assert room.line.in_plan(x, out) == pytest.approx((150, 130), abs=0.01)
+    assert x == pytest.approx(room.width.value / 2 + 14.14, abs=0.01)
+    assert out == pytest.approx(197.99, abs=0.01)
+
+
+def test_a_branch_in_the_corner_goes_along_the_front_to_the_stack(room: Room) -> None:
+    """14.14 aside is less than any branch: 150 is the least. It lies at the stack's own 197.99 out of the corner."""
+    (branch,) = room.pipes_of("soil")
+    assert branch.run.value == 150
+    assert branch.route[-1][:2] == pytest.approx((room.width.value / 2 + 14.14, 197.99), abs=0.01)
+    assert branch.from_wall is not None
+    assert branch.from_wall.value == pytest.approx(197.99, abs=0.01)
+
+
+@pytest.mark.parametrize("angle", [60.0, 90.0, 120.0])
+def test_a_branch_to_a_stack_past_the_corner_goes_along_its_wall(planned: Planned, hang: Hang, book: Book, angle: float) -> None:
+    """Its straight pieces are as long as its run, which ends where the stack was measured, 1,500 along wall B and 130 out of it."""
+    walls = (Side(length=Entry(2000), corner=Entry(angle)), Side(length=Entry(2000), corner=Entry(180 - angle)), Side(corner=Entry(angle)))
+    asked = {
+        **ACROSS,
+        "design__prewall__wall": "B",
+        "survey__walls": walls,
+        "survey__stack__wall": "B",
+        "survey__stack__from_left": Entry(1500),
+    }
+    room = work_out(planned(put(hang("wc", 0, 420), "centre", None), **asked), book)
+    (branch,) = room.pipes_of("soil")
+    places = [room.line.in_plan(x, y) for x, y, _ in branch.route[1:]]
+    assert sum(math.dist(one, other) for one, other in pairwise(places)) == pytest.approx(branch.run.value, abs=0.01)
+    assert room.sides[1].on_wall(places[-1]) == pytest.approx((1500, 130), abs=0.01)
+    assert branch.bends == ("behind WC 1", "in the corner")
+
+
+def test_a_supply_in_the_corner_keeps_to_its_wall(room: Room) -> None:
+    (cold,) = room.pipes_of("cold")
+    out = cold.from_wall
+    assert out is not None
+    places = [room.line.in_plan(x, y) for x, y, _ in cold.route if y < room.depth.value]
+    assert [min(place) for place in places] == pytest.approx([out.value] * len(places), abs=0.01)

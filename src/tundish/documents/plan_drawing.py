@@ -7,11 +7,11 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish import measure
-from tundish.documents import ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents import pipe_drawing, ware_drawing
+from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
-from tundish.documents.wall_drawing import ALL, WALL, Show, at_wall, frame_key, pieces, within_wall
+from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, frame_key, pieces
 from tundish.field import must_read
 from tundish.layout.room import Member, Room
 from tundish.layout.walls import Point, WallSide
@@ -38,7 +38,8 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
     )
     title = "Plan, same scale, same centres"
     caption = Words(16, -deep + BEYOND / 3, title, 2.6, "room", "start")
-    marks = (*sides, *_void(room, show), *_depth(room), caption)
+    piped = pipe_drawing.above(room) if show.pipes else ()
+    marks = (*sides, *piped, *_void(room, show), *_depth(room), caption)
     left = -WALL - 120
     return Drawing(title, marks, (left, -deep, width + WALL - left, deep + WALL), pieces(room, show))
 
@@ -50,7 +51,8 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     """
     shell, walls = room.plan.survey, tuple(_walls(room))
     at_walls = [mark for side in room.sides for mark in _at_wall(room, side)]
-    own = tuple(mark for each in (room, *others) for mark in _of_prewall(each, show, findings, "" if each is room else f"{each.place}/"))
+    leads = tuple((each, "" if each is room else f"{each.place}/") for each in (room, *others))
+    own = tuple(mark for each, lead in leads for mark in _of_prewall(each, show, findings, lead))
     width, depth = must_read(shell.room, "width").value, must_read(shell.room, "depth").value
     x1, y1, x2, y2 = beyond((*walls, *at_walls))
     sizes = (
@@ -58,10 +60,12 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
         Dimension(x1 - SIZES_OUT, -depth, x1 - SIZES_OUT, 0, measure.show_length(depth), figure="room_depth"),
     )
     left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
-    named = (*pieces(room, show), *((f"{each.place}/{key}", name) for each in others for key, name in pieces(each, show)))
+    piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *pipe_drawing.stack_in_room(room))
+    named = dict((f"{lead}{key}" if key != STACK[0] else key, name) for each, lead in leads for key, name in pieces(each, show))
+    named |= dict((STACK,)) if show.pipes else {}
     floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
-    marks = (*walls, floor, *own, *at_walls, *_letters(room), *sizes)
-    return Drawing("Whole room", marks, (left, low, right - left, high - low), named)
+    marks = (*walls, floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *sizes)
+    return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
 
 
 def _walls(room: Room) -> Iterator[Mark]:
@@ -108,8 +112,6 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
 
 def _void(room: Room, show: Show) -> Iterator[Mark]:
     face, depth = room.figures["finished_face"].value, room.depth.value
-    if show.pipes:
-        yield from _soil(room)
     if show.steel:
         for member in room.members:
             yield from _member(member, depth)
@@ -125,19 +127,6 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
 
 
 _STRAIGHT = 180.0
-
-
-def _soil(room: Room) -> Iterator[Mark]:
-    """Discharge pipes as far as they are on this wall, and the stack where it stands at it."""
-    stack_x, stack_y = room.figures["stack"].value, room.figures["stack_from_wall"].value
-    for pipe in room.pipes_of("soil", "waste"):
-        seen = within_wall(room, pipe.points[0], pipe.points[-1])
-        if seen is not None:
-            (x1, _), (x2, _) = seen
-            yield Box(min(x1, x2), -stack_y - pipe.size / 2, abs(x2 - x1), pipe.size, "soil", piece=pipe.key)
-    if at_wall(room, stack_x):
-        yield Ellipse(stack_x, -stack_y, 55, 55, "soil", "stack")
-        yield Ellipse(stack_x, -stack_y, 48, 48, "ware", "stack")
 
 
 def _member(member: Member, depth: float) -> Iterator[Mark]:

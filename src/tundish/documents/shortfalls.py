@@ -8,6 +8,7 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents.drawing import Line, Mark, Words
+from tundish.documents.pipe_drawing import on_wall
 from tundish.layout.room import Placed, Room
 from tundish.rules.rule import Finding
 
@@ -46,9 +47,12 @@ def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
         yield from _gap(room, (x, wall), placed.figures["top"].value + _OVER, finding)
     elif finding.rule == FALL:
         for pipe in (each for each in room.pipes_of("soil") if each.serves == placed.key):
-            (x1, z1), (x2, z2) = pipe.points[0], pipe.points[-1]
+            seen = [((x1, z1), (x2, z2)) for (x1, _, z1), (x2, _, z2) in on_wall(room, pipe)]
+            if not seen:
+                continue
+            yield from (Line(*one, *other, "fails") for one, other in seen if one != other)
+            (x1, z1), (x2, z2) = seen[0][0], seen[-1][1]
             at, level = x1 + (x2 - x1) * _TOWARDS_STACK, max(z1, z2) + pipe.size / 2 + clear_of_line(room)
-            yield Line(x1, z1, x2, z2, "fails")
             yield Words(at, level, f"fall {_short(finding)}", 2.6, "fails", bold=True)
 
 

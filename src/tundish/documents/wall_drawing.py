@@ -9,17 +9,18 @@ from itertools import pairwise
 from typing import Final
 
 from tundish import measure
-from tundish.documents import recess_drawing, tile_lines, ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
+from tundish.documents import pipe_drawing, recess_drawing, tile_lines, ware_drawing
+from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Style, Words
 from tundish.documents.shortfalls import clear_of_line, shortfalls
-from tundish.layout.room import Member, PipeRun, Placed, Room
+from tundish.layout.room import Member, Placed, Room
 from tundish.rules.rule import Finding
 
 WALL: Final = 40.0
 """How much of the existing wall and floor is drawn round the room."""
 ABOVE: Final = 60.0
 """What is drawn above the pre-wall: the wall it stands against, or the ceiling."""
-PIPES: Final[dict[str, Style]] = {"soil": "soil", "waste": "soil", "hot": "hot", "cold": "cold"}
+STACK: Final = ("stack", "Soil stack")
+"""Its id as a piece of the drawing, and how it is spoken."""
 LONG_TAIL: Final = 250.0
 """A tail of supply this long has room for its letter."""
 
@@ -66,7 +67,7 @@ def pieces(room: Room, show: Show = ALL) -> tuple[tuple[str, str], ...]:
     if show.steel:
         shown += [(frame_key(placed), f"Frame, {placed.name}") for placed in room.framed]
     if show.pipes:
-        stack = [("stack", "Soil stack")] if at_wall(room, room.figures["stack"].value) else []
+        stack = [STACK] if pipe_drawing.stack_here(room) else []
         shown += [*stack, *((pipe.key, pipe.what) for pipe in room.pipes)]
     if show.steel:
         members = sorted(room.members, key=lambda each: (each.x, each.z))
@@ -96,7 +97,7 @@ def _ground(room: Room, show: Show) -> float:
 
 def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
     """What the boards hide, and the tile joints that are seen through to it."""
-    if show.pipes and at_wall(room, room.figures["stack"].value):
+    if show.pipes and pipe_drawing.stack_here(room):
         yield Box(room.figures["stack"].value - 55, 0, 110, head, "soil", piece="stack")
     if show.tiles:
         yield from _tiles(room)
@@ -106,7 +107,7 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
             yield from _frame(placed)
     if show.pipes:
         for pipe in room.pipes:
-            yield from _pipe(pipe, room)
+            yield from pipe_drawing.front(room, pipe)
         yield from _letters(room)
     if show.boards:
         yield from _boards(room)
@@ -176,51 +177,16 @@ def _frame(placed: Placed) -> Iterator[Mark]:
         yield Line(x - 10, 0, x + leg + 10, 0, "steel", piece=key)
 
 
-def at_wall(room: Room, x: float) -> bool:
-    """Whether a place along the wall, the walls unrolled, is on this wall itself and not round a corner."""
-    return 0 <= x <= room.width.value
-
-
-def within_wall(room: Room, one: tuple[float, float], other: tuple[float, float]) -> tuple[tuple[float, float], tuple[float, float]] | None:
-    """The part of a line that is on this wall; None for one that is all round a corner."""
-    (x1, z1), (x2, z2) = one, other
-    low, high = -WALL, room.width.value + WALL
-    if max(x1, x2) < low or min(x1, x2) > high:
-        return None
-
-    def held(x: float, z: float) -> tuple[float, float]:
-        kept = min(max(x, low), high)
-        return kept, z if kept == x else z1 + (z2 - z1) * (kept - x1) / (x2 - x1)
-
-    return held(x1, z1), held(x2, z2)
-
-
-def _pipe(pipe: PipeRun, room: Room) -> Iterator[Mark]:
-    style, half = PIPES[pipe.kind], pipe.size / 2
-    for one, other in pairwise(pipe.points):
-        seen = within_wall(room, one, other)
-        if seen is None:
-            continue
-        (x1, z1), (x2, z2) = seen
-        if pipe.kind in {"hot", "cold"}:
-            yield Line(x1, z1, x2, z2, style, piece=pipe.key)
-        elif abs(x2 - x1) >= abs(z2 - z1):
-            yield Shape(((x1, z1 - half), (x2, z2 - half), (x2, z2 + half), (x1, z1 + half)), style, piece=pipe.key)
-        else:
-            yield Shape(((x1 - half, z1), (x2 - half, z2), (x2 + half, z2), (x1 + half, z1)), style, piece=pipe.key)
-
-
 def _letters(room: Room) -> Iterator[Mark]:
     """H and C beside the tails and where the supplies come in: colour alone says nothing."""
-    for kind, letter, style, side in (("hot", "H", PIPES["hot"], -1), ("cold", "C", PIPES["cold"], 1)):
+    for kind, letter, style, side in (("hot", "H", pipe_drawing.PIPES["hot"], -1), ("cold", "C", pipe_drawing.PIPES["cold"], 1)):
         for pipe in room.pipes_of(kind):
             (x, low), (_, high) = pipe.points[-2:]
             if high - low >= LONG_TAIL:
                 yield Words(x + side * 14, (low + high) / 2, letter, 2.6, style, "end" if side < 0 else "start", bold=True, piece=pipe.key)
         if room.pipes_of(kind):
-            x, other = room.figures[kind].value, room.figures["cold" if kind == "hot" else "hot"].value
-            left = x < other
-            if not at_wall(room, x):
+            x, left = room.pipes_of(kind)[0].route[0][0], (room.figures["hot"].value < room.figures["cold"].value) == (kind == "hot")
+            if not pipe_drawing.at_wall(room, x):
                 continue
             yield Words(x + (-14 if left else 14), 95, letter, 2.6, style, "end" if left else "start", bold=True)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final, Literal
@@ -11,11 +12,12 @@ from tundish.figure import Figure, number
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.clear import between_runs
 from tundish.layout.inputs import Inputs
-from tundish.layout.lanes import Lane, round_corners
+from tundish.layout.lanes import Lane, Place, round_corners
 from tundish.layout.makers import half, size
 from tundish.layout.outline import Outline
 from tundish.layout.pipes import along, in_bars
 from tundish.layout.room import PipeRun, Placed
+from tundish.layout.standing import Standing
 
 SIZE: Final = 15
 SHORTEST: Final = 50.0
@@ -158,4 +160,16 @@ def _at_depth(fed: Fed, run: PipeRun, y: Figure, up: Figure) -> PipeRun:
     out = () if up is y else ((up - y).named(f"Out in front, {run.what}"),)
     lengths = run.lengths if not out else (*run.lengths, *(each for each in out if each.value >= SHORTEST))
     bends = (*("in the corner" for _ in lane.corners), *("out in front" for _ in out), "up the wall", "out of the wall")
-    return replace(run, route=tuple(dict.fromkeys(route)), from_wall=y, bends=bends, lengths=lengths)
+    return replace(run, route=tuple(dict.fromkeys(_in_corner(fed.outline.standing, route, at))), from_wall=y, bends=bends, lengths=lengths)
+
+
+def _in_corner(standing: Standing, route: Sequence[Place], at: float) -> Iterator[Place]:
+    """The same route; behind a front across a corner as it lies from there, off the wall behind where it comes up."""
+    corner = standing.corner
+    for x, y, z in route:
+        if corner is None:
+            yield x, y, z
+        elif x != at:
+            yield (*standing.from_front(x, y), z)
+        else:
+            yield x, min(corner.behind(x) + y / math.sin(math.radians(corner.half)), corner.depth.value), z

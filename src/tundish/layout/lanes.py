@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, number, smallest
+from tundish.layout.corner import Across
 from tundish.layout.makers import half, size
 from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.room import Outfall, Placed
+from tundish.layout.standing import Standing
 from tundish.layout.walls import Fold
 
 Place = tuple[float, float, float]
@@ -21,19 +24,49 @@ class Lane:
     """Where a pipe lies between an appliance and where it drains to: `y` from the wall, the corners on its way, and what it is over by.
 
     `over` is how far out from there the stack stands, None where that takes no bend of its own; nought to so much while it may.
+    `past`: where it goes on along a wall from behind a front across a corner, whose `y` is out of that corner.
     """
 
     y: Figure
     corners: tuple[Fold, ...]
     over: Figure | None
+    past: Past | None = None
 
     def round_corners(self, run: Figure, label: str, least: Figure) -> Figure:
         """A run along the walls, shorter by every inside corner, longer by every outside one and by the leg over to the stack."""
+        if self.past is not None:
+            run = run - self.past.shorter(self.y)
+        along = self.past.y if self.past is not None else self.y
         for each in self.corners:
-            run = run - (self.y * number(each.legs, "", "Both legs of the corner")).named("Round the corner")
+            run = run - (along * number(each.legs, "", "Both legs of the corner")).named("Round the corner")
         if self.over is not None:
             run = run + self.over
-        return largest(run, least, label=label) if self.corners else run.named(label)
+        return largest(run, least, label=label) if self.corners or self.past is not None else run.named(label)
+
+    @property
+    def turns(self) -> int:
+        """How many corners it goes round."""
+        return len(self.corners) + (self.past is not None)
+
+
+@dataclass(frozen=True, slots=True)
+class Past:
+    """A pipe that leaves the void across a corner along one of its walls, `y` from it; in the corner it goes along the front."""
+
+    y: Figure
+    standing: Standing
+    corner: Across
+
+    def shorter(self, out: Figure) -> Figure:
+        """How much shorter than along the wall from the corner it is, for a lane so far out of the corner."""
+        turn = math.radians(self.corner.half)
+        cut = number(round((1 - math.sin(turn)) / math.cos(turn), 6), "", "Cut across the corner")
+        return ((out + self.y) * cut).named("Across the corner")
+
+    def aside(self, out: float) -> float:
+        """How far beside the middle of the front it turns along the wall, for a lane so far out of the corner."""
+        turn = math.radians(self.corner.half)
+        return out * math.tan(turn) - self.y.value / math.cos(turn)
 
 
 def lane_of(outline: Outline, placed: tuple[Placed, ...], one: Placed, outfall: Outfall, pipe: Item, book: Book) -> Lane:
@@ -46,7 +79,15 @@ def lane_of(outline: Outline, placed: tuple[Placed, ...], one: Placed, outfall: 
     steel = book.role(TIMBER) if outline.timber else outline.strut
     deepest = largest(*depths, size(steel, "depth", "Uprights"), label="Deepest that it passes behind")
     most = (outline.depth - deepest - book.figure("void.finger") - radius).named("Furthest out, behind the frames")
-    label = f"From wall to middle of pipe, {one.name}"
+    label, corner = f"From wall to middle of pipe, {one.name}", outline.standing.corner
+    if corner is not None and not corner.holds(outfall.from_left.value, outfall.from_wall.value):
+        y = largest(corner.square(least), most, label=label)
+        behind = corner.off_walls(y).named("Off the wall, behind the middle of the front")
+        at = smallest(largest(least, outfall.from_wall, label="At the stack's own distance"), behind, label="From the wall past the corner")
+        over = _over(outfall, at, (least, largest(least, behind, label=label)), book)
+        return Lane(y, outline.standing.turns_between(*ends), over, Past(at, outline.standing, corner))
+    if corner is not None:
+        least = corner.off_wall(outfall.from_left, least)
     y = largest(least, smallest(outfall.from_wall, most, label="At the stack's own distance, or behind the frames"), label=label)
     return Lane(y, outline.standing.turns_between(*ends), _over(outfall, y, (least, largest(least, most, label=label)), book))
 
@@ -55,6 +96,8 @@ def way(lane: Lane, start: Place, outfall: Outfall, end: float, front: float) ->
     """The route from the front of the frames back to the lane, along it round the corners, and over to the stack."""
     x, y, z = start
     to = outfall.from_left.value
+    if lane.past is not None:
+        return ((x, front, z), *_past(lane.past, lane, start, outfall, end))
     return (
         (x, front, z),
         (x, y, z),
@@ -73,6 +116,19 @@ def round_corners(lane: Lane, start: Place, to: float, end: float) -> Iterator[P
         height = z + (end - z) * abs(fold.x - x) / abs(to - x)
         yield (fold.x - ahead * leg, y, height)
         yield (fold.x + ahead * leg, y, height)
+
+
+def _past(past: Past, lane: Lane, start: Place, outfall: Outfall, end: float) -> Iterator[Place]:
+    """Along the front to where it turns, then along the wall and round what corners there are to the stack."""
+    x, y, z = start
+    to = outfall.from_left.value
+    ahead, far = (1 if to > x else -1), past.y.value
+    yield start
+    yield x + ahead * past.aside(y), y, z + (end - z) * min(abs(past.aside(y)) / abs(to - x), 1.0)
+    along = replace(lane, y=past.y, past=None)
+    over = ((to, outfall.from_wall.value, end),) if abs(outfall.from_wall.value - far) > _TOUCHES else ()
+    for place, out, height in (*round_corners(along, (x, far, z), to, end), (to, far, end), *over):
+        yield (*past.standing.from_front(place, out), height)
 
 
 def _over(outfall: Outfall, y: Figure, limits: tuple[Figure, Figure], book: Book) -> Figure | None:

@@ -76,14 +76,14 @@ def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: boo
 
 
 def _in_corner(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> InCorner | None:
-    """The pre-wall that stands across the corner at one end of its wall."""
-    if one.corner is not None:
+    """Another pre-wall that stands across the corner at one end of its wall; of one that itself does, at the other end of it."""
+    if one.corner is not None and left:
         return None
     at = one.wall_place if left else (one.wall_place + 1) % len(one.shape.sides)
-    found = next((other for other in others if other.corner is not None and other.wall_place == at), None)
+    found = next((other for other in others if other is not one and other.wall_place == at and other.corner is not None), None)
     if found is None or found.corner is None:
         return None
-    return InCorner(found.name, inputs.sure(found.prewall, "setback", found.at), found.corner.half)
+    return InCorner(found.name, found.corner.setback, found.corner.half, f"{inputs.path}.{found.at}.setback")
 
 
 def _reaches(standing: Standing, *, left: bool) -> bool:

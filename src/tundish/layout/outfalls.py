@@ -20,12 +20,13 @@ def outfalls_of(outline: Outline, inputs: Inputs) -> tuple[Outfall, ...]:
         if _same(name, "stack") or any(_same(name, each.name) for each in found):
             inputs.tell(f"{at}.name", f"Another entry is called {name}: give this one a name of its own; until then nothing drains to it")
             continue
+        along, out = outline.standing.stands(inputs.sure(entry, "from_left", at), inputs.sure(entry, "from_wall", at), entry.wall)
         found.append(
             Outfall(
                 name,
                 at,
-                outline.standing.seen(inputs.sure(entry, "from_left", at), entry.wall).named(f"{name} from left wall"),
-                inputs.sure(entry, "from_wall", at).named(f"{name} from its wall"),
+                along.named(f"{name} from left wall"),
+                out.named(f"{name} from its wall"),
                 inputs.number(entry, "invert", at),
                 int(entry.size) if entry.size.isdecimal() else STACK_SIZE,
             )
@@ -50,11 +51,13 @@ def outfall_for(placed: Placed, outfalls: Sequence[Outfall], inputs: Inputs) -> 
 
 def _stack(outline: Outline, inputs: Inputs) -> Outfall:
     stack = outline.plan.survey.stack
+    where = inputs.sure(stack, "from_left", "survey.stack"), inputs.sure(stack, "from_wall", "survey.stack")
+    along, out = outline.standing.stands(*where, stack.wall)
     return Outfall(
         "",
         "survey.stack",
-        outline.standing.seen(inputs.sure(stack, "from_left", "survey.stack"), stack.wall).named("Stack from left wall"),
-        inputs.sure(stack, "from_wall", "survey.stack").named("Stack from its wall"),
+        along.named("Stack from left wall"),
+        out.named("Stack from its wall"),
         inputs.number(stack, "branch_invert", "survey.stack"),
         STACK_SIZE,
     )

@@ -176,7 +176,7 @@ def _run(placed: Placed, to: Outfall, lane: Lane, label: str, book: Book) -> Fig
 def _bends(lane: Lane, placed: Placed) -> tuple[str, ...]:
     """Out of the frame, round each corner, and over to the stack where that is more than a pipe can be swung."""
     over = (f"over to {_WHERE}",) if lane.over is not None and lane.over.value > 0 else ()
-    return (f"behind {placed.name}", *("in the corner" for _ in lane.corners), *over)
+    return (f"behind {placed.name}", *("in the corner" for _ in range(lane.turns)), *over)
 
 
 def _straight(placed: Placed, to: Outfall, book: Book) -> bool:

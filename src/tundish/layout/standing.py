@@ -10,7 +10,7 @@ from tundish.layout.corner import Across, InCorner, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of
-from tundish.layout.walls import Fold, Shape, WallSide, found_wall
+from tundish.layout.walls import Fold, Point, Shape, WallSide, found_wall
 from tundish.survey.survey import Survey
 from tundish.survey.wall import Wall
 
@@ -82,6 +82,21 @@ class Standing:
         """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""
         along = self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
         return along if self.corner is None else along + (self.corner.run / 2).named("Half of the front, to the corner")
+
+    def stands(self, x: Figure, out: Figure, letter: str) -> tuple[Figure, Figure]:
+        """Where something at a wall is along this pre-wall, and how far out; behind a front across a corner as it lies from there."""
+        sides, place = self.shape.sides, self.shape.place_of(letter) or 0
+        left = place == (self.wall_place - 1) % len(sides)
+        if self.corner is not None and (left or place == self.wall_place):
+            found = self.corner.place(sides[place].length - x if left else x, out, left=left)
+            if self.corner.holds(found[0].value, found[1].value):
+                return found
+        return self.seen(x, letter), out
+
+    def from_front(self, x: float, out: float) -> Point:
+        """Along the front across a corner and out of that: a place along the walls unrolled, and out of the wall that it comes to."""
+        middle = self.corner.run.value / 2 if self.corner else 0.0
+        return self.side.on_wall(self.shape.in_plan(self.wall_place, x - middle, out))
 
 
 def standings(plan: RoomPlan, inputs: Inputs) -> tuple[Standing, ...]:

@@ -87,6 +87,17 @@ class Shape:
             left = left - length
         return right if right.value - ahead[0].value <= -left.value else left
 
+    def in_plan(self, place: int, x: float, y: float) -> Point:
+        """A place along one wall, the walls unrolled, and out of the wall that it comes to there, in plan."""
+        on = place
+        for _ in self.sides:
+            if x > self.sides[on].length.value + _TOUCHES:
+                x, on = x - self.sides[on].length.value, (on + 1) % len(self.sides)
+            elif x < -_TOUCHES:
+                on = (on - 1) % len(self.sides)
+                x += self.sides[on].length.value
+        return self.sides[on].in_plan(x, y)
+
     def turns(self, place: int) -> tuple[Fold, ...]:
         """The corners of the room along one wall unrolled, half way round to either side, from left to right."""
         count = len(self.sides)

@@ -13,8 +13,11 @@ from tundish.rules.ways import set_depth
 
 @rule("frames/depth", source="maker's sheet of the frame")
 def depth(room: Room, book: Book) -> Iterator[Finding]:
-    """The depth of the pre-wall lies within what each frame can be set to."""
-    for one in room.framed:
+    """The depth of the pre-wall lies within what each frame can be set to.
+
+    Across a corner that is said by the reach of its tie rods, square to the walls.
+    """
+    for one in room.framed if room.corner is None else ():
         least, most = one.frame.size("depth_least"), one.frame.size("depth_most")
         state = judge(room.depth, least, most)
         message = ""

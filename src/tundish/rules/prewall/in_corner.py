@@ -1,12 +1,13 @@
-"""Whether a pre-wall along a wall runs into one that stands across the corner at its end."""
+"""Whether a pre-wall runs into one that stands across a corner of its wall."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.layout.corner import InCorner
+from tundish.layout.corner import Across, InCorner, aslant
 from tundish.layout.room import Room
 from tundish.layout.widths import SHORTEST
 from tundish.measure import show_length
@@ -15,13 +16,41 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 
 @rule("prewall/in-corner", source="geometry: two frames cannot stand in one corner")
 def in_corner(room: Room, book: Book) -> Iterator[Finding]:
-    """A pre-wall along a wall stands clear of one across the corner at either end.
+    """A pre-wall along a wall, or across one of its corners, stands clear of one across the corner at either end.
 
     By the covering of both. One that runs into the other is framed, boarded and tiled where the other stands, and so counted twice.
     """
     for place, met in enumerate(room.in_corners):
-        if met is not None:
+        if met is not None and room.corner is not None:
+            yield _two(room, room.corner, met)
+        elif met is not None:
             yield _apart(room, met, left=place == 0)
+
+
+def _two(room: Room, own: Across, met: InCorner) -> Finding:
+    """Of two across the corners of one wall, how much of it the first leaves to the other."""
+    wall = next(side for side in room.sides if side.letter == room.wall)
+    tiles = (own.setback + aslant(room.thickness, own.half).named("Its own covering, along the wall")).named("Its own tiles on the wall")
+    has, least = (wall.length - tiles).named(f"Left of wall {wall.letter}"), met.covered(room.thickness)
+    state = judge(has, least, None)
+    message = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        over = least.value - has.value
+        message = f"The two run into one another on wall {wall.letter}, {show_length(math.ceil(round(over, 6)))} too far."
+        found = ((own.setback.value, f"{room.prewall_path}.setback", "this one"), (met.setback.value, met.at, met.name))
+        ways = tuple(_nearer(now - over, at, name) for now, at, name in found if now - over >= NEAREST)
+        message += " Set one nearer its corner." if ways else " There is no room for both: take one of them out."
+    return Finding(f"Clear of {met.name}", "Clearances", state, has, "Own rule", "measured", least, None, message, "", ways)
+
+
+NEAREST: Final = 300.0
+"""No frame stands nearer to its corner."""
+
+
+def _nearer(setback: float, at: str, name: str) -> WayOut:
+    most = float(math.floor(round(setback, 6)))
+    return WayOut(f"Set {name} {show_length(most)} from its corner: frame, tie rods, boards and tiles follow.", at, most)
 
 
 def _apart(room: Room, met: InCorner, *, left: bool) -> Finding:

@@ -17,13 +17,12 @@ from tundish.rules.rule import Finding, judge, rule
 def headroom(room: Room, book: Book) -> Iterator[Finding]:
     """A frame stands clear beneath each slope, and there is room for a head over an appliance and before it.
 
-    Measured from the finished floor, from the wall to the edge of the clear floor in front of it.
+    Measured from the finished floor, from the wall to the edge of the clear floor in front of it. Across a corner a frame is asked
+    from its back, not from the walls that part behind it.
     """
-    if room.corner is not None:
-        return
     for under in room.around.unders:
         for one in room.framed:
-            over_frame = under.lowest_over(box(one.left, one.right, 0.0, room.depth.value))
+            over_frame = under.lowest_over(box(one.left, one.right, _back(room, one), room.depth.value))
             if over_frame is not None:
                 yield _frame(
                     one, number(round(over_frame, 1), label=f"Lowest of the {under.name} over the frame of {one.name}"), under.name
@@ -33,6 +32,10 @@ def headroom(room: Room, book: Book) -> Iterator[Finding]:
             if over_head is not None:
                 lowest = number(round(over_head, 1), label=f"Lowest of the {under.name} over {one.name}")
                 yield _head(one, (lowest - room.finished_floor).named(f"Head room at {one.name}"), under.name, book)
+
+
+def _back(room: Room, one: Placed) -> float:
+    return 0.0 if room.corner is None else room.depth.value - one.frame.size("depth").value
 
 
 def _standing(room: Room, one: Placed, book: Book) -> tuple[Point, ...]:
