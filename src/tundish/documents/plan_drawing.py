@@ -61,8 +61,8 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     )
     left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
     piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *pipe_drawing.stack_in_room(room))
-    named = dict((f"{lead}{key}" if key != STACK[0] else key, name) for each, lead in leads for key, name in pieces(each, show))
-    named |= dict((STACK,)) if show.pipes else {}
+    named = {f"{lead}{key}" if key != STACK[0] else key: name for each, lead in leads for key, name in pieces(each, show)}
+    named |= {STACK[0]: STACK[1]} if show.pipes else {}
     floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
     marks = (*walls, floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *sizes)
     return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
