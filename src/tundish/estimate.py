@@ -31,6 +31,7 @@ from tundish.survey.settled import Settled
 from tundish.takeoff.alternatives import taken_off
 from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
+from tundish.takeoff.listed import as_listed
 from tundish.takeoff.own_rules import own_problems
 from tundish.takeoff.run import Otherwise, RoomTake, merge, steady
 
@@ -111,6 +112,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     listed = changed(merge(takes), job.by_hand, book)
+    takes = as_listed(worked, listed.lines, listed.made, book)
     lines = listed.lines
     cuts = plans(lines, book, effort, job.sawn, stop)
     buying = choose(lines, cuts, book, job.buying, effort)

@@ -19,7 +19,7 @@ BOOK = supplied_book()
 FRAMED = tuple(each for each in KINDS.values() if not each.on_bar)
 TAKES = {"compression waste": {"push-fit waste", "solvent waste"}}
 """A compression end takes the pipe of both families."""
-EXISTING = ("cast iron",)
+EXISTING = ("cast iron", "round the stack")
 """Found on site and not sold."""
 
 

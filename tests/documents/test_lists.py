@@ -63,7 +63,7 @@ def test_every_line_stands_in_the_materials_once_and_costs_add_up(one: Estimate)
 def test_what_there_is_and_what_is_bought_are_told_apart(worked: dict[str, Estimate]) -> None:
     rows = {row.cells[0]: row.cells for row in table_of(materials.build(worked["102"]).blocks).rows}
     assert rows["Fethan 600 basin"][4] == "client's own"
-    assert rows["Soil pipe 110"][3:5] == (Amount("125 mm", "mm"), "none to buy")
+    assert rows["Soil pipe 110"][3:5] == (Amount("245 mm", "mm"), "none to buy")
     assert rows["Elbow 15"][2:5] == (Amount("10"), Amount("5"), "5")
     assert rows["Strut corner bracket 90°, 2 + 2 holes"][4] == "1 × 10"
 

@@ -34,7 +34,7 @@ from typing import Any
 
 import pytest
 
-from tundish.catalogue.book import Book, RuleFigure
+from tundish.catalogue.book import Book, NotInBookError, RuleFigure
 from tundish.catalogue.load import supplied_book
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
@@ -150,11 +150,22 @@ def changed_book(changes: Mapping[str, float], without: Iterable[str]) -> Book:
 
 
 def said_by(each: Rule, room: Room, book: Book, watched: Book) -> list[Said]:
-    """What one rule says of the book that is watched; for a second-pass rule, all first-pass rules are asked before it."""
+    """What one rule says of the book that is watched; for a rule of a later pass, all rules of the passes before are asked first."""
     if each.reads == "room":
         return list(each.says(room, watched))
-    first = (one for every in RULES if every.reads == "room" for one in every.says(room, book))
-    return list(each.says(Asked(room, tuple(one for one in first if isinstance(one, Need))), watched))
+    asked = tuple(_needs((every for every in RULES if every.reads == "room"), room, book))
+    if each.reads == "list":
+        asked += tuple(_needs((every for every in RULES if every.reads == "needs"), Asked(room, asked), book))
+    return list(each.says(Asked(room, asked), watched))
+
+
+def _needs(rules: Iterable[Rule], reads: Room | Asked, book: Book) -> Iterable[Need]:
+    """What rules ask for; one that cannot be worked out without an item asks for nothing more, as in the take-off."""
+    for every in rules:
+        try:
+            yield from (one for one in every.says(reads, book) if isinstance(one, Need))
+        except NotInBookError:
+            continue
 
 
 class Watched(dict[str, RuleFigure]):

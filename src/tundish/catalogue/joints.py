@@ -192,7 +192,8 @@ class _Search:
         return _Label(step.out, cost, turn, label.drop + step.drop, long, (*label.parts, step.item), taken)
 
 
-_DEGREE: Final = 1.0
+_DEGREE: Final = 3.0
+"""A bend of 92½ turns a right angle and gives the pipe its fall."""
 _OTHER: Final = {"male": "female", "female": "male"}
 _TAKES: Final = {"compression waste": ("compression waste", "push-fit waste", "solvent waste")}
 """What a system's sockets take besides its own pipe."""

@@ -20,6 +20,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.documents.paper import lines_of
 from tundish.estimate import Estimate
 from tundish.session import Step
+from tundish.takeoff.by_hand import put_on_the_list
 
 PAGES: Final = (
     ("jobs", "Jobs", "JobsPage"),
@@ -282,7 +283,12 @@ class Shell(QObject):
         estimate = self.workspace.estimate
         if estimate is not None and int(check) < len(estimate.findings):
             chosen = estimate.findings[int(check)].ways_out[int(way)]
-            self.workspace.set(chosen.path, chosen.value)
+            if chosen.adds:
+                job = self.workspace.job
+                made = put_on_the_list(chosen.adds, str(chosen.value))
+                self.workspace.edit("put on the list by hand", replace(job, by_hand=(*job.by_hand, *made)), "by_hand")
+            else:
+                self.workspace.set(chosen.path, chosen.value)
 
     def _print(self) -> None:
         self.workspace.paper = PAPER_OF.get(self.window.current, self.workspace.paper)

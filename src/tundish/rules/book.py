@@ -35,6 +35,7 @@ from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.drainage.waste_fall import waste_fall
 from tundish.rules.drainage.waste_length import waste_length
+from tundish.rules.ends.joined import ends_joined
 from tundish.rules.fixings.anchor_places import anchor_places
 from tundish.rules.fixings.bars import bar_fixings
 from tundish.rules.fixings.feet import foot_fixings
@@ -125,6 +126,7 @@ from tundish.rules.water.clips import water_clips
 from tundish.rules.water.feeds import feeds
 from tundish.rules.water.flush import flush
 from tundish.rules.water.in_wall import in_wall
+from tundish.rules.water.inlets import inlets
 from tundish.rules.water.insulation import insulation
 from tundish.rules.water.plates import wall_plates
 
@@ -160,6 +162,7 @@ RULES: Final[tuple[Rule, ...]] = (
     waste_clips,
     waste_fall,
     waste_length,
+    ends_joined,
     anchor_places,
     bar_fixings,
     foot_fixings,
@@ -249,6 +252,7 @@ RULES: Final[tuple[Rule, ...]] = (
     feeds,
     flush,
     in_wall,
+    inlets,
     insulation,
     wall_plates,
 )

@@ -9,7 +9,11 @@ from tundish.catalogue.book import Book
 from tundish.measure import show_number
 from tundish.rules.rule import Rule
 
-_READS = {"room": "Reads the room as it is worked out.", "needs": "Reads the room and what the other rules ask for."}
+_READS = {
+    "room": "Reads the room as it is worked out.",
+    "needs": "Reads the room and what the other rules ask for.",
+    "list": "Reads the room and all that is on the list.",
+}
 
 
 def page(rule: Rule, book: Book) -> str:

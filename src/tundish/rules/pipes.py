@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Final
+from typing import Final, Literal
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, number
-from tundish.layout.design import WITH_BOSSES
+from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.design import PREWALLS, WITH_BOSSES
 from tundish.layout.makers import half
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
@@ -49,6 +50,18 @@ def elsewhere(room: Room, run: PipeRun, limits: Callable[[PipeRun], tuple[Figure
 def served(room: Room, run: PipeRun) -> Placed:
     """The appliance a run serves."""
     return next(one for one in room.placed if one.key == run.serves)
+
+
+def supply_size(room: Room, kind: Literal["hot", "cold"]) -> int:
+    """Nominal size of the hot or cold pipe that is there."""
+    water = room.plan.survey.water
+    return int(water.hot_size if kind == "hot" else water.cold_size)
+
+
+def fed_before(room: Room, kind: Literal["hot", "cold"]) -> bool:
+    """Whether an appliance on an earlier pre-wall of the room is fed from the same pipe."""
+    earlier = PREWALLS[: room.place]
+    return any(kind in KINDS[each.kind].ends for each in room.plan.design.appliances if each.on in earlier)
 
 
 def of_iron(room: Room) -> bool:

@@ -22,6 +22,7 @@ STAGE_NAMES = {
 State = Literal["passes", "look", "fails", "cannot tell"]
 Verdict = Literal["always", "depends", "never", "cannot tell"]
 """Over everything that its figures may still turn out to be, a check passes always, never, or that depends."""
+Reads = Literal["room", "needs", "list"]
 SetBy = Literal["Regulation", "Guidance", "Maker", "Own rule"]
 LABOUR = "labour"
 """The role under which hours are asked for."""
@@ -60,11 +61,15 @@ class Need:
 
 @dataclass(frozen=True, slots=True)
 class WayOut:
-    """One change that would mend a finding: words with the side effects, and the input to set, to a number or to words."""
+    """One change that would mend a finding: words with the side effects, and the input to set, to a number or to words.
+
+    `adds`: instead of that, so much of each item is put on the list by hand, `value` being the reason.
+    """
 
     words: str
     path: str
     value: float | str
+    adds: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +89,7 @@ class Finding:
     """
 
     title: str
-    group: Literal["Falls", "Void", "Clearances", "Loads and tiles", "Water"]
+    group: Literal["Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water"]
     state: State
     has: Figure | None
     set_by: SetBy
@@ -191,7 +196,7 @@ Said = Need | Finding | Caution | Decision
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A rule of the book. `reads` tells which pass it runs in: the room, or what the first pass asked for.
+    """A rule of the book. `reads` tells which pass it runs in: the room, what the first pass asked for, or all that is on the list.
 
     `whole`: it speaks of the whole room, and so once however many pre-walls the room has.
     """
@@ -202,21 +207,21 @@ class Rule:
     more: str
     source: str
     figures: tuple[str, ...]
-    reads: Literal["room", "needs"]
+    reads: Reads
     says: Callable[..., Iterable[Said]]
     whole: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What the second pass reads: the room, and the needs of the first pass."""
+    """What later passes read: the room, and the needs of the first pass, or all that is on the list."""
 
     room: Room
     needs: tuple[Need, ...]
 
 
 def rule(
-    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Literal["room", "needs"] = "room", whole: bool = False
+    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Reads = "room", whole: bool = False
 ) -> Callable[[Callable[..., Iterable[Said]]], Rule]:
     """Make a rule of a function `(room or asked, book) -> needs, findings, cautions, decisions`.
 

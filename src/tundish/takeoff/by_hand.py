@@ -75,6 +75,11 @@ def changed(lines: Sequence[Line], rows: Sequence[LineByHand], book: Book) -> Ch
     return Changed(tuple(kept), tuple(made), tuple(problems))
 
 
+def put_on_the_list(parts: Iterable[tuple[str, float]], why: str) -> tuple[LineByHand, ...]:
+    """Changes that add so much of each item, each in its own unit, for the first fix."""
+    return tuple(LineByHand(item=code, does=ADDS, amount=Entry(much, Known.TYPED), stage="first fix", why=why) for code, much in parts)
+
+
 def _place(lines: Iterable[Line], item: Item) -> int | None:
     """Where the item's line is, the trader's before the client's."""
     found = [(line.own, place) for place, line in enumerate(lines) if line.item.code == item.code]

@@ -49,7 +49,7 @@ class RoomTake:
 
 
 def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTake:
-    """Run the rules that read the room, then those that read what was asked for; what cannot be worked out is a problem.
+    """Run the rules that read the room, then those that read what was asked for, then those that read the list; trouble is a problem.
 
     Everything said carries its rule and the room's name, with the place in the room after it where the rule names one.
     """
@@ -63,8 +63,11 @@ def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTak
         if each.reads == "needs" and (room.first or not each.whole):
             said += _say(each, asked, room, book, problems)
     asked_for = [one for one in said if isinstance(one, Need)]
-    said += (_stamped(one, OWN_RULE, room.name) for one in own_needs(room, asked_for, book))
+    said += (stamped(one, OWN_RULE, room.name) for one in own_needs(room, asked_for, book))
     needs = tuple(one for one in said if isinstance(one, Need))
+    for each in rules:
+        if each.reads == "list":
+            said += _say(each, Asked(room, needs), room, book, problems)
     return RoomTake(
         room.name,
         needs,
@@ -137,12 +140,13 @@ def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list
             if wrong:
                 problems.append(Problem(room.path, f"{room.name}: {each.sentence} {wrong}"))
             else:
-                yield _stamped(one, each.key, room.room_name if each.whole else room.name)
+                yield stamped(one, each.key, room.room_name if each.whole else room.name)
     except (TundishError, ArithmeticError, ValueError) as error:
         problems.append(Problem(room.path, f"{room.name}: {each.sentence} This could not be worked out: {error}."))
 
 
-def _stamped(one: Said, key: str, room: str) -> Said:
+def stamped(one: Said, key: str, room: str) -> Said:
+    """Something said, with its rule and its place."""
     if isinstance(one, Decision):
         return replace(one, rule=key, place=room)
     return replace(one, rule=key, place=f"{room}, {one.place}" if one.place else room)

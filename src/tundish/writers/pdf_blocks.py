@@ -58,7 +58,7 @@ def dealt(blocks: Sequence[Block], pictures: Pictures = none_kept) -> tuple[tupl
 
 
 def strips_of(blocks: Sequence[Block], width: float, pictures: Pictures = none_kept, *, close: bool = False) -> tuple[Strip, ...]:
-    """All strips of the blocks, in reading order; `pictures` gives the bytes of photographs. `close`: with less between them."""
+    """All strips of the blocks, a box to fill in held with what is above; `pictures` gives photographs. `close`: with less between."""
     strips: list[Strip] = []
     for before, block in zip((None, *blocks), blocks, strict=False):
         made = tuple(_strips(block, width, pictures, close=close))
@@ -66,6 +66,8 @@ def strips_of(blocks: Sequence[Block], width: float, pictures: Pictures = none_k
             made = tuple(replace(strip, gap=strip.gap * _CLOSER) for strip in made)
         if isinstance(before, NextPage) and made:
             made = (replace(made[0], fresh=True), *made[1:])
+        elif isinstance(block, FillIn) and strips:
+            strips[-1:] = kept(strips[-1:])
         strips += _held(made) if _leads(before, block, made) else made
     return tuple(strips)
 

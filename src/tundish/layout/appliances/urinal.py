@@ -39,5 +39,5 @@ KIND = Kind(
         ("waste", "Urinal waste"),
     ),
     fixing_set="fixing set M10",
-    traps=("urinal trap 40",),
+    traps=("urinal waste", "urinal trap 40"),
 )

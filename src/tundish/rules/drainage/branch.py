@@ -9,40 +9,41 @@ from tundish.layout.design import WITH_BOSSES
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import couplings, into_stack, of_iron, pieces, served
-from tundish.rules.rule import Need, rule
+from tundish.rules.pipes import into_stack, of_iron, pieces, served
+from tundish.rules.rule import Cut, Need, rule
 
 
-@rule("drainage/branch", figures=("drainage.soil_fittings", "drainage.stack_piece"), source="common practice")
+@rule("drainage/branch", figures=("drainage.soil_fittings", "drainage.stack_piece", "drainage.slip_piece"), source="common practice")
 def branch(room: Room, book: Book) -> Iterator[Need]:
     """A WC branch runs from the pan bend to a new entry in the stack.
 
-    Into a plastic stack it is let with two slip couplings; into cast iron with two flexible couplings and a new length of plastic
-    stack between them. Into another entry it is coupled. An outlet that goes straight back takes a straight piece behind the frame; every
-    corner and every step over to the stack a bend more.
+    Into a plastic stack it is let with two slip couplings, the upper one with a short piece of pipe into the branch's socket; into cast
+    iron with two flexible couplings and a new length of plastic stack between them. Into another entry it is coupled. Pipe has no socket
+    of its own, so behind each piece stands a coupling. An outlet that goes straight back takes a straight adaptor in place of the bend;
+    every corner and every step over to the stack a bend more.
     """
     for count, run in enumerate(room.pipes_of("soil"), 1):
-        name = served(room, run).name
+        name, mark = served(room, run).name, f"{room.mark}X{count}"
         for role in _fittings(room, run):
             yield Need(each(1, name), "first fix", f"branch of {name}", role=role)
         bends = len(run.bends) - (0 if served(room, run).choice.outlet == STRAIGHT_BACK else 1)
         if bends > 0:
             yield Need(each(bends, f"Bends, branch of {name}"), "first fix", f"branch of {name}", role=f"soil bend {run.size}")
         yield from _pipe(run, name)
-        yield from couplings(run, f"branch of {name}", "soil coupling")
         if run.to:
             yield Need(each(1, f"Into {run.to}"), "first fix", f"branch of {name}", role=f"soil coupling {run.size}")
         else:
-            yield from into_stack(room, book, f"branch of {name}", f"{room.mark}X{count}") if of_iron(room) else _slipped(run, name)
+            yield from into_stack(room, book, f"branch of {name}", mark) if of_iron(room) else _slipped(run, name, book, mark)
 
 
 def _fittings(room: Room, run: PipeRun) -> Iterator[str]:
-    """The branch let into the stack, and what turns or goes straight on behind the frame."""
+    """The branch let into the stack, the piece that the pan stands on, and what turns or goes straight on behind the frame."""
     choice = served(room, run).choice
     if not run.to:
         yield f"soil branch boss {run.size}" if choice.branch == WITH_BOSSES else f"soil branch {run.size}"
+    yield "pan outlet 90"
     if choice.outlet == STRAIGHT_BACK:
-        yield from ("pan outlet 90", f"soil adaptor straight 90-{run.size}")
+        yield f"soil adaptor straight 90-{run.size}"
     else:
         yield from ("pan bend 90", f"soil adaptor 90-{run.size}")
 
@@ -52,7 +53,11 @@ def _pipe(run: PipeRun, name: str) -> Iterator[Need]:
     if cuts:
         amount = in_all(run.lengths, "pieces", f"Branch of {name}")
         yield Need(amount, "first fix", f"branch of {name}", role=f"soil pipe {run.size}", cuts=cuts)
+        yield Need(each(len(cuts), "Behind each piece"), "first fix", f"branch of {name}", role=f"soil coupling {run.size}")
 
 
-def _slipped(run: PipeRun, name: str) -> Iterator[Need]:
-    yield Need(each(2, f"Above and below the branch of {name}"), "first fix", f"branch of {name}", role=f"soil slip coupling {run.size}")
+def _slipped(run: PipeRun, name: str, book: Book, mark: str) -> Iterator[Need]:
+    why, length = f"branch of {name}", book.figure("drainage.slip_piece")
+    yield Need(each(2, f"Above and below the {why}"), "first fix", why, role=f"soil slip coupling {run.size}")
+    cut = Cut(mark, length, "stack", "into the branch, under the upper slip coupling")
+    yield Need(length, "first fix", why, role=f"soil pipe {run.size}", cuts=(cut,))

@@ -3,40 +3,62 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final, Literal
 
 from tundish.catalogue.book import Book
-from tundish.layout.room import Room
+from tundish.figure import number
+from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import couplings, pieces, served
-from tundish.rules.rule import Need, rule
+from tundish.rules.pipes import couplings, fed_before, pieces, served, supply_size
+from tundish.rules.rule import Cut, Need, rule
+
+_KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
 
 
 @rule(
     "water/feeds",
-    figures=("water.run_height", "water.piece_least"),
+    figures=("water.run_height", "water.piece_least", "water.stub"),
     source="common practice; a valve at each float-operated cistern: Water Fittings Regulations 1999, schedule 2, from memory",
 )
 def feeds(room: Room, book: Book) -> Iterator[Need]:
     """Every draw-off has its own feed with a servicing valve.
 
     Two elbows each: up the wall, and out of it; one more for every corner, and where it comes out in front of another pipe to go up.
-    A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there.
+    A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there,
+    with a reducer where that is larger. At a further pre-wall all branch off. Where fittings meet without a piece of pipe, a stub is cut
+    for every joint between them.
     """
-    for kind in ("hot", "cold"):
+    for kind in _KINDS:
         runs = room.pipes_of(kind)
         for run in runs:
             name = served(room, run).name
             why = f"{kind} to {name}"
-            cuts = pieces(run)
-            if cuts:
-                amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
-                yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
+            cuts = pieces(run) or (_stubs(run, book),)
+            amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
+            yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
             yield Need(each(len(run.bends), f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
             yield from couplings(run, why, "coupling")
             yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
         if runs:
-            why = f"{kind} as it comes in"
-            yield Need(each(1, why.capitalize()), "first fix", why, role=f"coupling {runs[0].size}")
-        if len(runs) > 1:
-            why = f"{kind} feeds but the first"
-            yield Need(each(len(runs) - 1, why.capitalize()), "first fix", why, role=f"tee {runs[0].size}")
+            yield from _as_it_comes_in(room, kind, runs)
+
+
+def _as_it_comes_in(room: Room, kind: Literal["hot", "cold"], runs: tuple[PipeRun, ...]) -> Iterator[Need]:
+    """What joins the first feed to the pipe that is there, and a tee for every other one."""
+    tees = len(runs) - 1
+    if fed_before(room, kind):
+        tees += 1
+    else:
+        why, there = f"{kind} as it comes in", supply_size(room, kind)
+        yield Need(each(1, why.capitalize()), "first fix", why, role=f"coupling {there}")
+        if there != runs[0].size:
+            yield Need(each(1, why.capitalize()), "first fix", why, role=f"reducer {there}-{runs[0].size}")
+    if tees:
+        why = f"{kind} feeds but the first"
+        yield Need(each(tees, why.capitalize()), "first fix", why, role=f"tee {runs[0].size}")
+
+
+def _stubs(run: PipeRun, book: Book) -> Cut:
+    """A length to cut a stub from for every joint of a run without a piece of pipe: before, between and after its bends."""
+    joints = number(len(run.bends) + 1, "", "joints between fittings")
+    return Cut(run.mark, (book.figure("water.stub") * joints).named(f"Stubs, {run.what}"), run.what, "between fittings")

@@ -15,7 +15,8 @@ from tundish.rules.rule import Need, rule
 def wall_plates(room: Room, book: Book) -> Iterator[Need]:
     """Basins and bidets are fed through wall plate elbows.
 
-    The elbow is fixed to the frame at first fix; at second fix a flexible connector joins it to the tap. WCs and urinals are joined
+    The elbow is fixed to the frame at first fix; at second fix a flexible connector, with one end that screws into it, joins it to the
+    tap. WCs and urinals are joined
     inside the wall.
     """
     for run in room.pipes_of("hot", "cold"):
@@ -23,4 +24,4 @@ def wall_plates(room: Room, book: Book) -> Iterator[Need]:
         if one.kind in ("basin", "bidet"):
             why = f"{run.kind} to {one.name}"
             yield Need(each(1, why.capitalize()), "first fix", why, role=f"wall plate elbow {run.size}")
-            yield Need(each(1, why.capitalize()), "second fix", why, role=f"flexible connector {run.size}")
+            yield Need(each(1, why.capitalize()), "second fix", why, role="flexible connector to tap")

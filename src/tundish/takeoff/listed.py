@@ -1,0 +1,62 @@
+"""The check of open ends made again on the list as the trader left it: with what was added, set and struck out by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from tundish.catalogue.book import Book
+from tundish.figure import number
+from tundish.layout.room import Room
+from tundish.rules.ends.joined import ends_joined, told
+from tundish.rules.joining import item_of, joined_up
+from tundish.rules.rule import LABOUR, Finding, Need
+from tundish.takeoff.by_hand import ByHand
+from tundish.takeoff.line import Line
+from tundish.takeoff.run import RoomTake, stamped
+
+
+def as_listed(worked: Sequence[tuple[Room, RoomTake]], lines: Sequence[Line], made: Sequence[ByHand], book: Book) -> tuple[RoomTake, ...]:
+    """The takes of the rooms with that check as the changed lines have it; as they are where nothing that was changed has ends.
+
+    What there is of an item goes round the rooms in their order as far as it does; what is over serves any room that lacks it. Where
+    choices are open, the check then holds for the first alternatives.
+    """
+    codes = {each.item.code for each in made if each.item.ends}
+    if not codes:
+        return tuple(take for _, take in worked)
+    left = {code: sum(line.amount.value for line in lines if line.item.code == code) for code in codes}
+    asked = [tuple(_as_far(take.needs, left, book)) for _, take in worked]
+    return tuple(_checked(room, take, needs, left, book) for (room, take), needs in zip(worked, asked, strict=True))
+
+
+def _as_far(needs: Sequence[Need], left: dict[str, float], book: Book) -> Iterator[Need]:
+    """The needs of a room, of the changed items no more than is left of them."""
+    for need in needs:
+        item = None if need.role == LABOUR else item_of(need, book)
+        if item is None or item.code not in left:
+            yield need
+            continue
+        kept = min(need.amount.value, left[item.code])
+        left[item.code] -= kept
+        yield need if kept == need.amount.value else replace(need, amount=number(kept, need.amount.unit, need.amount.label))
+
+
+def _checked(room: Room, take: RoomTake, needs: tuple[Need, ...], left: dict[str, float], book: Book) -> RoomTake:
+    over = tuple(_over(left, book))
+    joined, pools = joined_up(room, (*needs, *over), book)
+    rest = pools.bag(())
+    for code, amount in left.items():
+        if book.item(code).unit == "each":
+            left[code] = min(amount, rest[code])
+    said = (stamped(one, ends_joined.key, room.name) for one in told(joined))
+    found = (one for one in said if isinstance(one, Finding))
+    others = (each for each in take.findings if each.rule != ends_joined.key)
+    return replace(take, findings=(*others, *found))
+
+
+def _over(left: Mapping[str, float], book: Book) -> Iterator[Need]:
+    for code, amount in left.items():
+        if amount > 0:
+            item = book.item(code)
+            yield Need(number(amount, item.unit, item.name), "first fix", "by hand", item=code)

@@ -1,0 +1,108 @@
+"""Nothing that joins can be left out of a demonstration job without the check of open ends noticing, and nothing in it joins nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import lru_cache
+from typing import Any
+
+import pytest
+
+from tundish.catalogue.book import Book
+from tundish.catalogue.item import Item
+from tundish.catalogue.load import supplied_book
+from tundish.layout.room import Room
+from tundish.layout.work_out import work_out_all
+from tundish.rules.ends.joined import ends_joined
+from tundish.rules.joining import item_of, joined_up
+from tundish.rules.rule import Asked, Finding, Need
+from tundish.store.keep import demo_jobs
+from tundish.takeoff.run import run_room
+
+CHOSEN = ("wc pan", "basin", "bidet", "urinal", "tap", "wc frame", "basin frame", "bidet frame", "urinal frame")
+"""What is chosen by name; without it in the catalogue the room cannot be worked out."""
+
+
+@lru_cache(maxsize=1)
+def the_book() -> Book:
+    return supplied_book()
+
+
+@lru_cache(maxsize=1)
+def taken() -> dict[str, tuple[Room, tuple[Need, ...]]]:
+    """Every pre-wall of the demonstration jobs with all that is on its list."""
+    rooms = (
+        (f"{job.number} {room.name}", room)
+        for job in demo_jobs()
+        for place, plan in enumerate(job.rooms)
+        for room in work_out_all(plan, the_book(), f"rooms.{place}")
+    )
+    return {name: (room, run_room(room, the_book()).needs) for name, room in rooms}
+
+
+def joins(room: str) -> Iterator[Item]:
+    """What on the list of a room joins."""
+    found = (item_of(need, the_book()) for need in taken()[room][1])
+    yield from {item.code: item for item in found if item and item.ends}.values()
+
+
+def parts() -> Iterator[Any]:
+    for name in taken():
+        for item in joins(name):
+            yield pytest.param(name, item.code, id=f"{name}-{item.code}")
+
+
+def open_ends(room: Room, needs: tuple[Need, ...], book: Book) -> list[Finding]:
+    said = ends_joined.says(Asked(room, needs), book)
+    return [one for one in said if isinstance(one, Finding) and one.state != "passes"]
+
+
+def same_ends(one: Item, other: Item) -> bool:
+    return {(end.system, end.nominal, end.gender) for end in one.ends} == {(end.system, end.nominal, end.gender) for end in other.ends}
+
+
+@pytest.mark.parametrize("name", taken())
+def test_every_end_of_a_demonstration_job_is_joined(name: str) -> None:
+    room, needs = taken()[name]
+    assert open_ends(room, needs, the_book()) == []
+
+
+@pytest.mark.parametrize("name", taken())
+def test_nothing_on_its_list_joins_nothing(name: str) -> None:
+    room, needs = taken()[name]
+    _, pools = joined_up(room, needs, the_book())
+    ware = {code for code, whose in pools.claimed.items() if whose}
+    over = {code for pool in pools.by.values() for code, count in pool.items() if count > 0 and the_book().item(code).unit == "each"}
+    assert over - ware == set()
+
+
+@pytest.mark.parametrize(("name", "code"), list(parts()))
+def test_a_part_left_off_the_list_is_noticed_and_named(name: str, code: str) -> None:
+    """Named: it, or one with the same ends, is what a way out puts on the list."""
+    room, needs = taken()[name]
+    left = next(item for item in joins(name) if item.code == code)
+    found = open_ends(room, tuple(need for need in needs if item_of(need, the_book()) is not left), the_book())
+    assert found
+    offered = [the_book().item(each) for one in found for way in one.ways_out for each, _ in way.adds]
+    assert any(each is left or same_ends(each, left) for each in offered)
+    assert all(one.message for one in found)
+
+
+@pytest.mark.parametrize(("name", "code"), list(parts()))
+def test_one_too_few_is_noticed(name: str, code: str) -> None:
+    """Of what is counted; pipe is there or not."""
+    room, needs = taken()[name]
+    at = [place for place, need in enumerate(needs) if (item := item_of(need, the_book())) and item.code == code and item.unit == "each"]
+    for place in at[-1:]:
+        fewer = replace(needs[place], amount=replace(needs[place].amount, value=needs[place].amount.value - 1))
+        assert open_ends(room, (*needs[:place], fewer, *needs[place + 1 :]), the_book())
+
+
+@pytest.mark.parametrize(("name", "code"), [each for each in parts() if the_book().item(str(each.values[1])).kind not in CHOSEN])
+def test_a_part_the_catalogue_has_not_is_noticed(name: str, code: str) -> None:
+    room, _ = taken()[name]
+    book = replace(the_book(), items={key: item for key, item in the_book().items.items() if key != code})
+    take = run_room(room, book)
+    assert [one for one in take.findings if one.rule == ends_joined.key and one.state != "passes"]
+    assert any(code in problem.text for problem in take.problems)
