@@ -17,11 +17,12 @@ from tundish.documents.shortfalls import shortfalls
 from tundish.documents.survey_sketch import follow
 from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, frame_key
 from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
-from tundish.documents.ware_drawing import short
 from tundish.estimate import Estimate
 from tundish.field import Entry
 from tundish.layout.room import Room
-from tundish.writers.pdf_type import Type
+from tundish.survey.shape import Obstacle
+from tundish.writers.pdf_drawing import bounds
+from tundish.writers.pdf_type import MM
 
 ROOM_FOR_WORDS = 60.0
 """How far words may stand off what they belong to, mm."""
@@ -389,16 +390,21 @@ def test_marks_are_moved_whole() -> None:
             assert {(round(to[0] - at[0]), round(to[1] - at[1])) for at, to in pairs} == {step}
 
 
-def test_a_long_name_is_cut_to_the_width_of_its_ware() -> None:
-    assert short("WC 1", 360) == "WC 1"
-    assert short("The children's own little basin by the window", 360) == "The child…"
-    assert short("Pan", 10) == "Pan"
+def test_a_long_name_stays_within_its_ware_on_every_drawing(changed: Callable[..., Estimate]) -> None:
+    long = "The children's own little basin by the window"
+    made = changed("104", rooms__0__design__appliances__1__name=long, rooms__0__survey__obstacles=(Obstacle(name=long),))
+    drawings = [make(room) for room in made.rooms for make in (elevation, plan_drawing.whole_room)]
+    named = [mark for each in drawings for mark in each.marks if words_of(mark) == long]
+    assert len(named) > 2
+    for mark in named:
+        assert isinstance(mark, Words)
+        for scale in (12.5, 20, 50):
+            left, _, right, _ = bounds(mark, MM / scale) or (0, 0, 0, 0)
+            assert right - left <= mark.most * MM / scale <= 1_300 * MM / scale
 
 
-def test_a_cut_name_stands_within_its_ware_at_one_to_twenty() -> None:
-    """In type of 2.6 mm, as it is written."""
-    for wide in range(200, 1_300, 20):
-        assert Type("SemiBold", 2.6).width(short("The children's own little basin by the window", wide)) <= wide / 20
+def words_of(mark: Mark) -> str:
+    return mark.text if isinstance(mark, Words) else ""
 
 
 def test_the_rail_and_the_back_rest_of_an_accessible_wc_are_drawn_where_they_are_fixed() -> None:

@@ -18,9 +18,12 @@ from tundish.documents.block import Block, Document, FillIn, Paragraph, Points, 
 from tundish.estimate import Client, Estimate, Job
 from tundish.field import Entry
 from tundish.measure import show_money
+from tundish.pricing.terms import Extra
 from tundish.varying import agree
 from tundish.writers.pdf import pdf_bytes
 from tundish.writers.text import as_text
+
+EXTRA = (Extra(what="A look at the floor", amount=Decimal(80)),)
 
 
 def blocks_of(document: Document) -> Iterator[Block]:
@@ -97,9 +100,9 @@ def test_the_client_signs_the_number_and_the_sum(one: Estimate) -> None:
 
 
 def test_a_job_without_rooms_number_or_dates_can_be_quoted(changed: Callable[..., Estimate]) -> None:
-    bare = changed("101", rooms=(), number="", terms__quoted="", terms__start="", client=Client())
+    bare = changed("101", rooms=(), number="", terms__quoted="", terms__start="", client=Client(), terms__extras=EXTRA)
     words = as_text(quote.build(bare))
-    assert "Accepted: this quote at £0.00" in words
+    assert "Accepted: this quote at £96.00" in words
     assert "Good for" not in words
     assert "Start" not in words
 
@@ -160,3 +163,11 @@ def test_an_accepted_quote_is_not_signed_again_and_says_what_is_not_agreed(one: 
     dearer = changed("101", terms__labour_rate=Decimal(400))
     later = quote.build(replace(dearer, job=replace(dearer.job, agreed=agreed)))
     assert [words for words in cautions(later) if words.startswith(said) and words.endswith("that is not agreed.")]
+
+
+def test_a_quote_of_nothing_is_not_to_be_signed(changed: Callable[..., Estimate]) -> None:
+    made = quote.build(changed("101", rooms=()))
+    words = as_text(made)
+    assert "nothing to accept" in words
+    assert "everything this price rests on is settled" not in words
+    assert not [block for block in made.blocks if isinstance(block, FillIn)]

@@ -46,12 +46,12 @@ def parts(pdf: bytes) -> list[Part]:
 
 def unmarked(pdf: bytes) -> list[str]:
     """What is drawn neither within a part nor as an artifact: the words, or the kind of object."""
-    return [words or str(kind) for kind, words, marks in _drawn(pdf) if not marks]
+    return [words or str(kind) for kind, words, named in _drawn(pdf) if not named]
 
 
 def artifacts(pdf: bytes) -> list[str]:
     """The words that stand on each page and are not read out, a string a run."""
-    return [words for _, words, marks in _drawn(pdf) if words and marks == ["Artifact"]]
+    return [words for _, words, named in _drawn(pdf) if words and named == ["Artifact"]]
 
 
 def tagged(pdf: bytes) -> tuple[bool, str]:
@@ -62,6 +62,11 @@ def tagged(pdf: bytes) -> tuple[bool, str]:
         return bool(raw.FPDFCatalog_IsTagged(book)), language
     finally:
         book.close()
+
+
+def marks(each: Any) -> list[str]:
+    """The names of the marks that something on a page is drawn under: the kind of its part, or that it is an artifact."""
+    return [_name(raw.FPDFPageObj_GetMark(each, place)) for place in range(raw.FPDFPageObj_CountMarks(each))]
 
 
 def _page(page: Any) -> Part:
@@ -116,8 +121,7 @@ def _drawn(pdf: bytes) -> Iterator[tuple[int, str, list[str]]]:
         for page in book:
             sheet = page.get_textpage()
             for each in page.get_objects():
-                names = [_name(raw.FPDFPageObj_GetMark(each, place)) for place in range(raw.FPDFPageObj_CountMarks(each))]
-                yield each.type, _words(each, sheet) if each.type == raw.FPDF_PAGEOBJ_TEXT else "", names
+                yield each.type, _words(each, sheet) if each.type == raw.FPDF_PAGEOBJ_TEXT else "", marks(each)
     finally:
         book.close()
 

@@ -316,3 +316,11 @@ def test_the_last_row_of_a_table_is_not_alone_on_a_page() -> None:
             pdf_bytes(samples.paper(*(Paragraph(f"line {number}") for number in range(lines)), Table((Column("What"),), rows)), "")
         )
         assert any("row 18" in words and "row 19" in words for words in made), lines
+
+
+def test_a_heading_of_many_lines_stays_whole_with_what_follows() -> None:
+    long = " ".join(f"word{number}" for number in range(60))
+    for lines in range(30, 50):
+        above = (Paragraph(f"line {number}") for number in range(lines))
+        made = texts(pdf_bytes(samples.paper(*above, Heading(long), Paragraph("under it")), ""))
+        assert any("word0 " in words and "word59" in words and "under it" in words for words in made), lines

@@ -44,3 +44,10 @@ def test_figures_are_all_as_wide() -> None:
 
 def test_signs_the_type_lacks_have_a_near_one() -> None:
     assert drawable("7′ 9″ ⌀110 → stack") == "7' 9\" Ø110 -> stack"
+
+
+def test_a_word_too_wide_is_parted_after_a_hyphen() -> None:
+    kind = Type("Regular", 9)
+    name = "Featherstonehaugh-Ostlethwaite-Harrowmere"
+    assert kind.lines(name, kind.width("Featherstonehaugh-Ostle")) == ("Featherstonehaugh-", "Ostlethwaite-", "Harrowmere")
+    assert "".join(kind.lines("-" * 200, 40)) == "-" * 200

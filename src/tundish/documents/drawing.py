@@ -7,7 +7,7 @@ piece it belongs to (what a click chooses) and the name of the figure it shows.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal
 
 Style = Literal[
@@ -86,7 +86,10 @@ class Ellipse:
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """Text at a point, its middle at that height; `size` is in millimetres of paper, the same at any scale. `turned` reads upwards."""
+    """Text at a point, its middle at that height; `size` is in millimetres of paper, the same at any scale. `turned` reads upwards.
+
+    With `most` it is cut short, wherever it is drawn, where it would take more than so many millimetres of the drawing.
+    """
 
     x: float
     y: float
@@ -98,6 +101,7 @@ class Words:
     turned: bool = False
     piece: str = ""
     figure: str = ""
+    most: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +149,7 @@ def _move(mark: Mark, dx: float, dy: float) -> Mark:
             halves = (mark.half_width, mark.half_height)
             return Ellipse(mark.x + dx, mark.y + dy, *halves, mark.style, mark.piece, mark.filled)
         case Words():
-            rest = (mark.size, mark.style, mark.anchor, mark.bold, mark.turned, mark.piece, mark.figure)
-            return Words(mark.x + dx, mark.y + dy, mark.text, *rest)
+            return replace(mark, x=mark.x + dx, y=mark.y + dy)
         case _:
             ends = (mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy)
             return Dimension(*ends, mark.text, mark.piece, mark.figure, mark.tbc)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from textwrap import wrap
+from textwrap import shorten, wrap
 from typing import Final
 
 from tundish import measure
@@ -19,6 +19,8 @@ ACROSS: Final = 4
 WIDE: Final = 46.0
 HIGH: Final = 32.0
 """Size of a label, mm of paper."""
+_ROOM: Final = WIDE - 2
+_WAIT: Final = ", do not cut yet"
 FITS: Final = 38
 """Letters of small print that fit across."""
 _LINES: Final = 3
@@ -95,11 +97,12 @@ def _said(label: Label) -> str:
 def _marks(label: Label, x: float) -> Iterator[Mark]:
     middle = x + WIDE / 2
     yield Box(x, 0, WIDE, HIGH, "tbc" if label.tbc else "ink", filled=False)
-    yield Words(middle, HIGH - 6, label.piece, 6.0, bold=True)
+    yield Words(middle, HIGH - 6, label.piece, 6.0, bold=True, most=_ROOM)
     yield Words(middle, HIGH - 14, label.size, 5.0 if len(label.size) < 12 else 3.6, bold=True)  # noqa: PLR2004
-    lines = (*_small(label), f"{label.job}{', do not cut yet' if label.tbc else ''}")
+    job = shorten(label.job, FITS - len(_WAIT), placeholder="…") if label.tbc else label.job
+    lines = (*_small(label), f"{job}{_WAIT if label.tbc else ''}")
     for line, words in enumerate(lines):
-        yield Words(middle, HIGH - 20 - line * (4.2 if len(lines) <= _LINES else 3.1), words, 2.4)
+        yield Words(middle, HIGH - 20 - line * (4.2 if len(lines) <= _LINES else 3.1), words, 2.4, most=_ROOM)
 
 
 def _small(label: Label) -> Iterator[str]:

@@ -35,7 +35,7 @@ def obstacle_marks(obstacle: Obstacle) -> Iterator[Mark]:
     x, out = must_read(obstacle, "from_left").value, must_read(obstacle, "from_wall").value
     wide, deep = must_read(obstacle, "width").value, must_read(obstacle, "depth").value
     yield Box(x, -out - deep, wide, deep, "hidden")
-    yield Words(x + wide / 2, -out - deep / 2, obstacle.name.strip() or obstacle.what, 2.6, "hidden")
+    yield Words(x + wide / 2, -out - deep / 2, obstacle.name.strip() or obstacle.what, 2.6, "hidden", most=wide)
 
 
 def beyond(marks: Iterable[Mark]) -> tuple[float, float, float, float]:

@@ -152,6 +152,8 @@ def _still_open(estimate: Estimate) -> tuple[str, ...]:
         rows += [
             f"{each.name}: sizes and height to be confirmed" for each in room.placed if not each.choice.in_hand or each.figures["top"].tbc
         ]
+    if not estimate.rooms:
+        return ("Everything: no room is set out yet",)
     return tuple(dict.fromkeys(rows)) or ("Nothing: everything this price rests on is settled",)
 
 
@@ -161,8 +163,10 @@ def _caution(estimate: Estimate) -> tuple[Block, ...]:
 
 
 def _accept(estimate: Estimate) -> tuple[Block, ...]:
-    """Where the client signs; once the price was accepted, what holds instead of this paper."""
+    """Where the client signs, unless there is nothing to sign for; once the price was accepted, what holds instead of this paper."""
     total, job = estimate.price.total, estimate.job
+    if not job.agreed.on and not (estimate.price.stages or estimate.price.beside):
+        return (Paragraph("Nothing is priced yet: there is nothing to accept.", "caution"),)
     if not job.agreed.on:
         named = f"quote {job.number}" if job.number else "this quote"
         return (FillIn(f"Accepted: {named} at {measure.show_money(total)}{_vat_words(estimate)}", (), ("Signed", "Name", "Date")),)

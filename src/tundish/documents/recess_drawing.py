@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.documents.drawing import Box, Line, Mark, Shape, Words
-from tundish.documents.ware_drawing import short
 from tundish.field import must_read, read
 from tundish.layout.room import Room
 
@@ -27,7 +26,7 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Line(x, z, x + wide, z + high, "hidden", each.key)
             yield Line(x, z + high, x + wide, z, "hidden", each.key)
         if named:
-            yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, short(each.name, wide), piece=each.key)
+            yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key, most=wide)
 
 
 def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -41,7 +40,7 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
             if wide > 0 and high > 0:
                 yield Box(x, z, wide, high, "hidden")
                 if named:
-                    yield Words(x + wide / 2, z + high / 2, obstacle.name.strip() or obstacle.what, style="hidden")
+                    yield Words(x + wide / 2, z + high / 2, obstacle.name.strip() or obstacle.what, style="hidden", most=wide)
     for opening in room.plan.survey.openings:
         sill = read(opening, "sill")
         if opening.wall == room.wall and sill is not None and sill.value < top:

@@ -86,7 +86,7 @@ def seen_at(room: Room, side: WallSide) -> Iterator[Mark]:
         if wall_of(room, thing) is side:
             x, w, z, h = (_value(thing, each) for each in ("from_left", "width", "bottom", "height"))
             yield Box(x, z, w, h, "hidden")
-            yield Words(x + w / 2, z + h / 2, thing.name.strip() or thing.what, 2.4, "hidden")
+            yield Words(x + w / 2, z + h / 2, thing.name.strip() or thing.what, 2.4, "hidden", most=w)
     for record, marks in _found(room, FACE):
         if wall_of(room, record) is side:
             yield from marks

@@ -30,7 +30,9 @@ def turned(marks: Iterable[Mark], side: WallSide, lead: str = "") -> Iterator[Ma
             case Ellipse():
                 yield Shape(tuple(at(side, *each) for each in _ring(mark)), mark.style, piece, mark.filled)
             case Words():
-                yield Words(*at(side, mark.x, mark.y), mark.text, mark.size, mark.style, mark.anchor, mark.bold, piece=piece)
+                yield Words(
+                    *at(side, mark.x, mark.y), mark.text, mark.size, mark.style, mark.anchor, mark.bold, piece=piece, most=mark.most
+                )
             case Dimension():
                 yield Dimension(*at(side, mark.x1, mark.y1), *at(side, mark.x2, mark.y2), mark.text, piece, mark.figure, mark.tbc)
 

@@ -12,9 +12,7 @@ from tundish.layout.room import Placed, Room
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
 _LETTER = 35.0
-"""Millimetres of the wall that a letter of a name takes on the screen and at 1:20 on paper; at larger scales it takes less."""
-_NARROW = 340.0
-"""Ware narrower than this has no room for its name with TBC after it."""
+"""Millimetres of the wall that a letter takes on the screen and at 1:20 on paper; at larger scales it takes less."""
 _TUBE = 16.0
 _PLATE = 70.0
 _PAD = 75.0
@@ -41,12 +39,12 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         )
     if "plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
-    tbc, narrow = not placed.choice.in_hand, 2 * half < _NARROW
+    tbc, both = not placed.choice.in_hand, f"{placed.name}, TBC"
+    beside = len(both) * _LETTER <= 2 * half
     if named:
-        named_as = short(placed.name, 2 * half)
-        words = f"{named_as}, TBC" if tbc and not narrow and named_as == placed.name else named_as
-        yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key)
-    if tbc and (narrow or not named):
+        words = both if tbc and beside else placed.name
+        yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key, most=2 * half)
+    if tbc and not (named and beside):
         yield Words(x, bottom - 42 if named else bottom + _NAME_AT, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
     if placed.kind == "wc":
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
@@ -105,13 +103,7 @@ def above(placed: Placed, face: float) -> Iterator[Mark]:
     outline = ((x - half, -face), (x - half, -face - out + curve), *_bow(x, -face - out + curve, half, curve), (x + half, -face))
     yield Shape(outline, style, placed.key)
     yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
-    yield Words(x, -face - out * 0.52, short(placed.name, 2 * half), 2.6, style, bold=True, piece=placed.key)
-
-
-def short(name: str, wide: float) -> str:
-    """A name as much of it as there is room for on ware so wide."""
-    most = max(int(wide / _LETTER), 4)
-    return name if len(name) <= most else f"{name[: most - 1].rstrip()}…"
+    yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key, most=2 * half)
 
 
 def height_of(placed: Placed) -> float:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from tundish.documents.block import Document, Sketch, TrueSize
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words, moved
+from tundish.writers.pdf_type import Type
 from tundish.writers.safe import one_line, write_whole
 from tundish.writers.tables import in_order
 
@@ -50,6 +51,8 @@ BETWEEN: Final = 300.0
 """From one drawing to the next, mm."""
 _OWN: Final = frozenset({"datum", "dimension", "tbc", "fails", "hot", "cold"})
 """Styles whose words stand on the layer of their lines."""
+_CAPITAL: Final = 0.67
+"""How high a capital is, as a part of the size of the type: a drawing program is told the one."""
 _TICK: Final = 1.2
 _SIZE: Final = 2.4
 
@@ -134,7 +137,9 @@ def _words(space: Modelspace, mark: Words, scale: float) -> None:
 
     align = {"start": At.MIDDLE_LEFT, "middle": At.MIDDLE_CENTER, "end": At.MIDDLE_RIGHT}[mark.anchor]
     layer = LAYERS[mark.style][0] if mark.style in _OWN else TEXT
-    made = space.add_text(one_line(mark.text), height=mark.size * scale, rotation=90 if mark.turned else 0, dxfattribs={"layer": layer})
+    high = mark.size * scale
+    words = Type("Regular", high / _CAPITAL).cut(mark.text, mark.most) if mark.most else mark.text
+    made = space.add_text(one_line(words), height=high, rotation=90 if mark.turned else 0, dxfattribs={"layer": layer})
     made.set_placement((mark.x, mark.y), align=align)
 
 

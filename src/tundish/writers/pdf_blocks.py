@@ -91,14 +91,14 @@ def _leads(before: Block | None, block: Block, made: Sequence[Strip]) -> bool:
     return isinstance(before, Heading) and isinstance(block, Paragraph) and len(made) <= _SHORT
 
 
-def _held(strips: Sequence[Strip]) -> Iterator[Strip]:
+def _held(strips: Iterable[Strip]) -> Iterator[Strip]:
     return (replace(strip, keep=True) for strip in strips)
 
 
 def _heading(heading: Heading, width: float) -> Iterator[Strip]:
     kind = _HEADINGS.get(heading.level, STRONG)
     tag = Tag("H2" if heading.level in _HEADINGS else "H3")
-    yield from kept(text_strips(kind.lines(heading.text, width), kind, tag, gap=kind.size))
+    yield from _held(text_strips(kind.lines(heading.text, width), kind, tag, gap=kind.size))
 
 
 def _paragraph(paragraph: Paragraph, width: float) -> Iterator[Strip]:

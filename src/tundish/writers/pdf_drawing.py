@@ -209,7 +209,7 @@ def _write(pen: Pen, label: _Label) -> None:
 def _label(words: Words, at: At) -> _Label:
     weight: Weight = "SemiBold" if words.bold or words.style == "tbc" else "Medium"
     kind = Type(weight, words.size * MM, _WORD_COLOURS.get(words.style, "ink"))
-    text = kind.cut(words.text, LONGEST)
+    text = kind.cut(words.text, words.most * at.each if words.most else LONGEST)
     ahead = {"start": 0.5, "middle": 0.0, "end": -0.5}[words.anchor] * kind.width(text)
     x, y = at.point(words.x, words.y)
     return _Label(text, kind, x, y + ahead, turned=True) if words.turned else _Label(text, kind, x + ahead, y)

@@ -118,12 +118,15 @@ def _wrapped(text: str, kind: Type, width: float) -> Iterator[str]:
 
 
 def _broken(word: str, kind: Type, width: float) -> Iterator[str]:
-    """One word in pieces no wider than the width."""
+    """One word in pieces no wider than the width, parted after a hyphen where one fits."""
     start = 0
     while start < len(word):
         most = max(_fitting(word, kind, width, start), 1)
-        yield word[start : start + most]
-        start += most
+        end = start + most
+        if end < len(word):
+            end = word.rfind("-", start, end) + 1 or end
+        yield word[start:end]
+        start = end
 
 
 def _fitting(text: str, kind: Type, width: float, start: int = 0) -> int:

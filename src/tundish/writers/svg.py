@@ -9,7 +9,7 @@ from typing import Final
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.writers.pdf_drawing import DIMENSION, LOOKS
 from tundish.writers.pdf_pen import rgb
-from tundish.writers.pdf_type import MM
+from tundish.writers.pdf_type import MM, Type
 from tundish.writers.safe import legible
 
 _WIDE: Final = 180.0
@@ -65,10 +65,11 @@ class _Picture:
         weight = ' font-weight="700"' if mark.bold else ""
         edge = LOOKS[mark.style].edge
         colour = _colour(edge.colour if edge else "ink")
-        size = f"{mark.size * 1.25 * self._each:.1f}"
+        high = mark.size * 1.25 * self._each
+        words = Type("Regular", high).cut(mark.text, mark.most) if mark.most else legible(mark.text)
         return (
-            f'<text x="{x}" y="{y}" font-size="{size}" text-anchor="{mark.anchor}" dominant-baseline="central" fill="{colour}"'
-            f"{weight}{turned}>{escape(legible(mark.text))}</text>"
+            f'<text x="{x}" y="{y}" font-size="{high:.1f}" text-anchor="{mark.anchor}" dominant-baseline="central" fill="{colour}"'
+            f"{weight}{turned}>{escape(words)}</text>"
         )
 
     def _stroke(self, style: Style) -> str:

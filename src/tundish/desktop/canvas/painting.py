@@ -117,7 +117,7 @@ def outline(mark: Box | Shape | Ellipse, placed: Placed) -> QPainterPath:
 def words_box(mark: Words, placed: Placed) -> QRectF:
     """The room that words take, in pixels."""
     metrics = QFontMetricsF(inks.words_font(mark.size, bold=mark.bold))
-    wide, high = metrics.horizontalAdvance(mark.text), metrics.height()
+    wide, high = metrics.horizontalAdvance(_cut(mark, metrics, placed)), metrics.height()
     at, along = placed.point(mark.x, mark.y), _ANCHORS[mark.anchor]
     if mark.turned:
         return QRectF(at.x() - high / 2, at.y() - wide * (1 - along), high, wide)
@@ -184,9 +184,15 @@ def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, paths: lis
 
 
 def _words(painter: QPainter, mark: Words, placed: Placed, *, chosen: bool) -> None:
-    painter.setFont(inks.words_font(mark.size, bold=mark.bold or chosen))
+    font = inks.words_font(mark.size, bold=mark.bold or chosen)
+    painter.setFont(font)
     painter.setPen(look.colour("chalk" if chosen else inks.words_tone(mark.style)))
-    _write(painter, words_box(mark, placed), mark.text, turned=mark.turned)
+    _write(painter, words_box(mark, placed), _cut(mark, QFontMetricsF(font), placed), turned=mark.turned)
+
+
+def _cut(mark: Words, metrics: QFontMetricsF, placed: Placed) -> str:
+    """The words as far as there is room for them."""
+    return metrics.elidedText(mark.text, Qt.TextElideMode.ElideRight, mark.most * placed.scale) if mark.most else mark.text
 
 
 def _dimension(painter: QPainter, mark: Dimension, placed: Placed, *, chosen: bool) -> None:
