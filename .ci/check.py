@@ -33,6 +33,7 @@ ENGINE = (
     "pricing",
     "estimate",
     "if_it_were",
+    "kit_or_loose",
     "documents",
     "session",
 )

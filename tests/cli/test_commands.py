@@ -385,3 +385,14 @@ def test_a_choice_typed_as_this_or_that_is_left_open_and_says_what_it_decides(tm
     assert "  with brick: " in said
     assert main(["set", job, "rooms.0.survey.wall.construction=timber stud or straw"]) == 2
     assert "straw" in capsys.readouterr().err
+
+
+def test_show_compares_kit_and_loose_frame_by_frame(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["show", str(Path(__file__).parents[2] / "resources" / "jobs" / "101-cloakroom.tundish"), "--kits"])
+    said = capsys.readouterr().out.splitlines()
+    assert said[0] == "WC 1: to buy, with carriage"
+    assert said[1].startswith("  1. WC frame 1120, kit with cistern (chosen): £")
+    loose = next(place for place, line in enumerate(said) if "WC frame 1120 with cistern, fittings apart" in line)
+    assert "brings nothing else" in said[loose]
+    assert "bought besides" in said[loose + 1]
+    assert "Basin 1: to buy, with carriage" in said

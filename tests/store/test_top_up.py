@@ -209,3 +209,32 @@ def test_the_command_line_says_what_was_added(monkeypatch: pytest.MonkeyPatch, c
         assert main(["show", "no such job"]) == 2
         said.append("Added to your catalogue" in capsys.readouterr().err)
     assert said == [True, False]
+
+
+def test_a_sheet_that_gained_sizes_and_ends_gives_them_to_the_item_that_is_here(monkeypatch: pytest.MonkeyPatch) -> None:
+    supplied = supplied_book()
+    strap, bend = supplied.items["boss-strap-110"], supplied.items["waste-bend-32"]
+    before = {strap.code: replace(strap, ends=strap.ends[:1]), bend.code: replace(bend, sizes={})}
+    store = kept_with(monkeypatch, replace(supplied, items={**supplied.items, **before}))
+    assert store.book().items[bend.code].sizes == {}
+    store.close()
+    store = kept_with(monkeypatch, supplied)
+    same(store.book(), supplied)
+    assert (
+        store.news == "Added to your catalogue from this version's: 2 makers' sheets with what they lacked. Nothing of yours was changed."
+    )
+    store.close()
+    store = kept_with(monkeypatch, supplied)
+    assert store.news == ""
+    store.close()
+
+
+def test_an_item_of_other_ends_keeps_them(monkeypatch: pytest.MonkeyPatch) -> None:
+    supplied = supplied_book()
+    strap = supplied.items["boss-strap-110"]
+    mine = replace(strap, ends=(replace(strap.ends[0], nominal="50", diameter=54.0),))
+    store = kept_with(monkeypatch, replace(supplied, items={**supplied.items, strap.code: mine}))
+    store.close()
+    store = kept_with(monkeypatch, supplied)
+    assert store.book().items[strap.code].ends == mine.ends
+    store.close()

@@ -14,8 +14,9 @@ from tundish.cli.papers import verdict
 from tundish.cutting.plan import BarPlan, Effort
 from tundish.cutting.plans import CutPlan
 from tundish.documents import index
-from tundish.estimate import Estimate, estimate
+from tundish.estimate import Estimate, Job, estimate
 from tundish.figure import Figure
+from tundish.kit_or_loose import finishes, framed
 from tundish.open_inputs import open_inputs
 from tundish.rules.rule import Finding
 from tundish.takeoff.routes import routes
@@ -28,6 +29,7 @@ def declare(commands: Any) -> None:
     made.add_argument("--json", action="store_true", help="as one JSON object")
     made.add_argument("--decides", action="store_true", help="what is still open, what it moves, and by when to settle it")
     made.add_argument("--routes", action="store_true", help="where each discharge could go, the best way first")
+    made.add_argument("--kits", action="store_true", help="kit or loose: what it takes to finish with each frame of the catalogue")
     made.set_defaults(run=run)
 
 
@@ -39,6 +41,8 @@ def run(asked: argparse.Namespace) -> int:
         print(json.dumps(as_plain(worked), ensure_ascii=False, indent=1))
     elif asked.decides:
         print("\n".join(_decides(worked)) or "Nothing is open.")
+    elif asked.kits:
+        print("\n".join(_kits(job, worked)) or "Every frame is the only one of its kind.")
     elif asked.routes:
         print("\n".join(_routes(worked)) or "Every discharge has one way to go: add other waste entries to compare.")
     else:
@@ -70,6 +74,15 @@ def _routes(worked: Estimate) -> Iterator[str]:
     for (room, appliance), each in groupby(ways, key=lambda way: (way.room, way.appliance)):
         yield f"{room}, {appliance}"
         yield from (f"  {place}. {way.words}" for place, way in enumerate(each, 1))
+
+
+def _kits(job: Job, worked: Estimate) -> Iterator[str]:
+    for one in framed(worked):
+        yield f"{one.name}: to buy, with carriage"
+        for place, each in enumerate(finishes(job, worked.book, one), 1):
+            brings = f"brings {', '.join(each.kit)}" if each.kit else "brings nothing else"
+            yield f"  {place}. {each.name}: {measure.show_money(each.cost)}, {measure.show_hours(each.hours)} h; {brings}"
+            yield f"     {each.reasons}"
 
 
 def as_plain(worked: Estimate) -> dict[str, Any]:

@@ -18,12 +18,14 @@ if TYPE_CHECKING:
     from tundish.desktop.where_from import WhereFrom
     from tundish.desktop.workspace import Workspace
     from tundish.if_it_were import FigureChange, Outcome
+    from tundish.kit_or_loose import Finish
 
 WAIT_MS: Final = 250
 """It is worked out once the keyboard has rested on a figure so long."""
 STEPS: Final = ((100, 10.0), (20, 5.0), (0, 1.0))
 """From which value on, how far apart neighbouring values are tried."""
 MOST_NAMED: Final = 2
+OF_FRAME: Final = ".frame"
 
 
 class Different(QObject):
@@ -70,6 +72,8 @@ def section(job: Job, book: Book, path: str, title: str = "If it were different"
     """What the neighbours of an input's value would change, a line for each; None where there are none."""
     from tundish.if_it_were import if_it_were
 
+    if path.endswith(OF_FRAME):
+        return kits(job, book, path)
     try:
         declared, entry = describe(Job, path), get(job, path)
         values = tuple(neighbours(declared, entry))
@@ -78,6 +82,23 @@ def section(job: Job, book: Book, path: str, title: str = "If it were different"
         return None
     lines = tuple(_line(each, declared, path) for each in outcomes)
     return Section(title, lines) if lines else None
+
+
+def kits(job: Job, book: Book, path: str) -> Section | None:
+    """Kit or loose: what it takes to finish with each frame that an appliance can hang on, the best first; None where there is but one."""
+    from tundish.estimate import estimate
+    from tundish.kit_or_loose import finishes, framed
+
+    one = next((each for each in framed(estimate(job, book)) if f"{each.path}{OF_FRAME}" == path), None)
+    if one is None:
+        return None
+    lines = tuple(_finish_line(each) for each in finishes(job, book, one))
+    return Section(f"Kit or loose? {one.name}, all that is bought with carriage", lines)
+
+
+def _finish_line(one: Finish) -> ReceiptLine:
+    tone = "fails" if one.fails else "tbc" if one.looks or one.unpriced else "settled"
+    return ReceiptLine("", one.name, measure.show_money(one.cost), one.reasons, tone=tone)
 
 
 def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:

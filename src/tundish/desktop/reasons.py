@@ -260,7 +260,11 @@ def _line(code: str, estimate: Estimate, workspace: Workspace) -> WhereFromView 
     section = Section("The rules behind it", tuple(ReceiptLine("rule", rule) for rule in rules))
     value = measure.show_amount(line.amount.value, unit)
     tag = "TBC" if line.amount.tbc else ""
-    return WhereFromView(line.item.name, value, unit, lines=tuple(rows), sections=(section,), tag=tag, actions=_of_item(code, workspace))
+    hangs = next((one.path for room in estimate.rooms for one in room.framed if one.frame.code == code), "")
+    return WhereFromView(
+        line.item.name, value, unit, lines=tuple(rows), sections=(section,), tag=tag, actions=_of_item(code, workspace),
+        different=f"{hangs}.frame" if hangs else "",
+    )  # fmt: skip
 
 
 def _of_item(code: str, workspace: Workspace) -> tuple[Action, ...]:

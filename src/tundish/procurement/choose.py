@@ -20,6 +20,7 @@ from tundish.procurement.wishes import Wishes
 from tundish.takeoff.line import Line
 
 PLAIN: Final = Wishes()
+IN_A_KIT: Final = "in a kit, not used here"
 
 
 def choose(lines: tuple[Line, ...], cuts: tuple[CutPlan, ...], book: Book, wishes: Wishes = PLAIN, effort: Effort = Effort.QUICK) -> Buying:
@@ -111,7 +112,7 @@ def _take(shelf: dict[str, float], code: str, wanted: float) -> float:
 
 
 def _unused(kits: Mapping[str, float], book: Book) -> tuple[LeftOver, ...]:
-    return tuple(LeftOver(book.item(code), left, "in a kit, not used here") for code, left in kits.items() if left > 0)
+    return tuple(LeftOver(book.item(code), left, IN_A_KIT) for code, left in kits.items() if left > 0)
 
 
 def _surplus(purchases: tuple[Purchase, ...]) -> tuple[LeftOver, ...]:

@@ -2,13 +2,17 @@
 
 Each supplied row is known by a key, and a key once seen is never brought again. A store of a version that kept no such record cannot
 tell what was taken out from what is new: there an item that is held keeps its own offers and kit parts, unless it has none.
+
+Of an item that is held, its sheet may have gained: sizes that it lacks come in, and ends beyond those it has, where those are as supplied.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import json
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING, Any, Final
+from zlib import crc32
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
@@ -22,9 +26,17 @@ ITEM: Final = "item"
 ROLE: Final = "role"
 KIT: Final = "kit part"
 OFFER: Final = "offer"
+SHEET: Final = "sheet"
 _TABLES: Final = {SUPPLIER: "suppliers", ITEM: "items", ROLE: "roles", KIT: "kits", OFFER: "offers"}
-_SAID: Final = {SUPPLIER: "supplier", ITEM: "item", ROLE: "use of an item", KIT: "part of a kit", OFFER: "offer"}
-_SAID_MANY: Final = {SUPPLIER: "suppliers", ITEM: "items", ROLE: "uses of items", KIT: "parts of kits", OFFER: "offers"}
+_SAID: Final = {SUPPLIER: "supplier", ITEM: "item", ROLE: "use of an item", KIT: "part of a kit", OFFER: "offer", SHEET: "maker's sheet"}
+_SAID_MANY: Final = {
+    SUPPLIER: "suppliers",
+    ITEM: "items",
+    ROLE: "uses of items",
+    KIT: "parts of kits",
+    OFFER: "offers",
+    SHEET: "makers' sheets with what they lacked",
+}
 _MOST_NAMED: Final = 3
 
 
@@ -54,13 +66,14 @@ def top_up(connection: Connection, book: Book) -> str:
     if not wanted:
         return ""
     there = set(_there(connection))
-    own = _own(there, seen)
-    settled, added = [], []
+    own, sheets = _own(there, seen), _sheets(connection)
+    settled: list[Supplied] = []
+    added: list[Supplied] = []
     for one in wanted:
         if (one.what, one.key) in there or any((one.what, key) in there for key in one.clashes) or (one.what, one.owner) in own:
             settled.append(one)
         elif there.issuperset(one.rests_on):
-            added.append(one)
+            (added if one.what != SHEET or _gained(connection, one.row, sheets) else settled).append(one)
             there.add((one.what, one.key))
     for what, table in _TABLES.items():
         rows = [one.row for one in added if one.what == what]
@@ -76,7 +89,10 @@ def _rows(book: Book) -> Iterator[Supplied]:
     for supplier in book.suppliers.values():
         yield Supplied(SUPPLIER, supplier.key, {"key": supplier.key, "body": shelf.supplier_body(supplier)})
     for item in book.items.values():
-        yield Supplied(ITEM, item.code, {"code": item.code, "kind": item.kind, "body": shelf.item_body(item)})
+        body = shelf.item_body(item)
+        yield Supplied(ITEM, item.code, {"code": item.code, "kind": item.kind, "body": body})
+        sheet = {"sizes": body["sizes"], "ends": body["ends"]}
+        yield Supplied(SHEET, f"{item.code}/{_sign(sheet)}", {"code": item.code, **sheet}, ((ITEM, item.code),))
     for role, code in book.roles.items():
         yield Supplied(ROLE, role, {"role": role, "item": code}, ((ITEM, code),))
     for kit, parts in book.kits.items():
@@ -86,6 +102,37 @@ def _rows(book: Book) -> Iterator[Supplied]:
         for one in offers:
             rests_on = ((ITEM, one.item), (SUPPLIER, one.supplier))
             yield Supplied(OFFER, f"{one.item}/{one.key}", shelf.offer_row(one), rests_on, one.item, (_size_key(one),))
+
+
+def _sign(sheet: Mapping[str, Any]) -> str:
+    """What tells one state of a sheet from another."""
+    return f"{crc32(json.dumps(sheet, sort_keys=True).encode()):08x}"
+
+
+def _sheets(connection: Connection) -> dict[str, dict[str, Any]]:
+    """What is said of every item that is here."""
+    from sqlalchemy import select
+
+    from tundish.store.tables import items
+
+    return {row.code: row.body for row in connection.execute(select(items.c.code, items.c.body))}
+
+
+def _gained(connection: Connection, sheet: Mapping[str, Any], held: Mapping[str, dict[str, Any]]) -> bool:
+    """Give an item the sizes that it lacks, and the ends beyond its own where those are as supplied; whether there were any."""
+    from sqlalchemy import update
+
+    from tundish.store.tables import items
+
+    body = held.get(sheet["code"])
+    if body is None:
+        return False
+    sizes = {**sheet["sizes"], **body["sizes"]}
+    ends = sheet["ends"] if sheet["ends"][: len(body["ends"])] == body["ends"] else body["ends"]
+    if sizes == body["sizes"] and ends == body["ends"]:
+        return False
+    connection.execute(update(items).where(items.c.code == sheet["code"]).values(body={**body, "sizes": sizes, "ends": ends}))
+    return True
 
 
 def _there(connection: Connection) -> Iterator[tuple[str, str]]:
@@ -119,7 +166,7 @@ def _in_words(added: Iterable[Supplied], *, unknown: bool) -> str:
     rows = list(added)
     if not rows:
         return ""
-    counts = {what: sum(one.what == what for one in rows) for what in _TABLES}
+    counts = {what: sum(one.what == what for one in rows) for what in _SAID}
     told = [f"{count} {(_SAID if count == 1 else _SAID_MANY)[what]}" for what, count in counts.items() if count]
     names = [str(one.row["body"]["name"]) for one in rows if one.what == ITEM]
     more = f" and {len(names) - _MOST_NAMED} more" if len(names) > _MOST_NAMED else ""

@@ -17,6 +17,7 @@ from tundish.desktop.receipt_rows import LineRow
 from tundish.estimate import Job
 from tundish.field import Entry, describe
 from tundish.layout.design import Typed
+from tundish.takeoff.by_hand import STRIKES, LineByHand
 
 TOP = "rooms.0.design.appliances.0.top"
 LAYER = "rooms.0.survey.floor.build_up.0.thickness"
@@ -170,3 +171,25 @@ def test_a_row_of_a_figure_typed_over_in_a_job_file_can_be_put_back(fitter: Fitt
     fitter.settled()
     fitter.press("Put back (Del)", column)
     assert fitter.workspace.job.rooms[0].design.typed == ()
+
+
+def test_a_line_of_a_frame_is_compared_kit_against_loose(fitter: Fitter) -> None:
+    column = asked(fitter, "line:frame-wc-1120")
+    fitter.qtbot.waitUntil(lambda: "Kit or loose? WC 1" in said(column), timeout=WAIT_MS)
+    rows = {each.shown.label: each.shown for each in column.findChildren(LineRow) if each.isVisible()}
+    assert rows["WC frame 1120 with cistern, fittings apart"].note.startswith("the frame £49.80 less; bought besides Pan bend 90")
+    assert "WC frame 1120, kit with cistern (chosen)" in rows
+
+
+def test_one_press_puts_what_an_open_end_lacks_on_the_list_and_undo_takes_it_off(fitter: Fitter) -> None:
+    column = asked(fitter, f"figure:{STUDS}")
+    fitter.workspace.add("by_hand", LineByHand(item="tap-connector-15", does=STRIKES), "struck out")
+    place = next(n for n, each in enumerate(fitter.settled().findings) if each.title == "Open end, cold")
+    fitter.window.figure_asked.emit(f"check:{place}")
+    assert "do not go into one another. It takes Straight tap connector 15 × ½." in said(column)
+    fitter.press("Put Straight tap connector 15 × ½ on the list: bought, carried and priced with it.", column)
+    after = fitter.settled()
+    assert not [each for each in after.findings if each.rule == "ends/joined" and each.state != "passes"]
+    assert [row.item for row in after.job.by_hand] == ["tap-connector-15", "tap-connector-15"]
+    fitter.workspace.undo()
+    assert len(fitter.settled().job.by_hand) == 1

@@ -16,4 +16,4 @@ def inlets(room: Room, book: Book) -> Iterator[Need]:
     for one in room.of_kind("wc", "urinal"):
         yield Need(each(1, one.name), "first fix", f"cold to {one.name}", role="tap connector 15")
         if one.kind == "wc":
-            yield Need(each(1, one.name), "second fix", f"flush of {one.name}", role="flush pipe 55")
+            yield Need(each(1, one.name), "second fix", f"flush of {one.name}", role="flush pipe 55 with seals")
