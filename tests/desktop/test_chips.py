@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from tests.desktop.hands import click, key
 from tundish.desktop.chips import Chip, ChipRow, Choice
+from tundish.desktop.words import button
 
 CHOICES = (
     Choice("room", "Room", "6 of 6", "tick", "settled", "all known"),
@@ -79,3 +80,19 @@ def test_fewer_choices_take_chips_away(row: ChipRow, qapp: QApplication) -> None
     row.set_choices(CHOICES[:1], "room")
     assert [chip.text() for chip in chips(row) if not chip.isHidden()][:1] == ["Room"]
     assert row.sizeHint().width() < 200
+
+
+def test_a_button_beside_the_row_is_its_glyph_where_the_row_would_go_on_in_a_second_line(qtbot: QtBot) -> None:
+    row, tool = ChipRow("Pre-walls of the room"), button("Remove this pre-wall", "cross")
+    qtbot.addWidget(row)
+    qtbot.addWidget(tool)
+    row.set_choices((Choice("0", "Wall A, WC wall"), Choice("1", "Wall B, Basin wall")), "0")
+    row.show()
+    whole = tool.sizeHint().width()
+    row.make_room(tool, row.sizeHint().width() + whole + 40)
+    assert tool.sizeHint().width() == whole
+    row.make_room(tool, row.sizeHint().width() + whole // 2)
+    assert tool.sizeHint().width() < whole // 2
+    row.hide()
+    row.make_room(tool, whole)
+    assert tool.sizeHint().width() == whole

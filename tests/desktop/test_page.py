@@ -61,3 +61,25 @@ def test_the_question_is_cut_and_the_tools_are_kept_where_it_is_narrow(qtbot: Qt
     page.resize(320, 620)
     tool = stops[-1]
     assert page.rect().contains(tool.mapTo(page, tool.rect().bottomRight()))
+
+
+def test_tools_are_their_glyphs_where_their_words_have_no_room_and_are_read_out_by_their_words(qtbot: QtBot) -> None:
+    page = Page("Setting out", "What goes where, and how high?")
+    tools = [button("Add", "add", main=True), button("Measure", "measure"), button("Whole room", "fit")]
+    for tool in tools:
+        page.add_tool(tool)
+    page.set_body(QWidget())
+    window = QWidget()  # which gives a page no more than it has, as the program's own does
+    page.setParent(window)
+    qtbot.addWidget(window)
+    page.resize(900, 300)
+    with qtbot.waitExposed(window):
+        window.show()
+    whole = [tool.sizeHint().width() for tool in tools]
+    page.resize(sum(whole) + 120, 300)
+    assert tools[0].sizeHint().width() == whole[0]
+    assert tools[2].sizeHint().width() < whole[2]
+    assert tools[2].toolTip() == tools[2].accessibleName() == "Whole room"
+    page.resize(900, 300)
+    assert [tool.sizeHint().width() for tool in tools] == whole
+    assert not tools[2].toolTip()

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.painted import Painted, panel, pen, width_of, write
+from tundish.desktop.words import PushButton
 
 _STEPS: Final = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
 
@@ -136,6 +137,11 @@ class ChipRow(QWidget):
     def taken(self) -> str:
         """The key of the choice taken, or nothing."""
         return next((chip.choice.key for chip in self._chips if chip.isChecked()), "")
+
+    def make_room(self, beside: PushButton, width: int) -> None:
+        """Let a button beside the row be its glyph where the row keeps to one line by it."""
+        wide = self.sizeHint().width() + beside.whole_hint().width() + look.now().px(12)
+        beside.shorten(short=not self.isHidden() and wide > width)
 
     def sizeHint(self) -> QSize:
         gap = look.now().px(6)

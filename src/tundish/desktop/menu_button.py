@@ -24,8 +24,13 @@ class MenuButton(PushButton):
         side = look.now().px(18)
         self.setIconSize(QSize(look.now().px(24), side))
 
-    def sizeHint(self) -> QSize:
-        return super().sizeHint() + QSize(look.now().px(CHEVRON + 8), 0)
+    def whole_hint(self) -> QSize:
+        """How large it wants to be, its chevron with it."""
+        return super().whole_hint() + QSize(look.now().px(CHEVRON + 8), 0)
+
+    def beside_glyph(self) -> int:
+        """What stands beside its glyph: the chevron too."""
+        return super().beside_glyph() + look.now().px(CHEVRON + 8)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)

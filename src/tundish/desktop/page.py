@@ -6,13 +6,16 @@ from collections.abc import Callable
 from functools import partial
 from itertools import pairwise
 
-from PySide6.QtCore import Signal, SignalInstance
-from PySide6.QtGui import QShowEvent
+from PySide6.QtCore import QEvent, Signal, SignalInstance
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish.desktop import look
 from tundish.desktop.stops import first_stop, stops
-from tundish.desktop.words import CutLabel, label
+from tundish.desktop.words import CutLabel, PushButton, label
+
+_HEAD_EDGES = 60
+"""What stands in the head besides title and tools: edges, and a little between them."""
 
 
 class Page(QWidget):
@@ -28,16 +31,17 @@ class Page(QWidget):
         self.title = title
         self.setAccessibleName(title)
         self._ordered = False
+        self._tool_list: list[QWidget] = []
         self._tools = QHBoxLayout()
         self._tools.setSpacing(6)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(8, 0, 8, 4)
         self._column.setSpacing(8)
-        self._column.addLayout(self._head(title, question))
+        self._title = label(title, "title")
+        self._column.addLayout(self._head(question))
         self._body: QWidget | None = None
         self._rows: list[QWidget] = []
         self._late: list[Callable[[], None]] = []
-        self._tool_list: list[QWidget] = []
 
     def add_tool(self, tool: QWidget) -> None:
         """Add a control at the right of the head row."""
@@ -72,17 +76,36 @@ class Page(QWidget):
             self._ordered = True
             self.order_focus()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit_tools()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._fit_tools()
+
+    def _fit_tools(self) -> None:
+        """As many tools as need be, from the last one, show their glyph alone where the head is too narrow for their words."""
+        shown = [tool for tool in self._tool_list if not tool.isHidden()]
+        wide = [(tool.whole_hint() if isinstance(tool, PushButton) else tool.sizeHint()).width() for tool in shown]
+        over = self._title.sizeHint().width() + sum(wide) + len(wide) * self._tools.spacing() + _HEAD_EDGES - self.width()
+        for tool, whole in reversed(list(zip(shown, wide, strict=True))):
+            if isinstance(tool, PushButton) and not tool.icon().isNull():
+                tool.shorten(short=over > 0)
+                over -= whole - tool.sizeHint().width()
+
     def _told(self, show: Callable[[], None], *_said: object) -> None:
         if self.isVisible():
             show()
         elif show not in self._late:
             self._late.append(show)
 
-    def _head(self, title: str, question: str) -> QHBoxLayout:
+    def _head(self, question: str) -> QHBoxLayout:
         row = QHBoxLayout()
         row.setContentsMargins(8, 7, 4, 0)
         row.setSpacing(12)
-        row.addWidget(label(title, "title"))
+        row.addWidget(self._title)
         row.addWidget(CutLabel("table", "ink2", question, lines=2))
         row.addStretch(1)
         row.addLayout(self._tools)

@@ -6,11 +6,13 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.painted import ENTER, fitted, panel, pen, width_of
 
+_GLYPH_EDGE: Final = 8
+"""Beside the glyph of a button without words, pixels at 100 %."""
 _LEAST_WORDS: Final = 40
 """Words with less room than this are left to the tool tip, pixels at 100 %: a letter and … say nothing."""
 
@@ -44,7 +46,33 @@ def button(text: str, glyph: str = "", *, main: bool = False) -> PushButton:
 
 
 class PushButton(QPushButton):
-    """A push button that Enter presses as well as Space, and whose glyph grows with the text."""
+    """A push button that Enter presses as well as Space, and whose glyph grows with the text. Where there is no room it is its glyph."""
+
+    _short = False
+
+    def shorten(self, *, short: bool) -> None:
+        """Show the glyph alone, the words in the tool tip; or all again."""
+        if short != self._short:
+            self._short = short
+            self.setToolTip(self.text() if short else "")
+            self.updateGeometry()
+
+    def whole_hint(self) -> QSize:
+        """How large it wants to be with its words."""
+        return super().sizeHint()
+
+    def beside_glyph(self) -> int:
+        """What stands beside the glyph besides words."""
+        return 2 * look.now().px(_GLYPH_EDGE)
+
+    def sizeHint(self) -> QSize:
+        whole = self.whole_hint()
+        return QSize(self.iconSize().width() + self.beside_glyph(), whole.height()) if self._short else whole
+
+    def initStyleOption(self, option: QStyleOptionButton) -> None:
+        super().initStyleOption(option)
+        if self._short:
+            option.text = ""
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() in ENTER:

@@ -191,8 +191,11 @@ def _words(painter: QPainter, mark: Words, placed: Placed, *, chosen: bool) -> N
 
 
 def _cut(mark: Words, metrics: QFontMetricsF, placed: Placed) -> str:
-    """The words as far as there is room for them."""
-    return metrics.elidedText(mark.text, Qt.TextElideMode.ElideRight, mark.most * placed.scale) if mark.most else mark.text
+    """The words as far as there is room for them; what stands after a comma goes first."""
+    room, name = mark.most * placed.scale, mark.text.partition(", ")[0]
+    if not mark.most or metrics.horizontalAdvance(mark.text) <= room:
+        return mark.text
+    return metrics.elidedText(name, Qt.TextElideMode.ElideRight, room)
 
 
 def _dimension(painter: QPainter, mark: Dimension, placed: Placed, *, chosen: bool) -> None:

@@ -84,8 +84,8 @@ class SettingOutPage(Page):
         row.setContentsMargins(12, 4, 10, 8)
         row.setSpacing(6)
         head.addWidget(self._caption)
-        head.addWidget(self.walls, 8)
-        head.addStretch(1)
+        head.addWidget(self.walls, 1)
+        head.addStretch(0)
         head.addWidget(self._remove)
         head.addStrut(HEAD)
         wall.setSpacing(2)
@@ -195,6 +195,7 @@ class SettingOutPage(Page):
 
     def _align(self) -> None:
         room = self.room()
+        self.walls.make_room(self._remove, self.view.width())
         if room is not None and self.isVisible():
             placed = self.view.placed()
             base = self.view.viewport().mapTo(self, QPoint(0, 0)).y() + placed.base - self.rod.mapTo(self, QPoint(0, 0)).y()
