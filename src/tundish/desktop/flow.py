@@ -14,14 +14,25 @@ from tundish.desktop import look
 class Flow(QWidget):
     """Widgets side by side, as many to a line as fit."""
 
-    def __init__(self, parts: Sequence[QWidget]) -> None:
+    def __init__(self, parts: Sequence[QWidget], *, above: int = 8) -> None:
+        """`above` is the room over and under the lines, pixels at 100 %."""
         super().__init__()
-        self._parts = tuple(parts)
-        for part in self._parts:
-            part.setParent(self)
+        self._above = above
+        self._parts: tuple[QWidget, ...] = ()
+        self.set_parts(parts)
         policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         policy.setHeightForWidth(True)
         self.setSizePolicy(policy)
+
+    def set_parts(self, parts: Sequence[QWidget]) -> None:
+        """Show these from now on, in this order."""
+        self._parts = tuple(parts)
+        for part in self._parts:
+            if part.parent() is not self:
+                part.setParent(self)
+                part.show()
+        self._place()
+        self.updateGeometry()
 
     def sizeHint(self) -> QSize:
         wide = self.width() if self.isVisible() else look.now().px(400)
@@ -32,7 +43,7 @@ class Flow(QWidget):
 
     def heightForWidth(self, width: int) -> int:
         rects = self._rects(width)
-        return rects[-1].bottom() + 1 + look.now().px(8) if rects else 0
+        return rects[-1].bottom() + 1 + look.now().px(self._above) if rects else 0
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -52,7 +63,7 @@ class Flow(QWidget):
     def _rects(self, width: int) -> list[QRect]:
         px = look.now().px
         edge, gap = px(14), px(6)
-        x, y = edge, px(8)
+        x, y = edge, px(self._above)
         rects: list[QRect] = []
         for part in self._parts:
             size = part.sizeHint()

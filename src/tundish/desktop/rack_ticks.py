@@ -3,27 +3,24 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox
 
 from tundish import measure
 from tundish.catalogue.item import RackPiece
 from tundish.cutting.plans import CutPlan
+from tundish.desktop.flow import Flow
 from tundish.desktop.words import label
 
 
-class RackTicks(QWidget):
-    """A row of ticks, hidden where nothing comes from the rack."""
+class RackTicks(Flow):
+    """Ticks, in more lines where one is too narrow; hidden where nothing comes from the rack."""
 
     missing = Signal(str)
     """The key of a piece that is not there."""
 
     def __init__(self) -> None:
-        super().__init__()
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(8, 0, 8, 0)
-        self._row.setSpacing(14)
-        self._row.addWidget(label("Really there?", "table", "ink2"))
-        self._row.addStretch(1)
+        self._said = label("Really there?", "table", "ink2")
+        super().__init__((self._said,), above=0)
         self._ticks: dict[str, QCheckBox] = {}
 
     def show_pieces(self, plans: list[CutPlan]) -> None:
@@ -41,6 +38,7 @@ class RackTicks(QWidget):
         for key, words in wanted.items():
             if key not in self._ticks:
                 self._ticks[key] = self._tick(key, words)
+        self.set_parts((self._said, *self._ticks.values()))
         self.setVisible(bool(wanted))
 
     def tick_of(self, key: str) -> QCheckBox | None:
@@ -53,7 +51,6 @@ class RackTicks(QWidget):
         tick.setAccessibleName(f"{words}, is there")
         tick.setChecked(True)
         tick.clicked.connect(self._clicked)
-        self._row.insertWidget(self._row.count() - 1, tick)
         return tick
 
     def _clicked(self) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Final, Literal
 
 Style = Literal[
     "wall",  # existing wall or floor, hatched
@@ -84,11 +84,16 @@ class Ellipse:
     filled: bool = True
 
 
+KEPT: Final = 8
+"""Letters of a name that are always written."""
+
+
 @dataclass(frozen=True, slots=True)
 class Words:
     """Text at a point, its middle at that height; `size` is in millimetres of paper, the same at any scale. `turned` reads upwards.
 
-    With `most` it is cut short, wherever it is drawn, where it would take more than so many millimetres of the drawing.
+    With `most` it is cut short, wherever it is drawn, where it would take more than so many millimetres of the drawing; never to fewer
+    than `KEPT` letters, which say more standing out than cut.
     """
 
     x: float

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import Final
 
-from tundish.documents.drawing import Box, Dimension, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import KEPT, Box, Dimension, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.writers.pdf_pen import RADIUS, TBC, Pen, Stroke
 from tundish.writers.pdf_type import MM, Type, Weight
 
@@ -209,7 +209,7 @@ def _write(pen: Pen, label: _Label) -> None:
 def _label(words: Words, at: At) -> _Label:
     weight: Weight = "SemiBold" if words.bold or words.style == "tbc" else "Medium"
     kind = Type(weight, words.size * MM, _WORD_COLOURS.get(words.style, "ink"))
-    text = kind.cut(words.text, words.most * at.each if words.most else LONGEST)
+    text = kind.cut(words.text, max(words.most * at.each, kind.width(words.text[:KEPT])) if words.most else LONGEST)
     ahead = {"start": 0.5, "middle": 0.0, "end": -0.5}[words.anchor] * kind.width(text)
     x, y = at.point(words.x, words.y)
     return _Label(text, kind, x, y + ahead, turned=True) if words.turned else _Label(text, kind, x + ahead, y)

@@ -13,7 +13,7 @@ from tundish.desktop import look
 from tundish.desktop.canvas import inks
 from tundish.desktop.painted import panel
 from tundish.desktop.painted import pen as plain_pen
-from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 
 HATCH: Final = 6
 """Pixels between the lines of a hatch."""
@@ -195,7 +195,7 @@ def _cut(mark: Words, metrics: QFontMetricsF, placed: Placed) -> str:
     room, name = mark.most * placed.scale, mark.text.partition(", ")[0]
     if not mark.most or metrics.horizontalAdvance(mark.text) <= room:
         return mark.text
-    return metrics.elidedText(name, Qt.TextElideMode.ElideRight, room)
+    return metrics.elidedText(name, Qt.TextElideMode.ElideRight, max(room, metrics.horizontalAdvance(name[:KEPT])))
 
 
 def _dimension(painter: QPainter, mark: Dimension, placed: Placed, *, chosen: bool) -> None:

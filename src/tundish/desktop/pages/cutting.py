@@ -75,7 +75,7 @@ class CuttingPage(EstimatePage):
         row.setContentsMargins(4, 0, 8, 0)
         row.addWidget(self._views, 1)
         for words, box in zip(self._field_words, self._fields, strict=True):
-            box.setMaximumWidth(64)
+            box.setMaximumWidth(96)
             box.taken.connect(self._take_field)
             row.addWidget(words)
             row.addWidget(box)

@@ -15,7 +15,7 @@ from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.order_state import shortages, still_of
 from tundish.desktop.tables import Table, TableCard
-from tundish.desktop.words import label
+from tundish.desktop.words import CutLabel, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.materials import buy_words, grouped, held
 from tundish.documents.order_list import amount_words
@@ -60,7 +60,7 @@ class MaterialsPage(EstimatePage):
         self._by_hand = ByHandRow(workspace)
         self.table.row_chosen.connect(self._by_hand.line_chosen)
         card = TableCard(self.table)
-        self._count, self._left, self._cost = label("", "table"), label("", "note", "ink2"), label("", "table")
+        self._count, self._left, self._cost = label("", "table"), CutLabel("note", "ink2"), label("", "table")
         card.set_foot(self._foot())
         self.set_body(card)
         self.begin()

@@ -18,7 +18,7 @@ from tundish.desktop.order_out import to_write
 from tundish.desktop.order_rows import COLUMNS, level_group, levels_of, sent_group, still_group, way_words
 from tundish.desktop.order_state import placed
 from tundish.desktop.tables import Table, TableCard
-from tundish.desktop.words import button, label
+from tundish.desktop.words import CutLabel, button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.order_list import as_words
 from tundish.errors import TundishError
@@ -77,7 +77,7 @@ class OrderingPage(EstimatePage):
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to buy", "It is all in stock.", "ordering")
         card = TableCard(self.table)
-        self._foot = label("", "table")
+        self._foot = CutLabel("table", "ink")
         self._trouble = label("", "note", "fails", wrap=True)
         self._box = Box("Packs", figure=True)
         self._came, self._all = button("Goods in", "tick"), button("All came")
