@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from pytestqt.qtbot import QtBot
 
 from tundish.desktop.flow import Flow
@@ -21,7 +23,7 @@ def test_what_has_no_room_goes_on_in_another_line_and_nothing_is_cut_off(qtbot: 
         flow.show()
     assert all(part.isVisible() and flow.rect().contains(part.geometry()) for part in parts)
     rects = [part.geometry() for part in parts]
-    assert not any(one.intersects(other) for one, other in zip(rects, rects[1:], strict=False))
+    assert not any(one.intersects(other) for one, other in pairwise(rects))
 
 
 def test_a_flow_of_nothing_takes_no_room(qtbot: QtBot) -> None:

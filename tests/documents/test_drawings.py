@@ -471,3 +471,15 @@ def test_a_waste_goes_round_the_corner_in_the_whole_room(changed: Callable[..., 
     assert waste.from_wall is not None
     seen = [x for mark in elevation(second).marks if isinstance(mark, Shape) and mark.piece == waste.key for x, _ in mark.points]
     assert min(seen) == pytest.approx(waste.from_wall.value, abs=0.1)
+
+
+def test_the_word_at_a_door_keeps_off_its_wall(worked: dict[str, Estimate]) -> None:
+    """The door of the family bathroom is in wall B, which runs down the right of the plan."""
+    room = worked["102"].rooms[0]
+    (door,) = [mark for mark in plan_drawing.whole_room(room).marks if words_of(mark) == "door"]
+    assert isinstance(door, Words)
+    assert door.anchor == "end"
+    assert door.x < room.width.value
+    (window,) = [mark for mark in plan_drawing.whole_room(room).marks if words_of(mark) == "window"]
+    assert isinstance(window, Words)
+    assert window.anchor == "middle"

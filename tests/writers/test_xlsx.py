@@ -240,3 +240,12 @@ def test_typed_text_shows_as_typed_in_an_office_program(tmp_path: Path) -> None:
     with made.open(encoding="utf-8", newline="") as file:
         read = [row[0] for row in csv.reader(file) if row]
     assert read[-len(typed) :] == typed
+
+
+def test_a_column_of_amounts_stands_at_the_right_with_its_head_and_its_dashes() -> None:
+    columns = (Column("Item"), Column("Need"), Column("Pack of"))
+    rows = (Row(("pipe", Amount("1,200 mm", "mm"), "3,000 mm")), Row(("bend", "–", "1")))
+    made = _sheet(Table(columns, rows))
+    head = _row_of(made, "Item")
+    assert [made.cell(row, 2).alignment.horizontal for row in range(head, head + 3)] == ["right"] * 3
+    assert all(made.cell(row, 3).alignment.horizontal != "right" for row in range(head, head + 3))

@@ -99,6 +99,10 @@ def bar_name(plan: CutPlan, row: int) -> str:
     return f"New {new} · {length}"
 
 
+_INSIDE: Final = 0.9
+"""How much of a piece its words may take."""
+
+
 def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], letter: float) -> Iterator[Mark]:
     """One piece with its mark, and its size where there is room; `letter` is how long a letter is at the drawing's size."""
     cut = plan.cuts[place]
@@ -112,7 +116,7 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], le
     if done:
         words += "  cut"
     turned = high > length
-    shown = words if len(words) * letter < max(length, high) else cut.mark
+    shown = words if len(words) * letter < _INSIDE * max(length, high) else cut.mark
     yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import Final
 
-from tundish.documents.drawing import Box, Dimension, Ellipse, Line, Mark, Shape, Words
+from tundish.documents.drawing import Anchor, Box, Dimension, Ellipse, Line, Mark, Shape, Words
 from tundish.layout.walls import WallSide
 
 Point = tuple[float, float]
@@ -30,9 +31,8 @@ def turned(marks: Iterable[Mark], side: WallSide, lead: str = "") -> Iterator[Ma
             case Ellipse():
                 yield Shape(tuple(at(side, *each) for each in _ring(mark)), mark.style, piece, mark.filled)
             case Words():
-                yield Words(
-                    *at(side, mark.x, mark.y), mark.text, mark.size, mark.style, mark.anchor, mark.bold, piece=piece, most=mark.most
-                )
+                x, y = at(side, mark.x, mark.y)
+                yield replace(mark, x=x, y=y, anchor=_anchor(mark, side, x), turned=False, piece=piece, figure="")
             case Dimension():
                 yield Dimension(*at(side, mark.x1, mark.y1), *at(side, mark.x2, mark.y2), mark.text, piece, mark.figure, mark.tbc)
 
@@ -41,6 +41,14 @@ def at(side: WallSide, x: float, y: float) -> Point:
     """A place along a wall, y out of the room, on the page of the whole plan."""
     along, out = side.in_plan(x, -y)
     return along, -out
+
+
+def _anchor(mark: Words, side: WallSide, x: float) -> Anchor:
+    """Words without a width of their own begin or end where they are put beside a wall that runs up the page: they keep off it."""
+    wall, _ = at(side, mark.x, 0.0)
+    if mark.anchor != "middle" or mark.most or abs(x - wall) <= abs(mark.y) / 2:
+        return mark.anchor
+    return "start" if x > wall else "end"
 
 
 def _ring(mark: Ellipse) -> Iterator[Point]:

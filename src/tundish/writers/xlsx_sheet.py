@@ -83,7 +83,7 @@ def fill_sheet(sheet: Worksheet, table: Table, head: Head, sums: Sums | None = N
     for place, words in enumerate([*(column.head for column in table.columns), *extra], start=1):
         cell = _write(sheet, first, place, words, looks)
         cell.font, cell.fill = looks.strong, looks.tray
-        if place <= len(table.columns) and is_number(table.columns[place - 1].kind):
+        if place - 1 in _of_figures(table):
             cell.alignment = looks.figures
     last = _rows(sheet, table, first, extra, looks) if table.rows or not sums else first
     if table.totals:
@@ -121,12 +121,13 @@ def _rows(sheet: Worksheet, table: Table, first: int, extra: Sequence[str], look
     if not table.rows:
         _write(sheet, first + 1, 1, NOTHING, looks)
         return first + 1
+    figures = _of_figures(table)
     for number, row in enumerate(table.rows, start=first + 1):
         if row.group:
             _group(sheet, number, (table, row), looks)
         else:
             for place, (column, value) in enumerate(zip(table.columns, cells_of(table, row), strict=True), start=1):
-                _value(sheet, (number, place), value, column.kind, looks)
+                _value(sheet, (number, place), value, column.kind, looks).alignment = looks.figures if place - 1 in figures else looks.words
         for place, name in enumerate(extra, start=len(table.columns) + 1):
             words = ("TBC" if row.tbc else "") if name == _TBC else row.note
             _write(sheet, number, place, words, looks).border = looks.under
@@ -134,7 +135,14 @@ def _rows(sheet: Worksheet, table: Table, first: int, extra: Sequence[str], look
     return first + len(table.rows)
 
 
-def _value(sheet: Worksheet, at: tuple[int, int], value: Value, kind: CellKind, looks: Looks) -> None:
+def _of_figures(table: Table) -> frozenset[int]:
+    """The columns that stand at the right: of numbers, and of amounts with units of their own."""
+    cells = ((place, value) for row in table.rows if not row.group for place, value in enumerate(row.cells))
+    amounts = {place for place, value in cells if isinstance(value, Amount)}
+    return frozenset(amounts | {place for place, column in enumerate(table.columns) if is_number(column.kind)})
+
+
+def _value(sheet: Worksheet, at: tuple[int, int], value: Value, kind: CellKind, looks: Looks) -> AnyCell:
     number = value.number if isinstance(value, Amount) else rounded(value, kind)
     if number is None:
         words = "☐ " * boxes(value) if kind == "tick" else shown(value, kind)
@@ -142,8 +150,8 @@ def _value(sheet: Worksheet, at: tuple[int, int], value: Value, kind: CellKind, 
     else:
         cell = sheet.cell(*at, float(number))
         cell.font, cell.number_format = looks.plain, _with_unit(value) if isinstance(value, Amount) else FORMATS[kind]
-    cell.alignment = looks.figures if is_number(kind) or isinstance(value, Amount) else looks.words
     cell.border = looks.under
+    return cell
 
 
 def _with_unit(amount: Amount) -> str:
