@@ -51,7 +51,7 @@ class Fitter:
         return [
             each
             for each in (within or self.window).findChildren(QPushButton)
-            if each.text() == words and each.isVisible() and each.isEnabled()
+            if " ".join(each.text().split()) == words and each.isVisible() and each.isEnabled()
         ]
 
     def type_into(self, row: FormRow, words: str) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QSignalSpy, QTest
@@ -141,3 +143,14 @@ def test_nothing_is_cut_off_at_the_right_at_any_text_size(column: WhereFrom, qap
         column.resize(Look(percent=percent).px(296), 620)
         qapp.processEvents()
         assert all(row.mapTo(column, row.rect().topRight()).x() < column.width() for row in rows(column))
+
+
+def test_a_button_of_many_words_has_a_row_of_its_own_and_is_read_whole(column: WhereFrom) -> None:
+    long = "Put Straight tap connector 15 × ½ on the list: bought, carried and priced with it."
+    column.show_figure(replace(VIEW, actions=(Action("way:0:0", long, "pencil"), Action("own", "Type my own", "pencil"))))
+    buttons = {each.accessibleName(): each for each in column.findChildren(QPushButton) if each.accessibleName() in {long, "Type my own"}}
+    lines = buttons[long].text().split("\n")
+    assert " ".join(lines) == long
+    assert len(lines) > 1
+    assert max(buttons[long].fontMetrics().horizontalAdvance(line) for line in lines) < column.width()
+    assert buttons[long].parentWidget() is not buttons["Type my own"].parentWidget()

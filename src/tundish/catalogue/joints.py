@@ -12,6 +12,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
+from functools import lru_cache
 from math import inf
 from typing import Final
 
@@ -203,6 +204,7 @@ def _key(end: End) -> Key:
     return end.system, end.nominal, end.gender
 
 
+@lru_cache(maxsize=1_024)
 def _mates(key: Key) -> tuple[Key, ...]:
     """What joins an end like this."""
     system, nominal, gender = key

@@ -93,7 +93,7 @@ def kits(job: Job, book: Book, path: str) -> Section | None:
     if one is None:
         return None
     lines = tuple(_finish_line(each) for each in finishes(job, book, one))
-    return Section(f"Kit or loose? {one.name}, all that is bought with carriage", lines)
+    return Section(f"Kit or loose? {one.name}: all that is bought, with carriage", lines)
 
 
 def _finish_line(one: Finish) -> ReceiptLine:

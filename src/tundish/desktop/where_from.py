@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QApplication, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from tundish.desktop import look
@@ -18,6 +18,24 @@ from tundish.desktop.words import button, label, tag
 
 PUT_BACK: Final = "back:"
 """What the id of the button begins with that Del presses: the worked-out figure comes back."""
+
+
+LONG: Final = 30
+"""Words of a button longer than this have a row of their own, and are folded to the column's width."""
+BESIDE: Final = 84
+"""What of the column's width a button takes up besides its words."""
+
+
+def folded(words: str, metrics: QFontMetrics, room: int) -> str:
+    """Words in as many lines as keep each to the room that there is, in pixels; one word that is wider stays whole."""
+    lines: list[str] = []
+    for word in words.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and metrics.horizontalAdvance(longer) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return "\n".join(lines)
 
 
 class Scroll(QScrollArea):
@@ -185,7 +203,8 @@ class WhereFrom(QWidget):
                 row.hide()
                 row.deleteLater()
         self._actions = []
-        for together in ([each for each in actions if each.main], [each for each in actions if not each.main]):
+        short, long = ([each for each in actions if (len(each.text) > LONG) is wordy] for wordy in (False, True))
+        for together in ([each for each in short if each.main], [each for each in short if not each.main], *([each] for each in long)):
             if together:
                 self._feet.addWidget(self._action_row(together))
 
@@ -199,6 +218,8 @@ class WhereFrom(QWidget):
             made.setObjectName(action.id)
             made.clicked.connect(self._act)
             row.addWidget(made, len(action.text))
+            if len(action.text) > LONG:
+                made.setText(folded(action.text, made.fontMetrics(), self.width() - look.now().px(BESIDE)))
             self._actions.append(made)
         return made_row
 
@@ -247,7 +268,7 @@ def _section_head(section: Section) -> QWidget:
     made.setProperty("kind", "sectionHead")
     column = QVBoxLayout(made)
     column.setContentsMargins(0, 7, 0, 2)
-    column.addWidget(label(section.title, "tableStrong"))
+    column.addWidget(label(section.title, "tableStrong", wrap=True))
     return made
 
 

@@ -104,6 +104,7 @@ from tundish.rules.safety.old_structure import old_structure
 from tundish.rules.safety.shared_stack import shared_stack
 from tundish.rules.safety.silica_dust import silica_dust
 from tundish.rules.safety.weights import weights
+from tundish.rules.site.blades import blades
 from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
@@ -117,6 +118,7 @@ from tundish.rules.space.openings import openings
 from tundish.rules.space.under_slope import under_slope
 from tundish.rules.tiling.bed import bed
 from tundish.rules.tiling.grout import grout
+from tundish.rules.tiling.pipe_seals import pipe_seals
 from tundish.rules.tiling.primer import primer
 from tundish.rules.tiling.sealant import sealant
 from tundish.rules.tiling.spacers import spacers
@@ -129,6 +131,7 @@ from tundish.rules.water.in_wall import in_wall
 from tundish.rules.water.inlets import inlets
 from tundish.rules.water.insulation import insulation
 from tundish.rules.water.plates import wall_plates
+from tundish.rules.water.plugs import water_plugs
 
 RULES: Final[tuple[Rule, ...]] = (
     board,
@@ -230,6 +233,7 @@ RULES: Final[tuple[Rule, ...]] = (
     shared_stack,
     silica_dust,
     weights,
+    blades,
     protect,
     small,
     rubbish,
@@ -243,6 +247,7 @@ RULES: Final[tuple[Rule, ...]] = (
     under_slope,
     bed,
     grout,
+    pipe_seals,
     primer,
     sealant,
     spacers,
@@ -255,4 +260,5 @@ RULES: Final[tuple[Rule, ...]] = (
     inlets,
     insulation,
     wall_plates,
+    water_plugs,
 )

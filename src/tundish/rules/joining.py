@@ -136,7 +136,7 @@ class _Walk:
         """From the end that is open now to that on the other side of the next thing, whichever way round takes fewer parts."""
         best: tuple[int, Item, tuple[End, End], Chain] | None = None
         for item in self._doing(here, thing):
-            for ends in _ways(item):
+            for ends in () if best is not None and best[0] == 0 else _ways(item):
                 between = self._between(here.end, ends[0])
                 if between is not None and (best is None or len(between.parts) < best[0]):
                     best = len(between.parts), item, ends, between

@@ -38,7 +38,7 @@ def told(joined: tuple[Joined, ...]) -> Iterator[Finding]:
         gaps = [(each, gap) for each in here for gap in each.gaps]
         if not gaps:
             made = sum(each.joints for each in here)
-            has, least = number(made, "each", "Joints that the list makes"), number(made, "each", "Joints to make")
+            has, least = number(made, "", "Joints that the list makes"), number(made, "", "Joints to make")
             yield Finding("Every end joined", "Joints", "passes", has, "Own rule", _SOURCE, least, place=place)
         for count, (each, gap) in enumerate(gaps, 1):
             yield _open(each, gap, count if len(gaps) > 1 else 0)
@@ -47,7 +47,7 @@ def told(joined: tuple[Joined, ...]) -> Iterator[Finding]:
 def _open(joined: Joined, gap: Gap, count: int) -> Finding:
     course = joined.course
     wants = sum(1 if item.unit == "each" or amount else 0 for item, amount in gap.lacks) or 1
-    has, least = number(0, "each", "Of it on the list"), number(wants, "each", "Parts that would do it")
+    has, least = number(0, "", "Of it on the list"), number(wants, "", "Parts that would do it")
     title = f"Open end, {course.what}" + (f" ({count})" if count else "")
     return Finding(
         title, "Joints", "fails", has, "Own rule", _SOURCE, least, None, _words(gap, course.what), course.place, _ways(gap, course.what)
