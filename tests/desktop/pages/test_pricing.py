@@ -8,11 +8,13 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.writers.published_rules import broken
 from tundish import measure
+from tundish.desktop import theme
+from tundish.desktop.look import Look
 from tundish.desktop.pages.pricing import PricingPage
 from tundish.documents import quote
 from tundish.documents.block import Table
@@ -176,3 +178,12 @@ def test_a_withdrawn_variation_keeps_its_number_and_an_acceptance_can_be_taken_b
         fitter.press("Withdraw it", page)
         fitter.settled()
     assert "Not accepted after all" not in [each.text() for each in page.findChildren(QPushButton) if each.isVisible()]
+
+
+def test_at_large_text_the_terms_have_as_much_room_as_the_price(fitter: Fitter, qapp: QApplication) -> None:
+    fitter.window.resize(1366, 698)
+    page = opened(fitter)
+    form, table = page.form, page.table
+    assert form.height() < 0.75 * table.height()
+    theme.apply(qapp, Look(percent=150))
+    fitter.qtbot.waitUntil(lambda: form.height() > 0.75 * table.height(), timeout=WAIT_MS)

@@ -6,10 +6,11 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop import look
 from tundish.desktop.bills import Bills
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.estimate_page import EstimatePage
@@ -40,6 +41,8 @@ TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingen
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
 TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
 OFFER: Final = ("offer", "client_is", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
+_LARGE: Final = 115
+"""Per cent of text size from which a window of a laptop cannot show the whole price."""
 EXTRA: Final = ("what", "kind", "amount", "vat")
 
 
@@ -78,14 +81,26 @@ class PricingPage(EstimatePage):
         inside.setContentsMargins(1, 1, 1, 1)
         inside.addWidget(self.form)
         made = QWidget()
-        column = QVBoxLayout(made)
+        column = self._halves = QVBoxLayout(made)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(card, 4)
-        column.addWidget(TableCard(self.table), 7)
+        column.addWidget(card)
+        column.addWidget(TableCard(self.table))
+        self._share_out()
         column.addWidget(self._bar)
         column.addWidget(self._kept)
         return made
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._share_out()
+
+    def _share_out(self) -> None:
+        """The whole price stays in sight; at large text, where it cannot, the terms have as much room as it."""
+        large = look.now().percent > _LARGE
+        for place, share in enumerate((7, 7) if large else (4, 7)):
+            self._halves.setStretch(place, share)
 
     def _fill(self) -> None:
         """Every term, and the rows of what is priced by hand."""
