@@ -15,11 +15,12 @@ from pypdfium2 import PdfDocument, raw  # type: ignore[import-untyped]
 from tests.jobs.states import states
 from tests.writers.heard import marks
 from tundish.documents.block import Block, Document, Facts, Heading, Paragraph, Points, SideBySide, Sums, Table
-from tundish.documents.index import build_all
+from tundish.documents.index import build, build_all
 from tundish.estimate import estimate
 from tundish.writers.cell import shown
 from tundish.writers.html import as_html
 from tundish.writers.pdf import pdf_bytes
+from tundish.writers.pdf_blocks import dealt
 from tundish.writers.safe import legible
 from tundish.writers.text import as_text
 
@@ -148,3 +149,9 @@ def _said(blocks: Iterable[Block]) -> Iterator[str]:
                 for row in block.rows:
                     cells = zip(block.columns, row.cells, strict=False)
                     yield from () if row.group else (shown(value, column.kind) for column, value in cells if column.kind != "blank")
+
+
+@pytest.mark.parametrize("state", ["one option", "five options", "not registered"])
+def test_a_quote_with_options_stays_on_a_page(state: str) -> None:
+    job, book = STATES[state]()
+    assert len(dealt(build("quote", estimate(job, book))[0].blocks)) == 1

@@ -39,7 +39,7 @@ GUTTER: Final = 8 * MM
 """Between two blocks side by side."""
 LITTLE: Final = 0.25
 """A last page that is filled no more than so is worth saving."""
-_CLOSER: Final = 0.6
+_CLOSER: Final = 0.5
 """What is left of a gap where a paper is closed up."""
 _HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
 _TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}

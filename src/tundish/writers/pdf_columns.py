@@ -83,8 +83,8 @@ def grid_of(table: Table, width: float, *, close: bool = False) -> Grid:
     for column, wide in zip(table.columns, widths, strict=True):
         places.append(Place(left, wide, "start" if column.kind in {"text", "blank"} else "end"))
         left += wide
-    roomy, dense = (CLOSE, CLOSEST) if close else (ROOMY, CLOSE)
-    above = WRITING if any(column.kind == "blank" for column in table.columns) else roomy if len(table.rows) <= SHORT else dense
+    roomy = CLOSEST if close else ROOMY if len(table.rows) <= SHORT else CLOSE
+    above = WRITING if any(column.kind == "blank" for column in table.columns) else roomy
     return Grid(table, tuple(places), width, _tagged(table.columns, widths), above, Tag("Table"))
 
 

@@ -14,6 +14,10 @@ MOST: Final = 1_000
 _ENTRY: Final = 20
 _OFFSET: Final = 10
 _WITHIN: Final = 2
+_ROW: Final = 7
+"""Bytes in a row of the table of where they stand."""
+_UP: Final = b"\x02"
+"""A row is written as what it is more than the one above (PNG's filter of that name)."""
 _FREE: Final = (0, 0, 65_535)
 _WHOLE: Final = 1
 
@@ -39,9 +43,12 @@ def packed(made: bytes) -> bytes:
         size += 1
     at = len(file)
     places[size] = (_WHOLE, at, 0)
-    kept = b"".join(pack(">BIH", *places[number]) for number in range(size + 1))
+    rows = [bytes(_ROW), *(pack(">BIH", *places[number]) for number in range(size + 1))]
+    kept = b"".join(_UP + bytes((one - above) & 255 for above, one in zip(*pair, strict=True)) for pair in pairwise(rows))
     named = b" ".join(re.findall(rb"/(?:Root|Info) \d+ 0 R|/ID \s*\[.*?\]", trailer, re.DOTALL))
-    file += _object(size, _stream(b"/Type /XRef /W [1 4 2] /Size %d %s" % (size + 1, named), kept))
+    file += _object(
+        size, _stream(b"/Type /XRef /W [1 4 2] /DecodeParms <</Predictor 12 /Columns %d>> /Size %d %s" % (_ROW, size + 1, named), kept)
+    )
     return bytes(file) + b"startxref\n%d\n%%%%EOF\n" % at
 
 
@@ -68,7 +75,7 @@ def _together(numbers: Sequence[int], bodies: Sequence[bytes]) -> bytes:
 
 
 def _stream(of: bytes, words: bytes) -> bytes:
-    kept = zlib.compress(words)
+    kept = zlib.compress(words, 9)
     return b"<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream" % (of, len(kept), kept)
 
 

@@ -64,7 +64,7 @@ class Pen:
         if anchor != "start":
             x -= setting.width(words, kind.size) * (1.0 if anchor == "end" else 0.5)
         self.canvas.setFont(setting.name, kind.size)
-        line = self.canvas.beginText(x, y)  # drawString would measure it again
+        line = self.canvas.beginText(round(x, 2), round(y, 2))  # drawString would measure it again
         line.textLine(f"{words} " if anchor == "start" else words)  # a space parts it from the next line when read out
         self.canvas.drawText(line)
 
