@@ -14,6 +14,10 @@ WALL: Final = 60.0
 FLOOR: Final = 22.0
 BORE: Final = 104.0
 """Bore of the branch that is drawn: only the picture depends on it."""
+BEYOND: Final = 270.0
+"""How much of the floor is drawn past the face: room for what is written on it."""
+_CLEAR: Final = 30.0
+"""How far above the finished floor its word stands: half its height on paper, and a little."""
 LEAST_HIGH: Final = 500.0
 CHALK: Final = "chalk"
 """The piece of what is picked out in chalk: the input that is being typed."""
@@ -21,7 +25,7 @@ CHALK: Final = "chalk"
 
 def section(room: Room, path: str = "") -> Drawing:
     """Wall, stack, void, pre-wall and floor build-up; the input at `path` is dimensioned in chalk."""
-    deep = max(room.figures["finished_face"].value, room.figures["stack_from_wall"].value + 80) + 180
+    deep = max(room.figures["finished_face"].value, room.figures["stack_from_wall"].value + 80) + BEYOND
     high = _seen_high(room, path)
     marks: tuple[Mark, ...] = (
         *_structure(room, path, deep, high),
@@ -102,7 +106,7 @@ def _sizes(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:
         yield Dimension(face + 40, floor, face + 40, room.top.value, measure.show_length(room.top.value - floor), CHALK)
     if room.finished_floor.value > 0:
         yield Words(
-            deep - 10, room.finished_floor.value + 12, f"finish + {measure.show_length(room.finished_floor.value)}", 2.4, anchor="end"
+            deep - 10, room.finished_floor.value + _CLEAR, f"finish + {measure.show_length(room.finished_floor.value)}", 2.4, anchor="end"
         )
 
 

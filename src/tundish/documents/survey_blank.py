@@ -123,10 +123,10 @@ def _section() -> Drawing:
         Line(235, -60, 235, 1_600, "datum"),
         Ellipse(235, 300, 52, 52, "ware"),
         Dimension(0, 1_200, 235, 1_200, "from wall"),
-        Dimension(520, 0, 520, 248, "branch invert"),
-        Line(235, 248, 560, 248, "dimension"),
-        Dimension(1_300, 0, 1_300, 60, "build-up"),
-        Line(700, 60, 1_600, 60, "hidden"),
+        Dimension(880, 0, 880, 248, "branch invert"),
+        Line(235, 248, 920, 248, "dimension"),
+        Dimension(1_500, 0, 1_500, 110, "build-up"),
+        Line(960, 110, 1_600, 110, "hidden"),
         Words(1_150, -120, "bare floor", 2.6),
     )
     return Drawing("Blank section at the stack", marks, (-80, -160, 1_700, 1_780))
