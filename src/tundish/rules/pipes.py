@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from math import hypot
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, largest, number
+from tundish.figure import Figure, largest, number, round_up
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import PREWALLS, WITH_BOSSES
+from tundish.layout.feeds import SHORTEST
 from tundish.layout.makers import half
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
@@ -50,6 +52,21 @@ def elsewhere(room: Room, run: PipeRun, limits: Callable[[PipeRun], tuple[Figure
 def served(room: Room, run: PipeRun) -> Placed:
     """The appliance a run serves."""
     return next(one for one in room.placed if one.key == run.serves)
+
+
+def out_of_wall(room: Room, run: PipeRun) -> Figure | None:
+    """The last leg of a supply, from where it goes up to the front of the frames, in whole mm; None where the fittings meet."""
+    if len(run.route) < _LEG or run.from_wall is None:
+        return None
+    label = f"Out of the wall, {run.what}"
+    before, end = run.route[-2], run.route[-1]
+    if room.corner is not None:
+        leg = number(hypot(end[0] - before[0], end[1] - before[1]), label="From where it goes up to the front")
+    else:
+        up = max(before[1] - run.from_wall.value, 0.0)
+        leg = room.depth - run.from_wall
+        leg = (leg - number(up, label="Out in front")) if up > _GRACE else leg
+    return round_up(leg, 1.0, label) if leg.value >= SHORTEST else None
 
 
 def supply_size(room: Room, kind: Literal["hot", "cold"]) -> int:
@@ -112,6 +129,10 @@ def into_stack(room: Room, book: Book, why: str, mark: str) -> Iterator[Need]:
     length = book.figure("drainage.stack_piece")
     yield Need(each(2, "Above and below the new length of stack"), "first fix", why, role="cast iron coupling 110")
     yield Need(length, "first fix", why, role="soil pipe 110", cuts=(Cut(mark, length, "stack", "into the old stack"),))
+
+
+_LEG: Final = 2
+_GRACE: Final = 1e-6
 
 
 def _would_do(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> bool:

@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
-from tundish.figure import number
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import couplings, fed_before, pieces, served, supply_size
+from tundish.rules.pipes import couplings, fed_before, out_of_wall, pieces, served, supply_size
 from tundish.rules.rule import Cut, Need, rule
 
 _KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
@@ -17,7 +16,7 @@ _KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
 
 @rule(
     "water/feeds",
-    figures=("water.run_height", "water.piece_least", "water.stub"),
+    figures=("water.run_height", "water.piece_least"),
     source="common practice; a valve at each float-operated cistern: Water Fittings Regulations 1999, schedule 2, from memory",
 )
 def feeds(room: Room, book: Book) -> Iterator[Need]:
@@ -25,17 +24,17 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
 
     Two elbows each: up the wall, and out of it; one more for every corner, and where it comes out in front of another pipe to go up.
     A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there,
-    with a reducer where that is larger. At a further pre-wall all branch off. Where fittings meet without a piece of pipe, a stub is cut
-    for every joint between them.
+    with a reducer where that is larger. At a further pre-wall all branch off. The last piece comes out of the wall to the frame.
     """
     for kind in _KINDS:
         runs = room.pipes_of(kind)
         for run in runs:
             name = served(room, run).name
             why = f"{kind} to {name}"
-            cuts = pieces(run) or (_stubs(run, book),)
-            amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
-            yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
+            cuts = (*pieces(run), *_out(room, run))
+            if cuts:
+                amount = in_all([one.length for one in cuts], "pieces", f"{kind.capitalize()} to {name}")
+                yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
             yield Need(each(len(run.bends), f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
             yield from couplings(run, why, "coupling")
             yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
@@ -58,7 +57,8 @@ def _as_it_comes_in(room: Room, kind: Literal["hot", "cold"], runs: tuple[PipeRu
         yield Need(each(tees, why.capitalize()), "first fix", why, role=f"tee {runs[0].size}")
 
 
-def _stubs(run: PipeRun, book: Book) -> Cut:
-    """A length to cut a stub from for every joint of a run without a piece of pipe: before, between and after its bends."""
-    joints = number(len(run.bends) + 1, "", "joints between fittings")
-    return Cut(run.mark, (book.figure("water.stub") * joints).named(f"Stubs, {run.what}"), run.what, "between fittings")
+def _out(room: Room, run: PipeRun) -> tuple[Cut, ...]:
+    """The piece out of the wall to the frame, marked after the other pieces of its run."""
+    leg = out_of_wall(room, run)
+    mark = f"{run.mark}{chr(ord('a') + len(run.lengths))}" if run.lengths else run.mark
+    return (Cut(mark, leg, run.what, "out of the wall"),) if leg is not None else ()

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
-from tundish.rules.pipes import served
+from tundish.rules.pipes import out_of_wall, served
 from tundish.rules.rule import Need, rule
 
 
@@ -18,7 +18,9 @@ from tundish.rules.rule import Need, rule
 def insulation(room: Room, book: Book) -> Iterator[Need]:
     """Pipes in the void are insulated."""
     for run in room.pipes_of("hot", "cold"):
-        if run.lengths:
+        leg = out_of_wall(room, run)
+        lengths = (*run.lengths, *((leg,) if leg is not None else ()))
+        if lengths:
             why = f"{run.kind} to {served(room, run).name}"
-            amount = in_all(run.lengths, "pieces", why.capitalize())
+            amount = in_all(lengths, "pieces", why.capitalize())
             yield Need(amount, "first fix", why, role=f"pipe insulation {run.size}")
