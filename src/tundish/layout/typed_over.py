@@ -11,7 +11,8 @@ from tundish.layout.room import Room
 
 _ROOM: Final = ("finished_floor", "datum")
 _PREWALL: Final = ("depth", "thickness", "finished_face", "top_of_prewall", "top_of_steel")
-_INPUTS: Final = ("centre",)
+_INPUTS: Final = ("centre", "studs_apart")
+"""What is chosen or is the ware's own, and is not worked out."""
 
 
 def typeable(room: Room) -> tuple[str, ...]:
