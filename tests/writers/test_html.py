@@ -15,7 +15,7 @@ from tests.writers import sample_papers as samples
 from tundish.documents.block import Column, Document, Heading, Paragraph, Picture, Points, Row, Table
 from tundish.writers.html import as_html, write_html
 
-VOID = {"meta", "br", "line", "rect", "polygon", "ellipse", "img"}
+VOID = {"meta", "br", "wbr", "line", "rect", "polygon", "ellipse", "img"}
 
 
 class Reader(HTMLParser):
@@ -87,3 +87,10 @@ def test_the_logo_is_in_the_page_itself_and_told() -> None:
     page = as_html(samples.quote(), "", {"logo": b"\xff\xd8\xff"}.get)
     assert '<img class="logo" alt="Logo of M. Tarrowby" src="data:image/jpeg;base64,/9j/">' in page
     assert "<img" not in as_html(samples.quote())
+
+
+def test_an_overlong_word_in_a_table_may_go_on_in_the_next_line_and_is_whole_when_copied() -> None:
+    long = "x" * 95
+    reader = read(samples.paper(Table((Column("What"),), (Row((f"{long} <b> {'y' * 30}",)),))))
+    assert [tag for tag, _ in reader.seen].count("wbr") == 3
+    assert f"{long} <b> {'y' * 30}" in "".join(reader.words)

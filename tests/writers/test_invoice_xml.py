@@ -7,7 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from lxml import etree
 from peppol import validate_xsd  # type: ignore[import-untyped]  # it ships no types
@@ -49,6 +49,7 @@ def test_it_is_valid_by_the_published_schema_and_rules(name: str) -> None:
 
 @settings(max_examples=12, deadline=None)
 @given(st.lists(st.tuples(NETS, RATES), min_size=1, max_size=5), st.booleans(), st.booleans(), st.text(max_size=30))
+@example([(Decimal(10), Decimal(20))], False, True, " ")
 def test_whatever_is_billed_is_valid(lines: list[tuple[Decimal, Decimal]], reverse: bool, rated: bool, words: str) -> None:
     charges = tuple(Charge(what=words, net=net, percent=percent if rated else None) for net, percent in lines)
     bill = replace(STATED, charges=charges, reverse_charge=reverse and rated)

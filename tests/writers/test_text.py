@@ -130,3 +130,10 @@ def test_any_text_can_be_written(words: str, more: list[str]) -> None:
 def test_the_file_holds_the_text(tmp_path: Path) -> None:
     write_text(samples.quote(), tmp_path / "quote.txt", samples.PRINTED)
     assert (tmp_path / "quote.txt").read_text(encoding="utf-8") == as_text(samples.quote(), samples.PRINTED)
+
+
+def test_a_long_heading_goes_on_in_further_lines() -> None:
+    long = " ".join(f"word{number}" for number in range(60))
+    made = as_text(samples.paper(Heading(long))).splitlines()
+    assert max(len(line) for line in made) <= 100
+    assert long in " ".join(made)

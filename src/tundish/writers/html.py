@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from base64 import b64encode
 from collections.abc import Callable, Iterable, Iterator
 from html import escape
@@ -32,9 +33,10 @@ from tundish.writers.pictures import LOGO, Pictures, none_kept
 from tundish.writers.safe import legible, write_whole
 from tundish.writers.svg import as_svg
 
+_OVERLONG: Final = re.compile(r"\S{30}(?=\S)")
 _STYLE: Final = """
 body { font: 1rem/1.5 "Atkinson Hyperlegible Next", "Noto Sans", "DejaVu Sans", sans-serif; color: #1a2124; background: #fff;
-  max-width: 48rem; margin: 0 auto; padding: 1rem; }
+  max-width: 48rem; margin: 0 auto; padding: 1rem; overflow-wrap: break-word; } main { overflow-x: auto; }
 header { display: flex; justify-content: space-between; flex-wrap: wrap; gap: 0 2rem; border-bottom: 2px solid #1a2124; }
 header p, footer p { margin: 0.2rem 0; } h1 { font-size: 1.4rem; margin: 0; } h2 { font-size: 1.15rem; }
 table { border-collapse: collapse; width: 100%; margin: 1rem 0; } caption { text-align: left; font-weight: 700; }
@@ -138,6 +140,11 @@ def _words(text: str) -> str:
     return escape(legible(text)).replace("\n", "<br>")
 
 
+def _parted(text: str) -> str:
+    """The words of a cell; an overlong one may go on in the next line, so that it does not push the others off the page."""
+    return "<wbr>".join(_words(piece) for piece in _OVERLONG.sub("\\g<0>\0", text).split("\0"))
+
+
 def _heading(heading: Heading) -> Iterator[str]:
     level = min(heading.level + (heading.level == 1), 6)
     yield f"<h{level}>{_words(heading.text)}</h{level}>"
@@ -228,7 +235,7 @@ def _cell(table: Table, place: int, cell: Any) -> str:
         case "blank":
             return '<span class="line">&nbsp;</span>'
         case kind:
-            return _words(shown(cell, kind))
+            return _parted(shown(cell, kind))
 
 
 def _kind(table: Table, place: int) -> str:

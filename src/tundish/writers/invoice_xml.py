@@ -11,7 +11,7 @@ from typing import Final
 from tundish.catalogue.trader import Trader
 from tundish.estimate import Client
 from tundish.pricing.invoice import Bill, Charge, Invoice, bill_of
-from tundish.writers.safe import write_whole
+from tundish.writers.safe import one_line, write_whole
 from tundish.writers.ubl import address, as_bytes, document, money, part, quantity, text
 
 _FOLLOWS: Final = "urn:cen.eu:en16931:2017"
@@ -96,7 +96,7 @@ def _line(root: ET.Element, number: int, invoice: Invoice, charge: Charge) -> No
     quantity(line, "CreditedQuantity" if invoice.credits else "InvoicedQuantity", "-1" if net < 0 else "1")
     money(line, "LineExtensionAmount", net)
     item = part(line, "Item")
-    text(item, "Name", charge.what or "Work")
+    text(item, "Name", one_line(charge.what) or "Work")
     _category(item, "ClassifiedTaxCategory", invoice, charge.percent)
     money(part(line, "Price"), "PriceAmount", abs(net))
 

@@ -71,7 +71,7 @@ def lines_of(blocks: Iterable[Block]) -> Iterator[str]:
 
 def _heading(heading: Heading) -> Iterator[str]:
     words = one_line(heading.text)
-    yield words.upper() if heading.level == 1 else words
+    yield from _filled(words.upper() if heading.level == 1 else words)
     yield ("=" if heading.level == 1 else "-") * min(len(words), WIDTH)
 
 
