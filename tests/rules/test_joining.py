@@ -107,3 +107,22 @@ def test_a_part_the_catalogue_has_not_is_noticed(name: str, code: str) -> None:
     take = run_room(room, book)
     assert [one for one in take.findings if one.rule == ends_joined.key and one.state != "passes"]
     assert any(code in problem.text for problem in take.problems)
+
+
+@pytest.mark.parametrize("code", ["waste-bend-32", "elbow-15", "soil-slip-110", "wall-plate-15"])
+def test_what_usually_turns_or_slides_does_so_though_its_sheet_does_not_say(code: str) -> None:
+    """As a trader may have typed an item of his own."""
+    room, needs = taken()["101 Cloakroom"]
+    plain = replace(the_book().item(code), sizes={})
+    book = replace(the_book(), items={**the_book().items, code: plain})
+    assert open_ends(room, needs, book) == []
+    found = open_ends(room, tuple(need for need in needs if item_of(need, book) is not plain), book)
+    assert any(code in dict(way.adds) for one in found for way in one.ways_out)
+
+
+@pytest.mark.parametrize(("code", "ends"), [("waste-bend-32", 0), ("soil-branch-110", 2), ("tee-15", 1), ("wall-plate-15", 0)])
+def test_an_item_whose_sheet_lacks_its_ends_is_as_if_it_were_not_on_the_list(code: str, ends: int) -> None:
+    room, needs = taken()["101 Cloakroom"]
+    item = the_book().item(code)
+    book = replace(the_book(), items={**the_book().items, code: replace(item, ends=item.ends[:ends])})
+    assert any("is not on the list" in one.message for one in open_ends(room, needs, book))

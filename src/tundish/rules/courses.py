@@ -153,7 +153,7 @@ def _taps(one: Placed, book: Book) -> At | None:
     if one.kind not in {"basin", "bidet"}:
         return None
     tap = book.items.get(one.choice.tap)
-    return At(tap.name, _end(tap, _TAIL), (tap.code,)) if tap else At(f"the tap of {one.name}, not chosen", _TAIL, ("",))
+    return At(tap.name, _end(tap, _TAIL), (tap.code,)) if tap else At(f"the tap of {one.name}", _TAIL, ("",))
 
 
 def _inlet(one: Placed) -> At:

@@ -102,7 +102,8 @@ def _pools(needs: Iterable[Need], draws: set[str], book: Book) -> Pools:
 
 def _walk(course: Course, pools: Pools, book: Book) -> Joined:
     bag = pools.bag(course.draws)
-    joiners = [book.items[code] for code in bag if _only_joins(book.items[code])]
+    placed = {book.roles.get(thing.role) for thing in course.things if thing.does != "carries"}
+    joiners = [book.items[code] for code in bag if code not in placed and _only_joins(book.items[code])]
     return _Walk(course, pools, book, bag, fittings(joiners)).all()
 
 
@@ -152,6 +153,8 @@ class _Walk:
     def _doing(self, here: At, thing: Thing) -> tuple[Item, ...]:
         """What on the list does what is wanted, what usually does it first; what usually does where there is none, and that is a gap."""
         usual = self.book.items.get(self.book.roles.get(thing.role, ""))
+        if usual is not None and len(usual.ends) < (_BRANCHED if thing.does in {"lets in", "branches"} else _MOST):
+            usual = None
         found = [item for code, count in self.bag.items() if count > 0 and _does(item := self.book.items[code], thing, usual)]
         if found:
             return tuple(sorted(found, key=lambda item: item is not usual))
@@ -235,7 +238,9 @@ def _not_bought(_: Item) -> Decimal | None:
 
 
 def _does(item: Item, thing: Thing, usual: Item | None) -> bool:
-    """Whether an item does what is wanted; pipe and bends in the size of what usually does it."""
+    """Whether an item does what is wanted: what usually does it, whatever its sheet says; pipe and bends in the size of that."""
+    if item is usual and len(item.ends) == _MOST:
+        return True
     sized = usual is not None and thing.does in {"carries", "turns"}
     return _DOES[thing.does](item) and (not sized or usual is None or item.ends[0].nominal == usual.ends[0].nominal)
 
@@ -262,6 +267,7 @@ _NO_JOINT: Final = frozenset(
     {"valve", "connector", "wc pan", "cistern", "flushing valve", "tap", "wc frame", "urinal frame", "urinal", "wall spout"}
 )
 _MOST: Final = 2
+_BRANCHED: Final = 3
 _DOES: Final[Mapping[str, Callable[[Item], bool]]] = {
     "turns": _turns,
     "carries": lambda item: item.kind in _PIPES,

@@ -8,7 +8,7 @@ from typing import Final
 from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import End, Item
-from tundish.figure import number
+from tundish.figure import number, total
 from tundish.rules.courses import At
 from tundish.rules.joining import Gap, Joined, joined_up
 from tundish.rules.rule import Asked, Finding, WayOut, rule
@@ -37,8 +37,8 @@ def told(joined: tuple[Joined, ...]) -> Iterator[Finding]:
         here = [each for each in joined if each.course.place == place]
         gaps = [(each, gap) for each in here for gap in each.gaps]
         if not gaps:
-            made = sum(each.joints for each in here)
-            has, least = number(made, "", "Joints that the list makes"), number(made, "", "Joints to make")
+            made = total([number(each.joints, "", each.course.what.capitalize()) for each in here], "Joints that the list makes", "")
+            has, least = made, number(made.value, "", "Joints to make")
             yield Finding("Every end joined", "Joints", "passes", has, "Own rule", _SOURCE, least, place=place)
         for count, (each, gap) in enumerate(gaps, 1):
             yield _open(each, gap, count if len(gaps) > 1 else 0)
@@ -56,6 +56,8 @@ def _open(joined: Joined, gap: Gap, count: int) -> Finding:
 
 def _words(gap: Gap, what: str) -> str:
     needs = ", ".join(_amount(item, amount) for item, amount in gap.lacks)
+    if gap.lost and "" in gap.one.codes:
+        return f"{_capital(gap.lost)} is not chosen, so the {what} ends at the wall. Choose one."
     if gap.lost:
         there = f"{_capital(gap.lost)} is not on the list"
         if gap.other is None and gap.one.name != gap.lost:
