@@ -39,6 +39,8 @@ JOBS: Final = "jobs"
 _HIGH: Final = 38
 _LEFT: Final = 25
 """Middle of the pipe from the left edge, design pixels."""
+_TITLE: Final = 42
+"""Where the name of a page begins."""
 
 
 class Entry(Painted):
@@ -110,8 +112,8 @@ class JointEntry(Entry):
         if self._state:
             wide = width_of(self._state, "noteStrong")
             write(painter, QRect(right - wide, 0, wide + 1, self.height()), self._state, "noteStrong", self._tone, right=True)
-            right -= wide + px(6)
-        left = px(44)
+            right -= wide + px(4)
+        left = px(_TITLE)
         role, tone = ("bodyStrong", "ink") if self.isChecked() else ("body", "ink" if self.open_job else "ink2")
         write(painter, QRect(left, 0, right - left, self.height()), self.title, role, tone)
 
@@ -153,7 +155,7 @@ class BookEntry(Entry):
         side = px(17)
         icons.draw(painter, QRect(px(_LEFT) - side // 2, (self.height() - side) // 2, side, side), self._glyph, "ink2")
         role = "bodyStrong" if self.isChecked() else "body"
-        write(painter, QRect(px(44), 0, self.width() - px(50), self.height()), self.title, role)
+        write(painter, QRect(px(_TITLE), 0, self.width() - px(_TITLE + 6), self.height()), self.title, role)
 
 
 class ClosingCard(Entry):
