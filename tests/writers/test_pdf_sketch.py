@@ -6,8 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.writers import sample_papers as samples
+from tests.writers.reading import texts
 from tundish.documents.block import Sketch
-from tundish.documents.drawing import Dimension, Drawing, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Words
+from tundish.writers.pdf import pdf_bytes
 from tundish.writers.pdf_flow import ROOM, WIDTH
 from tundish.writers.pdf_sketch import SCALES, scale_of, sketch_strip
 
@@ -48,3 +51,10 @@ def test_a_drawing_always_fits_the_page(width: float, height: float, wanted: int
     assert strip.height <= ROOM
     scale = scale_of(_drawing(width, height), wanted, WIDTH)
     assert scale in SCALES or scale % 100 == 0 or scale == wanted
+
+
+def test_a_drawing_never_stands_without_its_scale() -> None:
+    drawing = Drawing("Square", (Box(0, 0, 500, 500, "ink"),), (0, 0, 500, 500))
+    (words,) = texts(pdf_bytes(samples.paper(Sketch(drawing, "niche " * 2_000)), ""))
+    assert "scale 1:" in words
+    assert "…" in words

@@ -51,3 +51,14 @@ def test_a_word_too_wide_is_parted_after_a_hyphen() -> None:
     name = "Featherstonehaugh-Ostlethwaite-Harrowmere"
     assert kind.lines(name, kind.width("Featherstonehaugh-Ostle")) == ("Featherstonehaugh-", "Ostlethwaite-", "Harrowmere")
     assert "".join(kind.lines("-" * 200, 40)) == "-" * 200
+
+
+@given(st.text(max_size=300), st.floats(min_value=30, max_value=300), st.integers(min_value=1, max_value=5))
+def test_what_has_no_room_in_so_many_lines_is_said_to_be_left_out(text: str, width: float, most: int) -> None:
+    whole, some = BODY.lines(text, width), BODY.lines(text, width, most)
+    assert len(some) == min(most, len(whole))
+    assert (some == whole) == (len(whole) <= most)
+    if len(whole) > most:
+        assert some[-1].endswith("…")
+        assert whole[most - 1].startswith(some[-1].removesuffix("…"))
+        assert BODY.width(some[-1]) <= width + 0.001

@@ -91,7 +91,7 @@ def _line(cells: Sequence[Cell | None], kinds: tuple[Type, Type], widths: tuple[
 
 def _sum(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float) -> Strip:
     label, amount = words
-    lines = BODY.lines(label, width - _column(amount, STRONG, width))[:_MOST_LABEL]
+    lines = BODY.lines(label, width - _column(amount, STRONG, width), _MOST_LABEL)
 
     def draw(pen: Pen, left: float, top: float) -> None:
         with pen.tags.within(tags[0]):
@@ -104,7 +104,7 @@ def _sum(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float
 
 def _paid(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float) -> Strip:
     label, amount = words
-    lines = PAID.lines(label, width - _column(amount, FIGURE, width))[:_MOST_LABEL]
+    lines = PAID.lines(label, width - _column(amount, FIGURE, width), _MOST_LABEL)
     height = max(len(lines) * PAID.leading, FIGURE.leading) + 7
 
     def draw(pen: Pen, left: float, top: float) -> None:

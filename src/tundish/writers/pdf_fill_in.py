@@ -21,6 +21,7 @@ STEP: Final = 21.0
 LEAST: Final = 18 * MM
 """A writing line is at least this long."""
 MOST_LINES: Final = 30
+_MOST_TITLE: Final = 4
 _SHARES: Final = {1: (1.0,), 2: (0.58, 0.42), 3: (0.46, 0.31, 0.23)}
 _WRITE: Final = Stroke("ink2", 0.7)
 Cell = tuple[float, float, float, str]
@@ -34,7 +35,7 @@ def fill_in_strips(box: FillIn, width: float) -> Iterator[Strip]:
     if len(sentences) > MOST_LINES:
         yield from text_strips(sentences, SENTENCE, Tag("P"), gap=8)
         sentences = []
-    title = TITLE.lines(box.title, inner)[:3] if box.title else ()
+    title = TITLE.lines(box.title, inner, _MOST_TITLE) if box.title else ()
     rows = _rows(box.lines, inner)
     for start in range(0, max(len(rows), 1), MOST_LINES):
         yield _box((title, sentences) if start == 0 else ((), ()), rows[start : start + MOST_LINES], width)

@@ -21,6 +21,7 @@ CAPTION: Final = Type("Regular", 8.5, "ink2")
 DOTS: Final = 150 / 72
 """Dots kept in a point of paper: 150 an inch."""
 TALLEST: Final = ROOM * 0.42
+_MOST_LINES: Final = 12
 _EMPTY: Final = 60.0
 _BELOW: Final = 3.0
 _QUALITY: Final = 82
@@ -29,7 +30,7 @@ _QUALITY: Final = 82
 def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterator[Strip]:
     """The picture over its caption as one strip; an empty frame says where one is missing or cannot be read."""
     shown = opened(pictures(picture.key), (width, TALLEST))
-    caption = CAPTION.lines(picture.caption, width)[:3] if picture.caption else ()
+    caption = CAPTION.lines(picture.caption, width, _MOST_LINES) if picture.caption else ()
     high = shown[2] if shown else _EMPTY
 
     def draw(pen: Pen, left: float, top: float) -> None:

@@ -19,6 +19,7 @@ SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)
 SMALLEST: Final = 100_000
 TALLEST: Final = 0.6 * ROOM
 CAPTION: Final = Type("Regular", 8.5, "ink2")
+_MOST_LINES: Final = 4
 _BELOW: Final = 4.0
 
 
@@ -28,7 +29,9 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     scale = scale_of(drawing, sketch.scale, width * min(max(sketch.share, 0.1), 1.0))
     left, low, right, high = _bounds(drawing, scale)
     stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
-    caption = [] if sketch.told else CAPTION.lines(stated, width)[:4]
+    caption = () if sketch.told else CAPTION.lines(stated, width)
+    if len(caption) > _MOST_LINES:  # never without its scale
+        caption = (*CAPTION.lines(sketch.caption, width, _MOST_LINES - 1), f"scale 1:{scale:g}")
     told = sketch.told or f"{drawing.title}. {stated}"
     picture = high - low + _BELOW
 

@@ -59,7 +59,7 @@ def table_strips(table: Table, width: float, *, close: bool = False) -> Iterator
 def _head(grid: Grid) -> Strip:
     row = Tag("TR", grid.tag)
     settings = [
-        Setting(HEAD.lines(column.head, place.room)[:MOST_HEAD], HEAD, place, Tag("TH", row, scope="Column"))
+        Setting(HEAD.lines(column.head, place.room, MOST_HEAD), HEAD, place, Tag("TH", row, scope="Column"))
         for column, place in zip(grid.table.columns, grid.places, strict=True)
     ]
     height = _deep(settings) * STEP + 7
@@ -137,7 +137,7 @@ def _group(grid: Grid, row: Row) -> Iterator[Strip]:
     across, whole = min(sums, default=len(grid.places)), Tag("TR", grid.tag)
     tag = tag_words(row) if row.tbc else ""
     room = (grid.places[across].left if sums else grid.width) - 2 * PAD
-    lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0))[:MOST_HEAD]
+    lines = STRONG.lines(row.group, room - (tag_width(tag) + PAD if tag else 0), MOST_HEAD)
 
     def draw(pen: Pen, left: float, top: float) -> None:
         baseline = top - grid.above - PLAIN.size - 0.4

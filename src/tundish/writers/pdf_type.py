@@ -51,12 +51,19 @@ class Type:
         """How wide the text is on one line."""
         return face(self.weight).width(drawable(text), self.size)
 
-    def lines(self, text: str, width: float) -> tuple[str, ...]:
-        """The text broken into lines no wider than the width; a word wider than that is broken too."""
+    def lines(self, text: str, width: float, most: int = 0) -> tuple[str, ...]:
+        """The text broken into lines no wider than the width; a word wider than that is broken too.
+
+        With `most` no more lines than that: the last of them ends with … where something is left out.
+        """
         kept = drawable(text)
         if "\n" not in kept and face(self.weight).width(kept, self.size) <= width:
             return (kept,)
-        return tuple(line for part in kept.split("\n") for line in _wrapped(part, self, width))
+        made = tuple(line for part in kept.split("\n") for line in _wrapped(part, self, width))
+        if not most or len(made) <= most:
+            return made
+        last = made[most - 1]
+        return (*made[: most - 1], last[: _fitting(last, self, width - self.width("…"))].rstrip() + "…")
 
     def cut(self, text: str, width: float) -> str:
         """The text on one line, cut short with … where it is too wide."""
