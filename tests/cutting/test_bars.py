@@ -219,3 +219,17 @@ def test_the_optimiser_is_loaded_only_to_do_better_and_prints_nothing() -> None:
         "assert {'numpy', 'highspy'} <= set(sys.modules)\n"
     )
     assert not run(program)
+
+
+def test_a_mitred_end_takes_more_of_the_saw() -> None:
+    """By hand, blade 10: square 490 + 10 + 500 fill 1,000; a mitre takes 10 x (1.4142 - 1) = 4.14 more, so they no longer fit one bar."""
+    square, mitred = (Piece("A", 490), Piece("B", 500)), (Piece("A", 490, mitres=1), Piece("B", 500))
+    assert len(plan_bars(square, (Bar(1000, 100),), 10).cuts) == 1
+    assert len(plan_bars(mitred, (Bar(1000, 100),), 10).cuts) == 2
+    (cut,) = plan_bars((Piece("A", 490, mitres=2),), (Bar(1000, 100),), 10).cuts
+    assert cut.remainder == pytest.approx(1000 - 490 - 10 - 8.284, abs=0.001)
+
+
+def test_a_piece_has_two_ends() -> None:
+    with pytest.raises(BadCutError, match="two ends"):
+        Piece("A", 490, mitres=3)

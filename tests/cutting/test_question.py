@@ -104,3 +104,9 @@ def test_the_textbook_case_of_paper_rolls_takes_73() -> None:
     pieces = [{"length": length, "qty": count} for length, count in (*ROLLS, *MORE_ROLLS)]
     plan = planned(question({"kind": "1d", "stock": [{"length": 5600, "cost": 1, "qty": None}], "pieces": pieces}))
     assert (plan.cost_pence, plan.proven) == (73, True)
+
+
+def test_mitres_of_a_bars_piece_are_read_and_more_than_two_told() -> None:
+    assert [piece.mitres for piece in question(with_("pieces", 0, mitres=2)).pieces] == [2]
+    with pytest.raises(BadQuestionError, match="pieces row 1, mitres: should be a whole number from 0 to 2, not 3"):
+        question(with_("pieces", 0, mitres=3))

@@ -92,7 +92,10 @@ class Fitter:
             return False
         # A last answer may still be on its way from the worker's thread, and taking it may ask for a better one.
         QApplication.processEvents()
-        return not self.workspace.busy and self.workspace.estimate is not None and self.workspace.estimate.job is self.workspace.job
+        return self._shown_is_now() and not self.workspace.busy
+
+    def _shown_is_now(self) -> bool:
+        return self.workspace.estimate is not None and self.workspace.estimate.job is self.workspace.job
 
     def price(self) -> str:
         """The price as the Tally says it."""

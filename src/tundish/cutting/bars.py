@@ -120,6 +120,6 @@ def _cuts(task: Task, plan: Sequence[Pattern], pieces: Sequence[Piece], stock: S
     for pattern in sorted(plan, key=lambda one: (not task.rods[one.kind].offcut, one.kind, one.counts)):
         bar = next(bars[pattern.kind])
         cut = tuple(next(copies[place]) for place, count in enumerate(pattern.counts) for _ in range(count))
-        used = math.fsum(pieces[piece].length for piece in cut) + len(cut) * task.kerf
+        used = math.fsum(pieces[piece].taken(task.kerf) for piece in cut) + len(cut) * task.kerf
         cuts.append(BarCut(bar, cut, max(0.0, round(stock[bar].length - used, 6))))
     return tuple(cuts), tuple(piece for one in copies for piece in one)

@@ -34,7 +34,11 @@ class Effort(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """`count` identical pieces to cut; `width` 0 is a piece of bar, `turn` lets a piece of sheet lie either way."""
+    """`count` identical pieces to cut; `width` 0 is a piece of bar, `turn` lets a piece of sheet lie either way.
+
+    `mitres` of a bar's ends are cut at 45 degrees; the length is then over the long points. Pieces are laid one after another, so that
+    no credit is taken for two slants that could share one cut.
+    """
 
     mark: str
     length: float
@@ -44,12 +48,19 @@ class Piece:
     width: float = 0.0
     turn: bool = True
     tbc: bool = False
+    mitres: int = 0
+
+    def taken(self, kerf: float) -> float:
+        """What a piece of bar takes of it, less one square saw cut, mm: the blade takes more of a bar that it meets aslant."""
+        return self.length + self.mitres * slant(kerf)
 
     def __post_init__(self) -> None:
         _length(self.length, f"piece {self.mark}: length")
         if self.width != 0:
             _length(self.width, f"piece {self.mark}: width")
         _count(self.count, f"piece {self.mark}: count")
+        if self.mitres not in (0, 1, 2):
+            raise BadCutError(f"piece {self.mark}: a piece has two ends, so 0, 1 or 2 mitres, not {self.mitres}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,6 +228,11 @@ class SheetPlan:
     def used(self) -> tuple[int, ...]:
         """How many of each kind of stock the plan takes."""
         return _used(len(self.stock), (cut.sheet for cut in self.cuts))
+
+
+def slant(kerf: float) -> float:
+    """How much more the saw takes at an end of 45 degrees than at a square one, mm."""
+    return kerf * (math.sqrt(2) - 1)
 
 
 def check_saw(kerf: float, trim: float = 0.0) -> None:

@@ -93,10 +93,10 @@ def _as_before(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> Cut
 
 
 def _carried_on(before: CutPlan, sawn: tuple[Sawn, ...]) -> BarPlan | SheetPlan | None:
-    marks, old = [cut.mark for cut in before.cuts], before.plan
+    old = before.plan
     if isinstance(old, SheetPlan):
-        return carried_on_sheets(old, begun_sheets(sawn, marks, before.sources))
-    return carried_on(old, started(sawn, marks, before.sources, old.kerf))
+        return carried_on_sheets(old, begun_sheets(sawn, [cut.mark for cut in before.cuts], before.sources))
+    return carried_on(old, started(sawn, before.cuts, before.sources, old.kerf))
 
 
 def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
@@ -127,7 +127,7 @@ def _round_sheets(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _Ho
 def _round_bars(pieces: tuple[Piece, ...], given: _Given, book: Book, how: _How) -> BarPlan:
     cuts, sources, sawn, worth = given
     kerf, keep = book.figure("cutting.kerf").value, book.figure("cutting.keep").value
-    begun = started(sawn, [cut.mark for cut in cuts], sources, kerf)
+    begun = started(sawn, cuts, sources, kerf)
     look = partial(_bars, kerf=kerf, keep=keep, how=how)
     return plan_round(_fixed(pieces, cuts, sawn), tuple(_bar(source, worth) for source in sources), begun, look)
 
@@ -203,7 +203,7 @@ def _sizes(offer: Offer, lengths: set[float]) -> Iterator[Offer]:
 def _piece(cut: Cut) -> Piece:
     # Marks and places stay in `cuts`: equal pieces then make equal questions, and a plan already found is found again.
     width = 0.0 if cut.width is None else cut.width.high
-    return Piece("", cut.length.high, width=width, turn=cut.turn, tbc=not cut.length.settled)
+    return Piece("", cut.length.high, width=width, turn=cut.turn, tbc=not cut.length.settled, mitres=cut.mitres)
 
 
 def _worth(item: Item, book: Book) -> Decimal:

@@ -1,7 +1,8 @@
 """A cut list asked for outside any job: read from plain data, with every fault named by its row and column.
 
-Plain data is `{kind, kerf, trim, rotate, stock: [{length | w, h, cost, qty, offcut}], pieces: [{length | w, h, qty, mark}]}`, mm and
-whole pence; `qty` null is as many as needed.
+Plain data is `{kind, kerf, trim, rotate, stock: [{length | w, h, cost, qty, offcut}], pieces: [{length | w, h, qty, mark, mitres}]}`,
+mm and whole pence; `qty` null is as many as needed. `mitres` of a bar's two ends are cut at 45 degrees, the length is then over the
+long points.
 """
 
 from __future__ import annotations
@@ -132,7 +133,9 @@ class _Reader:
                     self.faults.append(f"{name}, {side}: {size:g} is narrower than the saw's kerf, {kerf:g}")
             if min(sizes) > 0:
                 width = sizes[1] if len(sizes) > 1 else 0.0
-                yield Piece(str(row.get("mark", name)), sizes[0], count, width=width, turn=row.get("rotate", turn) is not False)
+                mitres = 0 if width else self._count(row, "mitres", name, 0, 2) or 0
+                turned = row.get("rotate", turn) is not False
+                yield Piece(str(row.get("mark", name)), sizes[0], count, width=width, turn=turned, mitres=mitres)
 
     def _stock(self, trim: float) -> Iterator[Bar | Sheet]:
         for name, row in self._rows("stock"):

@@ -6,8 +6,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from tundish.catalogue.item import Offer, RackPiece
-from tundish.cutting.plan import Bar, BarCut, BarPlan, Piece
+from tundish.cutting.plan import Bar, BarCut, BarPlan, Piece, slant
 from tundish.field import Entry, flag, length, records, text
+from tundish.rules.rule import Cut
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,13 +82,15 @@ def sources_with(done: Sequence[Sawn], sources: tuple[Source, ...], offers: Sequ
     return tuple(made)
 
 
-def started(done: Sequence[Sawn], marks: Sequence[str], sources: Sequence[Source], kerf: float) -> tuple[Started, ...]:
+def started(done: Sequence[Sawn], cuts: Sequence[Cut], sources: Sequence[Source], kerf: float) -> tuple[Started, ...]:
     """The bars that were begun, in the order they were begun; a piece that is not wanted any more only shortens its bar."""
     made = []
+    marks = [cut.mark for cut in cuts]
+    aslant = {cut.mark: cut.mitres * slant(kerf) for cut in cuts}
     for bar in dict.fromkeys(one.bar for one in done):
         mine = [one for one in done if one.bar == bar]
         whole = mine[0].bar_long.value if mine[0].bar_long else 0.0
-        rest = whole - sum((one.long.value if one.long else 0.0) + kerf for one in mine)
+        rest = whole - sum((one.long.value if one.long else 0.0) + kerf + aslant.get(one.mark, 0.0) for one in mine)
         source = source_of(mine[0], sources)
         pieces = tuple(marks.index(one.mark) for one in mine if one.mark in marks)
         made.append(Started(bar, source or 0, pieces, max(rest, 0.0), any(one.rest_gone for one in mine)))

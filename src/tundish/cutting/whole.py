@@ -92,7 +92,7 @@ def as_task(pieces: Sequence[Piece], stock: Sequence[Bar], kerf: float, keep: fl
     copies: defaultdict[int, list[int]] = defaultdict(list)
     unplaced: list[int] = []
     for index, piece in enumerate(pieces):
-        width = up(piece.length) + saw
+        width = up(piece.taken(kerf)) + saw
         (copies[width] if width <= longest else unplaced).extend([index] * piece.count)
     widths = sorted((width for width in copies if copies[width]), reverse=True)
     divisor = math.gcd(*widths) or 1

@@ -30,7 +30,10 @@ LABOUR = "labour"
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One piece to be cut: its mark, finished length (and width, for a sheet), what it is and where it goes."""
+    """One piece to be cut: its mark, finished length (and width, for a sheet), what it is and where it goes.
+
+    `mitres` of its ends, for a bar, are cut at 45 degrees; the length is then over the long points.
+    """
 
     mark: str
     length: Figure
@@ -38,6 +41,7 @@ class Cut:
     where: str = ""
     width: Figure | None = None
     turn: bool = True
+    mitres: int = 0
 
 
 @dataclass(frozen=True, slots=True)

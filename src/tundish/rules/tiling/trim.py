@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
@@ -16,35 +17,50 @@ from tundish.rules.rule import Asked, Cut, Need, rule
 def trim(asked: Asked, book: Book) -> Iterator[Need]:
     """Outside edges have a trim.
 
-    The front edge of the shelf, every free end up its height and along its shelf, and round every niche. A piece longer than
-    a bar is cut in equal parts.
+    The front edge of the shelf, every free end up its height and along its shelf, and round every niche. Where two trims meet at an
+    outside corner both are mitred, and measured over their long points: round a niche a piece is longer than the edge by the trim's
+    own width at both ends. A piece longer than a bar is cut in equal parts.
     """
-    room = asked.room
-    longest = max((offer.length for offer in book.offers.get(book.role("tile trim").code, ())), default=0.0)
-    pieces = [piece for edge, where in _edges(room) for piece in _parts(edge, where, longest)]
+    room, item = asked.room, book.role("tile trim")
+    longest = max((offer.length for offer in book.offers.get(item.code, ())), default=0.0)
+    pieces = [piece for edge in _edges(room, item.size("thickness")) for piece in _parts(edge, longest)]
     if pieces:
-        cuts = tuple(Cut(f"{room.mark}E{place}", length, "tile trim", where) for place, (length, where) in enumerate(pieces, 1))
+        cuts = tuple(
+            Cut(f"{room.mark}E{place}", piece.length, "tile trim", f"{piece.where}{_MITRED[piece.mitres]}", mitres=piece.mitres)
+            for place, piece in enumerate(pieces, 1)
+        )
         amount = in_all([cut.length for cut in cuts], "edges", f"Outside edges, {len(cuts)}")
         yield Need(amount, "boarding", "outside edges", role="tile trim", cuts=cuts)
 
 
-def _edges(room: Room) -> Iterator[tuple[Figure, str]]:
-    shelf = shelf_of(room)
+_MITRED = ("", ", mitred at one end", ", mitred at both ends")
+
+
+class _Edge(NamedTuple):
+    length: Figure
+    where: str
+    mitres: int
+
+
+def _edges(room: Room, wide: Figure) -> Iterator[_Edge]:
+    shelf, ends = shelf_of(room), returns(room)
     if shelf:
-        yield shelf.width, "front edge of the shelf"
-    for end in returns(room):
-        yield end.tiled_height, f"{end.name}, up the corner"
+        yield _Edge(shelf.width, "front edge of the shelf", len(ends))
+    for end in ends:
+        yield _Edge(end.tiled_height, f"{end.name}, up the corner", 1 if shelf else 0)
         if shelf:
-            yield room.depth, f"{end.name}, along the shelf"
+            yield _Edge(room.depth, f"{end.name}, along the shelf", 1)
     for niche in niches(room):
         for edge, where in ((niche.width, "sill"), (niche.width, "head"), (niche.height, "left side"), (niche.height, "right side")):
-            yield edge, f"{niche.name}, {where}"
+            yield _Edge((edge + wide + wide).named(f"{niche.name}, {where}, over the mitres"), f"{niche.name}, {where}", 2)
 
 
-def _parts(edge: Figure, where: str, longest: float) -> Iterator[tuple[Figure, str]]:
-    if edge.high <= 0:
+def _parts(edge: _Edge, longest: float) -> Iterator[_Edge]:
+    """The edge as one piece, or in equal ones; of those only the outer have its mitres."""
+    if edge.length.high <= 0:
         return
-    count = -(-edge.high // longest) if longest else 1.0
-    part = edge if count == 1 else (edge / count).named(f"1/{count:g} of {edge.label}")
-    for _ in range(int(count)):
-        yield part, where
+    count = int(-(-edge.length.high // longest)) if longest else 1
+    part = edge.length if count == 1 else (edge.length / count).named(f"1/{count} of {edge.length.label}")
+    for place in range(count):
+        outer = edge.mitres if count == 1 else int(place == 0 and edge.mitres > 1) + int(place == count - 1 and edge.mitres > 0)
+        yield _Edge(part, edge.where, outer)
