@@ -249,3 +249,21 @@ def test_a_column_of_amounts_stands_at_the_right_with_its_head_and_its_dashes() 
     head = _row_of(made, "Item")
     assert [made.cell(row, 2).alignment.horizontal for row in range(head, head + 3)] == ["right"] * 3
     assert all(made.cell(row, 3).alignment.horizontal != "right" for row in range(head, head + 3))
+
+
+def test_a_row_is_as_high_as_its_words_need() -> None:
+    rows = (Row(("short", 1)), Row(("a long name that goes on " * 10, 2)), Row(("endless " * 1_250, 3)))
+    made = _sheet(Table((Column("Item"), Column("No.", "count")), rows))
+    first = _row_of(made, "short")
+    heights = [made.row_dimensions[row].height for row in range(first, first + 3)]
+    assert heights[0] is None
+    assert 4 * 13 < heights[1] < 7 * 14
+    assert heights[2] == 409
+
+
+def test_a_long_foot_is_cut_short_beside_the_number_of_the_page() -> None:
+    made = _book(replace(samples.order(3), foot="Order list " * 40)).worksheets[0]
+    foot = made.oddFooter.left
+    assert foot is not None
+    assert len(str(foot.text)) < 110
+    assert str(foot.text).endswith("…")

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil
+from textwrap import wrap
 from typing import TYPE_CHECKING, Final, TypeAlias, cast
 
 from tundish.documents.block import Amount, CellKind, Row, Sums, Table, Value
@@ -34,6 +35,9 @@ FACE: Final = "Calibri"
 WIDEST: Final = 60
 """Characters a column is wide at most; longer words wrap."""
 NARROWEST: Final = 6
+LINE: Final = 13.5
+HIGHEST: Final = 409
+"""Heights of a line of words and of the highest row, points."""
 WORDS_ACROSS: Final = 126  # a hundred letters of Courier New
 TITLE_HEIGHT: Final = 21
 SUM_ACROSS: Final = 11
@@ -47,7 +51,8 @@ _INK: Final = "FF1A2124"
 _TITLE_LETTER: Final = 1.5
 _EMPTY_COLUMN: Final = 8.4
 _MARGIN: Final = 12 / 25.4
-_LONGEST_FOOT: Final = 200
+_LONGEST_FOOT: Final = (75, 105)
+"""Letters that fit beside the number of the page, upright and sideways."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -244,6 +249,17 @@ def _columns(sheet: Worksheet, rows: tuple[int, int], columns: int) -> None:
     for place in range(1, columns + 1):
         widest = max(_length(sheet.cell(row, place)) for row in range(first, last + 1) if not _across(sheet, row, place))
         sheet.column_dimensions[_letter(place)].width = min(max(widest + 3, NARROWEST), WIDEST)
+    for row in range(first, last + 1):
+        deep = max(_lines(sheet.cell(row, place), sheet.column_dimensions[_letter(place)].width) for place in range(1, columns + 1))
+        if deep > 1:
+            sheet.row_dimensions[row].height = min(deep * LINE, HIGHEST)
+
+
+def _lines(cell: AnyCell, width: float) -> int:
+    """How many lines the words of a cell take where they wrap."""
+    if cell.data_type != "s" or not cell.alignment.wrap_text:
+        return 1
+    return sum(max(len(wrap(line, round(width) - 3)), 1) for line in str(cell.value).split("\n"))
 
 
 def _titled(sheet: Worksheet, head: Head, columns: int) -> int:
@@ -275,7 +291,9 @@ def _print(sheet: Worksheet, head: Head, repeat: int, area: str) -> None:
     sheet.sheet_properties.pageSetUpPr = _fitted()
     sheet.page_margins.left = sheet.page_margins.right = _MARGIN
     foot = cast("HeaderFooterItem", sheet.oddFooter)
-    foot.left.text = for_spreadsheet(head.foot)[:_LONGEST_FOOT].replace("&", "&&")
+    most = _LONGEST_FOOT[across > _LANDSCAPE]
+    words = for_spreadsheet(head.foot)
+    foot.left.text = (words if len(words) <= most else f"{words[: most - 1]}…").replace("&", "&&")
     foot.right.text = "Page &P of &N"
     sheet.print_area = area
     if repeat:
