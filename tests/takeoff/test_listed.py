@@ -80,3 +80,12 @@ def test_what_is_added_serves_any_room_that_lacks_it_once() -> None:
 def test_what_has_no_ends_changes_nothing_of_it() -> None:
     before, after = estimate(demo("101"), the_book()), changed(demo("101"), by_hand(ADDS, "dust-sheet", 1))
     assert after.findings == before.findings
+
+
+def test_what_is_to_be_looked_at_before_closing_follows_the_list() -> None:
+    def joints(worked: Estimate) -> list[str]:
+        return [one.rests_on for one in worked.decisions if one.key == "cloakroom/joints"]
+
+    job = demo("101")
+    assert joints(estimate(job, the_book())) == ["23 at WC 1, 32 at Basin 1"]
+    assert joints(changed(job, by_hand(STRIKES, "tap-connector-15"))) == ["20 at WC 1, 32 at Basin 1; 1 end is open"]

@@ -10,7 +10,7 @@ from tundish.figure import number
 from tundish.layout.room import Room
 from tundish.rules.ends.joined import ends_joined, told
 from tundish.rules.joining import item_of, joined_up
-from tundish.rules.rule import LABOUR, Finding, Need
+from tundish.rules.rule import LABOUR, Decision, Finding, Need
 from tundish.takeoff.by_hand import ByHand
 from tundish.takeoff.line import Line
 from tundish.takeoff.run import RoomTake, stamped
@@ -49,10 +49,14 @@ def _checked(room: Room, take: RoomTake, needs: tuple[Need, ...], left: dict[str
     for code, amount in left.items():
         if book.item(code).unit == "each":
             left[code] = min(amount, rest[code])
-    said = (stamped(one, ends_joined.key, room.name) for one in told(joined))
-    found = (one for one in said if isinstance(one, Finding))
-    others = (each for each in take.findings if each.rule != ends_joined.key)
-    return replace(take, findings=(*others, *found))
+    said = tuple(stamped(one, ends_joined.key, room.name) for one in told(room, joined))
+    findings = (each for each in take.findings if each.rule != ends_joined.key)
+    decisions = (each for each in take.decisions if each.rule != ends_joined.key)
+    return replace(
+        take,
+        findings=(*findings, *(one for one in said if isinstance(one, Finding))),
+        decisions=(*decisions, *(one for one in said if isinstance(one, Decision))),
+    )
 
 
 def _over(left: Mapping[str, float], book: Book) -> Iterator[Need]:

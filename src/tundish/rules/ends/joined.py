@@ -9,29 +9,34 @@ from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import End, Item
 from tundish.figure import number, total
+from tundish.layout.room import Room
 from tundish.rules.courses import At
+from tundish.rules.decisions import key_of
 from tundish.rules.joining import Gap, Joined, joined_up
-from tundish.rules.rule import Asked, Finding, WayOut, rule
+from tundish.rules.rule import Asked, Decision, Finding, WayOut, rule
 
 _SOURCE: Final = "own rule: every end meets its mate, by the sizes of the sheets"
 
 
 @rule("ends/joined", figures=("drainage.strap_clear", "water.stub"), source=_SOURCE, reads="list")
-def ends_joined(asked: Asked, book: Book) -> Iterator[Finding]:
+def ends_joined(asked: Asked, book: Book) -> Iterator[Finding | Decision]:
     """Every end is joined: what is on the list joins all ware to its waste, its supply and the pipes that are there.
 
     From each pan, basin and tap to the stack and the pipes that are there, end by end: a spigot in a socket of its own system and size,
     a thread in its like. Bends, tees and valves must be there where the runs have them; couplings and adaptors wherever two ends do not
     go into one another. UK 32, 40 and 50 push-fit, solvent weld and compression, continental sizes, parallel and taper threads are told
     apart. What is capped until second fix, and the head of a shower, which is the client's, count as joined. What the trader adds or
-    strikes out by hand counts as well.
+    strikes out by hand counts as well. Before the wall is closed every joint is looked at and pulled.
     """
     joined, _ = joined_up(asked.room, asked.needs, book)
-    yield from told(joined)
+    yield from told(asked.room, joined)
 
 
-def told(joined: tuple[Joined, ...]) -> Iterator[Finding]:
-    """The walked courses as checks: for each appliance that every end is joined, or each open end with the parts that would do it."""
+def told(room: Room, joined: tuple[Joined, ...]) -> Iterator[Finding | Decision]:
+    """The walked courses as checks: for each appliance that every end is joined, or each open end with the parts that would do it.
+
+    Then the joints as something to look at while the wall is open; what is on the list for them is what that is settled for.
+    """
     places = dict.fromkeys(each.course.place for each in joined)
     for place in places:
         here = [each for each in joined if each.course.place == place]
@@ -42,6 +47,20 @@ def told(joined: tuple[Joined, ...]) -> Iterator[Finding]:
             yield Finding("Every end joined", "Joints", "passes", has, "Own rule", _SOURCE, least, place=place)
         for count, (each, gap) in enumerate(gaps, 1):
             yield _open(each, gap, count if len(gaps) > 1 else 0)
+    if joined:
+        yield _looked_at(room, joined)
+
+
+def _looked_at(room: Room, joined: tuple[Joined, ...]) -> Decision:
+    counts: dict[str, int] = {}
+    for each in joined:
+        counts[each.course.place or "the stack"] = counts.get(each.course.place or "the stack", 0) + each.joints
+    words = ", ".join(f"{count} at {place}" for place, count in counts.items())
+    gaps = sum(len(each.gaps) for each in joined)
+    ends = "1 end is" if gaps == 1 else f"{gaps} ends are"
+    why = f"{ends} still open: see Checks." if gaps else f"Joints to look at and pull: {words}."
+    rests_on = f"{words}; {ends} open" if gaps else words
+    return Decision(key_of(room, "joints"), "Every joint seen and pulled", why, "By boarding", "Looked at, photo", rests_on)
 
 
 def _open(joined: Joined, gap: Gap, count: int) -> Finding:
