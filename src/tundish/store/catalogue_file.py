@@ -12,7 +12,7 @@ from typing import Final
 
 from tundish.catalogue.sheets import NAMES, Sheets, money_words
 from tundish.errors import TundishError
-from tundish.store.sheet_rows import CannotReadListError, check_lock, check_packed
+from tundish.store.packed import CannotReadListError, check_lock, check_packed
 
 _RUN: Final = re.compile(r"'*[=+\-@\t\r]")
 """What a spreadsheet opening a CSV file would run as a formula."""

@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from functools import lru_cache
 from itertools import chain, islice
 from operator import itemgetter
@@ -16,8 +16,9 @@ from typing import TYPE_CHECKING, Any, Final
 from tundish.errors import TundishError
 from tundish.store import shelf
 from tundish.store.ledger import now
+from tundish.store.packed import CannotReadListError
 from tundish.store.price_rows import Fate, changed_since, put, put_back
-from tundish.store.sheet_rows import CannotReadListError, Row, rows_of
+from tundish.store.sheet_rows import Row, rows_of
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -41,6 +42,9 @@ _LOOKED_FOR: Final = 40
 _PLAIN: Final = re.compile(r"(?=.*[1-9])(?:0|[1-9]\d{0,5})(?:\.\d{1,4})?", re.ASCII)
 """A price that is kept as it is written."""
 _MONEY: Final = re.compile(r"£?\s*(-?[\d.,'\s]*\d)\s*(?:£|GBP)?", re.IGNORECASE)
+_GROUPED: Final = re.compile(r"\d{1,3}(?:[.,'\s]\d{3})+|\d+")
+"""The whole pounds of a price, thousands apart or not."""
+_OTHER_MONEY: Final = re.compile(r"[€$¥]|\b(?:EUR|USD)\b", re.IGNORECASE)
 _DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}\b|\.\d{3},")
 _DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
 """How a price with each decimal sign is known; the one met more often in the first rows is the list's."""
@@ -172,16 +176,16 @@ def money(words: str, *, comma: bool) -> Decimal | str:
     """A price from a cell, or the words that say why it is none."""
     if words.startswith(("=", "+", "@")):
         return "is a formula, not a price"
+    if _OTHER_MONEY.search(words):
+        return f'"{words[:30]}" is not in pounds'
     match = _MONEY.fullmatch(words.strip())
     if match is None:
-        return f'"{words[:30]}" is not a price' if words else "has no price"
-    plain = re.sub(r"[\s']", "", match[1])
-    plain = plain.replace(".", "").replace(",", ".") if comma else plain.replace(",", "")
-    try:
-        amount = Decimal(plain)
-    except InvalidOperation:
-        return f'"{words[:30]}" is not a price'
-    if not 0 < amount < 1_000_000:  # noqa: PLR2004
+        return f'"{words[:30]}" is not a price' if words else "is blank, or a formula that gave nothing"
+    pounds, sign, pence = match[1].lstrip("-").partition("," if comma else ".")
+    if not _GROUPED.fullmatch(pounds) or (sign and not pence.isdecimal()):
+        return f'"{words[:30]}" is written otherwise than the other prices: they have a decimal {"comma" if comma else "point"}'
+    amount = Decimal(f"{re.sub(r'[^0-9]', '', pounds)}.{pence or 0}")
+    if match[1].startswith("-") or not 0 < amount < 1_000_000:  # noqa: PLR2004
         return f'"{words[:30]}" is not a price to pay'
     return amount
 
@@ -191,7 +195,7 @@ def _streamed(store: Store, of: tuple[Path, str], known: Mapping[str, str], day:
     path, supplier = of
     rows = rows_of(path)
     places, heads = _heads(path, rows, known)
-    return heads, _fates(rows, places, store.work(lambda connection: _known(connection, supplier, day)))
+    return heads, _fates(rows, places, store.work(lambda connection: _known(connection, supplier, heads, day)))
 
 
 def _stamp(path: Path) -> tuple[int, int]:
@@ -204,11 +208,12 @@ class _Known:
     offers: Mapping[str, tuple[Any, ...]]
     twice: set[str]
     items: frozenset[str]
+    heads: Mapping[str, str]
     seen: dict[str, int]
     day: str
 
 
-def _known(connection: Connection, supplier: str, day: str) -> _Known:
+def _known(connection: Connection, supplier: str, heads: Mapping[str, str], day: str) -> _Known:
     """The offers of a supplier by their codes, and the codes of the trader's own items."""
     from sqlalchemy import select
 
@@ -222,7 +227,7 @@ def _known(connection: Connection, supplier: str, day: str) -> _Known:
         if row[0] in held:
             twice.add(row[0])
         held[row[0]] = tuple(row)
-    return _Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), {}, day)
+    return _Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), heads, {}, day)
 
 
 def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Iterator[Fate]:
@@ -239,24 +244,24 @@ def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Ite
 def _fate(number: int, said: tuple[str, ...], known: _Known, *, comma: bool) -> Fate:
     code, price, pack_words, least_words, item = said
     old = known.offers.get(code)
-    why = "" if code else "has no code"
+    why = "" if code else f"{known.heads['code']} is blank"
     if old or item:
         first = known.seen.setdefault(code, number)
         if first != number:
             why = why or f"the code stands in row {first} already"
     if comma or not _PLAIN.fullmatch(price):
         found = money(price, comma=comma)
-        why, price = (why or found, "") if isinstance(found, str) else (why, str(found))
+        why, price = (why or f"{known.heads['price']} {found}", "") if isinstance(found, str) else (why, str(found))
     pack, least = _count(pack_words), _count(least_words)
-    if code in known.twice or pack is None or least is None:
-        why = why or ("you have this code for two items" if code in known.twice else "pack or minimum is not a number above nought")
+    if code in known.twice:
+        why = why or "you have this code for two items"
     if why or pack is None or least is None:
-        return Fate(number, code, "refused", why)
+        return Fate(number, code, "refused", why or _no_count(known.heads, pack_words, least_words))
     if old is None:
         if not item:
             return Fate(number, code, "not used", "no item of yours has this code")
         if item not in known.items:
-            return Fate(number, code, "refused", f'"{item[:40]}" is no item of the catalogue')
+            return Fate(number, code, "refused", f'{known.heads["item"]} "{item[:40]}" is no item of the catalogue')
         return Fate(number, code, "new", "", item, 0, pack or 1.0, price, known.day, int(least or 1))
     _, offer_id, length, *before = old
     old_pack, old_price, _, old_least = before
@@ -286,6 +291,13 @@ def _heads(path: Path, rows: Iterator[Row], known: Mapping[str, str]) -> tuple[d
             break
     named = ", ".join(f'"{word[:30]}"' for word in read[:12]) or "nothing"
     raise CannotReadListError(path, f"no row names a column for the code and one for the price; say which they are. It begins with {named}")
+
+
+def _no_count(heads: Mapping[str, str], pack: str, least: str) -> str:
+    """Which of the two is no number, and what there is to do about one with a unit."""
+    name, words = ("pack", pack) if _count(pack) is None else ("least", least)
+    cure = "; write the number alone, in the unit that the item is counted in" if words[:1].isdecimal() else ""
+    return f'{heads[name]} "{words[:30]}" is not a number above nought{cure}'
 
 
 @lru_cache(maxsize=1024)

@@ -3,33 +3,23 @@
 from __future__ import annotations
 
 import csv
-import zipfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Final
 
-from tundish.errors import TundishError
+from tundish.store.packed import OLD, CannotReadListError, check_lock, check_packed, letters_of
 
 MOST_BYTES: Final = 60_000_000
-MOST_UNPACKED: Final = 400_000_000
-MOST_RATIO: Final = 300
 MOST_ROWS: Final = 2_000_000
 MOST_CELL: Final = 10_000
 """Characters of one cell; a price list never has more."""
 MOST_COLUMNS: Final = 500
+_TOO_LONG: Final = f"has more than {MOST_CELL:,} characters; is a quotation mark missing?"
 _DELIMITERS: Final = ";\t,|"
 _CHUNK: Final = 1 << 16
 _ZIP: Final = b"PK\x03\x04"
-_OLD: Final = b"\xd0\xcf\x11\xe0"
 Row = tuple[int, tuple[str, ...]]
-
-
-class CannotReadListError(TundishError):
-    """A price list cannot be read: which, why, and what to do."""
-
-    def __init__(self, path: Path, why: str) -> None:
-        super().__init__(f"{path.name} cannot be taken in: {why}. Nothing was changed.")
 
 
 def rows_of(path: Path) -> Iterator[Row]:
@@ -38,7 +28,7 @@ def rows_of(path: Path) -> Iterator[Row]:
     Raises CannotReadListError in the middle where the file turns out to be no price list.
     """
     head = _head(path)
-    made = _sheet_rows(path, packed=head.startswith(_ZIP)) if head.startswith((_ZIP, _OLD)) else _text_rows(path, head)
+    made = _sheet_rows(path, packed=head.startswith(_ZIP)) if head.startswith((_ZIP, OLD)) else _text_rows(path, head)
     for number, cells in made:
         if number > MOST_ROWS:
             raise CannotReadListError(path, f"it has more than {MOST_ROWS:,} rows; split it")
@@ -46,9 +36,7 @@ def rows_of(path: Path) -> Iterator[Row]:
             raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
         words = len("".join(cells))
         if words > MOST_CELL and (long := next((place for place, cell in enumerate(cells, 1) if len(cell) > MOST_CELL), 0)):
-            raise CannotReadListError(
-                path, f"row {number}, column {long} has more than {MOST_CELL:,} characters; is a quotation mark missing?"
-            )
+            raise CannotReadListError(path, f"row {number}, column {letters_of(long)} {_TOO_LONG}")
         if words:
             yield number, cells
 
@@ -74,7 +62,8 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
 
     if packed:
         check_packed(path)
-    check_lock(path)
+    else:
+        check_lock(path)
     try:
         with path.open("rb") as file:
             book = python_calamine.CalamineWorkbook.from_filelike(file)
@@ -90,38 +79,19 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
         raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
 
 
-def check_lock(path: Path) -> None:
-    """A workbook with a password is an old-style file that holds the locked one as a stream of that name ([MS-OFFCRYPTO] 2.3.4)."""
-    body = path.read_bytes()
-    if body.startswith(_OLD) and "EncryptedPackage".encode("utf-16-le") in body:
-        raise CannotReadListError(path, "it is locked with a password; save a copy without one")
-
-
-def check_packed(path: Path) -> None:
-    """A spreadsheet is a packed folder: one that would unpack to something huge is not unpacked."""
-    try:
-        with zipfile.ZipFile(path) as packed:
-            parts = packed.infolist()
-    except (zipfile.BadZipFile, OSError) as fault:
-        raise CannotReadListError(path, "it is damaged: it cannot be unpacked") from fault
-    whole = sum(part.file_size for part in parts)
-    if whole > MOST_UNPACKED or any(
-        part.file_size > MOST_RATIO * max(part.compress_size, 1) and part.file_size > _CHUNK * 16 for part in parts
-    ):
-        raise CannotReadListError(path, f"it would unpack to {whole / 1e6:,.0f} MB; no honest price list does")
-
-
 def _text_rows(path: Path, head: bytes) -> Iterator[Row]:
     encoding = _encoding(path, head)
     if b"\x00" in head and not encoding.startswith("utf-16"):
         raise CannotReadListError(path, "it is neither text nor a spreadsheet")
     with path.open(encoding=encoding, newline="") as file, _limit():
         lines = csv.reader(file, delimiter=_delimiter(head.decode(encoding, "ignore")))
+        number = 0
         try:
             for number, cells in enumerate(lines, 1):
                 yield number, tuple(map(str.strip, cells))
         except csv.Error as fault:
-            raise CannotReadListError(path, f"row {lines.line_num}: {fault}") from fault
+            why = f"a cell {_TOO_LONG}" if "limit" in str(fault) else str(fault)
+            raise CannotReadListError(path, f"row {number + 1}: {why}") from fault
         except UnicodeDecodeError as fault:
             raise CannotReadListError(path, f"it is not sound text (byte {fault.start:,})") from fault
 
