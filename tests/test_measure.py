@@ -14,6 +14,7 @@ from tundish.measure import (
     Reading,
     places_that_add_up,
     read_date,
+    read_day_ahead,
     read_money,
     read_number,
     read_range,
@@ -498,3 +499,26 @@ def test_several_readings_of_one_thing_are_kept_apart(text: str, readings: tuple
 )
 def test_readings_that_cannot_be_told_apart_are_asked_for_again(text: str, told: str) -> None:
     assert read_several(text) == told
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("Thursday", "2026-11-26"),
+        ("wed", "2026-12-02"),
+        ("Tue", "2026-12-01"),
+        ("3 Dec", "2026-12-03"),
+        ("25 Nov", "2026-11-25"),
+        ("3 Feb", "2027-02-03"),
+        ("3 Feb 2026", "2026-02-03"),
+        ("4/12/26", "2026-12-04"),
+    ],
+)
+def test_a_day_to_come_is_the_next_of_its_name(text: str, day: str) -> None:
+    """Read on Wednesday 25 November 2026."""
+    assert read_day_ahead(text, "2026-11-25") == Reading(day)
+
+
+@pytest.mark.parametrize("text", ["3", "soon", "We", "32 Dec"])
+def test_what_is_no_day_to_come_is_told(text: str) -> None:
+    assert read_day_ahead(text, "2026-11-25").value is None

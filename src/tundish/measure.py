@@ -10,7 +10,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from decimal import ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
 from typing import Final, Generic, TypeVar
@@ -119,6 +119,16 @@ def read_date(text: str, year: int | None = None) -> Reading[str]:
     if weekday and _place_of(weekday, _WEEKDAYS) != day.isoweekday():
         return Reading(problem=f"{show_date(day.isoformat())} is what that day would be, not {_quoted(weekday)}")
     return Reading(day.isoformat())
+
+
+def read_day_ahead(text: str, today: str) -> Reading[str]:
+    """A day to come, as ISO text: "Thursday" is the next one after `today` (ISO), and a day without a year the next such day."""
+    words, now = " ".join(text.split()), date.fromisoformat(today)
+    weekday = None if words.isdecimal() else _place_of(words, _WEEKDAYS)
+    if weekday is not None:
+        return Reading((now + timedelta((weekday - now.isoweekday()) % 7 or 7)).isoformat())
+    read = read_date(words, now.year)
+    return read_date(words, now.year + 1) if read.value and read.value < today and not read_date(words).value else read
 
 
 def show_number(value: float | Decimal | None, places: int | None = 0, *, sign: bool = False) -> str:

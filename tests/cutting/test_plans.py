@@ -47,8 +47,10 @@ def line(item: Item, *cuts: Cut) -> Line:
     return Line(item, number(1, item.unit), (Need(number(1, item.unit), "frames", "test", item=item.code, cuts=cuts),))
 
 
-def planned(given: Line, *offers: Offer, rack: tuple[RackPiece, ...] = (), effort: Effort = Effort.QUICK) -> CutPlan:
-    book = Book({}, {}, {}, {}, {given.item.code: offers}, FIGURES, rack=rack)
+def planned(
+    given: Line, *offers: Offer, rack: tuple[RackPiece, ...] = (), effort: Effort = Effort.QUICK, never: frozenset[str] = frozenset()
+) -> CutPlan:
+    book = Book({}, {}, {}, {}, {given.item.code: offers}, FIGURES, rack=rack, never=never)
     (plan,) = plans((given, line(SCREW)), book, effort)
     return plan
 
@@ -77,6 +79,12 @@ def test_of_one_size_the_cheapest_offer_is_cut_and_others_are_left_out() -> None
     loose = Offer("strut", "a", "by-the-metre", 1000, Decimal("0.01"), "2026-01-01")
     plan = planned(line(STRUT, cut(700)), bar(2000, "9.90"), bar(2000, "8.90"), bar(2000, "9.00"), loose)
     assert plan.sources == (bar(2000, "8.90"),)
+
+
+def test_no_bar_is_cut_that_is_never_bought_unless_there_is_no_other() -> None:
+    cheap, dear = bar(2000, "8.90"), bar(3000, "90.00")
+    assert planned(line(STRUT, cut(700)), cheap, dear, never=frozenset({cheap.key})).sources == (dear,)
+    assert planned(line(STRUT, cut(700)), cheap, dear, never=frozenset({"a"})).sources == (cheap, dear), "how it would be cut is still told"
 
 
 def test_sheets_are_cut_from_sheets_in_the_rack_too() -> None:

@@ -232,6 +232,11 @@ def test_favourites_are_taken_and_what_is_never_bought_is_not() -> None:
     assert not any(purchase.priced for purchase in nobody.purchases)
 
 
+def test_the_reason_says_where_favourites_bind_it() -> None:
+    assert "by what you always and never buy" in ways(favourites=frozenset({"a/a-rod-1"})).reason
+    assert "by what you always" not in ways().reason
+
+
 def test_a_price_that_does_not_hold_today_is_not_bought_at() -> None:
     old = {
         "rod": (

@@ -59,6 +59,16 @@ class Book:
     own_rules: tuple[OwnRule, ...] = ()
     """What the trader allows for on every job besides what the supplied rules ask for."""
 
+    def buys(self, offer: Offer) -> bool:
+        """Whether an offer may be bought: neither it nor its supplier is one that is never bought from."""
+        return offer.supplier not in self.never and offer.key not in self.never
+
+    def on_offer(self, item: str) -> tuple[Offer, ...]:
+        """The offers of an item that hold today and may be bought; only favourites where there are any."""
+        there = tuple(each for each in self.offers.get(item, ()) if each.valid(self.date) and self.buys(each))
+        favourites = tuple(each for each in there if each.key in self.favourites or each.supplier in self.favourites)
+        return favourites or there
+
     def item(self, code: str) -> Item:
         """The item with this code."""
         found = self.items.get(code)

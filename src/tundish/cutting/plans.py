@@ -186,7 +186,9 @@ def _sources(item: Item, book: Book, bars: tuple[Piece, ...]) -> tuple[Offer | R
     rack = [piece for piece in book.rack if piece.item == item.code and bool(piece.width) != bool(bars)]
     lengths = {float(math.ceil(piece.length)) for piece in bars}
     cheapest: dict[tuple[float, float], Offer] = {}
-    for offer in (one for each in book.offers.get(item.code, ()) for one in _sizes(each, lengths)):
+    # Where nothing may be bought, the plan still says how it would be cut; nothing is then bought for it.
+    offers = book.on_offer(item.code) or book.offers.get(item.code, ())
+    for offer in (one for each in offers for one in _sizes(each, lengths)):
         size = (offer.length, offer.width)
         if offer.length and bool(offer.width) != bool(bars) and (size not in cheapest or offer.price < cheapest[size].price):
             cheapest[size] = offer

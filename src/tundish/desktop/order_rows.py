@@ -10,7 +10,6 @@ from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.documents.order_list import pack_words
 from tundish.procurement.outstanding import Still
 from tundish.procurement.purchase import Order, Pick, Way
-from tundish.procurement.share import on_offer
 from tundish.procurement.split import Want, carriage_of, cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
 
@@ -85,7 +84,7 @@ def levels_of(store: Store, book: Book) -> dict[str, tuple[Pick, ...]]:
             had[line.item] = had.get(line.item, 0.0) + line.coming * line.pack
     made: dict[str, tuple[Pick, ...]] = {}
     for item, level in ledger.reorders().items():
-        pick = cheapest(Want(level.amount, on_offer(item, book))) if had.get(item, 0.0) < level.level else None
+        pick = cheapest(Want(level.amount, book.on_offer(item))) if had.get(item, 0.0) < level.level else None
         if pick is not None:
             made[pick.offer.supplier] = (*made.get(pick.offer.supplier, ()), pick)
     return made

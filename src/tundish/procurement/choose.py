@@ -14,7 +14,7 @@ from tundish.cutting.plan import BarPlan, Effort
 from tundish.cutting.plans import CutPlan
 from tundish.figure import number
 from tundish.procurement.purchase import Buying, LeftOver, Order, Pick, Purchase
-from tundish.procurement.share import on_offer, share
+from tundish.procurement.share import share
 from tundish.procurement.split import Want, carriage_of
 from tundish.procurement.wishes import Wishes
 from tundish.takeoff.line import Line
@@ -64,7 +64,7 @@ def _meet(
     buy = round(need - kit - van, 6)
     from_kits, from_stock = number(kit, unit, "from kits"), number(van, unit, "from stock")
     to_buy = (line.amount - from_kits - from_stock).named(f"{line.item.name}, to buy")
-    wants = (Want(buy, on_offer(line.item.code, book)),) if buy > 0 else ()
+    wants = (Want(buy, book.on_offer(line.item.code)),) if buy > 0 else ()
     return Purchase(line, from_kits, nothing, from_stock, to_buy, ()), wants
 
 
@@ -80,8 +80,9 @@ def _meet_cut(line: Line, plan: CutPlan, book: Book) -> tuple[Purchase, tuple[Wa
 
 
 def _of_size(source: Offer, book: Book) -> tuple[Offer, ...]:
-    """Everybody's offer of one size of bar or sheet; the one the plan was made with where none holds today."""
-    return tuple(filter(None, (_at(each, source) for each in on_offer(source.item, book)))) or (source,)
+    """Everybody's offer of one size of bar or sheet; the one the plan was made with where none holds today and it may be bought."""
+    there = tuple(filter(None, (_at(each, source) for each in book.on_offer(source.item))))
+    return there or ((source,) if book.buys(source) else ())
 
 
 def _at(offer: Offer, source: Offer) -> Offer | None:

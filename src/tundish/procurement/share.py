@@ -8,7 +8,6 @@ from datetime import date
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.catalogue.item import Offer
 from tundish.cutting.plan import Effort
 from tundish.procurement.purchase import Way
 from tundish.procurement.split import Split, Want, best, known, lead, quick
@@ -24,17 +23,6 @@ class Shared:
     ways: tuple[Way, ...]
 
 
-def on_offer(item: str, book: Book) -> tuple[Offer, ...]:
-    """The offers of an item that hold today and may be bought: none of what is never bought, and only favourites where there are any."""
-    there = tuple(
-        each
-        for each in book.offers.get(item, ())
-        if each.valid(book.date) and each.supplier not in book.never and each.key not in book.never
-    )
-    favourites = tuple(each for each in there if each.key in book.favourites or each.supplier in book.favourites)
-    return favourites or there
-
-
 def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort) -> Shared:
     """Share the wants out; at once by each cheapest offer, or with all ways worked out and the best proven."""
     wanted = _wanted(wants, book, wishes)
@@ -46,7 +34,7 @@ def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort) -
     if wishes.by:
         ways.append(_way(BY_A_DAY, "", wants, _by(wants, book, wishes.by), book))
     taken = best(wanted, book.suppliers)
-    return Shared(taken, _reason(taken, wishes, ways, book), tuple(ways))
+    return Shared(taken, _reason(taken, wishes, ways, wants, book), tuple(ways))
 
 
 def _wanted(wants: tuple[Want, ...], book: Book, wishes: Wishes) -> tuple[Want, ...]:
@@ -84,7 +72,13 @@ def _way(aim: str, supplier: str, all_: tuple[Want, ...], kept: tuple[Want, ...]
     return Way(aim, supplier, split.cost, split.orders, split.days, elsewhere)
 
 
-def _reason(taken: Split, wishes: Wishes, ways: list[Way], book: Book) -> str:
+def _bound(wants: Iterable[Want], book: Book) -> bool:
+    """Whether what is always or never bought leaves anything out that sells what is wanted."""
+    items = {offer.item for want in wants for offer in want.offers}
+    return any(len(book.on_offer(item)) < sum(each.valid(book.date) for each in book.offers.get(item, ())) for item in items)
+
+
+def _reason(taken: Split, wishes: Wishes, ways: list[Way], wants: tuple[Want, ...], book: Book) -> str:
     """In a sentence, why it is bought so."""
     said = (
         f"{taken.orders} {'order' if taken.orders == 1 else 'orders'}, {measure.show_money(taken.cost)} with carriage, in {taken.days} days"
@@ -97,7 +91,8 @@ def _reason(taken: Split, wishes: Wishes, ways: list[Way], book: Book) -> str:
             name = book.suppliers[dearer.supplier].name
             more = f" All from {name} would be {measure.show_money(dearer.cost - taken.cost)} more."
         proof = "the least it can cost" if taken.proven else "the least that was found"
-        return f"{said}: {proof}.{more}"
+        bound = " by what you always and never buy" if _bound(wants, book) else ""
+        return f"{said}: {proof}{bound}.{more}"
     over = taken.cost - ways[0].cost
     whose = book.suppliers[wishes.supplier].name if wishes.supplier in book.suppliers else "one supplier"
     what = f"all from {whose}" if wishes.aim == ALL_FROM_ONE else f"here by {measure.show_date(wishes.by)}"

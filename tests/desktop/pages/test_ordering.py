@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -49,6 +51,9 @@ def test_the_ways_to_buy_are_told_with_what_they_cost_and_the_one_taken_is_bough
     page._take_day("30 Nov 2099")
     fitter.settled()
     assert fitter.workspace.job.buying.aim == BY_A_DAY
+    page._take_day("Thursday")
+    fitter.settled()
+    assert date.fromisoformat(fitter.workspace.job.buying.by).isoweekday() == 4
     page._take_day("soon")
     assert "is not a day" in page._trouble.text()
 
@@ -104,6 +109,22 @@ def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) 
     fitter.qtbot.waitUntil(lambda: offer.key in fitter.workspace.book.never)
     bought = {pick.offer.key for order in best(fitter).buying.orders for _, pick in order.rows}
     assert offer.key not in bought
+
+
+@pytest.mark.parametrize("typed", ["-3", "1.5", "0", "99", "some"])
+def test_no_more_goes_back_than_came_and_only_whole_packs(fitter: Fitter, typed: str) -> None:
+    page = opened(fitter)
+    fitter.press("Send order", page)
+    best(fitter)
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    page.table.choose(f"order:{order.id}:{order.lines[0].id}")
+    fitter.press("All came", page)
+    page.table.choose(f"order:{order.id}:{order.lines[0].id}")
+    page._box.setText(typed)
+    fitter.press("Give back", page)
+    assert page._trouble.text()
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    assert (order.lines[0].returned, order.lines[0].credit) == (0, Decimal(0))
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:

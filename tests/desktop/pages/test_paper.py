@@ -162,6 +162,10 @@ def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path
     fitter.press("Save table", page)
     fitter.qtbot.waitUntil(lambda: states(page)["materials"].startswith("issued"), timeout=WAIT_MS)
     assert (tmp_path / "list.xlsx").read_bytes().startswith(b"PK")
+    answer_with(monkeypatch, tmp_path / "list.csv")
+    fitter.press("Save table", page)
+    fitter.qtbot.waitUntil((tmp_path / "list.csv").is_file, timeout=WAIT_MS)
+    assert "Item" in (tmp_path / "list.csv").read_text(encoding="utf-8-sig")
 
 
 def test_a_folder_that_cannot_be_written_is_said_in_a_sentence(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

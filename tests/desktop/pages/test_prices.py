@@ -36,11 +36,15 @@ def test_a_list_is_looked_at_taken_in_and_undone(fitter: Fitter, tmp_path: Path)
     fitter.qtbot.waitUntil(lambda: "1 change, 0 new, 1 refused" in page._said.text())
     assert price(fitter) == before
     click(page._take)
+    assert not page._take.isEnabled(), "it is taken in once"
+    fitter.qtbot.waitUntil(lambda: "list.csv is taken in" in page._said.text())
     assert price(fitter) == Decimal("12.98")
     fitter.press("Undo the last", page)
+    assert not page._back.isEnabled(), "one press is one undo"
+    fitter.qtbot.waitUntil(lambda: "One price is as it was" in page._said.text())
     assert price(fitter) == before
     fitter.press("Undo the last", page)
-    assert "to be undone" in page._said.text()
+    fitter.qtbot.waitUntil(lambda: "to be undone" in page._said.text())
 
 
 def test_the_columns_of_a_supplier_are_remembered(fitter: Fitter, tmp_path: Path) -> None:
@@ -52,6 +56,7 @@ def test_the_columns_of_a_supplier_are_remembered(fitter: Fitter, tmp_path: Path
         choose(page, key, head)
     fitter.qtbot.waitUntil(page._take.isEnabled)
     click(page._take)
+    fitter.qtbot.waitUntil(lambda: "is taken in" in page._said.text())
     page.look(tmp_path / "list.csv")
     fitter.qtbot.waitUntil(lambda: "0 change" in page._said.text())
     assert [page._maps[key].currentText() for key in ("code", "price", "pack", "item")] == ["Teil", "Preis", "VE", "not in the list"]

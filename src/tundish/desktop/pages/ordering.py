@@ -79,6 +79,7 @@ class OrderingPage(EstimatePage):
         card = TableCard(self.table)
         self._foot = CutLabel("table", "ink")
         self._trouble = label("", "note", "fails", wrap=True)
+        self._day.setPlaceholderText("Thu, or 3 Dec")
         self._box = Box("Packs", figure=True)
         self._came, self._all = button("Goods in", "tick"), button("All came")
         self._favourite, self._never = QCheckBox("Always this one"), QCheckBox("Never this one")
@@ -176,7 +177,7 @@ class OrderingPage(EstimatePage):
         self._workspace.set("buying.aim", way.aim)
 
     def _take_day(self, words: str) -> None:
-        read = measure.read_date(words) if words.strip() else None
+        read = measure.read_day_ahead(words, self._workspace.book.date or date.today().isoformat()) if words.strip() else None
         if read is not None and read.value is None:
             self._trouble.setText(read.problem or "is no date")
             return
@@ -341,8 +342,11 @@ class OrderingPage(EstimatePage):
         found, read = self._line(), measure.read_number(self._box.text())
         if found is None:
             return
-        packs = int(read.value or 1)
-        self._trouble.setText(Orders(self._workspace.store).give_back(found[0], found[1], packs, SITE))
+        most, packs = found[1].came - found[1].returned, read.value or 0
+        if packs != int(packs) or not 0 < packs <= most:
+            self._trouble.setText(read.problem or f"type how many packs go back, {most} at most")
+            return
+        self._trouble.setText(Orders(self._workspace.store).give_back(found[0], found[1], int(packs), SITE))
         self._changed()
 
     def _changed(self) -> None:

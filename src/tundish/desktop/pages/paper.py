@@ -31,7 +31,7 @@ FOLDER: Final = "paper folder"
 """The setting that keeps the folder papers were last saved in."""
 CLIENTS: Final = frozenset({"quote", "terms", "heights", "hand-over"})
 """The papers that go to the client."""
-FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx)", "dxf": "Drawing (*.dxf)"}
+FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx);;Table as text (*.csv)", "dxf": "Drawing (*.dxf)"}
 
 
 class PaperPage(Page):
@@ -81,7 +81,7 @@ class PaperPage(Page):
             "send": button("Send", "arrr"),
             "print": button("Print", "print", main=True),
         }
-        made["xlsx"].setToolTip("As a spreadsheet (XLSX)")
+        made["xlsx"].setToolTip("As a spreadsheet (XLSX), or as CSV")
         acts = (self._copy, self._save_dxf, self._save_sheet, self._save_pdf, self._send, self._print)
         for key, does in zip(made, acts, strict=True):
             made[key].clicked.connect(does)
@@ -261,6 +261,8 @@ class PaperPage(Page):
             return
         path, printed, pictures = Path(chosen), papers.printed_now(), self._pictures()
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
+        if path.suffix.lower() == ".csv":
+            name = "csv"
         issue = self._issuing(made, name)
 
         def saved(body: bytes) -> None:

@@ -13,7 +13,6 @@ from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.errors import TundishError
 
 if TYPE_CHECKING:
     from tundish.store.price_list import Preview
@@ -55,8 +54,8 @@ class PricesPage(Page):
         self._heads: tuple[str, ...] = ()
         self._maps = {key: Chooser(f"{words} is under") for key, words in MAPPED.items()}
         self._open, self._take = button("Open a list", "paper"), button("Take it in", "tick", main=True)
-        undo = button("Undo the last", "undo")
-        for tool, does in ((undo, self._undo), (self._open, self._choose), (self._take, self._take_in)):
+        self._back = button("Undo the last", "undo")
+        for tool, does in ((self._back, self._undo), (self._open, self._choose), (self._take, self._take_in)):
             tool.clicked.connect(does)
             self.add_tool(tool)
         self.add_row(self._boxes())
@@ -175,25 +174,33 @@ class PricesPage(Page):
     def _take_in(self) -> None:
         from tundish.store.price_list import take_in
 
-        if self._preview is not None:
-            try:
-                take_in(self._workspace.store, self._preview)
-            except TundishError as fault:
-                self._failed(str(fault))
-                return
-            self._said.setText(f"{self._preview.file} is taken in; the old prices are kept")
-            self._take.setEnabled(False)
-            self._workspace.book_has_changed()
+        preview, store = self._preview, self._workspace.store
+        if preview is None:
+            return
+        self._nothing_to_take()
+        self._said.setText(f"Taking {preview.file} in")
+        self._workspace.aside.ask(
+            lambda: take_in(store, preview), lambda _: self._changed(f"{preview.file} is taken in; the old prices are kept"), self._failed
+        )
 
     def _undo(self) -> None:
         from tundish.store.price_list import undo
 
-        try:
-            count = undo(self._workspace.store, self._key())
-        except TundishError as fault:
-            self._said.setText(str(fault))
-            return
-        self._said.setText(f"{count} prices are as they were")
+        store, key = self._workspace.store, self._key()
+        self._back.setEnabled(False)
+        self._said.setText("Putting the old prices back")
+        self._workspace.aside.ask(lambda: undo(store, key), self._undone, self._not_undone)
+
+    def _undone(self, count: int) -> None:
+        self._back.setEnabled(True)
+        self._changed(f"{count:,} prices are as they were" if count != 1 else "One price is as it was")
+
+    def _not_undone(self, words: str) -> None:
+        self._back.setEnabled(True)
+        self._said.setText(words)
+
+    def _changed(self, words: str) -> None:
+        self._said.setText(words)
         self._workspace.book_has_changed()
 
 
