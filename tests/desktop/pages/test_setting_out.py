@@ -22,7 +22,7 @@ from tundish.desktop.rod_view import Row, spread
 from tundish.desktop.snapping import pulls_along
 from tundish.documents.drawing import Box, Dimension, Shape, Words
 from tundish.documents.wall_sheet import EMPTY
-from tundish.field import get
+from tundish.field import Entry, get
 from tundish.layout.room import Room
 
 CENTRE = "rooms.0.design.appliances.0.centre"
@@ -271,12 +271,52 @@ def test_an_appliance_is_added_where_there_is_room_and_taken_out_again(fitter: F
     assert [each.name for each in room(fitter).placed] == ["WC 1", "Basin 1"]
 
 
-def test_an_empty_wall_says_how_to_begin(fitter: Fitter) -> None:
-    page = opened(fitter, "101")
+def emptied(fitter: Fitter, page: SettingOutPage) -> None:
     for piece in ("wc-1", "basin-1"):
         tab_to(page, piece)
         key(Qt.Key.Key_Delete)
         fitter.settled()
+
+
+def add(page: SettingOutPage, what: str) -> None:
+    next(each for each in page.tools.adds.menu().actions() if each.data() == what).trigger()
+
+
+def test_what_is_added_is_the_usual_one_and_then_as_the_last(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    emptied(fitter, page)
+    add(page, "wc")
+    (wc,) = room(fitter).placed
+    choice = get(fitter.workspace.job, wc.path)
+    assert (choice.ware, choice.frame) == ("pan-ondel-530", "frame-wc-1120")
+    assert (choice.seat, choice.plate) == ("seat-ondel-plain", "plate-round-white")
+    fitter.workspace.set(f"{wc.path}.frame", "frame-wc-narrow")
+    add(page, "wc")
+    assert get(fitter.workspace.job, room(fitter).placed[-1].path).frame == "frame-wc-narrow"
+
+
+def test_beneath_a_low_top_a_low_frame_is_added(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    emptied(fitter, page)
+    fitter.workspace.set("rooms.0.design.prewall.top", Entry(1000))
+    fitter.settled()
+    add(page, "wc")
+    (wc,) = room(fitter).placed
+    assert get(fitter.workspace.job, wc.path).frame == "frame-wc-820"
+
+
+def test_what_is_added_at_once_after_another_stands_beside_it(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    emptied(fitter, page)
+    for what in ("wc", "basin"):
+        add(page, what)  # nothing is waited for: the wall that is drawn does not know of the first yet
+    wc, basin = room(fitter).placed
+    assert wc.right <= basin.left
+
+
+def test_an_empty_wall_says_how_to_begin(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    emptied(fitter, page)
     assert EMPTY in words(page)
 
 
