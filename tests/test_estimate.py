@@ -123,3 +123,20 @@ def test_payments_of_more_than_the_whole_are_a_problem(jobs: tuple[Job, ...], bo
     worked = estimate(replace(jobs[0], terms=Terms(deposit=Entry(80), boarded=Entry(40))), book)
     assert [problem.path for problem in worked.problems] == ["terms.boarded"]
     adds_up(worked)
+
+
+def test_rooms_of_one_name_are_told_apart_and_settled_each_for_itself(jobs: tuple[Job, ...], book: Book) -> None:
+    room = replace(jobs[0].rooms[0], name="Bathroom")
+    bare = put(room, "design.appliances", ())
+    job = replace(jobs[0], rooms=(bare, room, replace(room, name="Bathroom 2"), room), settled=())
+    worked = estimate(job, book)
+    assert [each.room_name for each in worked.rooms] == ["Bathroom", "Bathroom 3", "Bathroom 2", "Bathroom 4"]
+    of = {
+        name: {each.key for each in worked.decisions if each.place == name}
+        for name in ("Bathroom", "Bathroom 2", "Bathroom 3", "Bathroom 4")
+    }
+    assert "bathroom-3/heights" in of["Bathroom 3"]
+    assert not of["Bathroom"] & of["Bathroom 3"]
+    assert len({each.key for each in worked.decisions}) == len(worked.decisions)
+    fuller = estimate(replace(job, rooms=(room, *job.rooms[1:])), book)
+    assert {each.key for each in fuller.decisions if each.place == "Bathroom 3"} == of["Bathroom 3"]

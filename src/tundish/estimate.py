@@ -109,7 +109,8 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     PROOF for a proof as well; told to `stop`, they give the best so far.
     """
     supplied, book = book, with_own(book, job.own_items)
-    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}") for place, plan in enumerate(job.rooms)))
+    named = zip(job.rooms, _told_apart(job.rooms), strict=True)
+    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}", name) for place, (plan, name) in enumerate(named)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     listed = changed(merge(takes), job.by_hand, book)
     takes = as_listed(worked, listed.lines, listed.made, book)
@@ -150,21 +151,33 @@ def _options(job: Job, book: Book, effort: Effort, stop: Stop) -> tuple[tuple[Op
 
 MOST_REMEMBERED: Final = 512
 _Worked = tuple[tuple[Room, RoomTake], ...]
-_REMEMBERED: Final[dict[tuple[int, int, str], tuple[RoomPlan, Book, _Worked]]] = {}
+_REMEMBERED: Final[dict[tuple[int, int, str, str], tuple[RoomPlan, Book, _Worked]]] = {}
 
 _LAST: Final[dict[str, RoomTake]] = {}
 """What each place was last found to need; only equal lines are ever taken from it."""
 
 
-def _worked(plan: RoomPlan, book: Book, path: str) -> _Worked:
+def _told_apart(plans: tuple[RoomPlan, ...]) -> Iterator[str]:
+    """The names of the rooms; of several that were given one name each further one has its number, which no other room is called by."""
+    given = {plan.name for plan in plans}
+    taken: set[str] = set()
+    for plan in plans:
+        numbered = (f"{plan.name} {count}" for count in range(2, len(given) + len(taken) + 3))
+        name = plan.name if plan.name not in taken else next(each for each in numbered if each not in given | taken)
+        taken.add(name)
+        yield name
+
+
+def _worked(plan: RoomPlan, book: Book, path: str, name: str) -> _Worked:
     """A room at each of its pre-walls, worked out and taken off, remembered: an edit in one room of a hundred works one room again.
 
     Plans and books never change, so the same objects give the same answer; holding them keeps their identity from being reused.
     """
-    key = (id(plan), id(book), path)
+    key = (id(plan), id(book), path, name)
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
-        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(plan, book, path)))
+        called = plan if name == plan.name else replace(plan, name=name)
+        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(called, book, path)))
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held
@@ -178,7 +191,7 @@ def _steady(room: Room, take: RoomTake) -> RoomTake:
 
 
 def _once(decisions: Iterable[Decision]) -> Iterator[Decision]:
-    """The decisions, none with another's key: rooms may have been given one name."""
+    """The decisions, none with another's key: pre-walls of a room may have been given one name."""
     seen: Counter[str] = Counter()
     for each in decisions:
         seen[each.key] += 1

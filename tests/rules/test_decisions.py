@@ -40,7 +40,7 @@ def test_each_says_what_it_is_settled_for() -> None:
         "flush-plate/wc-1": "Flush plate, two round keys, white, board and tile 24 mm",
         "fixings": "brick: Sleeve anchor M10 × 120 for brick; chipboard on joists: Floor screw 8 × 80, hexagon head",
         "fall": "WC 1 71 in 550, Basin 1 29 in 1,450",
-        "pressure-test": "hot to Basin 1; cold to WC 1, Basin 1",
+        "pressure-test": "hot to Basin 1; cold to WC 1, Basin 1, at 3 bar",
         "soil-test": "WC 1, Basin 1",
         "trial-fit": "Ondel 530 pan at 700, Fethan 500 basin at 1,600",
         "reach": "valves: hot to Basin 1, cold to WC 1, cold to Basin 1",

@@ -8,7 +8,8 @@ from typing import Final
 from tundish.desktop import standing
 from tundish.estimate import Job
 from tundish.field import Entry, NoSuchInputError, describe, get, put
-from tundish.rules.rule import Decision
+from tundish.rules.readings import of_record
+from tundish.rules.rule import Decision, Proof
 from tundish.survey.settled import Settled
 
 CLOSED: Final = "closed"
@@ -34,10 +35,12 @@ def recorded(job: Job, decision: Decision, record: Settled) -> Job:
     return kept
 
 
-def wanting(record: Settled) -> str:
-    """What a record still lacks, in a sentence, or nothing."""
+def wanting(record: Settled, proof: Proof | None = None) -> str:
+    """What a record still lacks, in a sentence, or nothing; a test is settled by readings that prove it, and by nothing else."""
     if record.state in {"asked", "settled"} and not record.who.strip():
         return "Say who was asked." if record.state == "asked" else "Say who settled it."
+    if record.state == "settled" and proof is not None:
+        return of_record(proof, record)
     if record.state == "settled" and not record.evidence.strip():
         return "Say how it was shown: a reading, a photo, a signed sheet."
     if record.state == "not needed" and not record.evidence.strip():
@@ -48,8 +51,11 @@ def wanting(record: Settled) -> str:
 def fell_back(decision: Decision, job: Job) -> str:
     """Why a decision that was settled is open again, or nothing."""
     record = standing.record_of(decision, job)
-    if record is None or record.state not in standing.CHOSEN or record.rests_on == decision.rests_on:
+    if record is None or record.state not in standing.CHOSEN:
         return ""
+    if record.rests_on == decision.rests_on:
+        wrong = of_record(decision.proof, record) if decision.proof is not None and record.state == "settled" else ""
+        return f"Open again: {wrong}" if wrong else ""
     return f"Open again: was {record.rests_on or 'nothing'}, now {decision.rests_on or 'nothing'}"
 
 

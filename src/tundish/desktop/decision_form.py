@@ -1,8 +1,9 @@
-"""The small form that settles one decision: its state, who, when and how it was shown."""
+"""The small form that settles one decision: its state, who, when and how it was shown; for a test, its readings, which are judged."""
 
 from __future__ import annotations
 
 from datetime import date
+from typing import Final
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QWidget
@@ -12,8 +13,11 @@ from tundish.desktop import deciding, look
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.words import CutLabel, button, label
+from tundish.field import Entry
 from tundish.rules.rule import Decision
 from tundish.survey.settled import STATES, Settled
+
+READINGS: Final = {"start": "At the start", "end": "At the end", "minutes": "Minutes"}
 
 
 class DecisionForm(QFrame):
@@ -28,6 +32,8 @@ class DecisionForm(QFrame):
         self.state = Chooser("State")
         self.state.show_choices([state.capitalize() for state in STATES], 0)
         self.who, self.when, self.shown_by = Box("Who"), Box("When"), Box("Shown by")
+        self.readings = {name: Box(words) for name, words in READINGS.items()}
+        self._units = {name: label("", "note", "ink2") for name in READINGS}
         self.record = button("Record it", "s_agreed", main=True)
         self.record.clicked.connect(self._record)
         self._lay_out()
@@ -46,7 +52,19 @@ class DecisionForm(QFrame):
         self._fill(self.who, record.who if record else "")
         self._fill(self.when, measure.show_date(record.when) if record and record.when else measure.show_date(date.today().isoformat()))
         self._fill(self.shown_by, record.evidence if record else "")
-        self.shown_by.setPlaceholderText(decision.shown_by if decision else "")
+        self._show_readings(decision, record)
+
+    def _show_readings(self, decision: Decision | None, record: Settled | None) -> None:
+        """The boxes for the readings of a test, with what they are read in; none where nothing is read."""
+        proof = decision.proof if decision else None
+        self.shown_by.setPlaceholderText("" if proof else decision.shown_by if decision else "")
+        for name, box in self.readings.items():
+            unit = proof.least.unit if proof and name != "minutes" else ""
+            self._units[name].setText(f"{READINGS[name]}, {unit}" if unit else READINGS[name])
+            for part in (box, self._units[name]):
+                part.setVisible(proof is not None)
+            entry = getattr(record, name) if record else None
+            self._fill(box, measure.show_number(entry.value, None) if entry else "")
 
     @staticmethod
     def _fill(box: Box, words: str) -> None:
@@ -61,19 +79,22 @@ class DecisionForm(QFrame):
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(2)
         grid.addWidget(self._title, 0, 0, 1, 3)
-        grid.addWidget(self._trouble, 0, 3, 1, 2)
-        parts: tuple[tuple[QWidget, str, int], ...] = (
-            (self.state, "State", 0),
-            (self.who, "Who", 3),
-            (self.when, "When", 2),
-            (self.shown_by, "Shown by", 5),
+        grid.addWidget(self._trouble, 0, 3, 1, 5)
+        parts: tuple[tuple[QWidget, QWidget, int], ...] = (
+            (self.state, label("State", "note", "ink2"), 0),
+            (self.who, label("Who", "note", "ink2"), 3),
+            (self.when, label("When", "note", "ink2"), 2),
+            *((box, self._units[name], 1) for name, box in self.readings.items()),
+            (self.shown_by, label("Shown by", "note", "ink2"), 5),
         )
         for column, (part, words, stretch) in enumerate(parts):
-            grid.addWidget(label(words, "note", "ink2"), 1, column)
+            grid.addWidget(words, 1, column)
             grid.addWidget(part, 2, column)
             grid.setColumnStretch(column, stretch)
-        grid.addWidget(self.record, 2, 4)
+        grid.addWidget(self.record, 2, len(parts))
         self.when.setMinimumWidth(look.now().px(140))
+        for box in self.readings.values():
+            box.setMinimumWidth(look.now().px(64))
 
     def _record(self) -> None:
         day = measure.read_date(self.when.text())
@@ -81,8 +102,13 @@ class DecisionForm(QFrame):
             self._trouble.setText(f"When: {day.problem or 'a date is needed'}")
             return
         state = self.state.currentText().lower()
-        record = Settled(decision="", state=state, who=self.who.text().strip(), when=day.value, evidence=self.shown_by.text().strip())
-        wanting = deciding.wanting(record)
+        read = {name: measure.read_number(box.text()) for name, box in self.readings.items()}
+        bad = next((f"{READINGS[name]}: {each.problem}" for name, each in read.items() if each.problem), "")
+        start, end, minutes = (None if each.value is None else Entry(each.value) for each in read.values())
+        who, shown = self.who.text().strip(), self.shown_by.text().strip()
+        record = Settled(state=state, who=who, when=day.value, evidence=shown, start=start, end=end, minutes=minutes)
+        proof = self._shown[0].proof if self._shown and self._shown[0] else None
+        wanting = bad or deciding.wanting(record, proof)
         self._trouble.setText(wanting)
         if not wanting:
             self.recorded.emit(record)

@@ -13,6 +13,7 @@ from tundish.documents.rod import rod
 from tundish.estimate import Estimate, Job
 from tundish.field import Entry, Field, describe, get, walk
 from tundish.figure import Known
+from tundish.rules.readings import of_record
 from tundish.rules.rule import Decision
 from tundish.survey.settled import Settled
 
@@ -57,11 +58,13 @@ def closing(workspace: Workspace, estimate: Estimate) -> tuple[str, tuple[str, .
 
 
 def state_of(decision: Decision, job: Job) -> str:
-    """The state of a decision; one that was settled for something else since changed is open again."""
+    """The state of a decision; open again where what it was settled for has changed, or its readings no longer prove it."""
     record = record_of(decision, job)
     if record is None:
         return "open"
     if record.state in CHOSEN and record.rests_on != decision.rests_on:
+        return "open"
+    if record.state == "settled" and decision.proof is not None and of_record(decision.proof, record):
         return "open"
     return record.state
 

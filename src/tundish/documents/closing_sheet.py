@@ -11,6 +11,7 @@ from tundish.documents.paper import along_wall, paper, wall_title
 from tundish.documents.wall_drawing import Show, elevation
 from tundish.estimate import Estimate
 from tundish.layout.room import PipeRun, Room
+from tundish.rules.readings import of_record, shown_by
 from tundish.rules.rule import Decision
 from tundish.survey.settled import Settled
 from tundish.survey.shape import Photograph
@@ -122,10 +123,15 @@ def _settled_rows(estimate: Estimate, records: dict[str, Settled]) -> Iterator[R
 def _settled_row(decision: Decision, record: Settled | None) -> Row:
     if record is None or record.state == "open":
         return Row((decision.title, "open", f"wanted: {decision.shown_by}", "–", "–"))
-    fallen = record.state in {"settled", "not needed"} and record.rests_on != decision.rests_on
+    changed = record.state in {"settled", "not needed"} and record.rests_on != decision.rests_on
+    fallen = changed or bool(_not_proven(decision, record))
     state = "open again" if fallen else record.state
     when = measure.show_date(record.when) if record.when else "–"
-    return Row((decision.title, state, record.evidence or "–", record.who or "–", when))
+    return Row((decision.title, state, shown_by(decision, record) or "–", record.who or "–", when))
+
+
+def _not_proven(decision: Decision, record: Settled) -> str:
+    return of_record(decision.proof, record) if decision.proof is not None and record.state == "settled" else ""
 
 
 def _exceptions(estimate: Estimate, records: dict[str, Settled]) -> Iterator[str]:
@@ -136,6 +142,8 @@ def _exceptions(estimate: Estimate, records: dict[str, Settled]) -> Iterator[str
             yield f"{what}: not settled. {decision.why}"
         elif record.rests_on != decision.rests_on:
             yield f"{what}: was settled for {record.rests_on or 'nothing'}, is now {decision.rests_on or 'nothing'}."
+        elif wrong := _not_proven(decision, record):
+            yield f"{what}: {wrong}"
         elif record.state == "not needed":
             yield f"{what}: not needed, because {record.evidence or 'no reason was given'}."
     for finding in estimate.findings:

@@ -11,6 +11,7 @@ from tundish.documents.closing_sheet import pairs
 from tundish.documents.paper import along_wall, paper
 from tundish.estimate import Estimate
 from tundish.layout.room import Placed, Room
+from tundish.rules.readings import shown_by
 
 _PARTS: Final = ("seat", "plate", "tap", "rail", "drop_rail", "back_rest")
 _FITTED: Final = (Column("Fitted", "text", 1.2, "strong"), Column("What it is", "text", 3.2), Column("Maker's sheet", "text", 2.4, "quiet"))
@@ -103,7 +104,9 @@ def _tested(estimate: Estimate) -> Iterator[Row]:
         if record is None or record.state != "settled":
             yield Row((what, "not recorded", "–", "–"))
         else:
-            yield Row((what, record.evidence or "settled", record.who or "–", measure.show_date(record.when) if record.when else "–"))
+            yield Row(
+                (what, shown_by(decision, record) or "settled", record.who or "–", measure.show_date(record.when) if record.when else "–")
+            )
 
 
 def _photographs(estimate: Estimate) -> tuple[Block, ...]:

@@ -178,10 +178,19 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
+class Proof:
+    """What the readings of a test must be: the least it starts at, the most it may lose, and for how many minutes at least it is held."""
+
+    least: Figure
+    loss: Figure
+    minutes: Figure
+
+
+@dataclass(frozen=True, slots=True)
 class Decision:
     """Something to settle while the wall is open. `rests_on` is what it is settled for: a change of it opens it again.
 
-    `place`: the room, or the pre-wall of it, that it is settled for.
+    `place`: the room, or the pre-wall of it, that it is settled for. `proof`: what the readings must be, where it is settled by a test.
     """
 
     key: str
@@ -193,6 +202,7 @@ class Decision:
     paths: tuple[str, ...] = ()
     rule: str = ""
     place: str = ""
+    proof: Proof | None = None
 
 
 Said = Need | Finding | Caution | Decision

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
@@ -13,7 +15,7 @@ from tundish.desktop.cells import Row
 from tundish.desktop.pages.closing import ClosingPage
 from tundish.desktop.reason_strip import ReasonStrip
 from tundish.desktop.standing import unsettled
-from tundish.field import get
+from tundish.field import Entry, get
 
 BUILD_UP = "family-bathroom/build-up"
 LAYER = "rooms.0.survey.floor.build_up.0.thickness"
@@ -64,7 +66,14 @@ def settle(
     page.form.state.choose(state)
     write(page.form.who, who)
     write(page.form.shown_by, shown)
+    if page.form.readings["start"].isVisible():
+        read(page, "38", "38", "60")
     fitter.press("Record it", page)
+
+
+def read(page: ClosingPage, *readings: str) -> None:
+    for box, words in zip(page.form.readings.values(), readings, strict=True):
+        write(box, words)
 
 
 def button(page: ClosingPage, words: str) -> QPushButton:
@@ -174,3 +183,70 @@ def test_every_control_has_a_name(fitter: Fitter) -> None:
     page = opened(fitter)
     page.table.choose(BUILD_UP)
     assert nameless(page) == []
+
+
+PRESSURE, AIR = "family-bathroom/pressure-test", "family-bathroom/soil-test"
+
+
+def proven(fitter: Fitter, page: ClosingPage, key: str, *readings: str) -> None:
+    """A test settled with these readings."""
+    page.table.choose(key)
+    page.form.state.choose("Settled")
+    write(page.form.who, "D. Pask")
+    read(page, *readings)
+    fitter.press("Record it", page)
+    fitter.settled()
+
+
+def test_only_a_test_has_boxes_for_readings(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(BUILD_UP)
+    assert not any(box.isVisible() for box in page.form.readings.values())
+    page.table.choose(PRESSURE)
+    assert all(box.isVisible() for box in page.form.readings.values())
+    assert "At the start, bar" in shown_in(page.form)
+    page.table.choose(AIR)
+    assert "At the start, mm" in shown_in(page.form)
+    assert nameless(page) == []
+
+
+def test_the_readings_of_a_test_are_judged(fitter: Fitter) -> None:
+    page = opened(fitter)
+    proven(fitter, page, AIR, "38", "36", "3")
+    assert "It fell by 2 mm: find the leak, mend it and test again." in said(page)
+    proven(fitter, page, AIR, "38", "38", "2")
+    assert "It has to be held for 3 minutes at least." in said(page)
+    proven(fitter, page, AIR, "much", "38", "3")
+    assert "At the start:" in said(page)
+    proven(fitter, page, AIR, "38", "", "3")
+    assert "Read the gauge at the start and at the end" in said(page)
+    assert state(page, AIR) == "Open"
+    proven(fitter, page, AIR, "38", "38", "3")
+    assert state(page, AIR) == "Settled"
+    assert row(page, AIR).cells[4].text == "38 mm, after 3 minutes 38 mm"
+
+
+def test_a_pressure_test_starts_at_one_and_a_half_times_what_stands_and_opens_again_when_that_changes(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.workspace.set("rooms.0.survey.water.pressure", 2)
+    fitter.settled()
+    proven(fitter, page, PRESSURE, "2.5", "2.5", "60")
+    assert "It has to start at 3 bar at least: 1.5 times the standing pressure." in said(page)
+    proven(fitter, page, PRESSURE, "3", "3", "60")
+    assert state(page, PRESSURE) == "Settled"
+    fitter.workspace.set("rooms.0.survey.water.pressure", 3)
+    fitter.settled()
+    assert state(page, PRESSURE) == "Open"
+    assert "now" in row(page, PRESSURE).cells[1].below
+
+
+def test_readings_that_no_longer_prove_it_open_it_again(fitter: Fitter) -> None:
+    page = opened(fitter)
+    proven(fitter, page, AIR, "38", "38", "3")
+    record = next(each for each in fitter.workspace.job.settled if each.decision == AIR)
+    lost = replace(record, end=Entry(30))
+    job = fitter.workspace.job
+    fitter.workspace.edit("alter", replace(job, settled=(*(each for each in job.settled if each.decision != AIR), lost)))
+    fitter.settled()
+    assert state(page, AIR) == "Open"
+    assert row(page, AIR).cells[1].below.startswith("Open again: It fell by 8 mm")

@@ -18,6 +18,7 @@ from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
+from tundish.rules.readings import shown_by
 from tundish.rules.rule import Decision
 from tundish.survey.settled import Settled
 
@@ -145,7 +146,7 @@ class ClosingPage(EstimatePage):
         glyph, tone = GLYPHS[state]
         fell = deciding.fell_back(decision, job)
         room = f", {decision.place}" if several else ""
-        shown = record.evidence if record and record.evidence else decision.shown_by
+        proven = shown_by(decision, record) if record else ""
         return Row(
             decision.key,
             (
@@ -153,7 +154,7 @@ class ClosingPage(EstimatePage):
                 Cell(f"{decision.title}{room}", strong=True, below=fell or decision.why, below_tone="fails" if fell else "ink2"),
                 Cell(record.who if record and record.who else "–"),
                 Cell(measure.show_date(record.when, with_year=False) if record and record.when else "–", tone="ink2"),
-                Cell(shown, tone="ink" if record and record.evidence else "ink2"),
+                Cell(proven or decision.shown_by, tone="ink" if proven else "ink2"),
                 Cell(state.capitalize(), strong=True, tone=TONES[state]),
             ),
         )
