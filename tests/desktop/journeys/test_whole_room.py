@@ -82,8 +82,8 @@ def typed_directly(job: Job) -> Job:
     layer = Layer(what="Tile and adhesive", thickness=Entry(FLOOR, Known.MEASURED))
     job = put(put(job, f"{SURVEY}.floor.build_up", (layer,)), *WALL)
     at = {piece: tuple(Entry(float(each), Known.AGREED) for each in place) for piece, place in PLACES.items()}
-    wc = Appliance(kind="wc", name="WC 1", ware="pan-ondel-480", frame="frame-wc-corner", seat="seat-ondel-plain", plate="plate-sensor")
-    basin = Appliance(kind="basin", name="Basin 1", ware="basin-fethan-500", frame="frame-basin-narrow", tap="tap-mixer-long")
+    wc = Appliance(kind="wc", name="WC 1", ware="pan-ondel-530", frame="frame-wc-1120", seat="seat-ondel-plain", plate="plate-round-white")
+    basin = Appliance(kind="basin", name="Basin 1", ware="basin-fethan-500", frame="frame-basin-1120", tap="tap-mixer-lever")
     wc, basin = (replace(each, centre=at[key][0], top=at[key][1]) for each, key in ((wc, "wc-1"), (basin, "basin-1")))
     prewall = PreWall(
         top=Entry(TOP - FLOOR, Known.AGREED),
