@@ -41,7 +41,7 @@ def test_an_order_goes_from_draft_to_in_and_its_shortage_stays(store: Store) -> 
     orders.goods_in(sent, {sent.lines[0].id: 2}, "site")
     (part,) = orders.all("101")
     assert (part.state, part.lines[0].coming) == ("part in", 2)
-    orders.goods_in(part, {part.lines[0].id: 1}, "site", rest_comes=False)
+    orders.goods_in(part, {part.lines[0].id: 1}, "site", ended=(part.lines[0].id,))
     (done,) = orders.all("101")
     assert (done.state, done.lines[0].came, done.lines[0].short) == ("in", 3, 1)
     assert ordered([done])[0].counts == 3 * offer.pack

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import asdict, dataclass
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
@@ -183,8 +183,8 @@ class Orders:
         order_id = self._work(work)
         return next(each for each in self.all() if each.id == order_id)
 
-    def goods_in(self, order: SentOrder, came: Mapping[int, int], place: str, *, rest_comes: bool = True, says: str = "") -> None:
-        """Take in what came, packs by line id; the ledger gets it, kept for the job. Else than `rest_comes`, what is missing is short.
+    def goods_in(self, order: SentOrder, came: Mapping[int, int], place: str, *, ended: Collection[int] = (), says: str = "") -> None:
+        """Take in what came, packs by line id; the ledger gets it, kept for the job. Of the lines `ended`, what is missing is short.
 
         `says` is the mark of the file that said it came: raises WasTakenInError where goods were taken in from it before.
         """
@@ -194,7 +194,7 @@ class Orders:
                 _once(connection, order, says, brings=any(came.values()))
             for line in order.lines:
                 packs = came.get(line.id, 0)
-                short = line.short if rest_comes else max(line.packs - line.came - packs, 0)
+                short = max(line.packs - line.came - packs, 0) if line.id in ended else line.short
                 _change(connection, line.id, came=line.came + packs, short=short)
                 if packs:
                     row = {"item": line.item, "amount": packs * line.pack, "what": GOODS_IN, "place": place}

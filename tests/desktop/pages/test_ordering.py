@@ -111,6 +111,26 @@ def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) 
     assert offer.key not in bought
 
 
+@pytest.mark.parametrize(
+    ("typed", "words"), [("99", "1 at most; count what came beyond into stock"), ("0.5", "1 at most"), ("-1", "at most")]
+)
+def test_no_more_comes_in_than_is_to_come(fitter: Fitter, typed: str, words: str) -> None:
+    page = opened(fitter)
+    fitter.press("Send order", page)
+    best(fitter)
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    asked: list[str] = []
+    page.figure_asked.connect(asked.append)
+    page.table.choose(f"order:{order.id}:{order.lines[0].id}")
+    page._chosen(page.table.chosen())
+    assert asked[-1] == f"line:{order.lines[0].item}", "its reasons and its maker's sheets are beside it"
+    page._box.setText(typed)
+    fitter.press("Goods in", page)
+    assert words in page._trouble.text()
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    assert not any(line.came for line in order.lines)
+
+
 @pytest.mark.parametrize("typed", ["-3", "1.5", "0", "99", "some"])
 def test_no_more_goes_back_than_came_and_only_whole_packs(fitter: Fitter, typed: str) -> None:
     page = opened(fitter)

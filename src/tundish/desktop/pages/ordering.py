@@ -197,6 +197,8 @@ class OrderingPage(EstimatePage):
         if row.startswith("line:"):
             self.figure_asked.emit(row.partition("@")[0])
         found = self._line()
+        if found is not None:
+            self.figure_asked.emit(f"line:{found[1].item}")
         self._box.show_value(str(found[1].coming) if found else "")
         self._enable()
 
@@ -223,8 +225,9 @@ class OrderingPage(EstimatePage):
             tick.setChecked(offer is not None and offer.key in keys)
         found = self._line()
         coming = found is not None and any(line.coming for line in found[0].lines)
-        for tool in (self._came, self._all, self._short):
-            tool.setEnabled(coming)
+        self._all.setEnabled(coming)
+        for tool in (self._came, self._short):
+            tool.setEnabled(found is not None and found[1].coming > 0)
         self._back.setEnabled(found is not None and found[1].came > found[1].returned)
         self._send.setEnabled(bool(self._supplier()) or self.table.chosen().startswith("level:"))
 
@@ -315,25 +318,26 @@ class OrderingPage(EstimatePage):
         found, read = self._line(), measure.read_number(self._box.text())
         if found is None:
             return
-        if read.value is None or read.value < 0 or read.value != int(read.value):
-            self._trouble.setText(read.problem or "type how many packs came")
+        if read.value is None or read.value != int(read.value) or not 0 <= read.value <= found[1].coming:
+            beyond = "; count what came beyond into stock" if read.value and read.value > found[1].coming else ""
+            self._trouble.setText(read.problem or f"type how many packs came, {found[1].coming} at most{beyond}")
             return
-        self._take_in(found[0], {found[1].id: int(read.value)}, rest_comes=True)
+        self._take_in(found[0], {found[1].id: int(read.value)})
 
     def _all_in(self) -> None:
         found = self._line()
         if found is not None:
-            self._take_in(found[0], {line.id: line.coming for line in found[0].lines}, rest_comes=True)
+            self._take_in(found[0], {line.id: line.coming for line in found[0].lines})
 
     def _rest_short(self) -> None:
         found = self._line()
         if found is not None:
-            self._take_in(found[0], {}, rest_comes=False)
+            self._take_in(found[0], {}, ended=(found[1].id,))
 
-    def _take_in(self, order: SentOrder, came: dict[int, int], *, rest_comes: bool) -> None:
+    def _take_in(self, order: SentOrder, came: dict[int, int], *, ended: tuple[int, ...] = ()) -> None:
         from tundish.store.orders import Orders
 
-        Orders(self._workspace.store).goods_in(order, came, SITE, rest_comes=rest_comes)
+        Orders(self._workspace.store).goods_in(order, came, SITE, ended=ended)
         self._changed()
 
     def _give_back(self) -> None:
