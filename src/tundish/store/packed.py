@@ -22,7 +22,7 @@ _STRANGE: Final = re.compile(rb'<c(?![A-Za-z]| r="[A-Z]\d{1,5}")|<row(?![A-Za-z]
 _ROW_OR_CELL: Final = re.compile(
     rb"""<(?:\w+:)?(row|c)(?=[\s/>])(?:(?:"[^"]*"|'[^']*'|[^<>"'])*?\sr\s*=\s*["']([A-Za-z]*)(\d*))?""",
 )
-_DAMAGED: Final = (zipfile.BadZipFile, zlib.error, OSError, EOFError, ValueError, NotImplementedError, RuntimeError)
+_DAMAGED: Final = (zipfile.BadZipFile, zlib.error, OSError, EOFError, ValueError, RuntimeError)
 
 
 class CannotReadListError(TundishError):
