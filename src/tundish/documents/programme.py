@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tundish import measure
-from tundish.documents.block import Block, Column, Document, Event, Paragraph, Row, Table
+from tundish.documents import programme_drawing
+from tundish.documents.block import Block, Column, Document, Event, Paragraph, Row, Sketch, Table
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.pricing.price import Day
@@ -23,14 +24,15 @@ _MOST_NAMED = 6
 
 
 def build(estimate: Estimate) -> Document:
-    """The days of a job; hours stay with the trader."""
+    """The days of a job, as a picture and one by one; hours stay with the trader."""
     days = estimate.price.programme
     rows = tuple(Row((day_words(day), work_words(day), _who(day, estimate), _on_site(day, days, estimate), "")) for day in days)
     notes = (
         "Weekends are left out; bank holidays and the days of others are for you to move.",
         "Curing as the makers of adhesive and grout say: a day is common practice.",
     )
-    blocks: tuple[Block, ...] = (Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
+    picture = (Sketch(programme_drawing.drawn(days), scale=1, told=programme_drawing.told(days)),) if days else ()
+    blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
     events = tuple(Event(day.date, _title(day, estimate), _on_site(day, days, estimate)) for day in days if day.date)
     return replace(paper(estimate, "programme", "Programme", blocks), events=events)
 
