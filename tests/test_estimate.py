@@ -91,6 +91,18 @@ def test_what_has_no_price_is_named_and_in_no_sum(jobs: tuple[Job, ...], book: B
     adds_up(worked)
 
 
+def test_nothing_that_is_never_bought_is_bought_to_be_cut_either(jobs: tuple[Job, ...], book: Book) -> None:
+    job = next(each for each in jobs if each.number == "102")
+    cut = [purchase for purchase in estimate(job, book).buying.purchases if purchase.line.cuts and purchase.picks]
+    never = frozenset(pick.offer.key for purchase in cut for pick in purchase.picks)
+    assert len(never) > 1
+    worked = estimate(job, replace(book, never=never))
+    assert not never & {pick.offer.key for purchase in worked.buying.purchases for pick in purchase.picks}
+    unsold = [purchase for purchase in worked.buying.purchases if purchase.line.cuts and not purchase.picks and purchase.to_buy.value]
+    assert unsold, "of one there is no other offer"
+    assert not any(purchase.priced for purchase in unsold)
+
+
 def test_the_clients_own_ware_costs_nothing(jobs: tuple[Job, ...], book: Book) -> None:
     def with_own(own: bool) -> Job:
         room = jobs[0].rooms[0]

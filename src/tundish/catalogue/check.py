@@ -34,7 +34,10 @@ def _items(parts: Parts) -> Iterator[Problem]:
             yield Problem(place, f'code: "{item.code}" should be small letters and figures with hyphens between, such as soil-pipe-110')
         least = parts.kinds[item.kind].ends if item.kind in parts.kinds else 0
         if len(item.ends) < least:
-            yield Problem(place, f"a {item.kind} has at least {least} ends; ends.csv gives {len(item.ends)} for {item.code}")
+            yield Problem(
+                place,
+                f"a {item.kind} has {least} {'end' if least == 1 else 'ends'} or more; {item.code} is given {len(item.ends) or 'none'}",
+            )
 
 
 def _known(parts: Parts, items: Mapping[str, Item]) -> Iterator[Problem]:

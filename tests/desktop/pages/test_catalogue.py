@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtGui import QDesktopServices, QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QWidget
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
@@ -122,6 +122,18 @@ def test_a_sheet_is_kept_with_its_item_and_opened_from_the_line_that_rests_on_it
     fitter.press("Open in the catalogue")
     assert fitter.window.current == "catalogue"
     assert box(page, "Code").text() == "sound-pad"
+
+
+def test_every_box_of_every_offer_has_its_head_above_it(fitter: Fitter) -> None:
+    page = opened(fitter)
+    for code, offers in (("sound-pad", 2), ("panel-tiled-300", 1)):
+        page.open_item(code)
+        QApplication.processEvents()
+        heads = [each for each in page.form._offers.findChildren(QLabel) if each.text() == "Days to come" and not each.isHidden()]
+        boxes = [box(page, f"Offer {number}, Days to come") for number in range(1, offers + 2)]
+        assert [
+            (each.x(), each.geometry().bottom() < below.y()) for each, below in zip(sorted(heads, key=QLabel.y), boxes, strict=True)
+        ] == [(below.x(), True) for below in boxes]
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
