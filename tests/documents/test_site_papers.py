@@ -276,6 +276,23 @@ def test_what_was_left_open_is_an_exception_until_it_is_settled(worked: dict[str
     assert "closed on Sat 21 Nov 2026 by A. Fitter. Closed with things open, because: client away." in as_text(made)
 
 
+def test_the_readings_of_a_test_are_on_the_sheet_and_those_that_prove_nothing_are_an_exception(worked: dict[str, Estimate]) -> None:
+    work = worked["101"]
+    one = next(each for each in work.decisions if each.key.endswith("soil-test"))
+
+    def sheet(end: float) -> Document:
+        record = Settled(
+            decision=one.key, state="settled", who="A. Fitter", rests_on=one.rests_on, start=Entry(38), end=Entry(end), minutes=Entry(3)
+        )
+        return closing_sheet.build(replace(work, job=replace(work.job, settled=(record,))))
+
+    held, fell = sheet(38), sheet(30)
+    proven = {row.cells[0]: row.cells for table in tables(held) for row in table.rows}[one.title]
+    assert proven[1:3] == ("settled", "38 mm, after 3 minutes 38 mm")
+    assert not any(each.startswith(one.title) for each in points(held, "Exceptions"))
+    assert any(each.startswith(f"{one.title}: It fell by 8 mm") for each in points(fell, "Exceptions"))
+
+
 def test_photographs_are_on_the_sheet_they_were_taken_for(worked: dict[str, Estimate]) -> None:
     work = worked["101"]
     taken = tuple(
