@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -15,6 +16,7 @@ from PySide6.QtWidgets import QLabel, QWidget
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, focused, key
 from tests.desktop.spoken_names import nameless
+from tundish.catalogue.own import OwnItem, OwnSize
 from tundish.desktop.moves import thing_of
 from tundish.desktop.pages.setting_out import SettingOutPage
 from tundish.desktop.receipt_rows import LineRow
@@ -22,7 +24,8 @@ from tundish.desktop.rod_view import Row, spread
 from tundish.desktop.snapping import pulls_along
 from tundish.documents.drawing import Box, Dimension, Shape, Words
 from tundish.documents.wall_sheet import EMPTY
-from tundish.field import Entry, get
+from tundish.field import Entry, get, put
+from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 
 CENTRE = "rooms.0.design.appliances.0.centre"
@@ -379,3 +382,39 @@ def test_as_many_settings_are_shown_as_there_is_room_for_beneath_the_rod(fitter:
     assert len(page.frame.rows()) == 2 < every
     page.frame.show_frame(placed, 0)
     assert not page.frame.rows()
+
+
+def test_several_added_before_the_estimate_is_ready_stand_beside_one_another(fitter: Fitter) -> None:
+    page = opened(fitter, "101")
+    fitter.workspace.set("rooms.0.survey.room.width", Entry(8_000))
+    before = {each.key for each in room(fitter).placed}
+    page._add_one("wc")
+    page._add_one("bidet")
+    page._add_one("niche")
+    worked = room(fitter)
+    spans = sorted((each.left, each.right) for each in worked.placed)
+    spans += [(each.left.value, each.left.value + each.width.value) for each in worked.recesses]
+    assert len({each.key for each in worked.placed} - before) == 2
+    assert all(one[1] <= other[0] for one, other in pairwise(sorted(spans)))
+
+
+def test_what_is_added_is_as_the_others_of_the_job(fitter: Fitter) -> None:
+    page = opened(fitter, "102")
+    first = get(fitter.workspace.job, "rooms.0.design.appliances.0")
+    page._add_one("wc")
+    added = get(fitter.workspace.job, "rooms.0.design.appliances")[-1]
+    assert (added.ware, added.seat, added.plate) == (first.ware, first.seat, first.plate)
+
+
+def test_ware_typed_for_the_job_stays_on_the_wall_while_it_is_moved(fitter: Fitter) -> None:
+    page, workspace = opened(fitter, "102"), fitter.workspace
+    pan = workspace.book.items[get(workspace.job, "rooms.0.design.appliances.0.ware")]
+    sizes = tuple(OwnSize(name=name, value=Entry(size)) for name, (size, _) in pan.sizes.items() if name in KINDS["wc"].all_ware_sizes)
+    job = replace(workspace.job, own_items=(OwnItem(code="own-1", kind="wc pan", name="Old pan", sizes=sizes),))
+    workspace.edit("type it", put(job, "rooms.0.design.appliances.0.ware", "own-1"), "")
+    room(fitter)
+    workspace.try_out(put(workspace.job, CENTRE, replace(get(workspace.job, CENTRE), value=400)))
+    now = page.room()
+    assert now is not None
+    assert "wc-1" in {each.key for each in now.placed}
+    workspace.end_trial()

@@ -17,7 +17,7 @@ from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.dimension_box import DimensionBox
 from tundish.desktop.frame_settings import FrameSettings
 from tundish.desktop.job_line import FINISH
-from tundish.desktop.live import Sight, at_once, of_estimate
+from tundish.desktop.live import Sight, looked_at, sight_of
 from tundish.desktop.mover import Mover, Scene
 from tundish.desktop.moves import Size, Thing
 from tundish.desktop.page import Page
@@ -137,18 +137,8 @@ class SettingOutPage(Page):
 
     def room(self) -> Room | None:
         """The pre-wall looked at, of the job as it is shown: worked out at once where the estimate is still to come."""
-        workspace = self._workspace
-        plans = workspace.shown.rooms
-        if workspace.room_place >= len(plans):
-            return None
-        plan = plans[workspace.room_place]
-        known = of_estimate(workspace.estimate, workspace.room_path) if workspace.estimate else None
-        if known is not None and known.plan is plan:
-            self._sight = known
-        elif self._sight is None or self._sight.plan is not plan:
-            self._sight = at_once(plan, workspace.book, workspace.room_path)
-        rooms = self._sight.rooms
-        return rooms[workspace.wall_place] if workspace.wall_place < len(rooms) else rooms[0]
+        self._sight = sight_of(self._workspace, self._sight)
+        return looked_at(self._workspace, self._sight)
 
     def _draw(self) -> None:
         room, whole = self.room(), self.tools.whole.isChecked()
