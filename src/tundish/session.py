@@ -12,7 +12,7 @@ from typing import Final
 from tundish import plain
 from tundish.estimate import Job
 from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put, removed
-from tundish.layout.undecided import CHOICES, MOST_OTHERS, chosen, place_of, without_row
+from tundish.layout.undecided import CHOICES, MOST_OTHERS, as_held, chosen, in_words, place_of, without_row
 
 MOST_STEPS: Final = 200
 
@@ -115,13 +115,13 @@ class Session:
         return self.undone[-1].label if self.undone else ""
 
     def _choose(self, path: str, declared: Field, values: Sequence[object], *, joined: bool) -> tuple[Problem, ...]:
-        checked = [plain.check(declared, value, path) for value in values]
+        checked = [plain.check(declared, as_held(declared, value), path) for value in values]
         problems = tuple(dict.fromkeys(problem for _, wrong in checked for problem in wrong))
         if not problems and len(values) > MOST_OTHERS + 1:
             problems = (Problem(path, f"{declared.label}: at most {MOST_OTHERS + 1} can be left open"),)
         found = place_of(path)
         if found and not problems:
-            (room, within), taken = found, tuple(str(value) for value, _ in checked)
+            (room, within), taken = found, tuple(in_words(value) for value, _ in checked)
             verb = _verb(taken[0]) if len(set(taken)) == 1 else "leave open"
             after = put(self.job, room, chosen(get(self.job, room), within, taken))
             self.edit(f"{verb} {declared.label}", after, path, joined=joined)

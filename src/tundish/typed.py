@@ -23,7 +23,9 @@ def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
     readings such as "2380 2376 2383" the least is used and all are kept. A choice typed as "this or that" is left open between them.
     """
     if declared.kind == "flag":
-        return {YES: True, "true": True, "no": False, "false": False}.get(words.lower(), words), ""
+        known = {YES: True, "true": True, "no": False, "false": False}
+        several = tuple(known.get(each.strip(), each.strip()) for each in words.lower().split(OR))
+        return (several if len(several) > 1 else known.get(words.lower(), words)), ""
     if declared.kind == "money":
         money = measure.read_money(words)
         return money.value, money.problem
@@ -31,8 +33,8 @@ def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
         day = measure.read_date(words)
         return day.value or "", day.problem
     if declared.kind in {"choice", "item"}:
-        several = tuple(_alternatives(words.split(OR), declared.options))
-        return (several if len(several) > 1 else words), ""
+        options = tuple(_alternatives(words.split(OR), declared.options))
+        return (options if len(options) > 1 else words), ""
     if declared.kind != "number":
         return words, ""
     return _number(declared, words, before if isinstance(before, Entry) else None)

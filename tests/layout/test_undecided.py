@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.rules.test_cases import given, the_book
+from tundish.estimate import Job, estimate
 from tundish.field import describe, get
 from tundish.layout.design import RoomPlan, Undecided
 from tundish.layout.undecided import MOST_TOGETHER, chosen, open_choices, others, without_row
+from tundish.session import Session
+from tundish.typed import taken
 
 WALL = "survey.wall.construction"
 FLOOR = "survey.floor.kind"
@@ -93,3 +96,25 @@ def test_at_most_twelve_choices_of_a_room_are_left_open() -> None:
     assert len(found.choices) == 12
     assert len(found.plans) == 13
     assert "at most 12" in found.problems[0].text
+
+
+def test_yes_or_no_is_open_between_both_and_written_in_words() -> None:
+    shelf = "design.prewall.shelf"
+    plan = chosen(plain(), shelf, ("yes", "no"))
+    assert (plan.design.prewall.shelf, others(plan, shelf)) == (True, ("no",))
+    found = open_choices(plan, the_book(), "rooms.0")
+    assert [each.words for each in found.choices] == ["yes or no"]
+    assert [each.design.prewall.shelf for each in found.plans.values()] == [True, False]
+    wrong = open_choices(replace(plain(), undecided=(Undecided(choice=shelf, other="perhaps"),)), the_book(), "rooms.0")
+    assert "should be true or false" in wrong.problems[0].text
+
+
+def test_yes_or_no_is_left_open_and_settled_as_it_is_typed() -> None:
+    session, path = Session(Job(rooms=(plain(),))), "rooms.0.design.prewall.shelf"
+    declared = describe(Job, path)
+    assert session.set(path, taken(declared, "no or yes", None)[0]) == ()
+    assert (get(session.job, path), others(session.job.rooms[0], "design.prewall.shelf")) == (False, ("yes",))
+    assert estimate(session.job, the_book()).findings
+    assert session.set(path, taken(declared, "yes", None)[0]) == ()
+    assert (get(session.job, path), session.job.rooms[0].undecided) == (True, ())
+    assert session.set(path, taken(declared, "yes or perhaps", None)[0])[0].text.startswith("Shelf on top should be true or false")

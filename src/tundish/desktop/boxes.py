@@ -147,6 +147,7 @@ class TickBox(Painted):
 
     taken = Signal(str)
     entered = Signal()
+    tbc_asked = Signal()
 
     def __init__(self, words: str, parent: QWidget | None = None) -> None:
         super().__init__(words, parent)
@@ -162,6 +163,12 @@ class TickBox(Painted):
         """How large it wants to be."""
         px = look.now().px
         return QSize(px(28) + width_of(self.text(), "body"), look.now().row(30))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() == Qt.Key.Key_T and event.modifiers() == Qt.KeyboardModifier.ControlModifier:
+            self.tbc_asked.emit()
+        else:
+            super().keyPressEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

@@ -181,7 +181,7 @@ class FormRow(QWidget):
             self.box.stepped.connect(self._box_stepped)
             self.box.usual_asked.connect(self._box_usual)
             self.box.known_asked.connect(self._box_known)
-        if isinstance(self.box, Box | Chooser):
+        if isinstance(self.box, Box | Chooser | TickBox):
             self.box.tbc_asked.connect(self._box_tbc)
         if isinstance(self.box, Box | NoteBox):
             self.box.put_back.connect(self._box_put_back)

@@ -20,7 +20,7 @@ from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.undecided import CHOICES, place_of
+from tundish.layout.undecided import CHOICES, in_words, place_of
 from tundish.session import Step
 
 if TYPE_CHECKING:
@@ -197,8 +197,8 @@ class InputForm(Form):
 
     def _ask_or(self, path: str, declared: Field) -> None:
         """Show what else the choice of a row may be; what is ticked is left open beside what the box has."""
-        row, first = self.row(path), str(get(self.workspace.job, path))
-        codes = self._codes[path] if declared.kind == "item" else declared.options
+        row, first = self.row(path), in_words(get(self.workspace.job, path))
+        codes = self._codes[path] if declared.kind == "item" else declared.options or (typed.YES, "no")
         values = [(code, self._words_of(declared, code)) for code in codes if code != first]
         taken = or_menu.others_at(self.workspace.job, path)
         or_menu.asked(row, values, taken, lambda now: self.workspace.set(path, (first, *now)))

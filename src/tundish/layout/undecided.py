@@ -17,13 +17,14 @@ from tundish.field import Field, NoSuchInputError, Problem, describe, get, put
 from tundish.figure import Figure, Known
 from tundish.layout.design import RoomPlan, Undecided
 
-CHOICES: Final = ("choice", "item")
+CHOICES: Final = ("choice", "item", "flag")
 """The kinds of input that may be this or that."""
 MOST_OTHERS: Final = 3
 MOST_OPEN: Final = 12
 MOST_TOGETHER: Final = 8
 """Up to so many plans every combination is worked out; beyond it each choice is turned alone."""
 _INTO_ROOM: Final = 2
+_YES_NO: Final = {"yes": True, "no": False}
 Picks = tuple[int, ...]
 """Which alternative is taken of each open choice; 0 is the first."""
 
@@ -65,6 +66,16 @@ def place_of(path: str) -> tuple[str, str] | None:
     return ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
 
 
+def in_words(value: object) -> str:
+    """A choice as an alternative is written: yes and no for what is ticked or not."""
+    return ("yes" if value else "no") if isinstance(value, bool) else str(value)
+
+
+def as_held(declared: Field, alternative: object) -> object:
+    """An alternative as the input itself holds it."""
+    return _YES_NO.get(alternative, alternative) if declared.kind == "flag" and isinstance(alternative, str) else alternative
+
+
 def others(plan: RoomPlan, within: str) -> tuple[str, ...]:
     """What else the choice at a place of the plan may still be."""
     return tuple(row.other for row in plan.undecided if row.choice == within)
@@ -74,7 +85,7 @@ def chosen(plan: RoomPlan, within: str, values: Sequence[str]) -> RoomPlan:
     """The plan with a choice set to the first of `values`, open between them where there are several; one alone settles it."""
     first, *rest = dict.fromkeys(values)
     rows = (*(row for row in plan.undecided if row.choice != within), *(Undecided(choice=within, other=each) for each in rest))
-    return replace(put(plan, within, first), undecided=rows)
+    return replace(put(plan, within, as_held(describe(RoomPlan, within), first)), undecided=rows)
 
 
 def without_row(plan: RoomPlan, listed: str, place: int) -> RoomPlan:
@@ -114,12 +125,12 @@ def _wrong(plan: RoomPlan, row: Undecided, found: Mapping[str, OpenChoice]) -> s
     declared = _declared(plan, row.choice)
     if declared is None:
         return f"{row.choice or 'a choice left open'} no longer fits the room: choose again, or take it out"
-    _, wrong = plain.check(declared, row.other, row.choice)
+    _, wrong = plain.check(declared, as_held(declared, row.other), row.choice)
     if wrong:
         return wrong[0].text
     if row.choice not in found and len(found) >= MOST_OPEN:
         return f"{declared.label}: at most {MOST_OPEN} choices of a room can be left open; settle one first"
-    taken = found[row.choice].values if row.choice in found else (get(plan, row.choice),)
+    taken = found[row.choice].values if row.choice in found else (in_words(get(plan, row.choice)),)
     if row.other in taken:
         return f"{declared.label}: the same is said twice; take one out"
     return "" if len(taken) <= MOST_OTHERS else f"{declared.label}: at most {MOST_OTHERS + 1} can be left open; take one out"
@@ -135,7 +146,7 @@ def _declared(plan: RoomPlan, within: str) -> Field | None:
 
 
 def _first(plan: RoomPlan, within: str, book: Book, path: str) -> OpenChoice:
-    declared, value = describe(RoomPlan, within), str(get(plan, within))
+    declared, value = describe(RoomPlan, within), in_words(get(plan, within))
     owner = getattr(get(plan, within.rpartition(".")[0]), "name", "")
     label = f"{declared.label}, {owner}" if owner else declared.label
     return OpenChoice(f"{path}.{within}", label, (value,), (_name(value, book),))
@@ -156,5 +167,5 @@ def _one_at_a_time(choices: Sequence[OpenChoice]) -> Iterator[Picks]:
 def _picked(plan: RoomPlan, places: Sequence[str], choices: Sequence[OpenChoice], picks: Picks) -> RoomPlan:
     settled = replace(plan, undecided=())
     for within, each, pick in zip(places, choices, picks, strict=True):
-        settled = put(settled, within, each.values[pick])
+        settled = put(settled, within, as_held(describe(RoomPlan, within), each.values[pick]))
     return settled

@@ -17,6 +17,7 @@ from tundish.desktop.forms import FormRow
 from tundish.desktop.pages.survey import SurveyPage
 from tundish.desktop.reasons import reason_of
 from tundish.desktop.standing import unsettled
+from tundish.field import get
 from tundish.layout.undecided import others
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)  # a menu opened without a screen
@@ -144,3 +145,25 @@ def test_where_from_names_it_and_what_it_decides(asked: str, fitter: Fitter) -> 
     assert section.lines[0].label == "Settle by frames"
     assert any(line.label.startswith("With brick: ") for line in section.lines)
     assert [action.text for action in view.actions] == ["Change it"]
+
+
+@pytest.mark.parametrize("by", ["key", "mouse"])
+def test_yes_or_no_is_left_open_beside_its_tick(by: str, fitter: Fitter) -> None:
+    path = "rooms.0.design.finish.tanking"
+    page = opened(fitter, path)
+    row = page.form.row(path)
+    fitter.qtbot.waitUntil(lambda: not row.or_room().isEmpty(), timeout=WAIT_MS)
+    row.box.setFocus()
+    if by == "key":
+        QTest.keyClick(row.box, Qt.Key.Key_T, CONTROL)
+    else:
+        click(row, row.or_room().center())
+    held = get(fitter.workspace.job, path)
+    other = "no" if held else "yes"
+    take(fitter, row, f"or {other}")
+    assert others(fitter.workspace.job.rooms[0], "design.finish.tanking") == (other,)
+    assert get(fitter.workspace.job, path) is held
+    assert f"or {other}: still open" in row.box.accessibleDescription()
+    click(row.box)
+    assert not others(fitter.workspace.job.rooms[0], "design.finish.tanking")
+    assert get(fitter.workspace.job, path) is not held
