@@ -1,7 +1,8 @@
-"""Three rooms against accounts made by hand, without sight of the program: every height, depth, place and length of them."""
+"""Five rooms against accounts made by hand, without sight of the program: every height, depth, place and length of them."""
 
 from __future__ import annotations
 
+import math
 import tomllib
 from functools import lru_cache
 from pathlib import Path
@@ -17,7 +18,7 @@ from tundish.store.codec import read_job
 from tundish.store.keep import demo_jobs
 
 HERE: Final = Path(__file__).parent / "by_hand"
-ROOMS: Final = ("village_hall", "ensuite", "cupboard")
+ROOMS: Final = ("village_hall", "ensuite", "cupboard", "corner_wc", "round_corner")
 WRITTEN_TO: Final = 0.06
 """The accounts are written to two places; a setter-out works to a tenth of a millimetre."""
 AREA_TO: Final = 0.00006
@@ -71,7 +72,7 @@ def worked(account: str) -> Estimate:
 
 
 def job_of(account: str) -> Job:
-    """The hall is one of the demonstration jobs; the two others stand beside their accounts."""
+    """The hall is one of the demonstration jobs; the others stand beside their accounts."""
     if account == "village_hall":
         return next(job for job in demo_jobs() if job.number == "103")
     job = read_job((HERE / f"{account}.tundish").read_bytes()).job
@@ -117,5 +118,6 @@ def appliance(room: Room, key: str) -> Placed:
 
 
 def middle(member: Member) -> float:
-    """Where along the wall the middle of a member is."""
-    return member.x + (member.length.value if member.along == "x" else member.section[0]) / 2
+    """Where along the wall the middle of a member is; of a strut on a wall of a corner, as it is seen from the front."""
+    seen = member.length.value * math.cos(math.radians(member.turn))
+    return member.x + (seen if member.along == "x" else member.section[0]) / 2
