@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tundish.catalogue.load import supplied_book
 from tundish.estimate import Job, estimate
 from tundish.field import Entry, describe, put, removed, walk
-from tundish.options import Change, Option, differences, with_changes
+from tundish.options import Change, Option, differences, with_changes, without_room
 from tundish.store.keep import demo_jobs
 
 FAMILY = next(job for job in demo_jobs() if job.number == "102")
@@ -63,3 +63,13 @@ def test_a_change_that_no_longer_fits_is_said() -> None:
     assert [each.path for each in worked.problems] == ["options.0"]
     assert all(each.text.startswith("old: ") for each in worked.problems)
     assert worked.options[0].price == worked.price
+
+
+def test_a_room_that_is_taken_out_takes_its_changes_along_and_later_rooms_move_up() -> None:
+    def changes(*paths: str) -> tuple[Change, ...]:
+        return tuple(Change(path=path, value="1") for path in paths)
+
+    mixed = Option(name="mixed", changes=changes("rooms.0.name", "rooms.1.name", "rooms.2.name", "terms.mark_up", "rooms"))
+    gone = Option(name="of that room alone", changes=changes("rooms.1.name"))
+    (left,) = without_room((mixed, gone), 1)
+    assert left.changes == changes("rooms.0.name", "rooms.1.name", "terms.mark_up")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
 from tundish import plain
@@ -28,6 +28,22 @@ class Option:
     name: str = text("Option", "As the client reads it: with a bidet, the plain basin…")
     note: str = text("What it means to the client")
     changes: tuple[Change, ...] = records("Changes", Change)
+
+
+def without_room(options: Iterable[Option], gone: int) -> tuple[Option, ...]:
+    """The options of a job that loses a room: what they changed of it is gone, later rooms move up; an option of nothing is left out."""
+    made = (replace(each, changes=tuple(_moved_up(each.changes, gone))) for each in options)
+    return tuple(each for each in made if each.changes)
+
+
+def _moved_up(changes: Iterable[Change], gone: int) -> Iterator[Change]:
+    for each in changes:
+        listed, _, rest = each.path.partition(".")
+        place, _, inside = rest.partition(".")
+        if listed != "rooms":
+            yield each
+        elif place.isdecimal() and int(place) != gone:
+            yield replace(each, path=f"rooms.{int(place) - (int(place) > gone)}.{inside}".rstrip("."))
 
 
 def differences(before: object, after: object) -> tuple[Change, ...]:

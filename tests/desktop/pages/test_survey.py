@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 import pytest
@@ -11,6 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QMenu, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, focused, key
+from tundish.cutting.sawn import Sawn
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.form_heads import Sum
@@ -307,3 +309,33 @@ def test_a_press_on_a_group_shows_it(fitter: Fitter) -> None:
     assert FIRST in {each.key for each in GROUPS}
     page._choose("water")
     assert paths(page)[0].startswith(f"{SURVEY}.water.")
+
+
+def test_a_room_is_added_gone_on_in_and_taken_out_again(fitter: Fitter) -> None:
+    page = started(fitter)
+    page._choose("room")
+    before = fitter.settled().job
+    assert not named(fitter, page, "Take out this room").isEnabled()
+    fitter.press("Add a room", page)
+    assert [each.name for each in fitter.settled().job.rooms] == ["Bathroom", "Room 2"]
+    assert fitter.workspace.room_place == 1
+    fitter.workspace.set("rooms.1.survey.room.width", Entry(1700))
+    width = next(row for row in page.form.rows() if row.path == "rooms.1.survey.room.width")
+    assert isinstance(width.box, Box)
+    assert width.box.text() == "1,700"
+    fitter.press("Take out this room", page)
+    assert fitter.settled().job.rooms == before.rooms
+    assert fitter.workspace.room_place == 0
+    fitter.undo()
+    assert len(fitter.settled().job.rooms) == 2
+
+
+def test_no_room_is_taken_out_once_something_is_cut(fitter: Fitter) -> None:
+    page = started(fitter)
+    page._choose("room")
+    fitter.press("Add a room", page)
+    fitter.workspace.edit("cut", replace(fitter.workspace.job, sawn=(Sawn(item="strut-41x21", mark="U1"),)))
+    fitter.workspace.choose_room(0)
+    out = named(fitter, page, "Take out this room")
+    assert not out.isEnabled()
+    assert "cut already" in out.toolTip()

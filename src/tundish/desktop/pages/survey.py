@@ -14,6 +14,7 @@ from tundish.desktop.inputs import InputForm
 from tundish.desktop.page import Page
 from tundish.desktop.painted import IconButton
 from tundish.desktop.record_rows import RecordRows
+from tundish.desktop.room_buttons import room_buttons
 from tundish.desktop.started import add_appliance
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -134,7 +135,13 @@ class SurveyPage(Page):
         own = tuple(each.code for each in job.own_items)
         if self._group == groups.FIRST:
             return (place, groups.shape(plan.survey.floor), groups.shape(plan.design.appliances))
-        return (place, own, *(groups.shape(get(plan, record)) for record in groups.group(self._group).records))
+        return (
+            len(job.rooms),
+            bool(job.sawn),
+            place,
+            own,
+            *(groups.shape(get(plan, record)) for record in groups.group(self._group).records),
+        )
 
     def _rebuild(self) -> None:
         self._shape = self._shape_now()
@@ -169,6 +176,8 @@ class SurveyPage(Page):
         rows.add_lists(tuple(f"{room}.{each}" for each in lists))
         if self._group == "floor":
             self._add_sum()
+        if self._group == "room":
+            self.form.add_buttons(*room_buttons(self._workspace))
 
     def _add_first(self, rows: RecordRows) -> None:
         """The ten boxes of a first price."""
