@@ -18,9 +18,9 @@ from tundish.documents.drawing import Drawing, Ellipse, Words
 from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
 from tundish.documents.survey_sketch import follow
-from tundish.estimate import Estimate, Job
-from tundish.field import Entry, Field, fields_of
-from tundish.layout.design import Undecided
+from tundish.estimate import Estimate, Job, estimate
+from tundish.field import Entry, Field, fields_of, put
+from tundish.layout.design import Noggin, Undecided
 from tundish.layout.room import Room
 from tundish.survey.settled import Settled
 from tundish.survey.shape import Photograph
@@ -352,3 +352,15 @@ def test_a_wall_with_nothing_to_hang_has_no_heights_to_agree_and_hides_no_frames
     assert boxing.name not in as_text(heights_agreed.build(worked["104"]))
     assert "It hides the pipes that run behind it." in described(boxing)
     assert "steel frames" not in described(boxing)
+
+
+def test_openings_and_noggins_are_marked_on_the_sheet(worked: dict[str, Estimate]) -> None:
+    """By hand: the niche is tiled from 1,180 to 1,500, its frame is opened 24 more at each side; the noggin is 13 of floor + 900 up."""
+    noggin = Noggin(name="Shelf", from_left=Entry(1000), level=Entry(900), reach=Entry(80))
+    one = estimate(put(worked["104"].job, "rooms.0.design.prewall.noggins", (noggin,)), worked["104"].book)
+    rows = [row.cells for table in tables(setting_out.build(one, one.rooms[0])) for row in table.rows]
+    marked = {str(row[0]): row[1:4] for row in rows}
+    assert marked["Niche by the WC, head"][0] == "1,156 to 1,524"
+    assert marked["Niche by the WC, head"][1:] == (977, 964)
+    assert marked["Niche by the WC, foot"][1:] == (629, 616)
+    assert marked["Shelf, middle of noggin"] == ("1,000 to 1,080", 913, 900)

@@ -12,7 +12,7 @@ from tundish.estimate import Job
 from tundish.field import Entry, describe, get
 from tundish.figure import Known
 from tundish.layout.recesses import Recess
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Backed, Placed, Room
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Size:
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """Something that can be moved: an appliance, a niche, an access opening.
+    """Something that can be moved: an appliance, a niche, an access opening, a noggin.
 
     `sizes` in the order D steps through them: the first is moved along the wall, the second up and down. `left` and `right` are its
     edges, and `top_words` what is moved up and down.
@@ -63,6 +63,7 @@ def things(room: Room) -> tuple[Thing, ...]:
     """Everything that can be moved, left to right."""
     made = [_appliance(room, placed) for placed in room.placed]
     made += [_recess(room, each) for each in room.recesses]
+    made += [_backed(room, each) for each in room.backed]
     return tuple(sorted(made, key=lambda each: each.left))
 
 
@@ -185,6 +186,17 @@ def _recess(room: Room, each: Recess) -> Thing:
         *(Size(f"{name}, {what}", f"{path}.{what}", figure.value) for what, figure in more if figure is not None),
     )
     return Thing(each.key, name, path, each.kind, left, left + width, made, f"bottom of {name}")
+
+
+def _backed(room: Room, each: Backed) -> Thing:
+    name, path, reach, left = each.name, each.path, each.reach.value, each.left.value
+    made = (
+        Size(f"{name}, left end from left wall", f"{path}.from_left", left),
+        Size(f"{name}, middle above finished floor", f"{path}.level", each.level.value - room.finished_floor.value),
+        Size(f"{name}, right end from right wall", f"{path}.from_left", room.width.value - left - reach, room.width.value - reach, -1),
+        Size(f"{name}, length", f"{path}.reach", reach),
+    )
+    return Thing(each.key, name, path, "noggin", left, left + reach, made, f"middle of {name}")
 
 
 def _gaps(room: Room, placed: Placed) -> Iterator[Size]:

@@ -23,7 +23,7 @@ LAYERS: Final = (
     ("pipes", "Pipes"),
     ("ware", "Ware"),
 )
-RECESSES: Final = (("niche", "Niche"), ("hatch", "Access opening"))
+RECESSES: Final = (("niche", "Niche"), ("hatch", "Access opening"), ("towel rail", "Towel rail support"), ("noggin", "Noggin"))
 
 
 class SettingTools(QObject):

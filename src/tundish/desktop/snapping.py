@@ -18,6 +18,7 @@ GRIDS: Final = (10.0, 5.0, 1.0, 0.0)
 """What places are rounded to, mm, the first at first; 0 is off."""
 PULL_PX: Final = 8.0
 """How near a piece is pulled from, in pixels."""
+_OTHER: Final = frozenset({"niche", "hatch", "noggin"})
 _BESIDE_WALL: Final = frozenset({"wc", "bidet"})
 
 
@@ -67,7 +68,7 @@ def _middles(room: Room, thing: Thing, book: Book) -> Iterator[tuple[float, str]
 
 def _neighbours(room: Room, thing: Thing) -> tuple[Thing | None, Thing | None]:
     """The appliances to the left and the right of a thing."""
-    others = [each for each in things(room) if each.key != thing.key and each.kind not in {"niche", "hatch"}]
+    others = [each for each in things(room) if each.key != thing.key and each.kind not in _OTHER]
     left = [each for each in others if each.middle < thing.middle]
     right = [each for each in others if each.middle > thing.middle]
     return (left[-1] if left else None), (right[0] if right else None)
@@ -86,7 +87,7 @@ def _clearances(room: Room, thing: Thing, book: Book) -> Iterator[tuple[float, s
     if thing.kind in _BESIDE_WALL:
         least = book.figure("space.wc_centre").value
         yield from ((least, "least clearance"), (room.width.value - least, "least clearance"))
-    if thing.kind not in {"niche", "hatch"}:
+    if thing.kind not in _OTHER:
         gap = book.figure("space.ware_gap").value
         if left is not None:
             yield left.right + gap + half, "least clearance"

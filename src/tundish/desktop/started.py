@@ -12,13 +12,18 @@ from tundish.desktop.workspace import Workspace
 from tundish.field import Entry, describe, get, put
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import PREWALLS, Appliance, Hatch, Niche
+from tundish.layout.design import PREWALLS, Appliance, Hatch, Niche, Noggin
+from tundish.layout.noggins import noggin_key, noggin_name
 from tundish.layout.recesses import HATCH_SIDE, hatch_key, niche_key
 from tundish.layout.room import Room
 from tundish.layout.usual import free_stretches, usual
 
 ELBOW: Final = 100.0
 """Left free beside an appliance that is added, where there is room."""
+
+
+TOWEL_RAIL: Final = (500.0, 1_000.0)
+"""How long a towel rail is, and how high it hangs above the finished floor: common practice."""
 
 
 def add_niche(workspace: Workspace) -> str:
@@ -46,6 +51,28 @@ def add_hatch(workspace: Workspace) -> str:
     left = next_centre(room, wide) - wide / 2
     workspace.add(listed, Hatch(item=code, from_left=Entry(left, Known.ASSUMED)), f"add access opening {count + 1}")
     return hatch_key(count)
+
+
+def add_noggin(workspace: Workspace) -> str:
+    """Add a noggin to the pre-wall that is looked at, with its name still blank; gives its id as a piece."""
+    return _add_noggin(workspace, "", float(describe(Noggin, "reach").usual or 0), float(describe(Noggin, "level").usual or 0))
+
+
+def add_towel_rail(workspace: Workspace) -> str:
+    """Add what a towel rail is fixed to; gives its id as a piece."""
+    return _add_noggin(workspace, "Towel rail", TOWEL_RAIL[0], TOWEL_RAIL[1])
+
+
+def _add_noggin(workspace: Workspace, name: str, reach: float, level: float) -> str:
+    room = _room(workspace)
+    if room is None:
+        return ""
+    listed, count = f"{room.prewall_path}.noggins", len(room.prewall.noggins)
+    reach = min(reach, room.run.value)
+    under = min(level, room.top.value - room.finished_floor.value - ELBOW)
+    left, up, long = (Entry(each, Known.ASSUMED) for each in (next_centre(room, reach) - reach / 2, under, reach))
+    workspace.add(listed, Noggin(name=name, from_left=left, level=up, reach=long), f"add {noggin_name(Noggin(name=name), count)}")
+    return noggin_key(count)
 
 
 def add_appliance(workspace: Workspace, kind: str) -> str:

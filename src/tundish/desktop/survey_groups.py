@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from tundish.desktop.inputs import may_be_blank
 from tundish.field import Entry, Field, fields_of, get, walk
-from tundish.layout.design import Appliance, Finish, Hatch, Niche, PreWall, RoomPlan
+from tundish.layout.design import Appliance, Finish, Hatch, Niche, Noggin, PreWall, RoomPlan
 from tundish.survey.floor import Floor, Layer
 from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
 from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
@@ -62,6 +62,7 @@ NOUNS: Final[Mapping[type, str]] = {
     Photograph: "a photograph",
     Niche: "a niche",
     Hatch: "an access opening",
+    Noggin: "a noggin",
     PreWall: "a pre-wall",
     Appliance: "an appliance",
 }

@@ -1,4 +1,4 @@
-"""What is let into the front of a pre-wall, niches and access openings, and what stands or hangs in front of its wall."""
+"""What is let into the front of a pre-wall, niches and access openings, what has a noggin behind it, and what stands before its wall."""
 
 from __future__ import annotations
 
@@ -10,8 +10,8 @@ from tundish.layout.room import Room
 
 
 def pieces(room: Room) -> list[tuple[str, str]]:
-    """Ids and names of niches and access openings."""
-    return [(each.key, each.name) for each in room.recesses]
+    """Ids and names of niches, access openings and noggins."""
+    return [*((each.key, each.name) for each in room.recesses), *((each.key, each.name) for each in room.backed)]
 
 
 def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -27,6 +27,16 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Line(x, z + high, x + wide, z, "hidden", each.key)
         if named:
             yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key, most=wide)
+
+
+def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
+    """Where something can be fixed: dashed round what backs it, with a line through its middle."""
+    for each in room.backed:
+        left, right, middle = each.left.value, each.right.value, each.level.value
+        yield Box(left, middle - _BACKED / 2, right - left, _BACKED, "hidden", each.key, filled=False)
+        yield Line(left, middle, right, middle, "hidden", each.key)
+        if named:
+            yield Words((left + right) / 2, middle + _BACKED / 2 + _OVER, each.name, piece=each.key, most=right - left)
 
 
 def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -53,3 +63,6 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
 
 _EDGE = 18.0
 _UNDER = 45.0
+_BACKED = 60.0
+"""How high the dashes round a noggin are, so that it can be pressed."""
+_OVER = 15.0

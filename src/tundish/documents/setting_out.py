@@ -47,6 +47,9 @@ _COLUMNS = (
 )
 
 
+_LET_IN: Final = "Openings in the frame, and noggins"
+
+
 def build(estimate: Estimate, room: Room) -> Document:
     """The sheet of one wall: what is marked on it first, then how its frames are set and what is picked for them."""
     several = len(estimate.rooms) > 1
@@ -92,6 +95,7 @@ def _marking(room: Room) -> tuple[Block, ...]:
     floor = _floor_words(room.finished_floor)
     stand = f"Stand on: bare floor. Heights in bold are above the bare floor. The finished floor is {floor} higher. All in mm."
     rows = [row for placed in room.placed for row in _placed(placed, room)]
+    rows += _let_in(room)
     rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
     return (
         Heading(wall_title(room)),
@@ -118,6 +122,22 @@ def _placed(placed: Placed, room: Room) -> list[Row]:
     rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
     rows += [_height(mark, _left(placed, mark), room) for mark in marks_of(placed)]
     return rows
+
+
+def _let_in(room: Room) -> list[Row]:
+    """Where the frame is opened for niches and access openings, and where a noggin goes."""
+    rows = []
+    for recess in room.recesses:
+        across = _from_to(recess.open_left, recess.open_right)
+        edges = (("head", recess.open_head), ("foot", recess.open_foot))
+        rows += [_height(RodMark(f"{recess.name}, {words}", edge, ""), across, room) for words, edge in edges]
+    for backed in room.backed:
+        rows.append(_height(RodMark(f"{backed.name}, middle of noggin", backed.level, ""), _from_to(backed.left, backed.right), room))
+    return [Row((_LET_IN,), group=_LET_IN), *rows] if rows else []
+
+
+def _from_to(left: Figure, right: Figure) -> str:
+    return f"{measure.show_length(left.value)} to {measure.show_length(right.value)}"
 
 
 def _own_rows(room: Room) -> list[Row]:

@@ -118,6 +118,7 @@ def _in_front(room: Room, show: Show) -> Iterator[Mark]:
         yield from _centre_lines(room, show)
     if show.ware:
         yield from recess_drawing.front(room, named=show.names)
+        yield from recess_drawing.backed(room, named=show.names)
         yield from recess_drawing.in_the_way(room, named=show.names)
     for placed in room.placed:
         if show.ware:

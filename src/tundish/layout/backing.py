@@ -116,9 +116,7 @@ def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
 
 def rail_noggins(outline: Outline, placed: Sequence[Placed], supports: Sequence[Figure], book: Book) -> Iterator[Member]:
     """A noggin behind every place where a drop-down rail or a back rest is fixed, in the bay between two supports that holds it."""
-    item = book.role(TIMBER) if outline.timber else outline.strut
-    role = TIMBER if outline.timber else "strut"
-    face, section = size(item, "face", "Face of noggin"), (item.sizes["face"][0], item.sizes["depth"][0])
+    role, face, section = stuff_of(outline, book)
     seen: set[tuple[float, float]] = set()
     for each in placed:
         for what, x, z in rail_places(each, book):
@@ -130,6 +128,12 @@ def rail_noggins(outline: Outline, placed: Sequence[Placed], supports: Sequence[
             left = bay[0].value + face.value / 2
             y = outline.depth.value - section[1]
             yield Member(f"G{len(seen)}", "rail noggin", role, length, "x", left, y, z - section[0] / 2, section, f"behind the {what}")
+
+
+def stuff_of(outline: Outline, book: Book) -> tuple[str, Figure, tuple[float, float]]:
+    """What a noggin between the supports of boards is made of: its role, how wide its face is, and its section."""
+    item = book.role(TIMBER) if outline.timber else outline.strut
+    return TIMBER if outline.timber else "strut", size(item, "face", "Face of noggin"), (item.sizes["face"][0], item.sizes["depth"][0])
 
 
 def rail_places(placed: Placed, book: Book) -> Iterator[tuple[str, float, float]]:

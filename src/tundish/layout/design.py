@@ -51,6 +51,16 @@ class Hatch:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Noggin:
+    """A length of the pre-wall with something behind its boards that a thing can be fixed to: a towel rail, a shelf."""
+
+    name: str = text("What it holds", "Towel rail, shelf, hook…")
+    from_left: Entry | None = length("Left end from left wall", known=Known.AGREED, usual=900)
+    level: Entry | None = length("Middle above finished floor", known=Known.AGREED, usual=1_000)
+    reach: Entry | None = length("Length to fix to", least=20, most=40_000, known=Known.AGREED, usual=300)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PreWall:
     """A false wall in front of one of the walls."""
 
@@ -93,6 +103,7 @@ class PreWall:
     )
     niches: tuple[Niche, ...] = records("Niches", Niche)
     hatches: tuple[Hatch, ...] = records("Access openings", Hatch)
+    noggins: tuple[Noggin, ...] = records("Noggins", Noggin)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

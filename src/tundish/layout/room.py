@@ -186,6 +186,23 @@ class Face:
 
 
 @dataclass(frozen=True, slots=True)
+class Backed:
+    """A stretch of a pre-wall that has something behind it to fix to: its left end, its middle above the bare floor, and its length."""
+
+    key: str
+    path: str
+    name: str
+    left: Figure
+    level: Figure
+    reach: Figure
+
+    @property
+    def right(self) -> Figure:
+        """Its right end."""
+        return (self.left + self.reach).named(f"{self.name}, right end")
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """A room worked out at one of its pre-walls. `figures` names every figure a user may ask about, such as "wc-1.studs".
 
@@ -196,7 +213,7 @@ class Room:
     `width` its length. `supports` are the centres of everything that boards are fixed to, from the left end of the wall; `at_wall` says
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
-    the runs to those that it was not chosen to go to. `recesses` are let into the front. `in_corners` are other
+    the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
     pre-walls across the corners at the left and the right end of the wall.
     """
 
@@ -240,6 +257,7 @@ class Room:
     outfalls: tuple[Outfall, ...] = ()
     instead: tuple[PipeRun, ...] = ()
     recesses: tuple[Recess, ...] = ()
+    backed: tuple[Backed, ...] = ()
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
 
     @property

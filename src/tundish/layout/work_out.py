@@ -11,7 +11,19 @@ from itertools import chain
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
-from tundish.layout import backing, corner_backing, depths, feeds, heights, pipes, prewall_steel, prewall_timber, supports, typed_over
+from tundish.layout import (
+    backing,
+    corner_backing,
+    depths,
+    feeds,
+    heights,
+    noggins,
+    pipes,
+    prewall_steel,
+    prewall_timber,
+    supports,
+    typed_over,
+)
 from tundish.layout.around import around_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
@@ -23,7 +35,7 @@ from tundish.layout.outfalls import outfalls_of
 from tundish.layout.outline import Outline, behind_uprights, outline_of
 from tundish.layout.placing import place
 from tundish.layout.prewall_timber import ROLE as TIMBER
-from tundish.layout.room import Face, Member, Outfall, PipeRun, Placed, Room
+from tundish.layout.room import Backed, Face, Member, Outfall, PipeRun, Placed, Room
 from tundish.layout.standing import Standing, standings
 from tundish.layout.supports import FrameSpan, Limits, Stand
 
@@ -45,10 +57,9 @@ def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Roo
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
     outline = outline_of(plan, standing, book, inputs)
     placed = place(outline, book, inputs)
-    piped = _piped(outline, placed, inputs, book)
-    framed = _framed(outline, placed, inputs, book)
+    piped, framed = _piped(outline, placed, inputs, book), _framed(outline, placed, inputs, book)
     surfaces = tuple(replace(each, boards=marked(standing.mark, each.boards)) for each in faces(outline, framed.supports, book))
-    named = chain(piped.services, _of_placed(placed), _of_pipes(piped.runs), _of_members(framed), _of_faces(surfaces))
+    named = dict(chain(piped.services, _of_placed(placed), _of_pipes(piped.runs), _of_members(framed), _of_faces(surfaces)))
     return Room(
         plan=plan,
         path=inputs.path,
@@ -82,13 +93,14 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         board=outline.board,
         tile=outline.tile,
         strut=outline.strut,
-        figures=_of_outline(outline, book, inputs) | dict(named),
+        figures=_of_outline(outline, book, inputs) | named,
         around=around_of(plan.survey, standing, outline.height.value, inputs),
         problems=inputs.problems,
         supports=framed.supports,
         at_wall=outline.run.at_wall,
         wall_studs=framed.wall_studs,
         recesses=outline.recesses,
+        backed=framed.backed,
         outfalls=piped.outfalls,
         instead=piped.instead,
     )
@@ -119,6 +131,7 @@ class _Framed:
     supports: tuple[Figure, ...]
     wall_studs: tuple[float, ...]
     members: tuple[Member, ...]
+    backed: tuple[Backed, ...]
 
 
 def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> _Framed:
@@ -128,14 +141,17 @@ def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Bo
     lands_on = supports.supports_of(stands, frames)
     studs = backing.wall_studs(outline, inputs)
     frame = prewall_timber.members if outline.timber else prewall_steel.members
+    rails = tuple(backing.rail_noggins(outline, placed, lands_on, book))
+    backed = noggins.backed_of(outline.standing, outline.finished_floor, inputs)
     members = (
         *frame(outline, stands, lands_on, framed, book),
-        *backing.rail_noggins(outline, placed, lands_on, book),
+        *rails,
+        *noggins.noggins(outline, backed, lands_on, framed, len(rails), book),
         *backing.wall_struts(outline, framed, studs, book),
         *corner_backing.corner_struts(outline, framed, inputs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
     )
-    return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members))
+    return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members), backed)
 
 
 def _stands(outline: Outline, frames: Sequence[FrameSpan], book: Book) -> tuple[Stand, ...]:

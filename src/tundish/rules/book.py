@@ -85,6 +85,7 @@ from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
 from tundish.rules.prewall.in_corner import in_corner
 from tundish.rules.prewall.moved import moved
+from tundish.rules.prewall.noggins import noggins
 from tundish.rules.prewall.nuts import nuts
 from tundish.rules.prewall.recesses import recesses
 from tundish.rules.prewall.steel import steel
@@ -215,6 +216,7 @@ RULES: Final[tuple[Rule, ...]] = (
     floor_noggins,
     in_corner,
     moved,
+    noggins,
     nuts,
     recesses,
     steel,

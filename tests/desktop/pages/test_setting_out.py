@@ -418,3 +418,29 @@ def test_ware_typed_for_the_job_stays_on_the_wall_while_it_is_moved(fitter: Fitt
     assert now is not None
     assert "wc-1" in {each.key for each in now.placed}
     workspace.end_trial()
+
+
+def test_a_towel_rail_support_is_added_moved_by_keys_counted_and_taken_out(fitter: Fitter) -> None:
+    page = opened(fitter, "104")
+    before = strut(fitter)
+    add(page, "towel rail")
+    backed = room(fitter).backed[0]
+    assert (backed.name, page.view.piece()) == ("Towel rail", backed.key)
+    assert backed.left.tbc
+    assert strut(fitter) > before
+    at = backed.left.value
+    key(Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    assert room(fitter).backed[0].left.value == at + 10
+    key(Qt.Key.Key_D)
+    press_digits("1100")
+    key(Qt.Key.Key_Return)
+    assert room(fitter).backed[0].level.value == room(fitter).finished_floor.value + 1100
+    key(Qt.Key.Key_Delete)
+    assert not room(fitter).backed
+    assert strut(fitter) == before
+    fitter.undo()
+    assert room(fitter).backed[0].name == "Towel rail"
+
+
+def strut(fitter: Fitter) -> float:
+    return next(each.amount.value for each in fitter.settled().lines if each.item.code == "strut-41x21")

@@ -42,6 +42,7 @@ LISTS: Final = (
     ("electrics", f"{SURVEY}.electrics", "Add something electrical"),
     ("prewall", "rooms.0.design.prewall.niches", "Add a niche"),
     ("prewall", "rooms.0.design.prewall.hatches", "Add an access opening"),
+    ("prewall", "rooms.0.design.prewall.noggins", "Add a noggin"),
     ("prewall", "rooms.0.design.further", "Add a pre-wall"),
 )  # fmt: skip
 

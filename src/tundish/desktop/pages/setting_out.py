@@ -24,7 +24,7 @@ from tundish.desktop.page import Page
 from tundish.desktop.rod_view import Rod, heights
 from tundish.desktop.setting_tools import SettingTools
 from tundish.desktop.spoken import Speaker
-from tundish.desktop.started import add_appliance, add_hatch, add_niche
+from tundish.desktop.started import add_appliance, add_hatch, add_niche, add_noggin, add_towel_rail
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.drawing import Dimension
@@ -364,7 +364,7 @@ class SettingOutPage(Page):
 
     def _add_one(self, kind: str) -> None:
         if self._workspace.job.rooms:
-            makers = {"niche": add_niche, "hatch": add_hatch}
+            makers = {"niche": add_niche, "hatch": add_hatch, "noggin": add_noggin, "towel rail": add_towel_rail}
             self._wanted = makers[kind](self._workspace) if kind in makers else add_appliance(self._workspace, kind)
 
     def _add_prewall(self, kind: str) -> None:
