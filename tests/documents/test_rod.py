@@ -7,6 +7,7 @@ import pytest
 from tests.published.asking import room_of
 from tundish.documents.drawing import Box, Words
 from tundish.documents.rod import marks_of, rod
+from tundish.documents.setting_out import left_of
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.documents.wall_sheet import wall_sheet
 from tundish.layout.room import Room
@@ -60,3 +61,10 @@ def test_the_sheet_shows_them_from_above_as_far_out_as_they_are_made() -> None:
     outs = {name: room.figures[f"wc-1.{name}_out"].value for name in ("drop_rail", "back_rest")}
     deep = {mark.height for mark in wall_sheet(room).marks if isinstance(mark, Box) and mark.piece == "wc-1"}
     assert set(outs.values()) <= deep
+
+
+def test_the_drop_down_rail_is_set_out_on_its_own_centre_and_the_other_on_the_side_wall() -> None:
+    """320 from the pan's centre at 500, on its open side, the side wall being on the left."""
+    placed = next(iter(accessible().placed))
+    where = {mark.label: left_of(placed, mark) for mark in marks_of(placed)}
+    assert (where["Drop-down rail"], where["Rail beside"], where["Back rest"]) == ("820", "side wall", "500")

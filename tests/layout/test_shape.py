@@ -49,6 +49,14 @@ def test_a_room_of_six_walls() -> None:
     assert not told
 
 
+@pytest.mark.parametrize("left", [1100.0, 1500.0])
+def test_a_chimney_breast_stands_out_of_one_wall(left: float) -> None:
+    """The wall goes on in one line beyond the breast: its two parts do not meet."""
+    made, told = shape((2400, 90), (left, 90), (300, 90), (800, 270), (300, 270), (2200 - left, 90), (2400, 90))
+    assert made.corners[3:7] == ((3000 - left, 2400), (3000 - left, 2100), (2200 - left, 2100), (2200 - left, 2400))
+    assert not told
+
+
 @pytest.mark.parametrize("blank", [(1,), (4,), (0, 1), (3, 4)])
 def test_one_or_two_lengths_are_reckoned_from_the_others(blank: tuple[int, ...]) -> None:
     made, told = shape(*((None if place in blank else length, corner) for place, (length, corner) in enumerate(L_SHAPED)))

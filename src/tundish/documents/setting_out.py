@@ -120,7 +120,7 @@ def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:
 def _placed(placed: Placed, room: Room) -> list[Row]:
     heading = placed.name if placed.choice.in_hand else f"{placed.name}: sizes not confirmed, do not drill"
     rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
-    rows += [_height(mark, _left(placed, mark), room) for mark in marks_of(placed)]
+    rows += [_height(mark, left_of(placed, mark), room) for mark in marks_of(placed)]
     return rows
 
 
@@ -176,7 +176,8 @@ def _floor_words(floor: Figure) -> str:
     return f"{words} (TBC: {measure.show_range(floor.low, floor.high)})" if floor.tbc else words
 
 
-def _left(placed: Placed, mark: RodMark) -> str:
+def left_of(placed: Placed, mark: RodMark) -> str:
+    """Where a height of an appliance is marked along the wall, from its left end."""
     x = placed.centre.value
     if mark.key.endswith(".studs"):
         half = placed.ware.size("stud_spacing").value / 2
@@ -184,6 +185,10 @@ def _left(placed: Placed, mark: RodMark) -> str:
     if mark.key.endswith(".supply") and placed.ware.has("supply_spacing"):
         half = placed.ware.size("supply_spacing").value / 2
         return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
+    if mark.key.endswith(".drop_rail"):
+        return measure.show_length(placed.figures["drop_rail_from_left"].value)
+    if mark.key.endswith(".rail"):
+        return "side wall"
     if mark.key.endswith(".frame_top"):
         return f"{measure.show_length(placed.left)} to {measure.show_length(placed.right)}"
     return measure.show_length(x)

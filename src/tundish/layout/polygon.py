@@ -125,7 +125,7 @@ def _crossed(corners: Sequence[Point], inputs: Inputs) -> bool:
         if (other - one) % count in {1, count - 1}:
             continue
         a, b, c, d = corners[one], corners[(one + 1) % count], corners[other], corners[(other + 1) % count]
-        if _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0:
+        if _beside(a, b, c, d) and _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0:
             _none(f"Walls {LETTERS[one]} and {LETTERS[other]} cross: measure them, and the corners between, again", inputs)
             return True
     return False
@@ -137,6 +137,11 @@ def _inside_out(corners: Sequence[Point], inputs: Inputs) -> bool:
         return False
     _none("The walls go round the wrong way: B is on the right of wall A, and corners are measured inside the room", inputs)
     return True
+
+
+def _beside(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether the boxes round two lines meet: the two parts of a wall beside a chimney breast lie in one line and do not."""
+    return all(min(a[i], b[i]) <= max(c[i], d[i]) and min(c[i], d[i]) <= max(a[i], b[i]) for i in (0, 1))
 
 
 def _turn(a: Point, b: Point, c: Point) -> float:
