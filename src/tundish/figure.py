@@ -177,7 +177,7 @@ def converted(figure: Figure, unit: str, label: str = "") -> Figure:
     if factor is None:
         raise UnitsDifferError(figure, number(0, unit, "what it is turned into"))
     scaled = _product(figure, number(factor, times_units(unit, figure.unit, -1), known=Known.RULE), "×")
-    return replace(scaled, label=label or figure.label, note=figure.note)
+    return scaled.named(label or figure.label, figure.note)
 
 
 def without(figure: Figure, part: Figure) -> Figure:
@@ -278,7 +278,9 @@ def _sum(one: Figure, other: Figure | float, sign: str) -> Figure:
     if one.unit != second.unit:
         raise UnitsDifferError(one, second)
     step, ends = (_plus, (second.low, second.high)) if sign == "+" else (_minus, (second.high, second.low))
-    spread = _spread(step(one.value, second.value), (step(one.low, ends[0]), step(one.high, ends[1])))
+    value = step(one.value, second.value)
+    exact = one.low == one.high and second.low == second.high
+    spread = (value, value, value) if exact else _spread(value, (step(one.low, ends[0]), step(one.high, ends[1])))
     return Figure(*spread, one.unit, tbc=one.tbc or second.tbc, terms=(*_opened(one, "+−"), Term(sign, second)))
 
 
@@ -286,10 +288,14 @@ def _product(one: Figure, other: Figure, sign: str) -> Figure:
     if sign == "÷" and other.low <= 0 <= other.high:
         raise NoFigureError(f"{one.label or 'a figure'} cannot be divided by {other.label or 'a figure'}, which may be zero")
     step, power = (_times, 1) if sign == "×" else (_over, -1)
-    corners = [step(a, b) for a in (one.low, one.high) for b in (other.low, other.high)]
+    value = step(one.value, other.value)
+    if one.low == one.high and other.low == other.high:
+        spread = value, value, value
+    else:
+        spread = _spread(value, [step(a, b) for a in (one.low, one.high) for b in (other.low, other.high)])
     unit = times_units(one.unit, other.unit, power)
     terms = (*_opened(one, "×÷"), Term(sign, other))
-    return Figure(*_spread(step(one.value, other.value), corners), unit, tbc=one.tbc or other.tbc, terms=terms)
+    return Figure(*spread, unit, tbc=one.tbc or other.tbc, terms=terms)
 
 
 def _opened(figure: Figure, signs: str) -> tuple[Term, ...]:
@@ -317,7 +323,8 @@ def _spread(value: float, ends: Iterable[float]) -> tuple[float, float, float]:
 
 
 def _plus(one: float, other: float) -> float:
-    return _tidy(one + other, one, other)
+    value = one + other
+    return _tidy(value, max(abs(value), abs(one), abs(other)))
 
 
 def _added(values: Sequence[float]) -> float:
@@ -329,25 +336,26 @@ def _added(values: Sequence[float]) -> float:
 
 
 def _minus(one: float, other: float) -> float:
-    return _tidy(one - other, one, other)
+    return _plus(one, -other)
 
 
 def _times(one: float, other: float) -> float:
-    return _tidy(one * other)
+    value = one * other
+    return _tidy(value, abs(value))
 
 
 def _over(one: float, other: float) -> float:
-    return _tidy(one / other)
+    value = one / other
+    return _tidy(value, abs(value))
 
 
 def _up(value: float, step: float) -> float:
     return _times(math.ceil(_over(value, step)), step)
 
 
-def _tidy(value: float, *of: float) -> float:
-    """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
+def _tidy(value: float, size: float) -> float:
+    """Take off what binary fractions leave behind, thirteen digits down the largest number at work (its `size`): 0.1 + 0.2 is 0.3."""
     _finite(value)
-    size = max(map(abs, (value, *of)))
     if value % 1 == 0 and size < _WHOLE:
         return value + 0.0
     return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0

@@ -13,6 +13,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, put
+from tundish.layout.room import Room
 from tundish.layout.work_out import work_out
 from tundish.store.keep import demo_jobs
 from tundish.takeoff.run import run_room
@@ -56,6 +57,10 @@ def test_an_edit_in_one_room_of_a_hundred(benchmark: BenchmarkFixture, family: J
 
 
 def test_all_rules_for_the_family_bathroom(benchmark: BenchmarkFixture, family: Job, book: Book) -> None:
-    room = work_out(family.rooms[0], book)
-    take = benchmark.pedantic(run_room, args=(room, book), rounds=ROUNDS, warmup_rounds=3)  # type: ignore[no-untyped-call]  # the plug-in has no types
+    """Target: under 10 ms, for a room that no rule has read before, so that nothing is remembered of it."""
+
+    def new_room() -> tuple[tuple[Room, Book], dict[str, object]]:
+        return (work_out(family.rooms[0], book), book), {}
+
+    take = benchmark.pedantic(run_room, setup=new_room, rounds=ROUNDS, warmup_rounds=3)  # type: ignore[no-untyped-call]  # the plug-in has no types
     assert take.findings

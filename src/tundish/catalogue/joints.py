@@ -143,6 +143,8 @@ class _Search:
                             heapq.heappush(heap, (cost + least, step.out))
 
     def run(self, start: Key) -> Chain | None:
+        if self._ahead(start) is None:
+            return None
         order = 0
         first = _Label(start, Decimal(0), 0.0, 0.0, 0.0, (), ())
         heap: list[tuple[Decimal, int, float, int, _Label]] = [(first.cost, 0, 0.0, order, first)]

@@ -34,9 +34,16 @@ def to_block(run: PipeRun, block: Block) -> float:
 
 def _from_block(leg: Ends, block: Block) -> float:
     """From the middle of a pipe to the block, its slope being so small that the part of it beside the block is taken as level."""
-    one, other = _beside(leg, block)
-    gaps = [max(low - max(a, b), min(a, b) - high, 0.0) for a, b, low, high in zip(one, other, block.least, block.most, strict=True)]
-    return float(sum(gap * gap for gap in gaps) ** 0.5)
+    (x1, y1, z1), (x2, y2, z2) = _beside(leg, block)
+    (left, back, bottom), (right, front, top) = block.least, block.most
+    x, y, z = _gap(x1, x2, left, right), _gap(y1, y2, back, front), _gap(z1, z2, bottom, top)
+    return float((x * x + y * y + z * z) ** 0.5)
+
+
+def _gap(one: float, other: float, low: float, high: float) -> float:
+    """How far all from one place to the other is off all from low to high, along one axis; nought where they meet."""
+    least, most = (one, other) if one < other else (other, one)
+    return low - most if most < low else max(least - high, 0.0)
 
 
 def _beside(leg: Ends, block: Block) -> Ends:
@@ -44,9 +51,8 @@ def _beside(leg: Ends, block: Block) -> Ends:
     (x1, _, _), (x2, _, _) = leg
     if abs(x2 - x1) < _TOUCHES:
         return leg
-    shares = sorted(min(max((x - x1) / (x2 - x1), 0.0), 1.0) for x in (block.least[0], block.most[0]))
-    one, other = (_at(leg, share) for share in shares)
-    return one, other
+    one, other = _share((block.least[0] - x1) / (x2 - x1)), _share((block.most[0] - x1) / (x2 - x1))
+    return (_at(leg, one), _at(leg, other)) if one <= other else (_at(leg, other), _at(leg, one))
 
 
 def _apart(leg: Ends, against: Ends) -> float:
@@ -55,9 +61,9 @@ def _apart(leg: Ends, against: Ends) -> float:
     u, v, w = _minus(b, a), _minus(d, c), _minus(a, c)
     uu, uv, vv, uw, vw = _dot(u, u), _dot(u, v), _dot(v, v), _dot(u, w), _dot(v, w)
     crossed = uu * vv - uv * uv
-    s = min(max((uv * vw - vv * uw) / crossed, 0.0), 1.0) if crossed > _TOUCHES else 0.0
-    t = min(max((uv * s + vw) / vv, 0.0), 1.0) if vv else 0.0
-    s = min(max((uv * t - uw) / uu, 0.0), 1.0) if uu else 0.0
+    s = _share((uv * vw - vv * uw) / crossed) if crossed > _TOUCHES else 0.0
+    t = _share((uv * s + vw) / vv) if vv else 0.0
+    s = _share((uv * t - uw) / uu) if uu else 0.0
     near = _minus(_at(leg, s), _at(against, t))
     return float(_dot(near, near) ** 0.5)
 
@@ -65,6 +71,11 @@ def _apart(leg: Ends, against: Ends) -> float:
 def _at(leg: Ends, share: float) -> Place:
     (x1, y1, z1), (x2, y2, z2) = leg
     return x1 + (x2 - x1) * share, y1 + (y2 - y1) * share, z1 + (z2 - z1) * share
+
+
+def _share(of: float) -> float:
+    """Kept from nought to one."""
+    return 0.0 if of < 0.0 else min(of, 1.0)
 
 
 def _minus(one: Place, other: Place) -> Place:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final, Literal
 
 from tundish.layout.design import BONDS
+from tundish.layout.once import once
 from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
 from tundish.layout.tiles import MOST_TILES, Corner, Gap, Hole, SetOut, TiledFace, Tiling, around
@@ -50,15 +51,13 @@ def tile_choices(room: Room) -> tuple[Choice, ...]:
     return best if chosen is None or any(each.start.name == chosen.start.name for each in best) else (*best, chosen)
 
 
+@once
 def tiled(room: Room) -> Choice | None:
     """The faces tiled from the start that was chosen, or from the best; None where there is nothing to tile."""
-    held = _REMEMBERED.get(id(room))
-    if held is None or held[0] is not room:
-        held = (room, _tiled(room))
-        while len(_REMEMBERED) >= _MOST_REMEMBERED:
-            _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
-        _REMEMBERED[id(room)] = held
-    return held[1]
+    faces, tiling = tiled_faces(room), tiling_of(room)
+    if not faces or _too_many(faces, tiling):
+        return None
+    return _chosen(room, faces, tiling) or best_starts(faces, tiling, _lines(room), most=1)[0]
 
 
 def tiled_as(room: Room, size: Size) -> tuple[SetOut, ...]:
@@ -66,18 +65,6 @@ def tiled_as(room: Room, size: Size) -> tuple[SetOut, ...]:
     laid = tiled(room)
     faces = tiled_faces(room, size)
     return () if laid is None or _too_many(faces, tiling_of(room)) else around(faces, tiling_of(room), laid.start)
-
-
-_MOST_REMEMBERED: Final = 64
-_REMEMBERED: Final[dict[int, tuple[Room, Choice | None]]] = {}
-"""Rooms never change, so one is set out once for all that ask; holding it keeps its identity from being reused."""
-
-
-def _tiled(room: Room) -> Choice | None:
-    faces, tiling = tiled_faces(room), tiling_of(room)
-    if not faces or _too_many(faces, tiling):
-        return None
-    return _chosen(room, faces, tiling) or best_starts(faces, tiling, _lines(room), most=1)[0]
 
 
 def _chosen(room: Room, faces: tuple[TiledFace, ...], tiling: Tiling) -> Choice | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
@@ -42,7 +42,7 @@ class Joined:
 class Pools:
     """What is on the list and not yet used, by the reason it was asked for; "" is for any. Pipe is there or not: it is cut as needed."""
 
-    by: dict[str, Counter[str]] = field(default_factory=dict)
+    by: defaultdict[str, Counter[str]] = field(default_factory=lambda: defaultdict(Counter))
     listed: Counter[str] = field(default_factory=Counter)
     claimed: dict[str, set[str]] = field(default_factory=dict)
     """Of which items who has one: ware, frames, taps, and branches with bosses."""
@@ -95,7 +95,7 @@ def _pools(needs: Iterable[Need], draws: set[str], book: Book) -> Pools:
         item = None if need.role == LABOUR else item_of(need, book)
         if item is not None and item.ends:
             count = int(need.amount.value + _GRACE) if item.unit == "each" else (_PLENTY if need.amount.value > 0 else 0)
-            pools.by.setdefault(need.why if need.why in draws else "", Counter())[item.code] += count
+            pools.by[need.why if need.why in draws else ""][item.code] += count
             pools.listed[item.code] += count
     return pools
 

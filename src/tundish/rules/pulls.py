@@ -10,6 +10,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, Known, converted, number, total
 from tundish.layout.corner import Across
+from tundish.layout.once import once
 from tundish.layout.room import Member, Placed, Room
 from tundish.rules.amounts import bare
 from tundish.rules.planning import FIRST
@@ -21,6 +22,7 @@ def reach(room: Room, one: Placed) -> Figure:
     return (room.thickness + one.ware.size("projection")).named("Frame front to front edge")
 
 
+@once
 def pull(room: Room, book: Book, one: Placed) -> Figure:
     """The test load at the ware's front edge, by its reach from the frame, over the height of the brackets; kN."""
     return (book.figure(f"loads.{one.kind}") * reach(room, one) / one.figures["bracket"]).named(f"Pull at the head of {one.name}")

@@ -6,6 +6,7 @@ import math
 from typing import Final
 
 from tundish.figure import Figure, number, round_up, total
+from tundish.layout.once import once
 from tundish.layout.room import Face, Room
 from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tiled_room import Size, tiled, tiled_as, tiling_of
@@ -15,6 +16,7 @@ from tundish.rules.joints import with_joint
 _SIZES: Final[tuple[Size, ...]] = ("low", "value", "high")
 
 
+@once
 def whole_tiles(room: Room) -> Figure:
     """Tiles for every face as they are set out, cut ones taken from one another's offcuts, before breakage.
 

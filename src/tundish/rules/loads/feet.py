@@ -34,11 +34,11 @@ def _finding(room: Room, book: Book, one: Placed) -> Finding:
     if not one.frame.has("sole"):
         words = f"The maker's sheet of {one.frame.name} gives no size of its feet: enter it in the catalogue. {FIRST}"
         return Finding(title, "Loads and tiles", "cannot tell", has, "Maker", one.frame.sheet, message=words, place=one.name)
-    most, words = borne(book, one.frame.size("sole")), ""
+    most, words = borne(book, one.frame, "sole"), ""
     if wants_plate(room, book, one):
         plate = book.role(PLATE)
         words = f"{plate.name} under each: without it the floor bears {_kn(most)}. "
-        most = borne(book, plate.size("width"))
+        most = borne(book, plate, "width")
     state = judge(has, None, most)
     if state != "passes":
         words = "Not even with the spreading plate: stand the feet on a larger plate of your own. "
