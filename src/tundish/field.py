@@ -168,6 +168,14 @@ def removed(root: R, path: str, place: int) -> R:
     return put(root, path, (*rows[:place], *rows[place + 1 :]))
 
 
+def moved_up(path: str, listed: str, gone: int) -> str | None:
+    """What a path is called once the row `gone` of a list was taken out: those of later rows move up; None for what was of that row."""
+    at, dot, rest = path.removeprefix(f"{listed}.").partition(".")
+    if not path.startswith(f"{listed}.") or not at.isdecimal() or int(at) < gone:
+        return path
+    return None if int(at) == gone else f"{listed}.{int(at) - 1}{dot}{rest}"
+
+
 def walk(root: object, path: str = "") -> Iterator[tuple[str, Field, Any]]:
     """Every input below a record: its path, its declaration and its value; records themselves are not named."""
     for name, each in fields_of(type(root)).items():

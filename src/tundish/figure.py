@@ -278,8 +278,7 @@ def _sum(one: Figure, other: Figure | float, sign: str) -> Figure:
     if one.unit != second.unit:
         raise UnitsDifferError(one, second)
     step, ends = (_plus, (second.low, second.high)) if sign == "+" else (_minus, (second.high, second.low))
-    value = step(one.value, second.value)
-    exact = one.low == one.high and second.low == second.high
+    value, exact = step(one.value, second.value), one.low == one.high and second.low == second.high
     spread = (value, value, value) if exact else _spread(value, (step(one.low, ends[0]), step(one.high, ends[1])))
     return Figure(*spread, one.unit, tbc=one.tbc or second.tbc, terms=(*_opened(one, "+−"), Term(sign, second)))
 
@@ -288,14 +287,10 @@ def _product(one: Figure, other: Figure, sign: str) -> Figure:
     if sign == "÷" and other.low <= 0 <= other.high:
         raise NoFigureError(f"{one.label or 'a figure'} cannot be divided by {other.label or 'a figure'}, which may be zero")
     step, power = (_times, 1) if sign == "×" else (_over, -1)
-    value = step(one.value, other.value)
-    if one.low == one.high and other.low == other.high:
-        spread = value, value, value
-    else:
-        spread = _spread(value, [step(a, b) for a in (one.low, one.high) for b in (other.low, other.high)])
-    unit = times_units(one.unit, other.unit, power)
+    value, exact = step(one.value, other.value), one.low == one.high and other.low == other.high
+    spread = (value, value, value) if exact else _spread(value, [step(a, b) for a in (one.low, one.high) for b in (other.low, other.high)])
     terms = (*_opened(one, "×÷"), Term(sign, other))
-    return Figure(*spread, unit, tbc=one.tbc or other.tbc, terms=terms)
+    return Figure(*spread, times_units(one.unit, other.unit, power), tbc=one.tbc or other.tbc, terms=terms)
 
 
 def _opened(figure: Figure, signs: str) -> tuple[Term, ...]:
@@ -323,8 +318,7 @@ def _spread(value: float, ends: Iterable[float]) -> tuple[float, float, float]:
 
 
 def _plus(one: float, other: float) -> float:
-    value = one + other
-    return _tidy(value, max(abs(value), abs(one), abs(other)))
+    return _tidy(one + other, max(abs(one), abs(other)))
 
 
 def _added(values: Sequence[float]) -> float:
@@ -336,26 +330,25 @@ def _added(values: Sequence[float]) -> float:
 
 
 def _minus(one: float, other: float) -> float:
-    return _plus(one, -other)
+    return _tidy(one - other, max(abs(one), abs(other)))
 
 
 def _times(one: float, other: float) -> float:
-    value = one * other
-    return _tidy(value, abs(value))
+    return _tidy(one * other)
 
 
 def _over(one: float, other: float) -> float:
-    value = one / other
-    return _tidy(value, abs(value))
+    return _tidy(one / other)
 
 
 def _up(value: float, step: float) -> float:
     return _times(math.ceil(_over(value, step)), step)
 
 
-def _tidy(value: float, size: float) -> float:
-    """Take off what binary fractions leave behind, thirteen digits down the largest number at work (its `size`): 0.1 + 0.2 is 0.3."""
+def _tidy(value: float, of: float = 0.0) -> float:
+    """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
     _finite(value)
+    size = max(abs(value), of)
     if value % 1 == 0 and size < _WHOLE:
         return value + 0.0
     return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0
@@ -375,8 +368,6 @@ _STEPS: Final[Mapping[str, Callable[[float, float], float]]] = {
     "least of": min,
     "packs of": _up,
 }
-
-
 _EVEN: Final = frozenset("+−×÷")
 _MOST_INPUTS: Final = 8
 

@@ -9,11 +9,11 @@ from typing import Any
 from tundish.catalogue.book import Book
 from tundish.catalogue.own import with_own
 from tundish.estimate import Job
-from tundish.field import NoSuchInputError, Problem, put
+from tundish.field import NoSuchInputError, Problem
 from tundish.figure import Figure
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
-from tundish.layout.undecided import chosen, others
+from tundish.layout.undecided import with_value
 from tundish.rules.rule import Finding
 from tundish.takeoff.alternatives import taken_off
 
@@ -70,15 +70,10 @@ def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any]) -> tuple[
     plan, at, within = job.rooms[int(words[1])], ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
     book = with_own(book, job.own_items)
     before = _worked(plan, book, at)
-    return tuple(_outcome(value, before, _worked(_with(plan, within, value), book, at)) for value in values)
+    return tuple(_outcome(value, before, _worked(with_value(plan, within, value), book, at)) for value in values)
 
 
 _INTO_ROOM = 2
-
-
-def _with(plan: RoomPlan, within: str, value: Any) -> RoomPlan:
-    """The plan with another value of one input; a choice is settled at it."""
-    return chosen(plan, within, (value,)) if others(plan, within) else put(plan, within, value)
 
 
 @dataclass(frozen=True, slots=True)

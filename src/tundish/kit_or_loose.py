@@ -13,10 +13,9 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.catalogue.own import with_own
 from tundish.estimate import Estimate, Job, estimate
-from tundish.field import put
 from tundish.layout.design import FRAME_KINDS
 from tundish.layout.room import Placed
-from tundish.layout.undecided import chosen, others
+from tundish.layout.undecided import with_value
 from tundish.procurement.choose import IN_A_KIT
 
 MOST_NAMED: Final = 6
@@ -88,7 +87,7 @@ def _with(job: Job, one: Placed, code: str, book: Book) -> Estimate:
     """The job with another frame; where that is still open between several, it is settled at this one."""
     _, room, within = f"{one.path}.frame".split(".", 2)
     place, plan = int(room), job.rooms[int(room)]
-    changed = chosen(plan, within, (code,)) if others(plan, within) else put(plan, within, code)
+    changed = with_value(plan, within, code)
     return estimate(replace(job, rooms=(*job.rooms[:place], changed, *job.rooms[place + 1 :]), options=()), book)
 
 

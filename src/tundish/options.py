@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Any, TypeVar
 
 from tundish import plain
-from tundish.field import Field, NoSuchInputError, Problem, describe, fields_of, get, put, records, text
+from tundish.field import Field, NoSuchInputError, Problem, describe, fields_of, get, moved_up, put, records, text
 
 R = TypeVar("R")
 
@@ -38,12 +38,9 @@ def without_room(options: Iterable[Option], gone: int) -> tuple[Option, ...]:
 
 def _moved_up(changes: Iterable[Change], gone: int) -> Iterator[Change]:
     for each in changes:
-        listed, _, rest = each.path.partition(".")
-        place, _, inside = rest.partition(".")
-        if listed != "rooms":
-            yield each
-        elif place.isdecimal() and int(place) != gone:
-            yield replace(each, path=f"rooms.{int(place) - (int(place) > gone)}.{inside}".rstrip("."))
+        path = moved_up(each.path, "rooms", gone)
+        if path is not None and path != "rooms":  # the whole list, as the option had it, would bring the room back
+            yield replace(each, path=path)
 
 
 def differences(before: object, after: object) -> tuple[Change, ...]:

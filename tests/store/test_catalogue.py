@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import fields, replace
 from decimal import Decimal
 from pathlib import Path
@@ -24,14 +23,6 @@ from tundish.store.keep import Store
 from tundish.store.ledger import Ledger
 from tundish.store.offer_search import find_offers
 from tundish.store.price_list import look_at, take_in, undo
-
-
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/catalogue.db")
-    yield made
-    made.close()
-
 
 WORDS = st.text(st.characters(min_codepoint=32, max_codepoint=0x2FF, exclude_characters="\x7f"), min_size=1, max_size=30).map(
     lambda words: words.strip("\x85\xa0 ").strip() or "Thing"

@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
-from pathlib import Path
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -19,13 +16,6 @@ ITEMS = ("sound-pad", "channel-nut-m10")
 MOVES = st.lists(
     st.tuples(st.sampled_from(ITEMS), st.integers(-40, 40), st.sampled_from(PLACES), st.sampled_from(("", "101"))), min_size=1, max_size=15
 )
-
-
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/stock.db")
-    yield made
-    made.close()
 
 
 @settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
-
 import pytest
 
 from tundish.store import logo
@@ -12,14 +9,6 @@ from tundish.store.keep import Store
 from tundish.store.photographs import MOST_BYTES
 
 BODY = b"\xff\xd8\xff" + bytes(range(256))
-
-
-@pytest.fixture
-def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Store]:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
-    made = Store()
-    yield made
-    made.close()
 
 
 def test_it_comes_back_as_it_was_kept_until_it_is_taken_away(store: Store) -> None:

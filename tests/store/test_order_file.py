@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -16,13 +15,6 @@ from tundish.store.ledger import Ledger
 from tundish.store.order_file import CannotReadOrderError, goods_in_from, read_order_file
 from tundish.store.orders import Orders
 from tundish.writers.order_xml import OrderToWrite, write_order_xml
-
-
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/orders.db")
-    yield made
-    made.close()
 
 
 def written(store: Store, path: Path, number: str, packs: int) -> None:

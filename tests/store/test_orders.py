@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
 
@@ -15,13 +13,6 @@ from tundish.store.keep import Store
 from tundish.store.ledger import Ledger, Reorder
 from tundish.store.orders import Orders, WasSentError, ordered
 from tundish.store.short import close_stock, short_of
-
-
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/stock.db")
-    yield made
-    made.close()
 
 
 def test_an_order_goes_from_draft_to_in_and_its_shortage_stays(store: Store) -> None:

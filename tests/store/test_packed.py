@@ -14,14 +14,6 @@ from tundish.store.keep import Store
 from tundish.store.packed import CannotReadListError, letters_of
 from tundish.store.price_list import look_at
 
-
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/stock.db")
-    yield made
-    made.close()
-
-
 LONG: Final = "x" * 10_000_000
 WORDS: Final = {
     "empty": "it is empty",

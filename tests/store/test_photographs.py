@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import base64
 import json
-from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -21,14 +19,6 @@ from tundish.survey.survey import Survey
 BODY = b"\xff\xd8\xff" + bytes(range(256)) * 20
 KEY = key_of(BODY)
 JOB = Job(number="9", rooms=(RoomPlan(survey=Survey(photographs=(Photograph(picture=KEY, note="stack"), Photograph(picture=KEY)))),))
-
-
-@pytest.fixture
-def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Store]:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
-    made = Store()
-    yield made
-    made.close()
 
 
 def test_a_picture_is_kept_once_with_its_job_and_comes_back_to_the_byte(store: Store) -> None:

@@ -23,13 +23,6 @@ from tundish.store.price_list import NothingToUndoError, columns_of, heads_in, l
 from tundish.store.sheet_rows import Row, rows_of
 
 
-@pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    made = Store(f"sqlite:///{tmp_path}/stock.db")
-    yield made
-    made.close()
-
-
 @pytest.mark.parametrize("sign", [",", ";", "\t", "|"])
 @pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "cp1252"])
 def test_csv_of_any_delimiter_and_encoding_reads_the_same(store: Store, tmp_path: Path, sign: str, encoding: str) -> None:

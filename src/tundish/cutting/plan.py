@@ -178,7 +178,7 @@ class BarPlan:
     @property
     def rack_pence(self) -> int:
         """What of `cost_pence` is for pieces of the rack."""
-        return sum(one.cost_pence * count for one, count in zip(self.stock, self.used(), strict=True) if one.offcut)
+        return _rack_pence(self.stock, self.used())
 
     def used(self) -> tuple[int, ...]:
         """How many of each kind of stock the plan takes."""
@@ -223,7 +223,7 @@ class SheetPlan:
     @property
     def rack_pence(self) -> int:
         """What of `cost_pence` is for pieces of the rack."""
-        return sum(one.cost_pence * count for one, count in zip(self.stock, self.used(), strict=True) if one.offcut)
+        return _rack_pence(self.stock, self.used())
 
     def used(self) -> tuple[int, ...]:
         """How many of each kind of stock the plan takes."""
@@ -250,6 +250,10 @@ def _length(value: float, name: str) -> None:
 def _count(value: int, name: str) -> None:
     if value < 0:
         raise BadCutError(f"{name} should be nought or more, not {value}")
+
+
+def _rack_pence(stock: Iterable[Bar | Sheet], used: Iterable[int]) -> int:
+    return sum(one.cost_pence * count for one, count in zip(stock, used, strict=True) if one.offcut)
 
 
 def _used(kinds: int, taken: Iterable[int]) -> tuple[int, ...]:

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
+from datetime import date
 from pathlib import Path
 from typing import Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.words import button, label
+from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.invoice import when_to_pay
 from tundish.documents.paper import trader_of
@@ -51,7 +50,7 @@ class Bills(QWidget):
         for invoice in issued:
             self._rows.addWidget(self._row(invoice, issued))
         if more:
-            self._rows.addWidget(_in_row(self._act("Make the next bill", "add", self._next)))
+            self._rows.addWidget(in_row(self._act("Make the next bill", "add", self._next)))
         elif over:
             self._rows.addWidget(label(OVER, "note", "tbc", wrap=True))
         elif not issued:
@@ -64,7 +63,7 @@ class Bills(QWidget):
             acts.append(self._act("Take it back", "cross", lambda: self._credit(invoice)))
             if not invoice.paid:
                 acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
-        return _in_row(words, *acts)
+        return in_row(words, *acts)
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph)
@@ -75,7 +74,7 @@ class Bills(QWidget):
         contract, job = self._contract(), self._workspace.job
         if contract is None:
             return
-        made = next_invoice(contract, job.invoices, next_number(job.number, job.invoices), _today())
+        made = next_invoice(contract, job.invoices, next_number(job.number, job.invoices), date.today().isoformat())
         if made is not None:
             self._workspace.add("invoices", made, f"make invoice {made.number}")
 
@@ -89,11 +88,11 @@ class Bills(QWidget):
     def _credit(self, invoice: Invoice) -> None:
         issued = self._workspace.job.invoices
         number = next_number(self._workspace.job.number, issued)
-        self._workspace.add("invoices", credit(invoice, number, _today()), f"take back invoice {invoice.number}")
+        self._workspace.add("invoices", credit(invoice, number, date.today().isoformat()), f"take back invoice {invoice.number}")
 
     def _paid(self, invoice: Invoice) -> None:
         job = self._workspace.job
-        paid = tuple(replace(each, paid=_today()) if each is invoice else each for each in job.invoices)
+        paid = tuple(replace(each, paid=date.today().isoformat()) if each is invoice else each for each in job.invoices)
         self._workspace.edit(f"invoice {invoice.number} paid", replace(job, invoices=paid), "invoices")
 
     def _save_xml(self, invoice: Invoice) -> None:
@@ -127,18 +126,3 @@ def words_of(invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
 
 def _day(iso: str) -> str:
     return measure.show_date(iso, with_year=False) if iso else "no date"
-
-
-def _today() -> str:
-    return datetime.now().date().isoformat()
-
-
-def _in_row(*widgets: QWidget) -> QWidget:
-    made = QWidget()
-    row = QHBoxLayout(made)
-    row.setContentsMargins(0, 2, 0, 2)
-    for place, widget in enumerate(widgets):
-        row.addWidget(widget, 1 if place == 0 and len(widgets) > 1 else 0, Qt.AlignmentFlag.AlignVCenter)
-    if len(widgets) == 1:
-        row.addStretch(1)
-    return made

@@ -20,8 +20,6 @@ from tundish.layout.usual import free_stretches, usual
 
 ELBOW: Final = 100.0
 """Left free beside an appliance that is added, where there is room."""
-
-
 TOWEL_RAIL: Final = (500.0, 1_000.0)
 """How long a towel rail is, and how high it hangs above the finished floor: common practice."""
 

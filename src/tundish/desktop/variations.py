@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
+from datetime import date
 from typing import Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.words import button, label
+from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.difference import differences
 from tundish.estimate import Estimate, Job
+from tundish.field import put
 from tundish.pricing.price import Price
 from tundish.pricing.variation import Agreed, Variation, difference_of, rows_agreed, sums_of, unanswered
 from tundish.varying import Pair, agree, both_ways, variation_of
@@ -67,7 +67,7 @@ class Agreement(QWidget):
     def _add_open(self, price: Price | None) -> None:
         self._rows.addWidget(label(BEFORE, "note", "ink2", wrap=True))
         if price is not None:
-            self._rows.addWidget(_in_row(self._act(f"The client has accepted {measure.show_money(price.total)}", "tick", self._accept)))
+            self._rows.addWidget(in_row(self._act(f"The client has accepted {measure.show_money(price.total)}", "tick", self._accept)))
 
     def _add_agreed(self, job: Job) -> None:
         self._rows.addWidget(label(agreed_words(job), "note", wrap=True))
@@ -79,21 +79,21 @@ class Agreement(QWidget):
         if self._weighed:
             self._rows.addWidget(label(self._weighed, "note", wrap=True))
         if self._pair is not None:
-            self._rows.addWidget(_in_row(self._act("Make it a variation", "add", self._make)))
+            self._rows.addWidget(in_row(self._act("Make it a variation", "add", self._make)))
         else:
             acts = [self._act("Work out what has changed", "", self._weigh)]
             if not job.variations and not job.invoices:
                 acts.append(self._act("Not accepted after all", "cross", self._unaccept))
-            self._rows.addWidget(_in_row(*acts))
+            self._rows.addWidget(in_row(*acts))
 
     def _row(self, variation: Variation) -> QWidget:
         acts = []
         if not variation.accepted and not variation.withdrawn:
             acts = [
-                self._act("Accepted today", "tick", lambda: self._answer(replace(variation, accepted=_today()), "accepted")),
-                self._act("Withdraw it", "cross", lambda: self._answer(replace(variation, withdrawn=_today()), "withdrawn")),
+                self._act("Accepted today", "tick", lambda: self._answer(variation, "accepted")),
+                self._act("Withdraw it", "cross", lambda: self._answer(variation, "withdrawn")),
             ]
-        return _in_row(label(variation_words(variation, self._workspace.job.agreed), "note", wrap=True), *acts)
+        return in_row(label(variation_words(variation, self._workspace.job.agreed), "note", wrap=True), *acts)
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph)
@@ -105,7 +105,7 @@ class Agreement(QWidget):
         if estimate is None or estimate.job is not self._workspace.job:
             self._workspace.said.emit("The price is being worked out: accept it once it is shown.")
             return
-        self._workspace.edit("accept the price", replace(self._workspace.job, agreed=agree(estimate, _today())), "agreed")
+        self._workspace.edit("accept the price", replace(self._workspace.job, agreed=agree(estimate, date.today().isoformat())), "agreed")
 
     def _unaccept(self) -> None:
         self._workspace.edit("take the acceptance back", replace(self._workspace.job, agreed=Agreed()), "agreed")
@@ -130,15 +130,15 @@ class Agreement(QWidget):
 
     def _make(self) -> None:
         job, pair = self._workspace.job, self._pair
-        made = variation_of(job, pair, _today()) if pair is not None and _changing(job) == self._of else None
+        made = variation_of(job, pair, date.today().isoformat()) if pair is not None and _changing(job) == self._of else None
         if made is not None:
             done = replace(job, variations=(*job.variations, made), why_varied="")
             self._workspace.edit(f"make variation {made.number}", done, "variations")
 
-    def _answer(self, answered: Variation, how: str) -> None:
-        job = self._workspace.job
-        rows = tuple(answered if each.number == answered.number else each for each in job.variations)
-        self._workspace.edit(f"variation {answered.number} {how}", replace(job, variations=rows), "variations")
+    def _answer(self, variation: Variation, how: str) -> None:
+        job, answered = self._workspace.job, put(variation, how, date.today().isoformat())
+        rows = tuple(answered if each.number == variation.number else each for each in job.variations)
+        self._workspace.edit(f"variation {variation.number} {how}", replace(job, variations=rows), "variations")
 
 
 def agreed_words(job: Job) -> str:
@@ -182,19 +182,3 @@ def _apart(variation: Variation, agreed: Agreed) -> str:
 def _changing(job: Job) -> Job:
     """What of a job a variation is worked out from: its reason may still be typed meanwhile."""
     return replace(job, why_varied="", settled=(), sawn=(), invoices=(), note="")
-
-
-def _today() -> str:
-    return datetime.now().date().isoformat()
-
-
-def _in_row(*widgets: QWidget) -> QWidget:
-    made = QWidget()
-    row = QHBoxLayout(made)
-    row.setContentsMargins(0, 2, 0, 2)
-    words = not hasattr(widgets[0], "click")
-    for place, widget in enumerate(widgets):
-        row.addWidget(widget, 1 if words and place == 0 else 0, Qt.AlignmentFlag.AlignVCenter)
-    if not words:
-        row.addStretch(1)
-    return made

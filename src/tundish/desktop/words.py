@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QLabel, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.painted import ENTER, fitted, panel, pen, width_of
@@ -42,6 +42,19 @@ def button(text: str, glyph: str = "", *, main: bool = False) -> PushButton:
     if glyph:
         made.setIcon(icons.icon(glyph, "onChalk" if main else "ink"))
         made.setIconSize(_glyph_room())
+    return made
+
+
+def in_row(*widgets: QWidget) -> QWidget:
+    """Words with what can be done about them at their right, or buttons alone at the left."""
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(0, 2, 0, 2)
+    words = isinstance(widgets[0], QLabel)
+    for place, widget in enumerate(widgets):
+        row.addWidget(widget, 1 if words and place == 0 else 0, Qt.AlignmentFlag.AlignVCenter)
+    if not words:
+        row.addStretch(1)
     return made
 
 

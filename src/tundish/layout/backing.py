@@ -116,24 +116,25 @@ def floor_noggins(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
 
 def rail_noggins(outline: Outline, placed: Sequence[Placed], supports: Sequence[Figure], book: Book) -> Iterator[Member]:
     """A noggin behind every place where a drop-down rail or a back rest is fixed, in the bay between two supports that holds it."""
-    role, face, section = stuff_of(outline, book)
     seen: set[tuple[float, float]] = set()
     for each in placed:
         for what, x, z in rail_places(each, book):
-            bay = next(((left, right) for left, right in pairwise(supports) if left.value <= x <= right.value), None)
-            if bay is None or bay[1].value - bay[0].value <= face.value or (bay[0].value, z) in seen:
-                continue
-            seen.add((bay[0].value, z))
-            length = (bay[1] - bay[0] - face).named(f"Noggin, {what}")
-            left = bay[0].value + face.value / 2
-            y = outline.depth.value - section[1]
-            yield Member(f"G{len(seen)}", "rail noggin", role, length, "x", left, y, z - section[0] / 2, section, f"behind the {what}")
+            bay = next((bay for bay in pairwise(supports) if bay[0].value <= x <= bay[1].value), None)
+            made = noggin_in(outline, bay, z, what, book) if bay is not None and (bay[0].value, z) not in seen else None
+            if bay is not None and made is not None:
+                seen.add((bay[0].value, z))
+                yield replace(made, mark=f"G{len(seen)}", where=f"behind the {what}")
 
 
-def stuff_of(outline: Outline, book: Book) -> tuple[str, Figure, tuple[float, float]]:
-    """What a noggin between the supports of boards is made of: its role, how wide its face is, and its section."""
+def noggin_in(outline: Outline, bay: tuple[Figure, Figure], z: float, what: str, book: Book) -> Member | None:
+    """A noggin, without its mark and place, between two supports with its middle at a height; None where there is no room for one."""
     item = book.role(TIMBER) if outline.timber else outline.strut
-    return TIMBER if outline.timber else "strut", size(item, "face", "Face of noggin"), (item.sizes["face"][0], item.sizes["depth"][0])
+    (left, right), face = bay, size(item, "face", "Face of noggin")
+    if right.value - left.value <= face.value:
+        return None
+    role, section = TIMBER if outline.timber else "strut", (item.sizes["face"][0], item.sizes["depth"][0])
+    length, y = (right - left - face).named(f"Noggin, {what}"), outline.depth.value - section[1]
+    return Member("", "rail noggin", role, length, "x", left.value + face.value / 2, y, z - section[0] / 2, section, "")
 
 
 def rail_places(placed: Placed, book: Book) -> Iterator[tuple[str, float, float]]:

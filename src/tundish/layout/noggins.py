@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
-from tundish.layout.backing import stuff_of
+from tundish.layout.backing import noggin_in
 from tundish.layout.design import Noggin
 from tundish.layout.inputs import Inputs
 from tundish.layout.outline import Outline
@@ -44,18 +45,16 @@ def noggins(
     outline: Outline, backed: Sequence[Backed], supports: Sequence[Figure], framed: Sequence[Placed], rails: int, book: Book
 ) -> Iterator[Member]:
     """A noggin in every bay that a stretch reaches into and where nothing else stands; numbered on from those of the rails."""
-    role, face, section = stuff_of(outline, book)
-    y, number = outline.depth.value - section[1], rails
+    number = rails
     for each in backed:
         for left, right in pairwise(supports):
-            length = (right - left - face).named(f"Noggin, {each.name}")
-            if length.value <= 0 or each.right.value <= left.value or right.value <= each.left.value:
+            reached = each.left.value < right.value and left.value < each.right.value
+            if not reached or _taken(outline, framed, (left.value + right.value) / 2, each.level.value):
                 continue
-            if _taken(outline, framed, (left.value + right.value) / 2, each.level.value):
-                continue
-            number += 1
-            x, z = left.value + face.value / 2, each.level.value - section[0] / 2
-            yield Member(f"G{number}", "rail noggin", role, length, "x", x, y, z, section, f"for {each.name}")
+            made = noggin_in(outline, (left, right), each.level.value, each.name, book)
+            if made is not None:
+                number += 1
+                yield replace(made, mark=f"G{number}", where=f"for {each.name}")
 
 
 def _taken(outline: Outline, framed: Sequence[Placed], x: float, z: float) -> bool:

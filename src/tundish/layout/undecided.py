@@ -9,11 +9,11 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
-from typing import Final
+from typing import Any, Final
 
 from tundish import plain
 from tundish.catalogue.book import Book
-from tundish.field import Field, NoSuchInputError, Problem, describe, get, put
+from tundish.field import Field, NoSuchInputError, Problem, describe, get, moved_up, put
 from tundish.figure import Figure, Known
 from tundish.layout.design import RoomPlan, Undecided
 
@@ -88,9 +88,15 @@ def chosen(plan: RoomPlan, within: str, values: Sequence[str]) -> RoomPlan:
     return replace(put(plan, within, as_held(describe(RoomPlan, within), first)), undecided=rows)
 
 
+def with_value(plan: RoomPlan, within: str, value: Any) -> RoomPlan:
+    """The plan with another value of one input; a choice that is open is settled at it."""
+    return chosen(plan, within, (value,)) if others(plan, within) else put(plan, within, value)
+
+
 def without_row(plan: RoomPlan, listed: str, place: int) -> RoomPlan:
     """The plan's open choices after one record was taken out of a list of it: its own go, those of later ones move up."""
-    return replace(plan, undecided=tuple(_moved_up(plan.undecided, f"{listed}.", place)))
+    moved = ((row, moved_up(row.choice, listed, place)) for row in plan.undecided)
+    return replace(plan, undecided=tuple(replace(row, choice=choice) for row, choice in moved if choice is not None))
 
 
 def open_choices(plan: RoomPlan, book: Book, path: str) -> OpenChoices:
@@ -108,16 +114,6 @@ def open_choices(plan: RoomPlan, book: Book, path: str) -> OpenChoices:
     whole = math.prod(len(each.values) for each in choices) <= MOST_TOGETHER
     picks = product(*(range(len(each.values)) for each in choices)) if whole else _one_at_a_time(choices)
     return OpenChoices(choices, {each: _picked(plan, tuple(found), choices, each) for each in picks}, whole, tuple(problems))
-
-
-def _moved_up(rows: Sequence[Undecided], start: str, place: int) -> Iterator[Undecided]:
-    for row in rows:
-        if not row.choice.startswith(start):
-            yield row
-            continue
-        at, _, rest = row.choice.removeprefix(start).partition(".")
-        if at != str(place):
-            yield replace(row, choice=f"{start}{int(at) - 1}.{rest}") if at.isdecimal() and int(at) > place else row
 
 
 def _wrong(plan: RoomPlan, row: Undecided, found: Mapping[str, OpenChoice]) -> str:

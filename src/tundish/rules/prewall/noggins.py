@@ -7,7 +7,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, between, number
-from tundish.layout.room import Backed, Member, Room
+from tundish.layout.room import Backed, Room
 from tundish.measure import show_length
 from tundish.rules.members import RAIL_NOGGIN, marked
 from tundish.rules.rule import Finding, State, rule
@@ -44,8 +44,9 @@ def _open(held: float) -> Figure:
 
 def _bare(room: Room, backed: Backed) -> list[tuple[float, float]]:
     """The stretches of it with neither a noggin nor the support beside one behind them."""
-    face, level = room.strut.sizes["face"][0], backed.level.value
-    held = sorted((one.x - face, one.x + one.length.value + face) for one in marked(room, RAIL_NOGGIN) if _level(one, level))
+    level = backed.level.value
+    there = [one for one in marked(room, RAIL_NOGGIN) if one.z <= level <= one.z + one.section[0]]
+    held = sorted((one.x - one.section[0], one.x + one.length.value + one.section[0]) for one in there)
     made, reached = [], backed.left.value
     for left, right in held:
         if left > reached:
@@ -53,7 +54,3 @@ def _bare(room: Room, backed: Backed) -> list[tuple[float, float]]:
         reached = max(reached, right)
     made.append((reached, backed.right.value))
     return [(left, right) for left, right in made if right - left >= _SEEN]
-
-
-def _level(noggin: Member, level: float) -> bool:
-    return noggin.z <= level <= noggin.z + noggin.section[0]
