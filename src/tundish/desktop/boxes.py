@@ -180,11 +180,12 @@ class TickBox(Painted):
         side = px(18)
         box = QRect(1, (self.height() - side) // 2, side, side)
         tone = "chalk" if self.isChecked() else "edge"
+        ink = "ink" if self.isEnabled() else "edge"
         fill = "chalkWash" if self.isChecked() else "tray" if self.underMouse() else "sheet"
         panel(painter, QRectF(box), fill=look.colour(fill), edge=pen(tone, 1.5), radius=3)
         if self.isChecked():
             icons.draw(painter, box.adjusted(2, 2, -2, -2), "tick", "chalk")
-        write(painter, QRect(px(26), 0, self.width() - px(26), self.height()), self.text(), "body")
+        write(painter, QRect(px(26), 0, self.width() - px(26), self.height()), self.text(), "body", ink)
 
     def _pressed(self) -> None:
         self.taken.emit("yes" if self.isChecked() else "no")

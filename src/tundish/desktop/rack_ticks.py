@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox
 
 from tundish import measure
 from tundish.catalogue.item import RackPiece
 from tundish.cutting.plans import CutPlan
+from tundish.desktop.boxes import TickBox
 from tundish.desktop.flow import Flow
 from tundish.desktop.words import label
 
@@ -21,7 +21,7 @@ class RackTicks(Flow):
     def __init__(self) -> None:
         self._said = label("Really there?", "table", "ink2")
         super().__init__((self._said,), above=0)
-        self._ticks: dict[str, QCheckBox] = {}
+        self._ticks: dict[str, TickBox] = {}
 
     def show_pieces(self, plans: list[CutPlan]) -> None:
         """Show a tick for each piece of the rack that is cut from."""
@@ -41,12 +41,12 @@ class RackTicks(Flow):
         self.set_parts((self._said, *self._ticks.values()))
         self.setVisible(bool(wanted))
 
-    def tick_of(self, key: str) -> QCheckBox | None:
+    def tick_of(self, key: str) -> TickBox | None:
         """The tick of a piece, where it is shown."""
         return self._ticks.get(key)
 
-    def _tick(self, key: str, words: str) -> QCheckBox:
-        tick = QCheckBox(words)
+    def _tick(self, key: str, words: str) -> TickBox:
+        tick = TickBox(words)
         tick.setObjectName(key)
         tick.setAccessibleName(f"{words}, is there")
         tick.setChecked(True)
@@ -55,5 +55,5 @@ class RackTicks(Flow):
 
     def _clicked(self) -> None:
         tick = self.sender()
-        if isinstance(tick, QCheckBox) and not tick.isChecked():
+        if isinstance(tick, TickBox) and not tick.isChecked():
             self.missing.emit(tick.objectName())

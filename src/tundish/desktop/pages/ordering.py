@@ -7,11 +7,11 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from PySide6.QtWidgets import QApplication, QCheckBox, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.catalogue.item import Offer
-from tundish.desktop.boxes import Box
+from tundish.desktop.boxes import Box, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.order_out import to_write
@@ -69,7 +69,7 @@ class OrderingPage(EstimatePage):
         self._how.setMinimumWidth(140)
         self._day = Box("Here by")
         self._day.taken.connect(self._take_day)
-        self._accepted = QCheckBox("Job accepted")
+        self._accepted = TickBox("Job accepted")
         self._accepted.setToolTip("Its needs count in what Stock says is short")
         self._reason = label("", "table", "ink2", wrap=True)
         self.add_row(self._way_row())
@@ -82,7 +82,7 @@ class OrderingPage(EstimatePage):
         self._day.setPlaceholderText("Thu, or 3 Dec")
         self._box = Box("Packs", figure=True)
         self._came, self._all = button("Goods in", "tick"), button("All came")
-        self._favourite, self._never = QCheckBox("Always this one"), QCheckBox("Never this one")
+        self._favourite, self._never = TickBox("Always this one"), TickBox("Never this one")
         self._short, self._back = button("Rest will not come"), button("Give back")
         card.set_foot(self._foot_row())
         self.set_body(card)
@@ -156,7 +156,9 @@ class OrderingPage(EstimatePage):
         self._foot.setText(f"{len(estimate.buying.orders)} orders, {measure.show_money(whole)} before VAT")
         buying = estimate.job.buying
         self._accepted.setChecked(buying.under_way)
-        self._accepted.setText(f"Job accepted, done {measure.show_date(buying.done)}" if buying.done else "Job accepted")
+        words = f"Job accepted, done {measure.show_date(buying.done)}" if buying.done else "Job accepted"
+        self._accepted.setText(words)
+        self._accepted.setAccessibleName(words)
         self._enable()
 
     def _show_ways(self, estimate: Estimate) -> None:
