@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from tests.writers.reading import texts
 from tundish.catalogue.book import Book
+from tundish.catalogue.trader import Trader
 from tundish.cutting.plan import BarPlan
 from tundish.documents import labels, stock_take
 from tundish.documents.block import Sketch, Table
@@ -72,7 +73,8 @@ def test_a_name_without_end_keeps_within_its_label(changed: Callable[..., Estima
 
 def test_the_stock_take_sheet_has_every_holding_by_place_and_room_to_write(book: Book) -> None:
     held = (stock_take.Held("sound-pad", "van", "", 6), stock_take.Held("sound-pad", "site", "101", 2))
-    sheet = stock_take.build(book, held, "2026-11-25")
+    sheet = stock_take.build(replace(book, trader=Trader(colour="blue")), held, "2026-11-25")
+    assert sheet.colour == "blue"
     tables = [block for block in sheet.blocks if isinstance(block, Table)]
     assert [table.title for table in tables] == ["Van", "Site", "Offcuts on the rack"]
     assert "job 101" in as_text(sheet)

@@ -148,6 +148,12 @@ def test_the_traders_own_name_stands_on_a_demonstration_too(worked: dict[str, Es
     assert quote.build(base).sender == "M. Tarrowby"
 
 
+def test_the_traders_colour_is_on_papers_before_their_name_is(worked: dict[str, Estimate]) -> None:
+    base = worked["102"]
+    coloured = quote.build(replace(base, book=replace(base.book, trader=Trader(colour="green"))))
+    assert (coloured.colour, coloured.sender) == ("green", "M. Tarrowby")
+
+
 def test_a_trader_without_a_name_is_asked_for_it(changed: Callable[..., Estimate]) -> None:
     made = quote.build(changed("101", demo=""))
     assert made.sender == "Your name here"

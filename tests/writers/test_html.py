@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -94,3 +95,8 @@ def test_an_overlong_word_in_a_table_may_go_on_in_the_next_line_and_is_whole_whe
     reader = read(samples.paper(Table((Column("What"),), (Row((f"{long} <b> {'y' * 30}",)),))))
     assert [tag for tag, _ in reader.seen].count("wbr") == 3
     assert f"{long} <b> {'y' * 30}" in "".join(reader.words)
+
+
+def test_the_head_of_a_page_has_the_traders_colour() -> None:
+    assert "#1a57a3" in as_html(replace(samples.quote(), colour="blue"))
+    assert "#1a57a3" not in as_html(samples.quote())

@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.writers import sample_papers as samples
-from tests.writers.reading import darkness, objects, paths, said, sizes, texts, words_at
+from tests.writers.reading import coloured, contrast, darkness, grey, objects, paths, said, sizes, texts, words_at
+from tundish.catalogue.trader import COLOURS
 from tundish.documents.block import (
     Block,
     Column,
@@ -33,10 +34,14 @@ from tundish.documents.drawing import Box, Dimension, Drawing, Shape, Words
 from tundish.writers.pdf import pdf_bytes, write_pdf
 from tundish.writers.pdf_blocks import dealt, strips_of
 from tundish.writers.pdf_flow import WIDTH, filled, pages
+from tundish.writers.pdf_pen import COLOUR, rgb
 
 HOSTILE = "<b>&A1 =1+1 \x00\x1b\ud800 שלום مرحبا 😀👩‍🔧 \u202eevil\u202c → ✓ ″ e\u0301 \\n ( ) " + "W" * 400
 EDGE = 11.4
 """Millimetres: a margin of 12, less half a line."""
+HEAD_MM = 24
+"""Of a page, from its top edge to under the rule of its head."""
+WHITE = (1.0, 1.0, 1.0)
 ENDLESS = "pipe " * 2_000
 
 
@@ -79,6 +84,23 @@ def test_the_quote_reads_as_it_is_meant_to() -> None:
     ):
         assert piece in words.replace("–\r\n", "– "), piece
     assert "scale 1:" in words
+
+
+@pytest.mark.parametrize("colour", COLOURS)
+def test_heads_are_in_the_traders_colour_on_every_page_and_nothing_else_is(colour: str) -> None:
+    paper = replace(samples.order(200), colour=colour)
+    plain = coloured(pdf_bytes(replace(paper, colour=COLOURS[0]), samples.PRINTED), HEAD_MM)
+    seen = coloured(pdf_bytes(paper, samples.PRINTED), HEAD_MM)
+    assert len(seen) > 1
+    assert all((head > 100) == (colour != COLOURS[0]) for head, _ in seen)
+    assert [below for _, below in seen] == [below for _, below in plain], "colour is of the head alone"
+
+
+@pytest.mark.parametrize("colour", COLOURS)
+def test_a_head_in_any_colour_is_read_on_white_and_on_a_grey_copy(colour: str) -> None:
+    shades = rgb(COLOUR[colour])
+    assert contrast(WHITE, shades) >= 7
+    assert grey(shades) <= grey(rgb("ink2")), "no lighter than the note under it"
 
 
 def test_all_type_is_embedded() -> None:

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import text
+from tundish.field import choice, text
+
+COLOURS = ("black", "slate", "blue", "green", "brown", "red")
+"""What the heads of papers may be printed in: dark enough to be read on white, and on a grey copy."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,6 +20,7 @@ class Trader:
     phone: str = text("Phone")
     email: str = text("Email")
     vat_number: str = text("VAT number", "Printed only where you are registered.")
+    colour: str = choice("Colour of your papers", COLOURS, "The heads of papers, and the line beneath them.")
     terms: str = text("Your own terms", "One a line: they stand on the sheet of terms, before what the law says.")
 
 

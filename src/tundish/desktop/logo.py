@@ -72,7 +72,7 @@ class Logo(QLabel):
     def _paper(self) -> Document:
         trader = self._workspace.book.trader
         name = trader.name or "Your name here"
-        return Document("quote", "Quote", "", "Job, client, what is done", name, trader.trade, "Quote", "", ())
+        return Document("quote", "Quote", "", "Job, client, what is done", name, trader.trade, "Quote", "", (), colour=trader.colour)
 
     def _choose(self) -> None:
         from tundish.desktop.picture_files import ENDINGS

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
 
+from tundish.catalogue.trader import COLOURS
 from tundish.documents.drawing import Drawing
 
 CellKind = Literal["text", "length", "count", "number", "area", "metres", "hours", "percent", "money", "tick", "blank"]
@@ -190,3 +191,5 @@ class Document:
     drawn: bool = False
     """Whether a drawing program can use it: its drawings are to scale and say where things go."""
     events: tuple[Event, ...] = ()
+    colour: str = COLOURS[0]
+    """What its head is printed in."""

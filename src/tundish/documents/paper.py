@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tundish import measure
 from tundish.catalogue.trader import Trader, demo_trader
 from tundish.documents.block import Block, Document
@@ -25,13 +27,14 @@ def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *
         blocks=blocks,
         demo=bool(job.demo),
         tables_only=tables_only,
+        colour=trader.colour,
     )
 
 
 def trader_of(estimate: Estimate) -> Trader:
     """Whose name the papers carry; a demonstration job has an invented one until the user's own is typed."""
     trader = estimate.book.trader
-    return demo_trader() if estimate.job.demo and not trader.name else trader
+    return replace(demo_trader(), colour=trader.colour) if estimate.job.demo and not trader.name else trader
 
 
 def wall_title(room: Room) -> str:

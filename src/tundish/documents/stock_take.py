@@ -67,6 +67,7 @@ def build(book: Book, held: Iterable[Held], day: str) -> Document:
             FillIn("Counted", (), ("By", "Date")),
         ),
         tables_only=True,
+        colour=book.trader.colour,
     )
 
 

@@ -9,6 +9,7 @@ from html import escape
 from pathlib import Path
 from typing import Any, Final
 
+from tundish.catalogue.trader import COLOURS
 from tundish.documents.block import (
     Block,
     Document,
@@ -29,9 +30,10 @@ from tundish.documents.block import (
 )
 from tundish.documents.drawing import Words
 from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, pounds, shown, total_cells
+from tundish.writers.pdf_pen import COLOUR
 from tundish.writers.pictures import LOGO, Pictures, none_kept
 from tundish.writers.safe import legible, write_whole
-from tundish.writers.svg import as_svg
+from tundish.writers.svg import as_svg, code_of
 
 _OVERLONG: Final = re.compile(r"\S{30}(?=\S)")
 _STYLE: Final = """
@@ -71,7 +73,7 @@ def as_html(document: Document, printed: str = "", pictures: Pictures = none_kep
 <html lang="en-GB">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <title>{_words(document.name or title)}</title>
-<style>{_STYLE}</style></head>
+<style>{_STYLE}{_coloured(document.colour)}</style></head>
 <body>
 {demo}<header>
 {_logo(document, pictures)}<div><p class="strong">{_words(document.sender)}</p><p class="note">{_words(document.trade)}</p></div>
@@ -83,6 +85,12 @@ def as_html(document: Document, printed: str = "", pictures: Pictures = none_kep
 </body>
 </html>
 """
+
+
+def _coloured(name: str) -> str:
+    """The head in another colour than black."""
+    code = code_of(COLOUR[name])
+    return "" if name == COLOURS[0] else f"header {{ border-color: {code}; }} header h1, header .strong {{ color: {code}; }}"
 
 
 class _Page:

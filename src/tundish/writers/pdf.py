@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import nullcontext
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 from typing import Any, Final
@@ -11,7 +12,7 @@ from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import dealt
 from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH
 from tundish.writers.pdf_packed import packed
-from tundish.writers.pdf_pen import HAIRLINE, RULE, Anchor, Pen, Stroke
+from tundish.writers.pdf_pen import COLOUR, HAIRLINE, RULE, Anchor, Pen, Stroke
 from tundish.writers.pdf_picture import opened
 from tundish.writers.pdf_tags import Kind, Tag
 from tundish.writers.pdf_type import MM, Type, face
@@ -101,16 +102,18 @@ def _head(pen: Pen, document: Document, left: float) -> None:
     most = max(room / 2, room - max(NAME.width(document.sender), UNDER.width(document.trade)))
     title, under = NAME.cut(title, most), UNDER.cut(document.subtitle, most)
     sender, trade = NAME.cut(document.sender, room - NAME.width(title)), UNDER.cut(document.trade, room - UNDER.width(under))
+    colour = COLOUR[document.colour]
+    name = replace(NAME, colour=colour)
     words: tuple[tuple[Kind, float, float, str, Type, Anchor], ...] = (
-        ("H1", _RIGHT, _NAME_LINE, title, NAME, "end"),
+        ("H1", _RIGHT, _NAME_LINE, title, name, "end"),
         ("P", _RIGHT, _UNDER_LINE, under, UNDER, "end"),
-        ("P", left, _NAME_LINE, sender, NAME, "start"),
+        ("P", left, _NAME_LINE, sender, name, "start"),
         ("P", left, _UNDER_LINE, trade, UNDER, "start"),
     )
     for kind, x, y, text, setting, anchor in words:
         with pen.tags.within(Tag(kind)):
             pen.text(x, y, text, setting, anchor)
-    pen.line(MARGIN, _RULE, _RIGHT, _RULE, RULE)
+    pen.line(MARGIN, _RULE, _RIGHT, _RULE, replace(RULE, colour=colour))
 
 
 def _foot(pen: Pen, foot: str, number: str, printed: str) -> None:

@@ -174,6 +174,10 @@ def tag_width(text: str) -> float:
     return TAG.width(text) + 8
 
 
+COLOUR: Final = {"black": "ink", "slate": "slate", "blue": "chalk", "green": "settled", "brown": "soil", "red": "fails"}
+"""The program's own colour for each that the heads of papers may have."""
+
+
 @cache
 def rgb(colour: str) -> tuple[float, float, float]:
     """A named colour of the light theme as parts of one."""

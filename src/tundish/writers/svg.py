@@ -64,7 +64,7 @@ class _Picture:
         turned = f' transform="rotate(-90 {x} {y})"' if mark.turned else ""
         weight = ' font-weight="700"' if mark.bold else ""
         edge = LOOKS[mark.style].edge
-        colour = _colour(edge.colour if edge else "ink")
+        colour = code_of(edge.colour if edge else "ink")
         high = mark.size * 1.25 * self._each
         words = Type("Regular", high).cut(mark.text, mark.most) if mark.most else legible(mark.text)
         return (
@@ -78,13 +78,14 @@ class _Picture:
             return ' stroke="none"'
         dashes = " ".join(f"{each / MM * self._each:.1f}" for each in edge.dash)
         dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
-        return f' stroke="{_colour(edge.colour)}" stroke-width="{edge.width / MM * self._each:.2f}"{dashed}'
+        return f' stroke="{code_of(edge.colour)}" stroke-width="{edge.width / MM * self._each:.2f}"{dashed}'
 
     def _fill(self, style: Style, *, filled: bool) -> str:
         look = LOOKS[style]
-        fill = _colour(look.fill) if filled and look.fill else "none"
+        fill = code_of(look.fill) if filled and look.fill else "none"
         return f' fill="{fill}" fill-opacity="{look.solid:g}"{self._stroke(style)}'
 
 
-def _colour(name: str) -> str:
+def code_of(name: str) -> str:
+    """A named colour of the light theme as HTML and SVG write it."""
     return "#" + "".join(f"{round(part * 255):02x}" for part in rgb(name))

@@ -99,6 +99,15 @@ def test_the_head_follows_a_name_as_it_is_typed(fitter: Fitter) -> None:
     assert "P. Marlbeck" in page.logo.accessibleName()
 
 
+def test_the_colour_of_papers_is_chosen_seen_as_printed_and_kept(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert red(head(page, fitter)) == 0
+    click(chip(page, "Red"))
+    assert red(head(page, fitter)) > 20
+    assert fitter.workspace.store.book().trader.colour == "red"
+    assert chip(page, "Red").isChecked()
+
+
 def test_the_look_changes_at_once_and_is_kept(fitter: Fitter) -> None:
     page = opened(fitter)
     click(chip(page, "Dark"))

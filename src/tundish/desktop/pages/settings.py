@@ -10,7 +10,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import __version__
-from tundish.catalogue.trader import Trader
+from tundish.catalogue.trader import COLOURS, Trader
 from tundish.desktop import kept_look, tokens
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chips import ChipRow, Choice
@@ -42,6 +42,7 @@ class SettingsPage(Page):
         self.form = Form("Settings")
         self.form.taken.connect(self._taken)
         self.logo = Logo(workspace)
+        self._colours = ChipRow("Colour of papers")
         self._add_trader()
         self._sizes, self._schemes = ChipRow("Text size"), ChipRow("Light or dark")
         self._roomy, self._strong = TickBox("Roomy rows: everything 44 high, for gloves"), TickBox("Strong lines: for bright light")
@@ -63,11 +64,16 @@ class SettingsPage(Page):
         self.form.add_group("Your details", "printed at the head of every paper")
         trader = self._workspace.book.trader
         for name, declared in fields_of(Trader).items():
+            if declared.kind == "choice":
+                continue
             box: Box | NoteBox = NoteBox(declared.label, lines=4) if name in MANY_LINES else Box(declared.label)
             row = FormRow(name, declared.label, box, box_wide=WIDE)
             box.setWhatsThis(declared.help)
             row.show_value(getattr(trader, name))
             self.form.add(row)
+        self._colours.set_choices(tuple(Choice(each, each.capitalize()) for each in COLOURS), trader.colour)
+        self._colours.chosen.connect(lambda colour: self._keep("colour", colour))
+        self.form.add_part(_labelled("Colour of papers", self._colours))
         self.form.add_part(_labelled("Logo", self.logo.tools))
         self.form.add_part(_labelled("How papers begin", self.logo))
 
@@ -93,13 +99,14 @@ class SettingsPage(Page):
         self.form.add_part(_labelled("", folder))
         self.form.add_part(_labelled("Version", label(f"Tundish {__version__}", "body")))
 
-    def _taken(self, name: str, words: str) -> None:
-        store = self._workspace.store
-        trader = self._workspace.book.trader
-        store.keep_trader(replace(trader, **{name: words}))
+    def _keep(self, name: str, words: str) -> None:
+        self._workspace.store.keep_trader(replace(self._workspace.book.trader, **{name: words}))
         self._workspace.book_has_changed()
-        self.form.row(name).show_value(getattr(self._workspace.book.trader, name))
         self.logo.draw()
+
+    def _taken(self, name: str, words: str) -> None:
+        self._keep(name, words)
+        self.form.row(name).show_value(getattr(self._workspace.book.trader, name))
 
     def _take_look(self, _taken: str) -> None:
         choice = Chosen(self._schemes.taken(), int(self._sizes.taken()), self._roomy.isChecked(), self._strong.isChecked())
