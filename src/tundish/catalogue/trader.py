@@ -20,7 +20,7 @@ class Trader:
     phone: str = text("Phone")
     email: str = text("Email")
     vat_number: str = text("VAT number", "Printed only where you are registered.")
-    colour: str = choice("Colour of your papers", COLOURS, "The heads of papers, and the line beneath them.")
+    colour: str = choice("Colour of papers", COLOURS, "The heads of papers, and the line beneath them.")
     terms: str = text("Your own terms", "One a line: they stand on the sheet of terms, before what the law says.")
 
 

@@ -42,7 +42,7 @@ class SettingsPage(Page):
         self.form = Form("Settings")
         self.form.taken.connect(self._taken)
         self.logo = Logo(workspace)
-        self._colours = ChipRow("Colour of papers")
+        self._colours = ChipRow(fields_of(Trader)["colour"].label)
         self._add_trader()
         self._sizes, self._schemes = ChipRow("Text size"), ChipRow("Light or dark")
         self._roomy, self._strong = TickBox("Roomy rows: everything 44 high, for gloves"), TickBox("Strong lines: for bright light")
@@ -73,7 +73,8 @@ class SettingsPage(Page):
             self.form.add(row)
         self._colours.set_choices(tuple(Choice(each, each.capitalize()) for each in COLOURS), trader.colour)
         self._colours.chosen.connect(lambda colour: self._keep("colour", colour))
-        self.form.add_part(_labelled("Colour of papers", self._colours))
+        self._colours.setWhatsThis(fields_of(Trader)["colour"].help)
+        self.form.add_part(_labelled(self._colours.accessibleName(), self._colours))
         self.form.add_part(_labelled("Logo", self.logo.tools))
         self.form.add_part(_labelled("How papers begin", self.logo))
 
