@@ -12,12 +12,13 @@ from tundish.catalogue.load import supplied_book
 from tundish.cutting.plan import Effort
 from tundish.estimate import Job, estimate
 from tundish.field import Entry, put, removed
+from tundish.options import Option, differences
 from tundish.pricing.contract import contract_of
 from tundish.pricing.terms import Extra
 from tundish.pricing.variation import Agreed, Variation, difference_of, rows_agreed, standing_basis, sums_of
 from tundish.store.codec import read_job, write_job
 from tundish.store.keep import demo_jobs
-from tundish.varying import agree, both_ways, variation_of
+from tundish.varying import agree, both_ways, offers, variation_of
 
 BOOK = supplied_book()
 DAY = "2026-12-01"
@@ -135,3 +136,16 @@ def test_what_is_agreed_and_varied_comes_back_from_a_job_file() -> None:
 def test_a_job_that_was_never_agreed_is_written_as_before() -> None:
     assert b'"agreed": {' not in write_job(JOBS["101"])
     assert JOBS["101"].agreed == Agreed()
+
+
+def test_a_quote_offers_the_job_and_each_option_at_the_price_it_shows() -> None:
+    job = JOBS["102"]
+    less = removed(job, "rooms.0.design.appliances", 1)
+    job = replace(job, options=(Option(name="no bidet", changes=differences(job, less)),))
+    worked = estimate(job, BOOK)
+    plain, other = offers(worked, DAY)
+    assert [each.option for each in (plain, other)] == ["", "no bidet"]
+    assert sums_of(plain.agreed.rows, job.terms).total == worked.price.total
+    assert sums_of(other.agreed.rows, job.terms).total == worked.options[0].price.total
+    assert (plain.agreed.basis.rooms, other.agreed.basis.rooms) == (job.rooms, less.rooms)
+    assert other.agreed.on == DAY

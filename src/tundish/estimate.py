@@ -66,6 +66,7 @@ class Job:
     agreed: Agreed = record("Agreed", Agreed)
     variations: tuple[Variation, ...] = records("Variations", Variation)
     why_varied: str = text("Why the job changes", "Printed on the next variation, as the client reads it.")
+    why_revised: str = text("Why the quote changes", "Printed on the next issue of the quote, as the client reads it.")
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()

@@ -14,11 +14,13 @@ from tundish.cutting.until import Stop, never
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, describe, get
 from tundish.figure import Figure
-from tundish.options import Change, differences, words
+from tundish.options import Change, differences, with_changes, words
+from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.variation import (
     Agreed,
     Basis,
+    Offer,
     Share,
     Variation,
     VariedItem,
@@ -35,10 +37,17 @@ Pair = tuple[Estimate, Estimate]
 
 def agree(worked: Estimate, day: str) -> Agreed:
     """The price of a job as the client accepts it on a day (ISO)."""
-    price, job = worked.price, worked.job
-    shares = tuple(Share(when=each.when, percent=Decimal(str(each.percent))) for each in price.payments)
-    basis = Basis(rooms=job.rooms, terms=job.terms, own_items=job.own_items, by_hand=job.by_hand)
-    return Agreed(on=day, rows=rows_of(price, job.terms), shares=shares, kept_back=price.kept_back or None, basis=basis)
+    return _agreed(worked.job, worked.price, day)
+
+
+def offers(worked: Estimate, day: str) -> tuple[Offer, ...]:
+    """What a quote of this day (ISO) offers: the job as it is, without a name, and each of its options."""
+    job = worked.job
+    laid = (
+        (with_changes(replace(job, options=()), option.changes)[0], priced)
+        for option, priced in zip(job.options, worked.options, strict=True)
+    )
+    return (Offer("", agree(worked, day)), *(Offer(priced.name, _agreed(changed, priced.price, day)) for changed, priced in laid))
 
 
 def both_ways(job: Job, book: Book, effort: Effort = Effort.BEST, stop: Stop = never) -> Pair:
@@ -70,6 +79,12 @@ def variation_of(job: Job, pair: Pair, day: str) -> Variation | None:
         kept_back=after.price.kept_back - before.price.kept_back or None,
         basis=Basis(rooms=after.job.rooms, terms=after.job.terms, own_items=after.job.own_items, by_hand=after.job.by_hand),
     )
+
+
+def _agreed(job: Job, price: Price, day: str) -> Agreed:
+    shares = tuple(Share(when=each.when, percent=Decimal(str(each.percent))) for each in price.payments)
+    basis = Basis(rooms=job.rooms, terms=job.terms, own_items=job.own_items, by_hand=job.by_hand)
+    return Agreed(on=day, rows=rows_of(price, job.terms), shares=shares, kept_back=price.kept_back or None, basis=basis)
 
 
 def _job_of(job: Job, basis: Basis) -> Job:

@@ -8,16 +8,20 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
 from tundish.catalogue.load import supplied_book
 from tundish.catalogue.trader import Trader
+from tundish.documents.said import Said
 from tundish.estimate import Job
+from tundish.pricing.variation import Agreed, Basis, Offer, PricedRow
 from tundish.store.database import FILE, CannotOpenError, home
-from tundish.store.keep import MOST_REVISIONS, Paper, Store, demo_jobs
+from tundish.store.keep import MOST_REVISIONS, Store, demo_jobs
 from tundish.store.ledger import Ledger
+from tundish.store.papers import Paper
 
 
 @pytest.fixture(autouse=True)
@@ -214,3 +218,24 @@ def test_a_paper_keeps_every_byte(store: Store) -> None:
     store.issue(job_id, Paper("quote", "Quote", "pdf", 1, "2026-11-25T10:00:00", "Total £1", body))
     assert store.issued(job_id) == (Paper("quote", "Quote", "pdf", 1, "2026-11-25T10:00:00", "Total £1", body),)
     assert store.issued(job_id + 1) == ()
+
+
+def test_a_quote_keeps_what_it_said_why_and_what_it_offered(store: Store) -> None:
+    job_id, job = store.jobs()[0].id, demo_jobs()[0]
+    row = PricedRow(what="Frames <&> \u202etfel", net=Decimal("12.50"), percent=Decimal(20))
+    offer = Agreed(on="2026-12-01", rows=(row,), basis=Basis(rooms=job.rooms, terms=job.terms))
+    said = (Said("Frames", (("Price, £", "12.50"), ("", "=1+1"))), Said("Paragraph"))
+    paper = Paper(
+        "quote",
+        "Quote",
+        "pdf",
+        1,
+        "2026-12-01T10:00:00",
+        "text",
+        b"",
+        said,
+        "The client\nasked.",
+        (Offer("", offer), Offer("with rail", offer)),
+    )
+    store.issue(job_id, paper)
+    assert store.issued(job_id) == (paper,)

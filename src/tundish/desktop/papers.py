@@ -2,32 +2,46 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Final
 
 from tundish import measure
-from tundish.documents.block import Document, Points
+from tundish.documents.block import Document
 from tundish.documents.index import build_all
 from tundish.documents.order_list import Placed
+from tundish.documents.paper import lines_of
+from tundish.documents.said import Said, Since, as_table, changed, revised_quote
 from tundish.estimate import Estimate
-from tundish.store.keep import Paper
+from tundish.pricing.variation import Offer
+from tundish.store.papers import Paper
+from tundish.varying import offers
 
 ORDERS: Final = "order"
 """What the keys of the order lists begin with."""
+QUOTE: Final = "quote"
+NUMBERED: Final = ("invoice-", "variation-")
+"""What the keys of papers begin with that have a number of their own, which no letter may change."""
 MOST_CHANGES: Final = 12
+MOST_OF_QUOTE: Final = 60
 OPEN_WORDS: Final = ("TBC", "Still to be confirmed")
 """How a paper says that something on it is not settled."""
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A paper, and its text without the time of printing, by which it is compared."""
+    """A paper, its text without the time of printing, by which it is compared, and the lines it says.
+
+    `anew` says that it takes the place of another, `why` is the reason that stands on it for that; `offers` are what a quote offers.
+    """
 
     document: Document
     text: str
+    said: tuple[Said, ...] = ()
+    why: str = ""
+    offers: tuple[Offer, ...] = ()
+    anew: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,43 +58,47 @@ def make(estimate: Estimate, issued: Iterable[Paper] = (), placed: Sequence[Plac
 
     A paper that says something else than when it was issued carries the next letter, and what changed.
     """
+    from tundish.writers.said import lines_said
     from tundish.writers.text import as_text
 
-    made, before = [], tuple(issued)
-    for document in build_all(estimate, placed):
-        text = as_text(document)
-        made.append(Made(lettered(document, text, [paper for paper in before if paper.key == document.key]), text))
-    return tuple(made)
+    before = tuple(issued)
+    made = (Made(document, as_text(document), lines_said(document)) for document in build_all(estimate, placed))
+    return tuple(_finished(each, estimate, [paper for paper in before if paper.key == each.document.key]) for each in made)
 
 
-def lettered(document: Document, text: str, issued: Sequence[Paper]) -> Document:
-    """The paper under its number with the letter of its issue: none for the first, then a, b, c…; what changed stands at its end."""
+def _finished(made: Made, estimate: Estimate, issued: Sequence[Paper]) -> Made:
+    if made.document.key.startswith(NUMBERED):
+        return made
+    if made.document.key != QUOTE:
+        return lettered(made, issued)
+    return lettered(replace(made, offers=offers(estimate, ""), why=estimate.job.why_revised.strip()), issued)
+
+
+def lettered(made: Made, issued: Sequence[Paper]) -> Made:
+    """The paper under its number with the letter of its issue: none for the first, then a, b, c…; what changed stands on it.
+
+    Printed once more it says what it said, for the reason that was given then.
+    """
     issues: list[Paper] = []
     for paper in issued:
         if not issues or issues[-1].text != paper.text:
             issues.append(paper)
-    place = len(issues) - 1 if issues and issues[-1].text == text else len(issues)
+    again = bool(issues) and issues[-1].text == made.text
+    place = len(issues) - 1 if again else len(issues)
+    if again:
+        made = replace(made, why=issues[-1].why)
     if place < 1:
-        return document
-    number, last = f"{document.number}{_letter(place)}", issues[place - 1]
-    title = f"Changed since {document.number}{_letter(place - 1)} of {show_time(last.made)}"
+        return replace(made, why="")
+    document, last = made.document, issues[place - 1]
+    number = f"{document.number}{_letter(place)}"
     name = document.name.replace(document.number, number, 1) if document.number else f"{document.name} {number}"
-    return replace(document, number=number, name=name, blocks=(*document.blocks, Points(title, what_changed(last.text, text))))
-
-
-def what_changed(before: str, after: str) -> tuple[str, ...]:
-    """The lines that are new or say something else, as they read now; those that are gone, as they read then."""
-    lines = [line for line in difflib.ndiff(before.splitlines(), after.splitlines()) if line[:2] in {"+ ", "- "}]
-    now = [" ".join(line[2:].split()) for line in lines if line.startswith("+ ") and _tells(line)]
-    was = [" ".join(line[2:].split()) for line in lines if line.startswith("- ") and _tells(line)]
-    said = [f"now: {line}" for line in now] + ([] if now else [f"no longer: {line}" for line in was])
-    more = len(said) - MOST_CHANGES
-    return (*said[:MOST_CHANGES], *((f"and {more} more lines",) if more > 0 else ()))
-
-
-def _tells(line: str) -> bool:
-    """Whether a line says something to a reader: not a rule, nor what a drawing is made of."""
-    return any(letter.isalnum() for letter in line) and "[drawing" not in line
+    since = Since(f"{document.title.lower()} {document.number}{_letter(place - 1)}".strip(), show_time(last.made), lines_of(made.why))
+    changes = changed(last.said, made.said)
+    if document.key == QUOTE:
+        document = revised_quote(document, number, since, as_table(changes, since, MOST_OF_QUOTE))
+    else:
+        document = replace(document, blocks=(*document.blocks, as_table(changes, since, MOST_CHANGES)))
+    return replace(made, document=replace(document, number=number, name=name), anew=not again)
 
 
 def _letter(place: int) -> str:
@@ -99,7 +117,7 @@ def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:
         when = show_time(last.made)
         if last.text == made.text:
             return State(f"issued {when}", "settled", "tick")
-        lines = changed_lines(last.text, made.text)
+        lines = len(changed(last.said, made.said)) or 1
         return State(f"changed since {when}: {lines} {'line' if lines == 1 else 'lines'}", "tbc", "warn")
     needs = what_it_needs(made.document, estimate)
     if needs:
@@ -114,11 +132,6 @@ def what_it_needs(document: Document, estimate: Estimate) -> str:
     if document.key == "quote" and not estimate.price.labour_priced:
         return "a labour rate"
     return "something to cut" if document.key == "cut-list" and not estimate.cuts else ""
-
-
-def changed_lines(before: str, after: str) -> int:
-    """How many lines are new or say something else."""
-    return sum(line.startswith("+ ") for line in difflib.ndiff(before.splitlines(), after.splitlines())) or 1
 
 
 def show_time(iso: str) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
+from functools import partial
 from typing import Final
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -15,8 +17,9 @@ from tundish.desktop.workspace import Workspace
 from tundish.documents.difference import differences
 from tundish.estimate import Estimate, Job
 from tundish.field import put
+from tundish.options import with_changes
 from tundish.pricing.price import Price
-from tundish.pricing.variation import Agreed, Variation, difference_of, rows_agreed, sums_of, unanswered
+from tundish.pricing.variation import Agreed, Offer, Variation, difference_of, rows_agreed, sums_of, unanswered
 from tundish.varying import Pair, agree, both_ways, variation_of
 
 BEFORE: Final = "Once the client has accepted, bills follow the accepted price, and what changes after is a variation that both sign."
@@ -47,7 +50,8 @@ class Agreement(QWidget):
             self._of = self._pair = None
             self._weighed = ""
         price = estimate.price if estimate is not None and estimate.price.labour_priced and estimate.price.payments else None
-        shown = (job.agreed, job.variations, bool(job.invoices), None if price is None else price.total, self._weighed, self._pair)
+        offered = () if job.agreed.on else self._offered()
+        shown = (job.agreed, job.variations, bool(job.invoices), None if price is None else price.total, self._weighed, self._pair, offered)
         if shown == self._shown:
             return
         self._shown = shown
@@ -55,7 +59,12 @@ class Agreement(QWidget):
         if job.agreed.on:
             self._add_agreed(job)
         else:
-            self._add_open(price)
+            self._add_open(price, offered)
+
+    def _offered(self) -> tuple[Offer, ...]:
+        """What the quote that was issued last offers."""
+        issued = self._workspace.quotes
+        return issued[-1].offers if issued else ()
 
     def _clear(self) -> None:
         while (item := self._rows.takeAt(0)) is not None:
@@ -64,9 +73,15 @@ class Agreement(QWidget):
                 widget.hide()
                 widget.deleteLater()
 
-    def _add_open(self, price: Price | None) -> None:
+    def _add_open(self, price: Price | None, offered: tuple[Offer, ...]) -> None:
+        """What the client may accept: what was offered last, as it was offered; before that, the price as it is."""
         self._rows.addWidget(label(BEFORE, "note", "ink2", wrap=True))
-        if price is not None:
+        for offer in offered:
+            self._rows.addWidget(in_row(self._act(accept_words(offer), "tick", partial(self._take, offer))))
+        if offered and price is not None and price.total != _total(offered[0].agreed):
+            words = f"The price is {measure.show_money(price.total)} now: print the quote again, and that can be accepted."
+            self._rows.addWidget(label(words, "note", "tbc", wrap=True))
+        elif not offered and price is not None:
             self._rows.addWidget(in_row(self._act(f"The client has accepted {measure.show_money(price.total)}", "tick", self._accept)))
 
     def _add_agreed(self, job: Job) -> None:
@@ -107,6 +122,15 @@ class Agreement(QWidget):
             return
         self._workspace.edit("accept the price", replace(self._workspace.job, agreed=agree(estimate, date.today().isoformat())), "agreed")
 
+    def _take(self, offer: Offer) -> None:
+        """Accepted as it was offered; with an option, the job becomes that."""
+        job = self._workspace.job
+        option = next((each for each in job.options if each.name == offer.option), None) if offer.option else None
+        if option is not None:
+            rest = tuple(each for each in job.options if each is not option)
+            job, _ = with_changes(replace(job, options=rest), option.changes)
+        self._workspace.edit("accept the price", replace(job, agreed=replace(offer.agreed, on=date.today().isoformat())), "agreed")
+
     def _unaccept(self) -> None:
         self._workspace.edit("take the acceptance back", replace(self._workspace.job, agreed=Agreed()), "agreed")
 
@@ -141,11 +165,17 @@ class Agreement(QWidget):
         self._workspace.edit(f"variation {variation.number} {how}", replace(job, variations=rows), "variations")
 
 
+def accept_words(offer: Offer) -> str:
+    """What the client has accepted: of which day, with which option, at what."""
+    option = f' with "{offer.option}"' if offer.option else ""
+    day = measure.show_date(offer.agreed.on, with_year=False)
+    return f"The client has accepted the quote of {day}{option}, {measure.show_money(_total(offer.agreed))}"
+
+
 def agreed_words(job: Job) -> str:
     """When the price was accepted, at what, and what there is to pay with the variations accepted since."""
     terms = job.agreed.basis.terms
-    first = sums_of(job.agreed.rows, terms).total
-    said = f"Accepted {measure.show_date(job.agreed.on, with_year=False)} at {measure.show_money(first)}."
+    said = f"Accepted {measure.show_date(job.agreed.on, with_year=False)} at {measure.show_money(_total(job.agreed))}."
     if not any(each.accepted for each in job.variations):
         return said
     now = sums_of(rows_agreed(job.agreed, job.variations), terms).total
@@ -172,6 +202,10 @@ def weighed_words(pair: tuple[Estimate, Estimate], made: Variation | None, agree
     rest = [each for each in found if each not in first]
     more = [f"and {len(rest) - MOST} more, which the paper lists"] if len(rest) > MOST else []
     return "; ".join((f"For the client: {_apart(made, agreed)}", *first, *rest[:MOST], *more)) + "."
+
+
+def _total(agreed: Agreed) -> Decimal:
+    return sums_of(agreed.rows, agreed.basis.terms).total
 
 
 def _apart(variation: Variation, agreed: Agreed) -> str:

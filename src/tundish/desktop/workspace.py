@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from tundish.catalogue.book import Book
     from tundish.store.codec import Opened
     from tundish.store.keep import Store
+    from tundish.store.papers import Paper
 
 OPEN_JOB: Final = "open job"
 """The setting that says which job is open; it is cleared when the window is closed as it should be."""
@@ -52,6 +53,8 @@ class Workspace(QObject):
     floor_changed = Signal(str)
     room_changed = Signal(int)
     jobs_changed = Signal()
+    issued = Signal()
+    """A paper of the job went out and is kept."""
     said = Signal(str)
 
     def __init__(self, store: Store, parent: QObject | None = None) -> None:
@@ -70,6 +73,7 @@ class Workspace(QObject):
         self._revision = 0
         self._trial: Job | None = None
         self._taken: tuple[object, ...] = ()
+        self._quotes: tuple[Paper, ...] | None = None
         self._follow = QTimer(self)
         self._follow.setSingleShot(True)
         self._follow.setInterval(FOLLOW_MS)
@@ -143,7 +147,7 @@ class Workspace(QObject):
 
     def close_job(self) -> None:
         """Leave the job; it is on disk already."""
-        self.session = self._trial = None
+        self.session = self._trial = self._quotes = None
         self.estimate = None
         self.job_id = 0
         self._keep_open_job(0)
@@ -222,6 +226,19 @@ class Workspace(QObject):
             self.floor = floor
             self.floor_changed.emit(floor)
 
+    def issue(self, job_id: int, paper: Paper) -> None:
+        """Keep a paper that went out, of the open job or of the one that it was made from."""
+        self.store.issue(job_id, paper)
+        self._quotes = None
+        self.issued.emit()
+
+    @property
+    def quotes(self) -> tuple[Paper, ...]:
+        """The quotes that were issued for the open job, oldest first."""
+        if self._quotes is None:
+            self._quotes = self.store.issued(self.job_id, "quote") if self.job_id else ()
+        return self._quotes
+
     def leave_off(self) -> None:
         """Look for no better cut plans any more."""
         self._recalculate.leave_off()
@@ -254,7 +271,7 @@ class Workspace(QObject):
         self.store.close()
 
     def _become(self, job: Job, job_id: int, revision: int) -> None:
-        self._trial = None
+        self._trial = self._quotes = None
         self.session = Session(job)
         self.session.listeners.append(self._changed)
         self.job_id, self._revision = job_id, revision

@@ -58,6 +58,14 @@ class Agreed:
     basis: Basis = record("As agreed", Basis)
 
 
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """What a quote offered on its day, to be accepted as it was: the job itself without a name, or an option of it."""
+
+    option: str
+    agreed: Agreed
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VariedRow:
     """One row of the price that changes. It was nought where it is new, and is nought where it is taken away."""

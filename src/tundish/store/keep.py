@@ -15,9 +15,10 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import to_plain
 from tundish.resources import resource
-from tundish.store import photographs, shelf
+from tundish.store import papers, photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
+from tundish.store.papers import Paper
 from tundish.store.top_up import top_up
 
 if TYPE_CHECKING:
@@ -49,19 +50,6 @@ class Saved:
     id: int
     revision: int
     clash: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Paper:
-    """An issued paper: the bytes as they were printed, and the revision they were made from."""
-
-    key: str
-    name: str
-    format: str
-    revision: int
-    made: str
-    text: str
-    body: bytes
 
 
 class Store:
@@ -190,30 +178,11 @@ class Store:
 
     def issue(self, job_id: int, paper: Paper) -> None:
         """Keep a paper as it was issued."""
+        self.work(lambda connection: papers.keep(connection, job_id, paper, _now()[:10]))
 
-        def work(connection: Connection) -> None:
-            from sqlalchemy import insert
-
-            from tundish.store.tables import papers
-
-            row = {"job": job_id, "revision": paper.revision, "key": paper.key, "name": paper.name, "format": paper.format}
-            row |= {"book_date": _now()[:10], "made": paper.made, "text": paper.text, "body": paper.body}
-            connection.execute(insert(papers), [row])
-
-        self.work(work)
-
-    def issued(self, job_id: int) -> tuple[Paper, ...]:
-        """The papers issued for a job, oldest first."""
-
-        def work(connection: Connection) -> tuple[Paper, ...]:
-            from sqlalchemy import select
-
-            from tundish.store.tables import papers
-
-            rows = connection.execute(select(papers).where(papers.c.job == job_id).order_by(papers.c.id))
-            return tuple(Paper(row.key, row.name, row.format, row.revision, row.made, row.text, row.body) for row in rows)
-
-        return self.work(work)
+    def issued(self, job_id: int, key: str = "") -> tuple[Paper, ...]:
+        """The papers issued for a job, oldest first; of one key where it is given."""
+        return self.work(lambda connection: papers.of(connection, job_id, key))
 
     def setting(self, key: str) -> Any:
         """A setting as it was kept, or None."""
@@ -307,9 +276,10 @@ def _thin_out(connection: Connection, job_id: int, revision: int) -> None:
     """Let old revisions go, but for those that a paper was issued from."""
     from sqlalchemy import delete, select
 
-    from tundish.store.tables import papers, revisions
+    from tundish.store.tables import papers as printed
+    from tundish.store.tables import revisions
 
-    issued = select(papers.c.revision).where(papers.c.job == job_id)
+    issued = select(printed.c.revision).where(printed.c.job == job_id)
     old = (revisions.c.job == job_id) & (revisions.c.revision <= revision - MOST_REVISIONS) & revisions.c.revision.not_in(issued)
     connection.execute(delete(revisions).where(old))
 

@@ -179,6 +179,9 @@ papers = sa.Table(
     sa.Column("made", sa.Text, nullable=False),
     sa.Column("text", sa.Text, nullable=False),
     sa.Column("body", sa.LargeBinary, nullable=False),
+    sa.Column("said", sa.Text, nullable=False, server_default="[]"),
+    sa.Column("why", sa.Text, nullable=False, server_default=""),
+    sa.Column("offers", sa.Text, nullable=False, server_default="[]"),
 )
 photographs = sa.Table(
     "photographs",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from decimal import Decimal
 from functools import partial
 from pathlib import Path
 
@@ -15,10 +17,11 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.pages.paper import PaperPage
-from tundish.desktop.papers import changed_lines, lettered
-from tundish.documents.block import Document
+from tundish.desktop.papers import Made, lettered, make
+from tundish.documents.block import Document, Heading, Table
 from tundish.field import Entry
-from tundish.store.keep import Paper
+from tundish.pricing.invoice import Charge, Invoice
+from tundish.store.papers import Paper
 
 
 def opened(fitter: Fitter, number: str = "101") -> PaperPage:
@@ -150,10 +153,6 @@ def test_a_change_after_issue_is_said_with_how_much(fitter: Fitter, tmp_path: Pa
     fitter.qtbot.waitUntil(lambda: states(page).get("quote", "").startswith("issued"), timeout=WAIT_MS)
 
 
-def test_changed_lines_are_counted() -> None:
-    assert changed_lines("a\nb\nc", "a\nB\nc\nd") == 2
-
-
 def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
     assert not button(page, "Save table").isEnabled()
@@ -216,17 +215,36 @@ def test_a_paper_that_changed_after_it_was_issued_carries_the_next_letter(
     fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: bool(fitter.workspace.store.issued(fitter.workspace.job_id)), timeout=WAIT_MS)
     assert fitter.workspace.set("terms.valid_days", Entry(45)) == ()
+    assert fitter.workspace.set("terms.labour_rate", Decimal(55)) == ()
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: (made := page._paper()) is not None and made.document.number == "101a", timeout=WAIT_MS)
     drawn(fitter, page)
+    told: list[str] = []
+    fitter.workspace.said.connect(told.append)
     answer_with(monkeypatch, tmp_path / "second.pdf")
+    fitter.press("Save PDF", page)
+    assert told == ["Say why the quote changes, above it: the client reads that on the new one."]
+    fitter.type_into(page._why.row("why_revised"), "You asked for it to hold longer.")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: (made := page._paper()) is not None and bool(made.why), timeout=WAIT_MS)
     fitter.press("Save PDF", page)
     fitter.qtbot.waitUntil(lambda: len(fitter.workspace.store.issued(fitter.workspace.job_id)) == 2, timeout=WAIT_MS)
     first, second = (words_of(tmp_path / name) for name in ("first.pdf", "second.pdf"))
     assert "Quote 101a" in second
     assert "Quote 101a" not in first
-    assert "Changed since 101 of" in second
-    assert "now: Good for 45 days" in second
+    assert "This takes the place of quote 101 of" in second
+    assert "You asked for it to hold longer." in second
+    assert "Changed since quote 101 of" in second
+    assert "Good for 45 days" in second
+    kept = fitter.workspace.store.issued(fitter.workspace.job_id)
+    assert [each.why for each in kept] == ["", "You asked for it to hold longer."]
+    assert [each.offers[0].agreed.on for each in kept] == [kept[0].made[:10], kept[1].made[:10]]
+    assert fitter.workspace.job.why_revised == "", "the next one has a reason of its own"
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: states(page).get("quote", "").startswith("issued"), timeout=WAIT_MS)
+    made = page._paper()
+    assert made is not None
+    assert (made.document.number, made.why, made.anew) == ("101a", "You asked for it to hold longer.", False)
 
 
 def words_of(path: Path) -> str:
@@ -241,9 +259,19 @@ def words_of(path: Path) -> str:
 )
 def test_letters_follow_what_was_issued(texts: list[str], now: str, number: str) -> None:
     issued = [Paper("quote", "Quote 7", "pdf", 1, "2026-11-12T19:40:00", text, b"") for text in texts]
-    made = lettered(Document("quote", "Quote", "7", "", "", "", "Quote 7 Vale", "", ()), now, issued)
-    assert (made.number, made.name) == (number, f"Quote {number} Vale")
-    assert bool(made.blocks) == (number != "7")
+    made = lettered(Made(Document("quote", "Quote", "7", "", "", "", "Quote 7 Vale", "", (Heading("Bath"), Heading("Sign"))), now), issued)
+    assert (made.document.number, made.document.name) == (number, f"Quote {number} Vale")
+    assert any(isinstance(block, Table) for block in made.document.blocks) == (number != "7")
+
+
+def test_a_bill_printed_again_keeps_its_number(fitter: Fitter) -> None:
+    fitter.open("101")
+    worked = fitter.settled()
+    bill = Invoice(number="101-1", what="With your acceptance", charges=(Charge(what="all", net=Decimal(10), percent=Decimal(20)),))
+    job = replace(worked.job, invoices=(replace(bill, paid="2026-12-02"),))
+    issued = (Paper("invoice-101-1", "Invoice 101-1", "pdf", 1, "2026-11-12T19:40:00", "other words", b""),)
+    (made,) = [each for each in make(replace(worked, job=job), issued) if each.document.key == "invoice-101-1"]
+    assert (made.document.title, made.document.number) == ("Receipt", "101-1")
 
 
 def test_a_quote_is_sent_to_the_client_and_is_issued_and_an_order_is_addressed_to_nobody(

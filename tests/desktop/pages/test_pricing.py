@@ -187,3 +187,64 @@ def test_at_large_text_the_terms_have_as_much_room_as_the_price(fitter: Fitter, 
     assert form.height() < 0.75 * table.height()
     theme.apply(qapp, Look(percent=150))
     fitter.qtbot.waitUntil(lambda: form.height() > 0.75 * table.height(), timeout=WAIT_MS)
+
+
+def issue(fitter: Fitter, page: PricingPage, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Save the quote on Paper, as it is sent out, and come back to Pricing."""
+    target = tmp_path / f"quote-{len(fitter.workspace.quotes)}.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    papers, so_far = fitter.page("Alt+8"), len(fitter.workspace.quotes)
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    fitter.press("Save PDF", papers)
+    fitter.qtbot.waitUntil(lambda: len(fitter.workspace.quotes) == so_far + 1, timeout=WAIT_MS)
+    assert fitter.page("Alt+7") is page
+    return target
+
+
+def test_an_issued_quote_is_set_beside_the_price_had_again_and_accepted_as_it_was_offered(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    assert "None yet: a quote is issued when it is printed" in said(page)
+    target = issue(fitter, page, tmp_path, monkeypatch)
+    offered = fitter.settled().price.total
+    assert f"Quote 102 Ostlethwaite, {measure.show_date(datetime.now().date().isoformat(), with_year=False)}" in said(page)
+    fitter.press("Save again", page)
+    assert target.read_bytes() == fitter.workspace.quotes[0].body
+    assert fitter.workspace.set("terms.labour_rate", Decimal(60)) == ()
+    worked = fitter.settled()
+    fitter.press("Compare", page)
+    stage = worked.price.stages[0]
+    fitter.qtbot.waitUntil(lambda: f"{stage.name}: {measure.show_money(stage.price)}, was £" in said(page), timeout=WAIT_MS)
+    assert f"Client pays: {measure.show_money(worked.price.total)}, was {measure.show_money(offered)}" in said(page)
+    assert f"The price is {measure.show_money(worked.price.total)} now: print the quote again" in said(page)
+    day = measure.show_date(datetime.now().date().isoformat(), with_year=False)
+    fitter.press(f"The client has accepted the quote of {day}, {measure.show_money(offered)}", page)
+    fitter.settled()
+    assert sums_of(fitter.workspace.job.agreed.rows, fitter.workspace.job.terms).total == offered
+    assert fitter.workspace.job.agreed.basis.terms.labour_rate == Decimal(40), "the rates that were offered"
+    fitter.qtbot.waitUntil(lambda: f"at {measure.show_money(offered)}." in said(page), timeout=WAIT_MS)
+
+
+def test_a_client_accepts_the_quote_with_an_option_and_the_job_becomes_that(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    fitter.press("Begin an option", page)
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    without = fitter.workspace.job.rooms
+    fitter.press("Keep it as an option", page)
+    fitter.settled()
+    fitter.type_into(page.form.row("options.0.name"), "without the bidet")
+    (option,) = fitter.settled().options
+    issue(fitter, page, tmp_path, monkeypatch)
+    fitter.settled()
+    day = measure.show_date(datetime.now().date().isoformat(), with_year=False)
+    offered = sums_of(fitter.workspace.quotes[0].offers[1].agreed.rows, fitter.workspace.job.terms).total
+    assert abs(offered - option.price.total) < 30, "the same but for better cut plans meanwhile"
+    fitter.press(f'The client has accepted the quote of {day} with "without the bidet", {measure.show_money(offered)}', page)
+    fitter.settled()
+    job = fitter.workspace.job
+    assert (job.rooms, job.options, job.agreed.basis.rooms) == (without, (), without)
+    assert sums_of(job.agreed.rows, job.terms).total == offered

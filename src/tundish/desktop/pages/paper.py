@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Final
@@ -12,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QFrame, QHBoxLayout, QV
 
 from tundish.desktop import papers
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.inputs import InputForm
 from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
@@ -22,7 +24,7 @@ from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import PushButton, button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
-from tundish.store.keep import Paper
+from tundish.store.papers import Paper
 from tundish.writers.index import FORMATS, path_of
 from tundish.writers.pictures import Pictures
 from tundish.writers.safe import write_whole
@@ -31,6 +33,7 @@ FOLDER: Final = "paper folder"
 """The setting that keeps the folder papers were last saved in."""
 CLIENTS: Final = frozenset({"quote", "terms", "heights", "hand-over"})
 """The papers that go to the client."""
+WHY_HIGH: Final = 66
 FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx);;Table as text (*.csv)", "dxf": "Drawing (*.dxf)"}
 
 
@@ -39,7 +42,8 @@ class PaperPage(Page):
 
     help_sentences = (
         "What you see is the PDF itself, page by page: Page Up and Page Down turn them.",
-        "A paper that was issued and says something else now is marked as changed since.",
+        "A paper that was issued and says something else now is marked as changed since; the next issue has the next letter.",
+        "A quote that takes the place of another says why, in your words, and what changed line by line.",
         "Send saves the PDF and opens your own mail program with it; nothing is sent until you send it there.",
         "Your cost, mark-up and hours are never on the client's papers.",
     )
@@ -58,6 +62,9 @@ class PaperPage(Page):
         self.preview = Preview()
         self.preview.wanted.connect(self._draw)
         self.preview.turned.connect(self._turn_page)
+        self._why = InputForm("Why the quote changes", workspace)
+        self._why.input("why_revised", lines=2)
+        self._why.setFixedHeight(WHY_HIGH)
         self._where = label("", "table", "ink2")
         self._back, self._on = button("Page back"), button("Page on")
         self._true = button("True size", "measure")
@@ -106,6 +113,7 @@ class PaperPage(Page):
         inside = QVBoxLayout(side)
         inside.setContentsMargins(1, 1, 1, 1)
         inside.setSpacing(0)
+        inside.addWidget(self._why)
         inside.addLayout(turn)
         inside.addWidget(self.preview, 1)
         row = QHBoxLayout(made)
@@ -180,6 +188,7 @@ class PaperPage(Page):
         for key, tool in self._acts.items():
             suits = made is not None and {"xlsx": made.document.tables_only, "dxf": made.document.drawn}.get(key, True)
             tool.setEnabled(suits)
+        self._why.setVisible(made is not None and _asks_why(made))
         if made is None:
             self.preview.show_words("There is no such paper in this job.")
             return
@@ -253,7 +262,7 @@ class PaperPage(Page):
 
     def _save(self, name: str, then: Callable[[Made, Path], None] | None = None) -> None:
         made = self._paper()
-        if made is None:
+        if made is None or not self._may_issue(made):
             return
         folder = Path(self._workspace.store.setting(FOLDER) or Path.home())
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), FILES[name])
@@ -287,11 +296,29 @@ class PaperPage(Page):
 
         def issue(body: bytes) -> None:
             now = datetime.now().isoformat(timespec="seconds")
-            paper = Paper(made.document.key, made.document.name, name, revision, now, made.text, body)
-            self._workspace.store.issue(job_id, paper)
+            offers = tuple(replace(each, agreed=replace(each.agreed, on=now[:10])) for each in made.offers)
+            document = made.document
+            self._workspace.issue(
+                job_id, Paper(document.key, document.name, name, revision, now, made.text, body, made.said, made.why, offers)
+            )
+            if made.why and job_id == self._workspace.job_id:
+                told = replace(self._workspace.job, why_revised="")
+                self._workspace.edit(f"issue {document.title.lower()} {document.number}", told, "why_revised")
             self._show_states()
 
         return issue
+
+    def _may_issue(self, made: Made) -> bool:
+        """Whether a paper may go out: a quote that takes the place of another says why."""
+        why = self._workspace.job.why_revised.strip()
+        if not _asks_why(made) or (why and why == made.why):
+            return True
+        if why:
+            self._say("The quote is being made with your reason: press once more in a moment.")
+        else:
+            self._say("Say why the quote changes, above it: the client reads that on the new one.")
+            self._why.go_to("why_revised")
+        return False
 
     def _print(self) -> None:
         from PySide6.QtPrintSupport import QPrintDialog
@@ -299,7 +326,7 @@ class PaperPage(Page):
         from tundish.desktop.print_run import PrintRun, a4_printer
 
         made, body = self._paper(), self._pdf
-        if made is None or not body:
+        if made is None or not body or not self._may_issue(made):
             return
         printer = a4_printer()
         printer.setDocName(made.document.name)
@@ -324,6 +351,10 @@ class PaperPage(Page):
 
     def _say(self, words: str) -> None:
         self._workspace.said.emit(words)
+
+
+def _asks_why(made: Made) -> bool:
+    return made.anew and made.document.key == papers.QUOTE
 
 
 def _written(made: Made, path: Path, how: tuple[str, str], pictures: Pictures) -> bytes:

@@ -16,6 +16,7 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
+from tundish.desktop.quotes import Quotes
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.variations import Agreement
 from tundish.desktop.words import button, label
@@ -67,6 +68,7 @@ class PricingPage(EstimatePage):
         self._kept = label("", "bodyStrong", wrap=True)
         self.set_body(self._stacked())
         self.begin()
+        self.follow(workspace.issued, self.show_again)
         workspace.job_opened.connect(self._begin_anew)
 
     def go_to(self, path: str) -> None:
@@ -124,6 +126,9 @@ class PricingPage(EstimatePage):
         self._add_group("Offer, dates and words", OFFER)
         self.form.input("terms.not_included", lines=3)
         self._accepted = bool(self._workspace.job.agreed.on)
+        self.form.add_group("Quotes issued")
+        self._quotes = Quotes(self._workspace)
+        self.form.add_part(self._quotes)
         self.form.add_group("Agreed and varied")
         if self._accepted:
             self.form.input("why_varied", lines=3)
@@ -233,6 +238,7 @@ class PricingPage(EstimatePage):
         self.table.set_rows(tuple(rows) if price.stages else ())
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
+        self._quotes.show_quotes()
         self._agreement.show_agreed()
         self._bills.show_bills()
         self._bar.show_parts(_parts(price))
