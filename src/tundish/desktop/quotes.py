@@ -7,12 +7,11 @@ from decimal import Decimal
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.papers import show_time
-from tundish.desktop.words import button, label
+from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.said import Changed, Said, changed
 from tundish.errors import TundishError
@@ -61,19 +60,13 @@ class Quotes(QWidget):
             )
 
     def _add(self, paper: Paper, before: Paper | None) -> None:
-        acts: tuple[tuple[str, str, Callable[[], None]], ...] = (
-            ("Compare", "", partial(self._compare, paper)),
-            ("Save again", "paper", partial(self._save, paper)),
-        )
-        made = QWidget()
-        row = QHBoxLayout(made)
-        row.setContentsMargins(0, 2, 0, 2)
-        row.addWidget(label(quote_words(paper, before), "note", wrap=True), 1, Qt.AlignmentFlag.AlignVCenter)
-        for words, glyph, does in acts:
-            act = button(words, glyph)
-            act.clicked.connect(lambda _=False, does=does: does())
-            row.addWidget(act)
-        self._rows.addWidget(made)
+        acts = (self._act("Compare", "", partial(self._compare, paper)), self._act("Save again", "paper", partial(self._save, paper)))
+        self._rows.addWidget(in_row(label(quote_words(paper, before), "note", wrap=True), *acts))
+
+    def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
+        made = button(words, glyph)
+        made.clicked.connect(lambda _=False: do())
+        return made
 
     def _compare(self, paper: Paper) -> None:
         self._beside = None if paper == self._beside else paper
