@@ -70,10 +70,15 @@ class MainWindow(QMainWindow):
         self._figure = None
         self.frame.pages.setCurrentWidget(page)
         self.run.set_current(key)
-        if isinstance(page, Page) and page.help_sentences:
-            self.where_from.show_help(self._titles[key], page.help_sentences)
+        self.show_page_help()
         self._focus_page()
         self.page_shown.emit(key)
+
+    def show_page_help(self) -> None:
+        """Say beside the page what may be done on it, in place of a figure that was asked about."""
+        page = self._pages.get(self._current)
+        if isinstance(page, Page) and page.help_sentences:
+            self.where_from.show_help(self._titles[self._current], page.help_sentences)
 
     def page(self, key: str) -> QWidget | None:
         """A page that has been made, or None."""

@@ -136,12 +136,13 @@ class Shell(QObject):
     def _show_job(self) -> None:
         job, line = self.workspace.job, self.window.job_line
         address = lines_of(job.client.address)
-        line.set_job(job.client.name, " · ".join(word for word in (address[0] if address else "", f"Job {job.number}") if word))
+        client = job.client.name or "No name yet"
+        line.set_job(client, " · ".join(word for word in (address[0] if address else "", f"Job {job.number}") if word))
         line.set_rooms(tuple(room.name for room in job.rooms), self.workspace.room_place)
         session = self.workspace.session
         line.set_undo(session.undo_label if session and session.undo_label else None)
         line.set_redo(session.redo_label if session and session.redo_label else None)
-        self.window.set_title(f"{job.client.name}, {job.title}")
+        self.window.set_title(", ".join(word for word in (client, job.title) if word))
 
     def _worked_out(self, estimate: Estimate) -> None:
         for key, words, tone, glyph in standing.joints(self.workspace, estimate):
@@ -198,6 +199,8 @@ class Shell(QObject):
         view = reason_of(self._trail[-1], self.workspace, came_from)
         if view is not None:
             self.window.where_from.show_figure(view)
+        else:
+            self.window.show_page_help()
         self._different.show(*((view.different, view.different_title) if view is not None else ("",)))
 
     def _pressed(self, asked: str) -> None:

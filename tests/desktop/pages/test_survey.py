@@ -8,7 +8,7 @@ from typing import Final
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton, QMenu, QPushButton
+from PySide6.QtWidgets import QAbstractButton, QLabel, QMenu, QPushButton, QWidget
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, focused, key
@@ -96,6 +96,10 @@ def chalk(page: SurveyPage) -> list[Dimension]:
     return [mark for mark in drawing.marks if isinstance(mark, Dimension) and mark.piece == CHALK] if drawing else []
 
 
+def shown(column: QWidget) -> str:
+    return "\n".join(each.text() for each in column.findChildren(QLabel) if each.isVisible())
+
+
 def test_a_new_survey_asks_the_ten_boxes_of_a_first_price_and_nothing_else(fitter: Fitter) -> None:
     page = started(fitter)
     asked = paths(page)
@@ -105,6 +109,25 @@ def test_a_new_survey_asks_the_ten_boxes_of_a_first_price_and_nothing_else(fitte
     buttons = {each.text() for each in page.form.findChildren(QPushButton)}
     assert {"Add a layer", "Add WC", "Add Basin"} <= buttons
     assert page.first_box() is page.form.row(f"{SURVEY}.room.width").box
+
+
+def test_a_survey_with_no_client_yet_is_an_open_job_in_the_job_line(fitter: Fitter) -> None:
+    started(fitter)
+    line = fitter.window.job_line
+    words = [each.text() for each in line.findChildren(QLabel) if each.isVisible()]
+    assert "No name yet" in words
+    assert "No job open" not in words
+    pressed = [each.accessibleName() for each in line.findChildren(QAbstractButton) if each.isVisible()]
+    assert {"Nothing to undo", "Print this page (Ctrl+P)"} <= set(pressed)
+
+
+def test_a_box_with_nothing_to_tell_does_not_leave_the_last_figure_beside_it(fitter: Fitter) -> None:
+    page = started(fitter)
+    column = fitter.window.where_from
+    box_of(page, f"{SURVEY}.stack.from_wall").setFocus()
+    fitter.qtbot.waitUntil(lambda: "Centre from the wall" in shown(column), timeout=WAIT_MS)
+    box_of(page, f"{SURVEY}.stack.branch_invert").setFocus()
+    assert "Centre from the wall" not in shown(column)
 
 
 @pytest.mark.parametrize("group", [each for each in GROUPS if each.records], ids=lambda each: each.key)
