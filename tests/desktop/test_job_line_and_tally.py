@@ -63,6 +63,11 @@ def test_the_floor_is_switched_and_says_what_lies_between(line: JobLine, qtbot: 
     assert asked.args == ["finish"]
 
 
+def test_half_a_millimetre_of_build_up_is_shown(line: JobLine) -> None:
+    line.set_floor("bare", 12.5)
+    assert line.findChildren(Chip)[1].text() == "Finished floor +12.5"
+
+
 def test_an_unknown_build_up_is_left_out(line: JobLine) -> None:
     line.set_floor("bare", None)
     assert line.findChildren(Chip)[1].text() == "Finished floor"

@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
+from tundish import measure
 from tundish.desktop import look
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.chooser import Chooser
@@ -99,7 +100,7 @@ class JobLine(QWidget):
 
     def set_floor(self, floor: str, build_up_mm: float | None) -> None:
         """Which floor heights are shown from, "bare" or "finish", and what lies between them in mm."""
-        raised = "" if build_up_mm is None else f" +{build_up_mm:,.0f}"
+        raised = "" if build_up_mm is None else f" {measure.show_length(build_up_mm, sign=True)}"
         self._floors.set_choices((Choice(BARE, "Bare floor"), Choice(FINISH, f"Finished floor{raised}")), floor)
 
     def set_undo(self, words: str | None) -> None:
