@@ -15,7 +15,7 @@ from typing import Any, Final, Literal, TypeVar, cast
 from tundish.errors import TundishError
 from tundish.figure import Figure, Known
 
-Kind = Literal["number", "text", "choice", "item", "flag", "date", "money", "record", "records"]
+Kind = Literal["number", "text", "choice", "wall", "item", "flag", "date", "money", "record", "records"]
 R = TypeVar("R")
 
 
@@ -92,6 +92,11 @@ def text(label: str, help: str = "", default: str = "") -> Any:  # noqa: A002 - 
 def choice(label: str, options: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002
     """One of the options; the first unless `default` says otherwise."""
     return _declared(Field("choice", label, help, options=options), default or options[0])
+
+
+def which_wall(label: str, help: str = "") -> Any:  # noqa: A002
+    """The letter of one of the room's walls; A unless told."""
+    return _declared(Field("wall", label, help), "A")
 
 
 def item(label: str, kinds: tuple[str, ...], help: str = "", default: str = "") -> Any:  # noqa: A002

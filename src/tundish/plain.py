@@ -85,6 +85,7 @@ _ENTRY_WORDS: Final = (Field("text", "note"), Field("date", "when"), Field("text
 _SHORT: Final = 40
 _WHOLE: Final = 1e15  # beyond this a float no longer holds every whole number
 _UNWRITABLE: Final = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")  # no file format takes these
+_WALL: Final = "[A-Z]{1,2}"
 _POUNDS: Final = "-?[0-9]{1,20}([.][0-9]{1,40})?"
 
 
@@ -219,6 +220,12 @@ def _choice(declared: Field, given: object, path: str) -> Checked:
     if given in declared.options:
         return given, ()
     return None, (Problem(path, f"{declared.label}: {_said(given)} is not one of: {', '.join(declared.options)}"),)
+
+
+def _wall(declared: Field, given: object, path: str) -> Checked:
+    if isinstance(given, str) and re.fullmatch(_WALL, given):
+        return given, ()
+    return None, (Problem(path, f"{declared.label}: {_said(given)} is no wall: A, B, C… past Z with AA, AB…"),)
 
 
 def _flag(declared: Field, given: object, path: str) -> Checked:
@@ -358,6 +365,7 @@ _SCHEMAS: Final[Mapping[str, Callable[[Field], dict[str, object]]]] = {
     "records": lambda declared: {"type": "array", "maxItems": MOST_ROWS, "items": schema(cast("type[Any]", declared.of))},
     "number": _number_schema,
     "choice": lambda declared: {"enum": list(declared.options)},
+    "wall": lambda _: {"type": "string", "pattern": f"^{_WALL}$"},
     "flag": lambda _: {"type": "boolean"},
     "money": _money_schema,
     "date": lambda _: dict(_DATE_SCHEMA),
@@ -368,6 +376,7 @@ _CHECKS: Final[Mapping[str, Callable[[Field, object, str], Checked]]] = {
     "number": _number,
     "text": _words,
     "choice": _choice,
+    "wall": _wall,
     "item": _words,
     "flag": _flag,
     "date": _date,

@@ -32,7 +32,7 @@ def taken(declared: Field, words: str, before: object) -> tuple[object, str]:
     if declared.kind == "date":
         day = measure.read_date(words)
         return day.value or "", day.problem
-    if declared.kind in {"choice", "item"}:
+    if declared.kind in {"choice", "wall", "item"}:
         options = tuple(_alternatives(words.split(OR), declared.options))
         return (options if len(options) > 1 else words), ""
     if declared.kind != "number":

@@ -118,7 +118,7 @@ def _change(before: Job, after: Job, change: Change) -> str:
     """One input that is another: what it is called, what it is, and what it was where that can be said in a word."""
     declared, (label,) = describe(Job, change.path), words(after, [change])
     was, now = (get(each, change.path) for each in (before, after))
-    if declared.kind == "choice":
+    if declared.kind in {"choice", "wall"}:
         return f"{label}: {now}, was {was}"
     if isinstance(was, Entry) and isinstance(now, Entry) and was.value != now.value:
         shown = [measure.show_amount(each.value, declared.unit, with_unit=True) for each in (now, was)]

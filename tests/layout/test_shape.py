@@ -10,11 +10,11 @@ from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.layout.design import RoomPlan
 from tundish.layout.inputs import Inputs
-from tundish.layout.shape import shape_of
+from tundish.layout.shape import shape_of, walls_of
 from tundish.layout.walls import Shape, across
 from tundish.layout.work_out import work_out
 from tundish.survey.survey import Shell, Survey
-from tundish.survey.wall import Side
+from tundish.survey.wall import Side, wall_letter
 
 Planned = Callable[..., RoomPlan]
 
@@ -57,6 +57,34 @@ def test_a_chimney_breast_stands_out_of_one_wall(left: float) -> None:
     assert not told
 
 
+def stepped(steps: int) -> tuple[tuple[float, float], ...]:
+    """A wall opposite A in steps, 300 along and 50 further from A each, from the right to the left."""
+    there = [step for _ in range(steps) for step in ((300.0, 90.0), (50.0, 270.0))]
+    return ((3000.0, 90.0), *there[:-1], (3000.0 + 50.0 * (steps - 1), 90.0))
+
+
+@pytest.mark.parametrize("steps", [3, 5, 12, 40])
+def test_a_room_may_have_any_number_of_walls(steps: int) -> None:
+    made, told = shape(*stepped(steps), width=300.0 * steps)
+    assert not told
+    assert len(made.sides) == 2 * steps + 2
+    assert made.place_of("H") == 7
+    assert list(made.corners)[-1] == (0, 3000 + 50 * (steps - 1))
+    assert across(made.sides, made.sides[0], 300.0 * steps - 450) == 3050
+
+
+def test_walls_beyond_the_twenty_sixth_have_two_letters() -> None:
+    assert [wall_letter(place) for place in (0, 7, 8, 25, 26, 27, 51, 52, 701)] == ["A", "H", "I", "Z", "AA", "AB", "AZ", "BA", "ZZ"]
+    made, _ = shape(*stepped(20), width=6000)
+    assert made.sides[-1].letter == "AP"
+    assert walls_of(Survey(walls=walls(*stepped(20)))) == tuple(side.letter for side in made.sides)
+
+
+@pytest.mark.parametrize(("each", "letters"), [((), "ABCD"), (((None, 90.0),), "ABCD"), (((900.0, 60.0), (900.0, 60.0)), "ABC")])
+def test_a_box_has_four_walls_though_they_are_not_described(each: tuple[tuple[float | None, float], ...], letters: str) -> None:
+    assert "".join(walls_of(Survey(walls=walls(*each)))) == letters
+
+
 @pytest.mark.parametrize("blank", [(1,), (4,), (0, 1), (3, 4)])
 def test_one_or_two_lengths_are_reckoned_from_the_others(blank: tuple[int, ...]) -> None:
     made, told = shape(*((None if place in blank else length, corner) for place, (length, corner) in enumerate(L_SHAPED)))
@@ -82,7 +110,7 @@ def test_walls_that_do_not_close_are_told_where_and_how_far() -> None:
     ("each", "says"),
     [
         (((2000, 90),), "2 walls do not make a room"),
-        (((2000, 90),) * 8, "9 walls do not make a room"),
+        (((2000, 90),) * 8, "do not close"),
         (((2000, 90), (3000, 90), (900, 90)), "1,100 mm out at the corner of D and A"),
         (((None, 90), (None, 90), (None, 90), (1800, 270), (1500, 90)), "The lengths of walls B and C and D are blank"),
         (((None, 90), (1200, 90), (None, 90), (1800, 270), (1500, 90)), "The lengths of walls B and D are blank"),

@@ -157,6 +157,7 @@ def values(declared: Field, numbers: st.SearchStrategy[float]) -> st.SearchStrat
     plain = {
         "number": entries(numbers),
         "choice": st.sampled_from((*declared.options, "something else")),
+        "wall": st.sampled_from(("A", "B", "C", "D", "I", "AA")),
         "item": st.sampled_from(CODES),
         "flag": st.booleans(),
     }

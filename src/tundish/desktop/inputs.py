@@ -20,6 +20,7 @@ from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
 from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
+from tundish.layout.shape import walls_of
 from tundish.layout.undecided import CHOICES, in_words, place_of
 from tundish.session import Step
 
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from tundish.catalogue.book import Book
 
 NONE: Final = "none"
-WIDE: Final = {"number": 92, "money": 92, "date": 150, "text": 250, "choice": 190, "item": 300, "flag": 240}
+WIDE: Final = {"number": 92, "money": 92, "date": 150, "text": 250, "choice": 190, "wall": 92, "item": 300, "flag": 240}
 
 
 WAYS: Final = (
@@ -107,15 +108,22 @@ class InputForm(Form):
         self._codes[path] = ["", *(item.code for item in items)]
         return [NONE, *(item.name for item in items)]
 
+    def _choices(self, path: str, declared: Field) -> Sequence[str]:
+        """What a chooser offers; of walls, those of the room and the one that is put in."""
+        if declared.kind == "item":
+            return self._items(path, declared)
+        return self._walls(path) if declared.kind == "wall" else declared.options
+
+    def _walls(self, path: str) -> tuple[str, ...]:
+        job, found = self.workspace.job, place_of(path)
+        there = walls_of(get(job, found[0]).survey) if found else ()
+        return tuple(dict.fromkeys((*there, str(get(job, path)))))
+
     def _box(self, path: str, declared: Field, words: str, lines: int) -> Box | NoteBox | Chooser | TickBox:
         match declared.kind:
-            case "choice":
+            case "choice" | "wall" | "item":
                 made = Chooser(words)
-                made.show_choices(declared.options, 0)
-                return made
-            case "item":
-                made = Chooser(words)
-                made.show_choices(self._items(path, declared), 0)
+                made.show_choices(self._choices(path, declared), 0)
                 return made
             case "flag":
                 return TickBox(words)
@@ -132,9 +140,9 @@ class InputForm(Form):
             value = get(self.workspace.job, row.path)
         except NoSuchInputError:
             return
-        if declared.kind == "item" and isinstance(row.box, Chooser):
-            row.box.show_choices(self._items(row.path, declared), 0)
-            row.show_value(self._name_of(str(value)))
+        if declared.kind in {"item", "wall"} and isinstance(row.box, Chooser):
+            row.box.show_choices(self._choices(row.path, declared), 0)
+            row.show_value(self._words_of(declared, str(value)))
         else:
             row.show_value(typed.shown(declared, value))
         if declared.kind == "number":
@@ -198,7 +206,7 @@ class InputForm(Form):
     def _ask_or(self, path: str, declared: Field) -> None:
         """Show what else the choice of a row may be; what is ticked is left open beside what the box has."""
         row, first = self.row(path), in_words(get(self.workspace.job, path))
-        codes = self._codes[path] if declared.kind == "item" else declared.options or (typed.YES, "no")
+        codes = self._codes[path] if declared.kind == "item" else self._choices(path, declared) or (typed.YES, "no")
         values = [(code, self._words_of(declared, code)) for code in codes if code != first]
         taken = or_menu.others_at(self.workspace.job, path)
         or_menu.asked(row, values, taken, lambda now: self.workspace.set(path, (first, *now)))

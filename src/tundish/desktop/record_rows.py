@@ -13,8 +13,9 @@ from tundish.desktop.words import button
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Job
 from tundish.field import describe, fields_of, get
+from tundish.plain import MOST_ROWS
 from tundish.survey.shape import Photograph
-from tundish.survey.wall import LETTERS, Side
+from tundish.survey.wall import Side, wall_letter
 
 
 class RecordRows:
@@ -73,9 +74,9 @@ class RecordRows:
         for path in paths:
             of: Any = describe(Job, path).of
             count = len(get(self._workspace.job, path))
-            if of is Photograph or count >= groups.MOST.get(of, 99):
+            if of is Photograph or count >= groups.MOST.get(of, MOST_ROWS):
                 continue
-            words = f"wall {LETTERS[count + 1]}" if of is Side else groups.NOUNS[of]
+            words = f"wall {wall_letter(count + 1)}" if of is Side else groups.NOUNS[of]
             add = button(f"Add {words}", "add")
             add.setObjectName(f"add {path}")
             add.clicked.connect(lambda _=False, path=path, of=of, label=f"add {words}": self._add_one(path, of, label))

@@ -12,7 +12,7 @@ from tundish.layout.design import Appliance, Finish, Hatch, Niche, Noggin, PreWa
 from tundish.survey.floor import Floor, Layer
 from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
 from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
-from tundish.survey.wall import LETTERS, Opening, Side, Wall, wall_letter
+from tundish.survey.wall import Opening, Side, Wall, wall_letter
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +67,7 @@ NOUNS: Final[Mapping[type, str]] = {
     Appliance: "an appliance",
 }
 """What one row of each list is called."""
-MOST: Final[Mapping[type, int]] = {Side: len(LETTERS) - 1, PreWall: 5}
+MOST: Final[Mapping[type, int]] = {PreWall: 5}
 SHORT: Final[Mapping[type, tuple[str, ...]]] = {
     Wall: ("construction",),
     Opening: ("kind", "wall", "from_left", "width", "height", "sill"),

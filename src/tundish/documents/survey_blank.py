@@ -91,8 +91,9 @@ def _appliances() -> Table:
 def _prompt(declared: Field) -> str:
     """What helps to fill a box: the choices there are, or the help that goes with it; all is in mm unless it says otherwise."""
     if declared.kind == "choice":
-        letters = all(len(each) == 1 for each in declared.options)
-        return f"{declared.options[0]} to {declared.options[-1]}" if letters else " / ".join(declared.options)
+        return " / ".join(declared.options)
+    if declared.kind == "wall":
+        return "A, B, C…"
     if declared.kind == "flag":
         return "yes / no"
     unit = "" if declared.unit in {"", "mm", "each"} else f"{declared.unit}. "

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import Entry, amount, choice, flag, item, length, record, records, text
+from tundish.field import Entry, amount, choice, flag, item, length, record, records, text, which_wall
 from tundish.figure import Known
 from tundish.survey.survey import Survey
-from tundish.survey.wall import LETTERS
 
 KINDS = ("wc", "basin", "bidet", "urinal", "accessible wc", "shower valve", "wall spout")
 FRAME_KINDS = ("wc frame", "basin frame", "bidet frame", "urinal frame", "support bar")
@@ -65,7 +64,7 @@ class PreWall:
     """A false wall in front of one of the walls."""
 
     name: str = text("Name", 'As it is called on paper where a room has several: "basin wall".')
-    wall: str = choice("In front of wall", LETTERS)
+    wall: str = which_wall("In front of wall")
     stands: str = choice(
         "Stands", ("along the wall", "across its left-hand corner"), "Across a corner it carries a frame set at an angle between two walls."
     )

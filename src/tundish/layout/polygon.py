@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from itertools import combinations
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from tundish import measure
@@ -12,7 +11,7 @@ from tundish.figure import Figure, number
 from tundish.layout.inputs import Inputs
 from tundish.layout.walls import Point, Shape, WallSide
 from tundish.survey.survey import Survey
-from tundish.survey.wall import LETTERS
+from tundish.survey.wall import wall_letter
 
 TOLD_FROM: Final = 10.0
 """Walls that close within a centimetre are measured as well as a tape measures."""
@@ -24,8 +23,8 @@ SHORTEST: Final = 50.0
 def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
     """The room by its walls; None, told, where they make none."""
     count = len(survey.walls) + 1
-    if not 3 <= count <= len(LETTERS):  # noqa: PLR2004 - a triangle is the least
-        _none(f"{count} walls do not make a room: from 3 to {len(LETTERS)} do. Add the missing ones, or leave their lengths blank", inputs)
+    if count < 3:  # noqa: PLR2004 - a triangle is the least
+        _none(f"{count} walls do not make a room: at least 3 do. Add the missing ones, or leave their lengths blank", inputs)
         return None
     angles, given = _given(survey, width, inputs)
     headings = [0.0]
@@ -36,7 +35,7 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
         return None
     points = _laid(lengths, headings)
     out = math.hypot(*points[-1])
-    last = LETTERS[count - 1]
+    last = wall_letter(count - 1)
     if out > TOLD_FROM:
         shown = measure.show_length(round(out))
         inputs.tell(
@@ -52,7 +51,7 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
     return Shape(
         tuple(
             WallSide(
-                LETTERS[place],
+                wall_letter(place),
                 corners[place],
                 corners[(place + 1) % count],
                 lengths[place],
@@ -89,7 +88,7 @@ def _solved(lengths: Sequence[Figure | None], headings: Sequence[float], inputs:
     if not blank:
         return [each for each in lengths if each is not None]
     rest = _sum([(each.value, heading) for each, heading in zip(lengths, headings, strict=True) if each is not None])
-    names = " and ".join(LETTERS[place] for place in blank)
+    names = " and ".join(wall_letter(place) for place in blank)
     ways = [_way(headings[place]) for place in blank]
     if len(blank) == 1:
         found = [-(rest[0] * ways[0][0] + rest[1] * ways[0][1])]
@@ -106,7 +105,7 @@ def _solved(lengths: Sequence[Figure | None], headings: Sequence[float], inputs:
         _none(f"As the others are measured, no length is left for wall {names}: measure it, and its corners, again", inputs)
         return None
     made = {
-        place: number(round(value, 1), label=f"Wall {LETTERS[place]}, by the others") for place, value in zip(blank, found, strict=True)
+        place: number(round(value, 1), label=f"Wall {wall_letter(place)}, by the others") for place, value in zip(blank, found, strict=True)
     }
     return [made[place] if each is None else each for place, each in enumerate(lengths)]
 
@@ -121,14 +120,25 @@ def _laid(lengths: Sequence[Figure], headings: Sequence[float]) -> list[Point]:
 
 def _crossed(corners: Sequence[Point], inputs: Inputs) -> bool:
     count = len(corners)
-    for one, other in combinations(range(count), 2):
-        if (other - one) % count in {1, count - 1}:
+    ends = [(corners[place], corners[(place + 1) % count]) for place in range(count)]
+    for one, other in _abreast(ends):
+        (a, b), (c, d) = ends[one], ends[other]
+        if (other - one) % count in {1, count - 1} or not _beside(a, b, c, d):
             continue
-        a, b, c, d = corners[one], corners[(one + 1) % count], corners[other], corners[(other + 1) % count]
-        if _beside(a, b, c, d) and _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0:
-            _none(f"Walls {LETTERS[one]} and {LETTERS[other]} cross: measure them, and the corners between, again", inputs)
+        if _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0:
+            _none(f"Walls {wall_letter(one)} and {wall_letter(other)} cross: measure them, and the corners between, again", inputs)
             return True
     return False
+
+
+def _abreast(ends: Sequence[tuple[Point, Point]]) -> Iterator[tuple[int, int]]:
+    """The pairs of walls that share some of their way along wall A, the one that comes first in the room first."""
+    behind: list[int] = []
+    for place in sorted(range(len(ends)), key=lambda each: min(ends[each][0][0], ends[each][1][0])):
+        left = min(ends[place][0][0], ends[place][1][0])
+        behind = [each for each in behind if max(ends[each][0][0], ends[each][1][0]) >= left]
+        yield from ((min(each, place), max(each, place)) for each in behind)
+        behind.append(place)
 
 
 def _inside_out(corners: Sequence[Point], inputs: Inputs) -> bool:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
+from tundish.field import Entry
 from tundish.layout.inputs import Inputs
 from tundish.layout.polygon import polygon
 from tundish.layout.walls import Shape, rectangle
 from tundish.survey.survey import Survey
+from tundish.survey.wall import wall_letter
 
 
 def shape_of(survey: Survey, inputs: Inputs) -> Shape:
@@ -13,10 +17,21 @@ def shape_of(survey: Survey, inputs: Inputs) -> Shape:
     shell = survey.room
     width, depth = inputs.sure(shell, "width", "survey.room"), inputs.sure(shell, "depth", "survey.room")
     box = rectangle(width, depth)
-    blank = all(side.length is None and (side.corner is None or side.corner.value == _SQUARE) for side in survey.walls)
-    if blank and len(survey.walls) < len(box.sides):
-        return box
-    return polygon(survey, width, inputs) or box
+    return box if _is_box(survey) else polygon(survey, width, inputs) or box
 
 
-_SQUARE = 90.0
+def walls_of(survey: Survey) -> tuple[str, ...]:
+    """The letters of the walls that a room is surveyed with: those of a box where no more is known."""
+    return tuple(wall_letter(place) for place in range(_BOX if _is_box(survey) else len(survey.walls) + 1))
+
+
+def _is_box(survey: Survey) -> bool:
+    return len(survey.walls) < _BOX and all(side.length is None and _square(side.corner) for side in survey.walls)
+
+
+def _square(corner: Entry | None) -> bool:
+    return corner is None or corner.value == _SQUARE
+
+
+_SQUARE: Final = 90.0
+_BOX: Final = 4

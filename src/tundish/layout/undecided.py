@@ -17,7 +17,7 @@ from tundish.field import Field, NoSuchInputError, Problem, describe, get, moved
 from tundish.figure import Figure, Known
 from tundish.layout.design import RoomPlan, Undecided
 
-CHOICES: Final = ("choice", "item", "flag")
+CHOICES: Final = ("choice", "wall", "item", "flag")
 """The kinds of input that may be this or that."""
 MOST_OTHERS: Final = 3
 MOST_OPEN: Final = 12

@@ -14,7 +14,7 @@ from typing import Final
 
 from tundish.figure import Figure
 from tundish.survey.survey import Survey
-from tundish.survey.wall import LETTERS, Wall
+from tundish.survey.wall import Wall, wall_letter
 
 Point = tuple[float, float]
 _TOUCHES: Final = 0.5
@@ -119,7 +119,9 @@ def rectangle(width: Figure, depth: Figure) -> Shape:
     corners = ((0.0, 0.0), (w, 0.0), (w, d), (0.0, d))
     lengths = (width, depth, width, depth)
     return Shape(
-        tuple(WallSide(LETTERS[place], corners[place], corners[(place + 1) % 4], lengths[place], 90.0, 90.0 * place) for place in range(4))
+        tuple(
+            WallSide(wall_letter(place), corners[place], corners[(place + 1) % 4], lengths[place], 90.0, 90.0 * place) for place in range(4)
+        )
     )
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import Entry, amount, choice, flag, length, text
-from tundish.survey.wall import LETTERS
+from tundish.field import Entry, amount, choice, flag, length, text, which_wall
 
 CONDITIONS = ("sound", "to be looked at", "poor")
 
@@ -18,7 +17,7 @@ class Stack:
     diameter: Entry | None = length(
         "Outside diameter", least=40, most=300, likely=(75, 170), usual=110, help="Round it with a tape, divided by 3.14."
     )
-    wall: str = choice("At wall", LETTERS, "The wall that its place is measured along.")
+    wall: str = which_wall("At wall", "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from left wall", usual=150, likely=(60, 6_000), help="To the plaster, not to the skirting.")
     from_wall: Entry | None = length(
         "Centre from the wall", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting."
@@ -42,7 +41,7 @@ class WasteEntry:
 
     name: str = text("Called", "Boss in the corner, old basin waste, stack in the kitchen…")
     size: str = choice("Pipe", ("110", "50", "40", "32"), "Nominal size, in mm.")
-    wall: str = choice("At wall", LETTERS, "The wall that its place is measured along.")
+    wall: str = which_wall("At wall", "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from its left end", usual=300, likely=(60, 6_000))
     from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 400))
     invert: Entry | None = length(
@@ -56,7 +55,7 @@ class WasteEntry:
 class Water:
     """Where hot and cold come into the void, along the wall, at floor level."""
 
-    wall: str = choice("At wall", LETTERS, "The wall that their places are measured along.")
+    wall: str = which_wall("At wall", "The wall that their places are measured along.")
     cold_size: str = choice("Cold pipe", ("15", "22"), "Nominal size, in mm.")
     hot_size: str = choice("Hot pipe", ("15", "22"), "Nominal size, in mm.")
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tundish.field import Entry, choice, date, flag, length, text
-from tundish.survey.wall import LETTERS
+from tundish.field import Entry, choice, date, flag, length, text, which_wall
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,7 +12,7 @@ class Slope:
     """A sloping ceiling, a stair soffit or a beam over part of the room, square to one of its walls."""
 
     kind: str = choice("Kind", ("sloping ceiling", "stair soffit", "beam"))
-    wall: str = choice("Lowest at wall", LETTERS, "The wall at which it is lowest.")
+    wall: str = which_wall("Lowest at wall", "The wall at which it is lowest.")
     from_left: Entry | None = length("From the left end of that wall", usual=0)
     width: Entry | None = length("Along the wall", help="Blank: to the wall's right-hand end.")
     at_wall: Entry | None = length("Height at the wall", most=10_000, likely=(300, 2_400), usual=1_500, help="Above the bare floor.")
@@ -33,7 +32,7 @@ class Obstacle:
         "Its upright box is drawn on plan and wall.",
     )
     name: str = text("Called")
-    wall: str = choice("At wall", LETTERS)
+    wall: str = which_wall("At wall")
     from_left: Entry | None = length("From the left end of that wall", usual=0)
     from_wall: Entry | None = length("From the wall", usual=0)
     width: Entry | None = length("Along the wall", least=10, usual=700)
@@ -49,7 +48,7 @@ class Electric:
     """Something electrical that was seen."""
 
     what: str = choice("What", ("light", "fan", "socket", "shaver outlet", "switch", "heater", "cable", "other"))
-    wall: str = choice("At wall", LETTERS)
+    wall: str = which_wall("At wall")
     from_left: Entry | None = length("From the left end of that wall", usual=0)
     height: Entry | None = length("Height above the floor", most=10_000, usual=1_200)
     stays: bool = flag("Stays", default=True)

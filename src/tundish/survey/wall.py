@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
-from tundish.field import Entry, amount, choice, flag, length, record, text
+from tundish.field import Entry, amount, choice, flag, length, record, text, which_wall
 
 STUD_WALLS = ("timber stud", "metal stud")
 SOLID_WALLS = ("brick", "block", "concrete")
-LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H")
-"""The walls of a room: A is the one looked at first; the others follow clockwise seen from above."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,7 +53,7 @@ class Opening:
     """A door or window."""
 
     kind: str = choice("Opening", ("door", "window"))
-    wall: str = choice("In wall", LETTERS, "A is the wall looked at first; the others follow clockwise seen from above.")
+    wall: str = which_wall("In wall", "A is the wall looked at first; the others follow clockwise seen from above.")
     from_left: Entry | None = length("From the left end of that wall", usual=300, help="Looking at the wall from inside the room.")
     width: Entry | None = length("Width", most=5_000, likely=(400, 2_500), usual=726)
     height: Entry | None = length("Height", most=5_000, likely=(300, 2_400), usual=1_981)
@@ -65,5 +64,9 @@ class Opening:
 
 
 def wall_letter(place: int) -> str:
-    """The letter of a wall, A the first; beyond H, where no room goes on but a file may, its number."""
-    return LETTERS[place] if place < len(LETTERS) else str(place + 1)
+    """The letter of a wall, A the first, the one looked at; the others follow clockwise seen from above, past Z as AA, AB and on."""
+    before, last = divmod(place, _ALPHABET)
+    return (wall_letter(before - 1) if before else "") + chr(ord("A") + last)
+
+
+_ALPHABET: Final = 26

@@ -15,7 +15,7 @@ from tests.desktop.hands import click, focused, key
 from tundish.cutting.sawn import Sawn
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
-from tundish.desktop.form_heads import Sum
+from tundish.desktop.form_heads import GroupHead, Sum
 from tundish.desktop.forms import FormRow
 from tundish.desktop.pages.survey import SurveyPage
 from tundish.desktop.survey_groups import FIRST, GROUPS, plain_inputs
@@ -27,6 +27,7 @@ from tundish.figure import Known
 from tundish.layout.design import Appliance, PreWall
 from tundish.survey.shape import Photograph
 from tundish.survey.survey import Survey
+from tundish.survey.wall import Side
 
 CONTROL: Final = Qt.KeyboardModifier.ControlModifier
 SURVEY: Final = "rooms.0.survey"
@@ -363,3 +364,27 @@ def test_no_room_is_taken_out_once_something_is_cut(fitter: Fitter) -> None:
     out = named(fitter, page, "Take out this room")
     assert not out.isEnabled()
     assert "cut already" in out.toolTip()
+
+
+def test_a_wall_is_chosen_of_those_that_the_room_has(fitter: Fitter) -> None:
+    page = opened(fitter, "104")
+    page.go_to(f"{STACK}.wall")
+    box = page.form.row(f"{STACK}.wall").box
+    assert isinstance(box, Chooser)
+    assert [box.itemText(place) for place in range(box.count())] == list("ABCDEF")
+    fitter.workspace.add(f"{SURVEY}.walls", Side(), "add wall G")
+    fitter.workspace.set(f"{STACK}.wall", "AB")
+    fitter.settled()
+    assert [box.itemText(place) for place in range(box.count())] == [*"ABCDEFG", "AB"]
+    assert box.currentText() == "AB"
+
+
+def test_a_ninth_wall_is_added_as_the_eighth_was(fitter: Fitter) -> None:
+    page = opened(fitter, "104")
+    page.go_to(f"{SURVEY}.walls.0.length")
+    for letter in "GHIJ":
+        click(named(fitter, page, f"Add wall {letter}"))
+    assert len(fitter.workspace.job.rooms[0].survey.walls) == 9
+    assert page.form.row(f"{SURVEY}.walls.8.length").box.isVisible()
+    fitter.settled()
+    assert "Wall J" in {head.title for head in page.form.findChildren(GroupHead)}
