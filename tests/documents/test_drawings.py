@@ -238,7 +238,9 @@ def test_the_plan_leaves_layers_out_too(show: Show, room: Room) -> None:
 
 def test_the_whole_room_has_its_sizes_and_openings(room: Room) -> None:
     drawing = plan_drawing.whole_room(room)
-    assert [each.text for each in sizes(drawing, "width")] == [measure.show_length(room.sides[0].length.value)]
+    over_all = [max(each) - min(each) for each in zip(*room.corners, strict=True)]
+    assert [measure.show_length(each) for each in over_all] == [mark.text for mark in drawing.marks if isinstance(mark, Dimension)][-2:]
+    assert [each.text for each in sizes(drawing, "width")] == [measure.show_length(over_all[0])] * (room.width.value == over_all[0])
     kinds = [opening.kind for opening in room.plan.survey.openings]
     assert sorted(words for words in said(drawing) if words in {"door", "window"}) == sorted(kinds)
 

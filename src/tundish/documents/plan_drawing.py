@@ -12,7 +12,6 @@ from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
 from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, frame_key, pieces
-from tundish.field import must_read
 from tundish.layout.room import Member, Room
 from tundish.layout.walls import Point, WallSide
 from tundish.rules.rule import Finding
@@ -49,23 +48,26 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
 
     `others` are the room's other pre-walls: ids of their pieces begin with their place, "1/wc-2".
     """
-    shell, walls = room.plan.survey, tuple(_walls(room))
+    walls = tuple(_walls(room))
     at_walls = [mark for side in room.sides for mark in _at_wall(room, side)]
     leads = tuple((each, "" if each is room else f"{each.place}/") for each in (room, *others))
     own = tuple(mark for each, lead in leads for mark in _of_prewall(each, show, findings, lead))
-    width, depth = must_read(shell.room, "width").value, must_read(shell.room, "depth").value
     x1, y1, x2, y2 = beyond((*walls, *at_walls))
-    sizes = (
-        Dimension(0, y1 - SIZES_OUT, width, y1 - SIZES_OUT, measure.show_length(width), figure="width"),
-        Dimension(x1 - SIZES_OUT, -depth, x1 - SIZES_OUT, 0, measure.show_length(depth), figure="room_depth"),
-    )
     left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
     piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *pipe_drawing.stack_in_room(room))
     named = {f"{lead}{key}" if key != STACK[0] else key: name for each, lead in leads for key, name in pieces(each, show)}
     named |= {STACK[0]: STACK[1]} if show.pipes else {}
     floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
-    marks = (*walls, floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *sizes)
+    marks = (*walls, floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT))
     return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
+
+
+def _sizes(room: Room, left: float, low: float) -> Iterator[Mark]:
+    """How wide and deep the room is over all, so far beyond it; a size can be asked about where a figure of the pre-wall says the same."""
+    (x1, x2), (y1, y2) = ((min(each), max(each)) for each in zip(*room.corners, strict=True))
+    for key, (fx, fy, tx, ty) in (("width", (x1, low, x2, low)), ("room_depth", (left, -y2, left, -y1))):
+        whole = tx - fx + ty - fy
+        yield Dimension(fx, fy, tx, ty, measure.show_length(whole), figure=key if room.figures[key].value == whole else "")
 
 
 def _walls(room: Room) -> Iterator[Mark]:
