@@ -197,7 +197,8 @@ def together(figure: Figure) -> Figure:
     inputs = {each.path or id(each): each for each in under if not each.terms and each.low < each.high}
     if len(inputs) > _MOST_INPUTS or any(term.sign not in _EVEN for each in under for term in each.terms):
         return figure
-    ends = [_at(figure, dict(zip(inputs, corner, strict=True))) for corner in product(*((each.low, each.high) for each in inputs.values()))]
+    corners = product(*((each.low, each.high) for each in inputs.values()))
+    ends = [worked_with(figure, dict(zip(inputs, corner, strict=True))) for corner in corners]
     return replace(figure, low=min(figure.value, *ends), high=max(figure.value, *ends))
 
 
@@ -234,6 +235,14 @@ def worked_again(figure: Figure) -> float:
         figure.terms[1:],
         figure.terms[0].figure.value,
     )
+
+
+def worked_with(figure: Figure, inputs: Mapping[str | int, float]) -> float:
+    """What a figure comes to with inputs, by path or identity, at other values."""
+    if (key := figure.path or id(figure)) in inputs or not figure.terms:
+        return inputs.get(key, figure.value)
+    first = worked_with(figure.terms[0].figure, inputs)
+    return reduce(lambda value, term: _STEPS[term.sign](value, worked_with(term.figure, inputs)), figure.terms[1:], first)
 
 
 @lru_cache(maxsize=512)
@@ -374,14 +383,6 @@ _MOST_INPUTS: Final = 8
 
 def _under(figure: Figure) -> Iterable[Figure]:
     return chain([figure], *(_under(term.figure) for term in figure.terms))
-
-
-def _at(figure: Figure, inputs: Mapping[str | int, float]) -> float:
-    """What a figure comes to at one value of each open input."""
-    if not figure.terms:
-        return inputs.get(figure.path or id(figure), figure.value)
-    first = _at(figure.terms[0].figure, inputs)
-    return reduce(lambda value, term: _STEPS[term.sign](value, _at(term.figure, inputs)), figure.terms[1:], first)
 
 
 def _powers(unit: str) -> dict[str, int]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tundish.estimate import Estimate
 from tundish.figure import Figure, rests_on
 from tundish.pricing.terms import Terms
+from tundish.ranges import alone, may_be
 from tundish.rules.rule import STAGES, Finding, Need, Stage
 from tundish.takeoff.line import Line
 
@@ -17,8 +18,9 @@ class OpenInput:
     """One open input, or choice, and what rests on it.
 
     `input` of a choice has its alternatives as the note and no value of its own; `otherwise` says in words what no range can show of it.
-    `figures`: by room and name, with their ranges. `lines`: whose amount or a cut length may change. `findings`: whose verdict turns
-    on it. `settle_by`: the first stage that needs what it moves, None where nothing bought or checked does; `day` as ISO, where agreed.
+    `figures`: what it moves to be seen, by room and name, with their ranges over all that is open. `lines`: whose amount or a cut length
+    may change. `findings`: whose verdict turns on it. `settle_by`: the first stage that needs what it moves, None where nothing bought or
+    checked does; `day` as ISO, where agreed.
     """
 
     input: Figure
@@ -69,9 +71,15 @@ def _figures(worked: Estimate, found: dict[str, Figure]) -> dict[str, list[tuple
     for room in worked.rooms:
         for name, figure in room.figures.items():
             for path in _open((figure,), found):
-                if path != figure.path:
+                if path != figure.path and _to_be_seen(figure, path):
                     moved.setdefault(path, []).append((room.name, name, figure))
     return moved
+
+
+def _to_be_seen(figure: Figure, path: str) -> bool:
+    """Whether what an input alone moves of a figure can be read; one without a range may move it by anything."""
+    low, high = alone(figure, path)
+    return low == high or bool(may_be(replace(figure, low=low, high=high)))
 
 
 def _lines(worked: Estimate, found: dict[str, Figure], stages: dict[str, set[Stage]]) -> dict[str, list[Line]]:

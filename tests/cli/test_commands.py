@@ -77,6 +77,13 @@ def test_show_is_for_people_too(capsys: pytest.CaptureFixture[str]) -> None:
     assert "passes: Cloakroom" in said
 
 
+def test_show_has_the_range_of_a_check_and_its_verdict(capsys: pytest.CaptureFixture[str]) -> None:
+    main(["show", str(Path(__file__).parents[2] / "resources" / "jobs" / "102-family-bathroom.tundish")])
+    said = capsys.readouterr().out
+    assert "passes: Family bathroom, WC 1: Frame feet, has 28 (26 to 34) mm, passes whatever is decided." in said
+    assert "Fall of WC branch, has 12 (10 to 18) mm, depends on: " in said
+
+
 def test_show_json_holds_what_is_documented(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["show", "103", "--json"]) == 1
     shown = json.loads(capsys.readouterr().out)
@@ -135,6 +142,8 @@ SHOWN = group(
         set_by=WORDS,
         source=WORDS,
         message=WORDS,
+        verdict={"enum": ["always", "depends", "never", "cannot tell"]},
+        verdict_words=WORDS,
     ),
     cautions=several(title=WORDS, words=WORDS),
     decisions=several(key=WORDS, title=WORDS, by=WORDS),
@@ -372,6 +381,9 @@ def test_show_says_what_is_open_and_what_it_decides(capsys: pytest.CaptureFixtur
     said = capsys.readouterr().out
     assert "settle by first fix" in said
     assert "decides Fall of WC branch, Family bathroom, WC 1" in said
+    by_the_floor, by_the_pan = said.split("Top of pan, finished floor (")
+    assert "moves Fixing studs, WC 1: 351 to 359" in by_the_floor
+    assert "moves Fixing studs, WC 1: now 353" in by_the_pan, "nobody has said from where to where the pan may be"
 
 
 def test_a_choice_typed_as_this_or_that_is_left_open_and_says_what_it_decides(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -122,12 +122,13 @@ def test_a_supplier_charges_vat_whether_or_not_the_trader_does(worked: dict[str,
 
 def test_every_height_is_given_from_both_floors_and_the_datum(room: Room, one: Estimate) -> None:
     floor, datum = room.finished_floor.value, room.figures["datum"].value
-    rows = [row for row in table_of(setting_out.build_all(one)[0].blocks).rows if not row.group]
-    for row in rows:
-        bare, finished = row.cells[2], row.cells[3]
+    table = table_of(setting_out.build_all(one)[0].blocks)
+    heads = [column.head for column in table.columns]
+    for row in (row for row in table.rows if not row.group):
+        bare, finished, beside = (row.cells[heads.index(head)] for head in ("Bare floor", "Finished", "Datum"))
         assert isinstance(bare, float)
         assert finished == bare - floor
-        off = 0 if row.cells[4] == "on it" else float(str(row.cells[4]).replace("−", "-").replace(",", ""))
+        off = 0 if beside == "on it" else float(str(beside).replace("−", "-").replace(",", ""))
         assert off == pytest.approx(bare - datum, abs=0.5)
         assert off == int(off)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -65,11 +65,77 @@ def test_the_client_sees_no_trade_marks_and_no_money(one: Estimate) -> None:
     assert not {"datum", "steel", "soil", "hot", "cold"} & styles
 
 
-def test_how_low_a_pan_may_go_is_what_the_drain_allows(worked: dict[str, Estimate]) -> None:
-    change = str(tables(heights_agreed.build(worked["102"]))[0].rows[0].cells[3])
-    finding = next(each for each in worked["102"].findings if each.rule == "drainage/branch-fall")
-    assert finding.spare is not None
-    assert change.startswith(f"{420 - int(finding.spare):,} to ")
+def change_of_the_pan(made: Estimate) -> str:
+    return str(tables(heights_agreed.build(made))[0].rows[0].cells[3])
+
+
+def test_how_low_a_pan_may_go_is_what_the_drain_allows_whatever_is_built_up(worked: dict[str, Estimate], changed: Changed) -> None:
+    words = change_of_the_pan(worked["102"])
+    lowest = int(words.split(" to ")[0])
+    assert words.endswith("the drain may not fall enough")
+    states = {
+        (top, laid): next(
+            each.state
+            for each in changed(
+                "102",
+                rooms__0__design__appliances__0__top=Entry(top),
+                rooms__0__survey__floor__build_up__0__thickness=Entry(laid),
+            ).findings
+            if each.rule == "drainage/branch-fall"
+        )
+        for top in (lowest, lowest - 1)
+        for laid in (12.0, 20.0)
+    }
+    assert states == {(lowest, 12.0): "passes", (lowest, 20.0): "passes", (lowest - 1, 12.0): "fails", (lowest - 1, 20.0): "passes"}
+
+
+def test_where_the_drain_asks_for_more_than_the_frame_takes_no_range_runs_backwards(changed: Changed) -> None:
+    words = change_of_the_pan(changed("102", rooms__0__survey__stack__branch_invert=Entry(280)))
+    assert words == "Not settled yet: the drain asks for 507 or more, and its frame takes 495 at most"
+
+
+def test_a_height_that_the_client_has_not_chosen_yet_says_from_where_to_where(changed: Changed) -> None:
+    made = heights_agreed.build(changed("102", rooms__0__design__appliances__0__top=Entry(420, low=410, high=430)))
+    first = tables(made)[0].rows[0]
+    assert (first.tbc, first.note) == (True, "410 to 430")
+
+
+def marked(made: Estimate, label: str) -> Mapping[str, object]:
+    table = next(each for each in tables(setting_out.build(made, made.rooms[0])) if each.columns[0].head == "Mark")
+    row = next(each for each in table.rows if each.cells[0] == label)
+    return {column.head: cell for column, cell in zip(table.columns, row.cells, strict=True)} | {"tbc": row.tbc}
+
+
+def test_a_height_to_be_confirmed_says_what_it_may_be(worked: dict[str, Estimate]) -> None:
+    row = marked(worked["102"], "Fixing studs")
+    assert (row["Bare floor"], row["It may be"], row["tbc"]) == (353, "351 to 359", True)
+    settled = marked(worked["101"], "Fixing studs")
+    assert "It may be" not in settled, "a column for nothing"
+
+
+def test_a_centre_to_be_confirmed_says_how_far_it_may_move(changed: Changed) -> None:
+    row = marked(changed("101", rooms__0__design__appliances__0__centre=Entry(430, low=425, high=445)), "Fixing studs")
+    assert (row["Left wall"], row["tbc"]) == ("340, 520 (−5 to +15)", True)
+
+
+def proof(made: Estimate) -> str:
+    (box,) = (
+        block
+        for side in setting_out.build(made, made.rooms[0]).blocks
+        if isinstance(side, SideBySide)
+        for block in side.right
+        if isinstance(block, FillIn) and block.title.startswith("Prove")
+    )
+    return box.sentences[0]
+
+
+def test_the_fall_to_prove_has_its_range_and_says_whether_it_holds_whatever_is_decided(
+    worked: dict[str, Estimate], changed: Changed
+) -> None:
+    assert proof(worked["101"]) == "Soil branch, WC 1: expect 15 in 320. Needs 5.8 at least."
+    assert proof(worked["102"]).startswith("Soil branch, WC 1: expect 12 in 315 (TBC: 10 to 18 in 315). Needs 5.7 at least. It ")
+    low = proof(changed("102", rooms__0__survey__stack__branch_invert=Entry(193)))
+    assert "It depends on: " in low
 
 
 def test_without_the_drain_nobody_says_how_low(changed: Changed) -> None:
@@ -360,8 +426,8 @@ def test_openings_and_noggins_are_marked_on_the_sheet(worked: dict[str, Estimate
     noggin = Noggin(name="Shelf", from_left=Entry(1000), level=Entry(900), reach=Entry(80))
     one = estimate(put(worked["104"].job, "rooms.0.design.prewall.noggins", (noggin,)), worked["104"].book)
     rows = [row.cells for table in tables(setting_out.build(one, one.rooms[0])) for row in table.rows]
-    marked = {str(row[0]): row[1:4] for row in rows}
+    marked = {str(row[0]): row[1:5] for row in rows}
     assert marked["Niche by the WC, head"][0] == "1,156 to 1,524"
-    assert marked["Niche by the WC, head"][1:] == (977, 964)
-    assert marked["Niche by the WC, foot"][1:] == (629, 616)
-    assert marked["Shelf, middle of noggin"] == ("1,000 to 1,080", 913, 900)
+    assert marked["Niche by the WC, head"][1:] == (977, "974 to 981", 964)
+    assert marked["Niche by the WC, foot"][1:] == (629, "626 to 633", 616)
+    assert marked["Shelf, middle of noggin"] == ("1,000 to 1,080", 913, "910 to 917", 900)

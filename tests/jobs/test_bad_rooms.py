@@ -81,7 +81,7 @@ def test_a_room_that_cannot_be_drawn_says_what_is_wrong(changes: dict[str, Any],
     ("changes", "title", "said"),
     [
         ({"design.prewall.depth": 60}, "Frame depth setting", "Set the pre-wall 135 deep"),
-        ({"survey.stack.branch_invert": 900}, "Fall of WC branch", "water does not run up. Raise the pan 713 mm or lower the entry"),
+        ({"survey.stack.branch_invert": 900}, "Fall of WC branch", "water does not run up. Raise the pan by 713 or lower the entry"),
         ({"survey.floor.build_up": [{"what": "Screed", "thickness": 300}]}, "Frame feet", "It stands on 108 of ply packers"),
     ],
 )

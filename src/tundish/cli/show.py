@@ -18,6 +18,7 @@ from tundish.estimate import Estimate, Job, estimate
 from tundish.figure import Figure
 from tundish.kit_or_loose import finishes, framed
 from tundish.open_inputs import open_inputs
+from tundish.ranges import alone, with_range
 from tundish.rules.rule import Finding
 from tundish.takeoff.routes import routes
 
@@ -52,18 +53,33 @@ def run(asked: argparse.Namespace) -> int:
             for document in index.build(key, worked):
                 print(as_text(document))
         for finding in worked.findings:
-            print(f"{finding.state}: {finding.place}: {finding.title} {finding.message}".rstrip())
+            print(_checked(finding))
     return verdict(worked)
+
+
+def _checked(finding: Finding) -> str:
+    """A check on a line: how it comes out, what there is with its range, and whether that holds whatever is decided."""
+    has = f", has {with_range(finding.has)}{_unit(finding.has)}" if finding.has is not None else ""
+    verdict = f", {finding.verdict_words}" if finding.verdict_words else ""
+    return f"{finding.state}: {finding.place}: {finding.title}{has}{verdict}. {finding.message}".rstrip()
+
+
+def _unit(figure: Figure) -> str:
+    return f" {figure.unit}" if figure.unit else ""
+
+
+def _moved(figure: Figure, path: str) -> str:
+    """How far one open input alone moves a figure; where it stands while nobody has said how far the input may go."""
+    low, high = alone(figure, path)
+    words = measure.show_range(low, high, figure.unit)
+    return words if low < high else f"now {words}"
 
 
 def _decides(worked: Estimate) -> Iterator[str]:
     for each in open_inputs(worked):
         by = f", settle by {each.settle_by}{f' ({measure.show_date(each.day)})' if each.day else ''}" if each.settle_by else ""
         yield f"{each.input.label} ({each.path}){f': {each.input.note}' if each.choice else ''}{by}"
-        yield from (
-            f"  moves {figure.label}: {measure.show_range(figure.low, figure.high, figure.unit)}, {room}"
-            for room, _, figure in each.figures
-        )
+        yield from (f"  moves {figure.label}: {_moved(figure, each.path)}, {room}" for room, _, figure in each.figures)
         yield from (f"  may change {line.item.name}" for line in each.lines)
         yield from (f"  decides {finding.title}, {finding.place}" for finding in each.findings)
         yield from (f"  {words[0].lower()}{words[1:]}" for words in each.otherwise)
@@ -139,6 +155,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
     }
     for name, figure in (("has", finding.has), ("least", finding.least), ("most", finding.most)):
         made[name] = None if figure is None else _figure(figure)
+    made |= {"verdict": finding.verdict, "verdict_words": finding.verdict_words}
     return made | {"set_by": finding.set_by, "source": finding.source, "message": finding.message}
 
 

@@ -13,6 +13,7 @@ from tundish.field import must_read
 from tundish.figure import Figure
 from tundish.layout import settings as frame_settings
 from tundish.layout.room import Placed, Room
+from tundish.ranges import with_range
 from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.rule import Need
 
@@ -88,14 +89,14 @@ def _rod(room: Room, placed: Placed) -> Row:
         return Row(("Tie rods", "none", "the pre-wall is self-standing: its feet hold it", ""), tbc=False)
     reach, rod = placed.figures["reach"], placed.tie_rod
     if rod is None:
-        return Row(("Tie rods", "none fits", f"the reach is {_mm(reach)}: no rod of the catalogue serves", ""), reach.tbc)
+        return Row(("Tie rods", "none fits", f"the reach is {with_range(reach)}: no rod of the catalogue serves", ""), reach.tbc)
     left, back = (rod.sizes["reach_most"][0] - reach.high, reach.low - rod.sizes["reach_least"][0])
     spare = f"{measure.show_length(left)} of thread left to draw out, {measure.show_length(back)} to push in"
     if left < 0 or back < 0:
         short = f"{measure.show_length(-left)} too short" if left < 0 else f"{measure.show_length(-back)} too long"
         spare = f"{short}: do not fit, settle the depth first"
     count = f"{placed.frame.sizes['brackets'][0]:g} × " if placed.frame.has("brackets") else ""
-    return Row((f"{count}tie rod", f"reach {_mm(reach)}", f"{rod.name}; {spare}", ""), reach.tbc)
+    return Row((f"{count}tie rod", f"reach {with_range(reach)}", f"{rod.name}; {spare}", ""), reach.tbc)
 
 
 def _feet(room: Room, placed: Placed) -> Iterator[Row]:
@@ -107,14 +108,15 @@ def _feet(room: Room, placed: Placed) -> Iterator[Row]:
             how = f"out of its travel of {measure.show_length(travel)}: pack under it or change the frame"
         elif travel is not None:
             how += f"; {measure.show_length(travel - foot.value)} of travel left"
-        yield Row((name, f"out {_mm(foot)}", how, ""), foot.tbc)
+        yield Row((name, f"out {with_range(foot)}", how, ""), foot.tbc)
 
 
 def _packers(placed: Placed) -> Iterator[Row]:
     packers = placed.figures.get("packers")
     if packers is not None and packers.value:
         yield Row(
-            ("Packers", f"{_mm(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""), packers.tbc
+            ("Packers", f"{with_range(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""),
+            packers.tbc,
         )
 
 
@@ -122,13 +124,13 @@ def _studs(placed: Placed) -> Iterator[Row]:
     """How far apart they stand and how far out, then where the slider that carries them is set, and within what."""
     studs, out, slider = placed.figures["studs"], placed.figures["stud_projection"], placed.figures["slider"]
     which = frame_settings.spacing_words(placed.frame, placed.ware)
-    yield Row(("Studs", f"{_mm(placed.figures['studs_apart'])} apart", f"{which}; stand out {_mm(out)}", ""), out.tbc)
+    yield Row(("Studs", f"{with_range(placed.figures['studs_apart'])} apart", f"{which}; stand out {with_range(out)}", ""), out.tbc)
     ends = [
         placed.frame.sizes["mark_at"][0] - placed.frame.sizes[name][0] for name in ("studs_high", "studs_low") if placed.frame.has(name)
     ]
     slides = f", slides from {' to '.join(map(measure.show_length, ends))}" if ends else ""
-    words = f"below the frame's mark{slides}; studs {_mm(studs)} above the bare floor"
-    yield Row(("Stud slider", f"at {_mm(slider)}", words, ""), slider.tbc or studs.tbc)
+    words = f"below the frame's mark{slides}; studs {with_range(studs)} above the bare floor"
+    yield Row(("Stud slider", f"at {with_range(slider)}", words, ""), slider.tbc or studs.tbc)
 
 
 def _brackets(room: Room, placed: Placed) -> Row:
@@ -137,7 +139,7 @@ def _brackets(room: Room, placed: Placed) -> Row:
     grip = "to the struts on the wall studs" if marked(room, WALL_STRUT) else "to the wall"
     why = f", {placed.bracket_why}" if placed.bracket_why else ""
     how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE and not why else f"; {turned}{why}")
-    return Row(("Wall brackets", f"at {_mm(at)}", f"{how}; height above the bare floor", ""), at.tbc)
+    return Row(("Wall brackets", f"at {with_range(at)}", f"{how}; height above the bare floor", ""), at.tbc)
 
 
 def _cut(placed: Placed) -> Iterator[Row]:
@@ -147,7 +149,9 @@ def _cut(placed: Placed) -> Iterator[Row]:
     ):
         if name in placed.figures:
             figure = placed.figures[name]
-            yield Row((what, f"cut {_mm(figure)}", "do not cut yet: the covering is not settled" if figure.tbc else how, ""), figure.tbc)
+            yield Row(
+                (what, f"cut {with_range(figure)}", "do not cut yet: the covering is not settled" if figure.tbc else how, ""), figure.tbc
+            )
 
 
 def _is_for(need: Need, room: Room, placed: Placed) -> bool:
@@ -157,9 +161,3 @@ def _is_for(need: Need, room: Room, placed: Placed) -> bool:
     return need.place == f"{room.name}, {placed.name}" or (
         need.place == room.name and need.why.endswith((f" {placed.name}", f", {placed.name}"))
     )
-
-
-def _mm(figure: Figure) -> str:
-    """A figure to the millimetre, with its range while it may move."""
-    words = measure.show_length(figure.value)
-    return words if figure.low == figure.high else f"{words} ({measure.show_range(figure.low, figure.high)})"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -16,6 +17,7 @@ from tundish.figure import Figure, without
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.people import advised
 from tundish.layout.room import Placed, Room
+from tundish.ranges import may_be
 from tundish.rules.frames.height import under_rail
 
 _COLUMNS = (
@@ -31,6 +33,7 @@ _BUBBLE: Final = 2.4
 _LETTERS: Final = 26
 _LOW: Final = 0.42
 """How high a front view may be, as a part of the page's width; up to half where it is higher than wide."""
+_GRACE: Final = 1e-6
 _HALF: Final = 0.5
 
 
@@ -142,7 +145,7 @@ def _agreed(estimate: Estimate, room: Room, before: int) -> Iterator[Agreed]:
 
 def _row(room: Room, each: Agreed) -> Row:
     above = without(each.height, room.finished_floor)
-    return Row((each.letter, each.what, above.value, each.change, ""), above.tbc)
+    return Row((each.letter, each.what, above.value, each.change, ""), above.tbc, note=may_be(above))
 
 
 def _top_words(placed: Placed) -> str:
@@ -166,9 +169,8 @@ _MORE: Final = (("head", "Shower head"), ("drop_rail", "Drop-down rail"), ("back
 
 
 def _top_change(estimate: Estimate, room: Room, placed: Placed) -> str:
-    """From where to where, and what holds it."""
-    floor, frame = room.finished_floor.value, placed.frame
-    top = placed.figures["top"].value - floor
+    """From where to where, whatever is decided of the rest, and what holds it."""
+    frame, top = placed.frame, without(placed.figures["top"], room.finished_floor).low
     if not (frame.has("studs_low") and frame.has("studs_high")):
         return "As the frame allows"
     up = placed.figures["top"].value - placed.figures["studs"].value
@@ -179,10 +181,14 @@ def _top_change(estimate: Estimate, room: Room, placed: Placed) -> str:
         return words
     if finding.has is None or finding.least is None:
         return f"{words}; how low the drain allows is not known yet"
-    drain = top - (finding.has.value - finding.least.value)
+    drain = math.ceil(top - (finding.has.low - finding.least.high) - _GRACE)
     if drain <= low:
         return words
-    return f"{measure.show_length(drain + 0.49)} to {measure.show_length(high)}: lower, and the drain does not fall enough"
+    if drain > high:
+        asks = f"the drain asks for {measure.show_length(drain)} or more"
+        return f"Not settled yet: {asks}, and its frame takes {measure.show_length(high)} at most"
+    does = "does" if finding.has.settled and finding.least.settled else "may"
+    return f"{measure.show_length(drain)} to {measure.show_length(high)}: lower, and the drain {does} not fall enough"
 
 
 def _shelf_change(estimate: Estimate, room: Room) -> str:
@@ -196,7 +202,7 @@ def _shelf_change(estimate: Estimate, room: Room) -> str:
 def _rest_on(estimate: Estimate) -> Iterator[str]:
     floors = dict.fromkeys((room.room_name, room.finished_floor) for room in estimate.rooms)
     for name, floor in floors:
-        words = measure.show_range(floor.low, floor.high) if floor.tbc else measure.show_length(floor.value)
+        words = may_be(floor) or measure.show_length(floor.value)
         yield f"{name}: finished floor {words} mm above the floor as it is. If it is built up differently, tell me before boarding."
     for placed in (each for room in estimate.rooms for each in room.placed):
         seen = "" if placed.choice.in_hand else " Its sizes are still to be confirmed (TBC)."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Final
+from typing import Final, TypeVar
 
 from tundish import measure
 from tundish.documents import frame_sheet
@@ -31,7 +31,12 @@ from tundish.documents.section_drawing import section
 from tundish.estimate import Estimate
 from tundish.figure import Figure
 from tundish.layout.room import Placed, Room
+from tundish.measure import show_number, show_range
+from tundish.ranges import may_be, to_confirm
+from tundish.rules.rule import Finding
 
+_Cell = TypeVar("_Cell")
+_FALL: Final = "drainage/branch-fall"
 _SECTION: Final = 16
 """The section's scale where it fits."""
 KEY: Final = "setting-out"
@@ -40,6 +45,7 @@ _COLUMNS = (
     Column("Mark", "text", 2.0),
     Column("Left wall", "length", 1.3, "strong"),
     Column("Bare floor", "length", 0.9, "strong"),
+    Column("It may be", "length", 1.2, "strong"),
     Column("Finished", "length", 0.9, "quiet"),
     Column("Datum", "length", 0.8, "quiet"),
     Column("Where from", "text", 2.4, "quiet"),
@@ -47,6 +53,8 @@ _COLUMNS = (
 )
 
 
+_MAY_BE: Final = 3
+"""The column of what a height may still be; left out where all are settled."""
 _LET_IN: Final = "Openings in the frame, and noggins"
 
 
@@ -92,26 +100,30 @@ def key_of(room: Room) -> str:
 
 
 def _marking(room: Room) -> tuple[Block, ...]:
-    floor = _floor_words(room.finished_floor)
+    floor = to_confirm(room.finished_floor)
     stand = f"Stand on: bare floor. Heights in bold are above the bare floor. The finished floor is {floor} higher. All in mm."
     rows = [row for placed in room.placed for row in _placed(placed, room)]
     rows += _let_in(room)
     rows += [Row(("Stack, wall and steel",), group="Stack, wall and steel"), *_own_rows(room)]
+    may_be = any(not row.group and row.cells[_MAY_BE] for row in rows)
+    columns, rows = (
+        (_COLUMNS, rows) if may_be else (_less(_COLUMNS), [row if row.group else replace(row, cells=_less(row.cells)) for row in rows])
+    )
     return (
         Heading(wall_title(room)),
         Paragraph(stand, "strong"),
         Sketch(on_the_wall(room), "Running from the left end of the wall, plaster face; heights from the bare floor"),
         RulerCheck(),
-        Table(_COLUMNS, tuple(rows)),
+        Table(columns, tuple(rows)),
     )
 
 
 def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:
-    floor = _floor_words(room.finished_floor)
+    floor = to_confirm(room.finished_floor)
     falls = tuple(FillIn("Prove the fall before boarding", (words,), ("Read, mm", "By")) for words in _falls(estimate, room))
     check = FillIn(
         "Check this sheet on the wall first",
-        (f"Wall {room.wall} should tape {measure.show_length(room.width.value)}.", f"Bare to finished floor should be {floor}."),
+        (f"Wall {room.wall} should tape {to_confirm(room.width)}.", f"Bare to finished floor should be {floor}."),
         ("Width", "Floor"),
     )
     return (*falls, check)
@@ -120,7 +132,7 @@ def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:
 def _placed(placed: Placed, room: Room) -> list[Row]:
     heading = placed.name if placed.choice.in_hand else f"{placed.name}: sizes not confirmed, do not drill"
     rows = [Row((f"{heading} · {placed.ware.name}",), tbc=not placed.choice.in_hand, group=heading)]
-    rows += [_height(mark, left_of(placed, mark), room) for mark in marks_of(placed)]
+    rows += [_height(mark, left_of(placed, mark), room, across=placed.centre) for mark in marks_of(placed)]
     return rows
 
 
@@ -157,27 +169,36 @@ def _own_rows(room: Room) -> list[Row]:
     return rows
 
 
-def _height(mark: RodMark, left: str, room: Room) -> Row:
+def _height(mark: RodMark, left: str, room: Room, across: Figure | None = None) -> Row:
     bare = mark.height.value
     finished = bare - room.finished_floor.value
     # Of whole millimetres, as they are read from the tape beside it.
     off_datum = _whole(bare) - _whole(room.figures["datum"].value)
     datum = "on it" if off_datum == 0 else measure.show_length(off_datum, sign=True)
-    return Row((mark.label, left, bare, finished, datum, _because(mark.height), ""), mark.height.tbc)
+    return Row(
+        (mark.label, left, bare, may_be(mark.height), finished, datum, _because(mark.height), ""),
+        mark.height.tbc or (across is not None and across.tbc),
+    )
 
 
 def _whole(height: float) -> int:
     return math.floor(height + 0.5)
 
 
-def _floor_words(floor: Figure) -> str:
-    """How much higher the finished floor is, with its range while it is to be confirmed."""
-    words = measure.show_length(floor.value)
-    return f"{words} (TBC: {measure.show_range(floor.low, floor.high)})" if floor.tbc else words
+def _less(cells: tuple[_Cell, ...]) -> tuple[_Cell, ...]:
+    return (*cells[:_MAY_BE], *cells[_MAY_BE + 1 :])
 
 
 def left_of(placed: Placed, mark: RodMark) -> str:
-    """Where a height of an appliance is marked along the wall, from its left end."""
+    """Where a height of an appliance is marked along the wall, from its left end; and how far that may still move."""
+    centre = placed.centre
+    if not may_be(centre) or mark.key.endswith(".rail"):
+        return _left_of(placed, mark)
+    less, more = (measure.show_length(end - centre.value, sign=True) for end in (centre.low, centre.high))
+    return f"{_left_of(placed, mark)} ({less} to {more})"
+
+
+def _left_of(placed: Placed, mark: RodMark) -> str:
     x = placed.centre.value
     if mark.key.endswith(".studs"):
         half = placed.ware.size("stud_spacing").value / 2
@@ -203,9 +224,21 @@ def _because(figure: Figure) -> str:
 
 
 def _falls(estimate: Estimate, room: Room) -> list[str]:
+    """What is to be read of each soil branch, what it may be while something is open, and whether that passes whatever is decided."""
     words = []
     for pipe in room.pipes_of("soil"):
         if pipe.rise is not None:
-            needs = pipe.run.value / 1000 * estimate.book.figure("drainage.wc_fall_least").value
-            words.append(f"{pipe.what}: expect {measure.show_fall(pipe.rise.value, pipe.run.value)}. Needs {needs:.1f} at least.")
+            place = f"{room.name}, {next(placed.name for placed in room.placed if placed.key == pipe.serves)}"
+            check = next((each for each in estimate.findings if (each.rule, each.place) == (_FALL, place)), None)
+            words.append(_expected(pipe.what, pipe.rise, pipe.run, check))
     return words
+
+
+def _expected(what: str, rise: Figure, run: Figure, check: Finding | None) -> str:
+    open_ = ""
+    if rise.tbc or run.tbc:
+        ends = f"{show_range(rise.low, rise.high)} in {show_range(run.low, run.high)}" if may_be(rise) or may_be(run) else ""
+        open_ = f" (TBC: {ends})" if ends else " (TBC)"
+    needs = f" Needs {show_number(check.least.high, 1)} at least." if check and check.least else ""
+    verdict = f" It {check.verdict_words}." if check and check.verdict_words else ""
+    return f"{what}: expect {measure.show_fall(rise.value, run.value)}{open_}.{needs}{verdict}"

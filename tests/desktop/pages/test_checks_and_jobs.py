@@ -82,5 +82,5 @@ def test_has_needs_and_short_agree_to_the_eye(fitter: Fitter) -> None:
     first = next(place for place, text in enumerate(shown) if text.startswith("Fall of WC branch, WC 1"))
     row = shown[first : first + 5]
     assert row[0].endswith("depends on: Heating mat and levelling compound"), "what it turns on is said with it"
-    assert row[1:3] == ["2.2", "5.7 to 28.4"]
+    assert row[1:3] == ["2.2, 0.2 to 8.2", "5.7 to 28.4"]
     assert row[4] == "3.5 short"

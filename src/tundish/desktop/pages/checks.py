@@ -122,13 +122,19 @@ def _row(place: int, finding: Finding, *, several: bool) -> Row:
         (
             Cell(glyph=glyph, glyph_tone=tone, spoken=words),
             Cell(finding.title, strong=True, below=below),
-            Cell(_amount(finding.has) if finding.has else "–", strong=True),
+            Cell(_amount(finding.has), strong=True, below=_reach(finding.has), below_tone="tbc") if finding.has else Cell("–", strong=True),
             Cell(_needs(finding), tone="ink2"),
             Cell(gauge=_gauge(finding, tone), spoken=words),
             _spare(finding, tone),
             Cell(finding.set_by, tone="ink2"),
         ),
     )
+
+
+def _reach(figure: Figure) -> str:
+    """What a number of a row may still be, as exact as the number itself."""
+    ends = [_shown(end, figure.unit) for end in (figure.low, figure.high)]
+    return "" if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
 
 
 def _needs(finding: Finding) -> str:

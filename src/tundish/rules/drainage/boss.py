@@ -60,8 +60,8 @@ def _clear_of_branch(room: Room, book: Book, one: Placed, has: Figure) -> Findin
 def _raised(room: Room, one: Placed, by: int) -> tuple[str, tuple[WayOut, ...]]:
     """Words and the way out of raising an appliance, its waste and its boss with it."""
     top = one.figures["top"].value - room.finished_floor.value + by
-    words = f"Raise {one.name} to {show_length(top)}: studs, waste and every hole in the tile move with it."
-    return f"Raise {one.name} {show_length(by)} mm or bring the waste in elsewhere.", (WayOut(words, f"{one.path}.top", top),)
+    words = f"Raise {one.name} by {show_length(by)}, to {show_length(top)}: studs, waste and every hole in the tile move with it."
+    return f"Raise {one.name} by {show_length(by)}, or bring the waste in elsewhere.", (WayOut(words, f"{one.path}.top", top),)
 
 
 _CLEAR = "Boss clear of the WC branch"

@@ -42,11 +42,11 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
     message = f"{bounds[0]} top of pan {show_length(top)}, {bounds[1]} entry {show_length(entry)}."
     ways: tuple[WayOut, ...] = ()
     if state != "passes":
-        does = f"{'Lower' if steep else 'Raise'} the pan {show_length(abs(off))} mm"
+        does = f"{'Lower' if steep else 'Raise'} the pan by {show_length(abs(off))}"
         message = f"{does} or {'raise' if steep else 'lower'} the entry. {message}"
         if has.value < 0:
             message = f"The entry lies {show_length(-has.value)} mm above the outlet: water does not run up. {message}"
-        words = f"{does} to {show_length(top)}: studs, outlet and every hole in the tile move with it."
+        words = f"{does}, to {show_length(top)}: studs, outlet and every hole in the tile move with it."
         ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda _: rates))
     return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
 

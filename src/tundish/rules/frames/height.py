@@ -29,7 +29,7 @@ def height(room: Room, book: Book) -> Iterator[Finding]:
             message = f"The frame is {show_length(over)} too high for the pre-wall. Raise the pre-wall or choose a lower frame."
             if prewall.height == "part":
                 to = must_read(prewall, "top").value + over
-                words = f"Raise the pre-wall {show_length(over)} to {show_length(to)}: uprights, boards and tiles grow with it."
+                words = f"Raise the pre-wall by {show_length(over)}, to {show_length(to)}: uprights, boards and tiles grow with it."
                 ways = (WayOut(words, f"{room.prewall_path}.top", to),)
         yield Finding(
             "Frame under the top rail", "Clearances", state, has, "Maker", one.frame.sheet,

@@ -9,7 +9,7 @@ from tundish.catalogue.item import Item
 from tundish.figure import Figure
 from tundish.layout.bracket_turns import IN, SQUARE
 from tundish.layout.room import Placed, Room
-from tundish.measure import show_length
+from tundish.measure import show_range
 from tundish.rules.rods import depth_that_serves, reach_turned, rods_for, some_serves
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
@@ -34,7 +34,7 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
 
 def _judged(title: str, has: Figure, rod: Item, one: Placed, ways: tuple[WayOut, ...]) -> Finding:
     least, most = rod.size("reach_least"), rod.size("reach_most")
-    state, message = judge(has, least, most), f"Thread left in the nut {_range(most.value - has.high, most.value - has.low)}."
+    state, message = judge(has, least, most), f"Thread left in the nut {show_range(most.value - has.high, most.value - has.low)}."
     whole = has.low >= least.value and has.high <= most.value
     if state == "passes" and whole:
         ways = ()
@@ -61,7 +61,3 @@ def _ways(room: Room, one: Placed, book: Book) -> Iterator[WayOut]:
     depth = depth_that_serves(room, one.figures["reach"], mine)
     if depth is not None:
         yield depth
-
-
-def _range(low: float, high: float) -> str:
-    return show_length(low) if low == high else f"{show_length(low)} to {show_length(high)}"

@@ -40,7 +40,7 @@ def _way(room: Room, one: Placed, up: float) -> WayOut:
         to = typed.value - up if typed is one.figures["slider"] else typed.value + up
         return WayOut(f"Type {show_length(to)} for what was typed as {show_length(typed.value)}", typed.path, to)
     top = one.figures["top"].value - room.finished_floor.value + up
-    words = f"{'Raise' if up > 0 else 'Lower'} the top {show_length(abs(up))} to {show_length(top)}"
+    words = f"{'Raise' if up > 0 else 'Lower'} the top by {show_length(abs(up))}, to {show_length(top)}"
     return WayOut(f"{words}: studs, outlet and every hole in the tile move with it", f"{one.path}.top", top)
 
 
