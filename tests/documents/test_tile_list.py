@@ -10,14 +10,16 @@ from tests.jobs.test_papers import JOBS
 from tundish.catalogue.load import supplied_book
 from tundish.documents import cut_list
 from tundish.documents.block import Block, Paragraph, SideBySide, Sketch, Table
-from tundish.documents.drawing import Words
+from tundish.documents.drawing import Shape, Words
 from tundish.documents.tile_drawing import MOVEMENT, notes, tiles
 from tundish.documents.tile_lines import columns, courses, end_tiles, uprights
 from tundish.documents.tile_list import tile_list
 from tundish.estimate import Job, estimate
 from tundish.field import put
+from tundish.layout.floor_plan import FloorPlan
 from tundish.layout.room import Room
 from tundish.layout.tile_starts import Choice
+from tundish.layout.tiled_floor import floor_laid
 from tundish.layout.tiled_room import tile_choices, tiled
 from tundish.layout.tiles import Start, TiledFace, Tiling, set_out
 from tundish.rules.tile_count import whole_tiles
@@ -109,3 +111,34 @@ def test_a_size_is_written_in_its_tile_or_not_at_all() -> None:
     assert not any("×" in each for each in words)
     large = tiles(set_out(TiledFace("Front", 1450, 1180), Tiling(600, 300, 2), Start(128.5 - 600, 0)))
     assert "128.5 × 300" in [mark.text for mark in large.marks if isinstance(mark, Words)]
+
+
+def floor_of(number: str, tile: str = "tile-600x600-slate") -> Room:
+    return estimate(put(JOBS[number], "rooms.0.design.floor.tile", tile), supplied_book()).rooms[0]
+
+
+@pytest.mark.parametrize("number", sorted(JOBS))
+def test_a_tiled_floor_is_drawn_after_the_walls_with_what_stands_on_it(number: str) -> None:
+    room = floor_of(number)
+    laid, walls = floor_laid(room), tiled(room)
+    assert laid is not None
+    assert walls is not None
+    blocks = list(tile_list(room))
+    assert [each.caption for each in drawn(blocks)] == [*(face.face.name for face in walls.faces), "Floor"]
+    text = [each.text for each in blocks if isinstance(each, Paragraph)]
+    assert any(f"Start with {laid.start.name}. Floor: end tiles" in words for words in text)
+    assert any("the gap is filled with sealant" in words for words in text)
+    plan = laid.faces[0].face.plan
+    assert plan is not None
+    shapes = [mark for mark in drawn(blocks)[-1].drawing.marks if isinstance(mark, Shape)]
+    assert len(shapes) == 1 + len(plan.stands)
+
+
+def test_a_long_floor_has_movement_joints_both_ways_on_its_joints() -> None:
+    plan = FloorPlan((((0, 0), (17_000, 0), (17_000, 9_000), (0, 9_000)),), ((0, 0), (17_000, 0), (17_000, 9_000), (0, 9_000)), ())
+    face = TiledFace("Floor", 17_000, 9_000, plan=plan)
+    laid = set_out(face, Tiling(600, 600, 3), Start(0, 0))
+    words = list(notes(Choice(Start(0, 0), (laid,))))
+    # 13 tiles and their joints are 7,839, half a joint back 7,837.5; twice that is 15,676.5.
+    assert words[0] == "Floor: movement joints 7,837.5, 15,676.5 mm from its left (BS 5385-3)."
+    assert words[1] == "Floor: movement joints 7,837.5 mm from its side away from wall A (BS 5385-3)."

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from tundish.desktop.inputs import may_be_blank
 from tundish.field import Entry, Field, fields_of, get, walk
-from tundish.layout.design import Appliance, Finish, Hatch, Niche, Noggin, PreWall, RoomPlan
+from tundish.layout.design import Appliance, Finish, FloorTiles, Hatch, Niche, Noggin, PreWall, RoomPlan
 from tundish.survey.floor import Floor, Layer
 from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
 from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
@@ -38,7 +38,7 @@ GROUPS: Final = (
     Group("water", "Water", ("survey.water",)),
     Group(WARE, "Sanitaryware", ("design.appliances",)),
     Group("prewall", "Pre-wall", ("design.prewall", "design.further")),
-    Group("finish", "Tiles", ("design.finish",)),
+    Group("finish", "Tiles", ("design.finish", "design.floor")),
     Group("electrics", "Electrics", ("survey.electrics",)),
     Group("out", "Coming out", ("survey.existing",)),
     Group("photographs", "Photographs", ("survey.photographs",)),
@@ -81,6 +81,7 @@ SHORT: Final[Mapping[type, tuple[str, ...]]] = {
     Existing: ("appliances", "tiles_off_m2"),
     PreWall: ("wall", "height", "from_left", "run", "depth", "top"),
     Finish: ("board", "tile"),
+    FloorTiles: ("tile",),
     Appliance: ("name", "centre", "top", "ware", "frame", "own", "in_hand"),
 }
 """The inputs of a record that are always shown; the others when they were given, or with "More". All of it where it is not named."""
@@ -152,6 +153,8 @@ def shape(value: object) -> tuple[object, ...]:
     own: list[object] = [getattr(value, name, "") for name in ("stands",)]
     if isinstance(value, Appliance):
         own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
+    if isinstance(value, FloorTiles):
+        own.append(bool(value.tile))
     inner = (getattr(value, name) for name, each in fields_of(type(value)).items() if each.kind in {"record", "records"})
     return (*own, *(shape(each) for each in inner))
 
@@ -187,6 +190,8 @@ def _makes_sense(record: object, name: str) -> bool:
             return name != "setback" or record.stands != "along the wall"
         case Photograph():
             return name != "picture"
+        case FloorTiles():
+            return name == "tile" or bool(record.tile)
     return True
 
 

@@ -12,6 +12,7 @@ from tundish.desktop.words import button, label
 from tundish.documents import tile_drawing
 from tundish.layout.room import Room
 from tundish.layout.tile_starts import Choice
+from tundish.layout.tiled_floor import floor_choices, floor_laid
 from tundish.layout.tiled_room import tile_choices, tiled
 
 MOST: Final = 4
@@ -53,12 +54,13 @@ class StartCard(QFrame):
 
 
 class TileView(QWidget):
-    """The starts of the pre-wall that is looked at, and under them its holes and what else is to be seen to."""
+    """The starts of the pre-wall that is looked at, or of its room's floor, and under them its holes and what else is to be seen to."""
 
     chosen = Signal(str)
 
-    def __init__(self) -> None:
+    def __init__(self, *, floor: bool = False) -> None:
         super().__init__()
+        self._floor = floor
         self.cards = tuple(StartCard() for _ in range(MOST))
         self._title, self._notes = label("", "section"), label("", "table", "ink2", wrap=True)
         row = QHBoxLayout()
@@ -74,13 +76,14 @@ class TileView(QWidget):
         column.addWidget(self._notes)
 
     def show_room(self, room: Room) -> bool:
-        """Show the starts of a pre-wall; whether it has anything to tile."""
-        laid, choices = tiled(room), tile_choices(room)
+        """Show the starts of a pre-wall, or of the floor that its room's first one has; whether there is anything to tile."""
+        laid, choices = (floor_laid(room), floor_choices(room)) if self._floor else (tiled(room), tile_choices(room))
+        tile = room.floor.tile if self._floor and room.floor else room.tile
         for place, card in enumerate(self.cards):
             card.setVisible(place < len(choices))
             if place < len(choices):
                 card.show_choice(choices[place], taken=laid is not None and choices[place].start.name == laid.start.name)
-        self._title.setText(f"{room.name}: {room.tile.name}")
+        self._title.setText(f"{room.room_name}, floor: {tile.name}" if self._floor else f"{room.name}: {tile.name}")
         self._notes.setText("\n".join(_notes(laid)) if laid else "")
         return bool(choices)
 

@@ -50,7 +50,7 @@ def _of_design(room: Room, path: str, span: Span | None) -> Drawing:
         return _front(room, span)
     if path.endswith((".top", ".depth")):
         return section(room, path)
-    if path.endswith(_PLANS):
+    if path.startswith("design.floor") or path.endswith(_PLANS):
         return _plan(room, path, room.sides[0], None)
     return _front(room, span)
 

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from tundish import measure
-from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Words
+from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Shape, Words
+from tundish.layout.floor_plan import Stood
 from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tile_starts import Choice
 from tundish.layout.tiles import LaidTile, SetOut, Tiling, movement_joints
 
 MOVEMENT: Final = 4_500.0
 """The most between movement joints on a wall: BS 5385-1, by way of the tile trade's guide."""
+MOVEMENT_ON_FLOOR: Final = 8_000.0
+"""The most between movement joints of a floor, both ways: BS 5385-3, 8 to 10 m, by way of the same guide."""
 NEAR_EDGE: Final = 15.0
 """Tile left beside a hole under which it breaks out easily: from memory."""
 ONE_BATCH: Final = "Buy all tiles of one batch, and mix the boxes as they are laid."
@@ -29,15 +32,18 @@ _NEAR: Final = 0.5
 
 def tiles(laid: SetOut, *, sizes: bool = True) -> Drawing:
     """One face with its tiles: whole ones plain, cut ones with their size (unless the drawing is small), holes as circles."""
-    marks: list[Mark] = [Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)]
+    plan = laid.face.plan
+    walls: Mark = Shape(plan.walls, "ink", filled=False) if plan else Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)
+    marks = [walls]
     letter = LETTER * max(laid.face.width / ACROSS, laid.face.height / UP)
     for tile in laid.tiles:
         marks.append(Box(tile.x, tile.z, tile.width, tile.height, "tile", filled=False))
         marks += _size(tile, laid.tiling, letter) if sizes and tile.cut else ()
     marks += [Ellipse(hole.x, hole.z, hole.across / 2, hole.across / 2, "ink", filled=False) for hole in laid.face.holes]
     marks += [Box(gap.x, gap.z, gap.width, gap.height, "hidden", filled=False) for gap in laid.face.gaps]
+    marks += _stands(plan.stands, letter, named=sizes) if plan else ()
     title = f"{laid.face.name}: {laid.start.name}" if laid.start.name else laid.face.name
-    return Drawing(title, tuple(marks), (-20, -20, laid.face.width + 40, laid.face.height + 40))
+    return Drawing(title, tuple(marks), _extent(laid))
 
 
 def ends(choice: Choice) -> str:
@@ -58,6 +64,9 @@ def counted(choice: Choice) -> str:
 def notes(choice: Choice) -> Iterator[str]:
     """What else is to be seen to on these faces: movement joints, and holes near an edge."""
     for each in choice.faces:
+        if each.face.plan:
+            yield from _floor_notes(each)
+            continue
         places = movement_joints(each.face.width, each.tiling, each.start.x, MOVEMENT)
         if places:
             where = ", ".join(measure.show_length(place) for place in places)
@@ -66,6 +75,21 @@ def notes(choice: Choice) -> Iterator[str]:
     near = [f"{name} in {tile}" for each in choice.faces for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE]
     if near:
         yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {'; '.join(near)}. Drill before cutting, slowly."
+
+
+def _floor_notes(laid: SetOut) -> Iterator[str]:
+    """Movement joints of a floor: round it, and where it is long, across it."""
+    across, up = laid.tiling, Tiling(laid.tiling.height, laid.tiling.width, laid.tiling.joint)
+    ways = ((laid.face.width, across, laid.start.x, "its left"), (laid.face.height, up, laid.start.z, "its side away from wall A"))
+    for length, tiling, start, side in ways:
+        places = movement_joints(length, tiling, start, MOVEMENT_ON_FLOOR)
+        if places:
+            where = ", ".join(measure.show_length(place) for place in places)
+            yield f"Floor: movement joints {where} mm from {side} (BS 5385-3)."
+    yield (
+        "Floor: tiles stop short of walls and of what stands there, and the gap is filled with sealant (BS 5385-3); movement joints of "
+        "the screed, and where heated and unheated floor meet, run on through the tiles."
+    )
 
 
 def told(choice: Choice) -> str:
@@ -85,6 +109,25 @@ def drilled(laid: SetOut) -> Iterator[tuple[str, str, float, float, float]]:
         course = tile.row - laid.rows[0].number + 1
         across = tile.column - laid.columns[tile.row % 2][0].number + 1
         yield one.hole.name, f"course {course}, tile {across}", one.x, one.z, one.edge
+
+
+def _stands(stands: Sequence[Stood], letter: float, *, named: bool) -> Iterator[Mark]:
+    """What the tiles go round, each with its name, where names are asked for, along its longer side if it has room for it."""
+    for name, foot in stands:
+        yield Shape(foot, "hidden")
+        xs, zs = [x for x, _ in foot], [z for _, z in foot]
+        wide, high = max(xs) - min(xs), max(zs) - min(zs)
+        if named and len(name) * letter < max(wide, high):
+            yield Words((min(xs) + max(xs)) / 2, (min(zs) + max(zs)) / 2, name, SIZE, turned=high > wide)
+
+
+def _extent(laid: SetOut) -> tuple[float, float, float, float]:
+    """The face with a margin; of a floor the room about it, walls and all."""
+    plan = laid.face.plan
+    corners = (*plan.walls, *(place for each in plan.stands for place in each.foot)) if plan else ()
+    places = (*corners, (0.0, 0.0), (laid.face.width, laid.face.height))
+    left, foot = min(x for x, _ in places) - 20, min(z for _, z in places) - 20
+    return left, foot, max(x for x, _ in places) + 20 - left, max(z for _, z in places) + 20 - foot
 
 
 def _size(tile: LaidTile, tiling: Tiling, letter: float) -> Iterator[Words]:

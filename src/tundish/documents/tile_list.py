@@ -12,6 +12,7 @@ from tundish.documents.block import Block, Column, Heading, Paragraph, Row, Side
 from tundish.layout.design import STRAIGHT
 from tundish.layout.room import Room
 from tundish.layout.tile_starts import Choice
+from tundish.layout.tiled_floor import floor_laid
 from tundish.layout.tiled_room import tiled
 
 _COLUMNS = (
@@ -28,12 +29,16 @@ NARROW: Final = 800.0
 
 
 def tile_list(room: Room) -> Iterator[Block]:
-    """The tiles of one pre-wall; nothing where nothing is tiled."""
-    laid = tiled(room)
-    if laid is None:
-        return
-    yield Heading(f"{room.tile.name}: {room.name}")
-    bond = room.plan.design.finish.bond
+    """The tiles of one pre-wall, and with the first one those of the floor; nothing where nothing is tiled."""
+    laid, floor = tiled(room), floor_laid(room)
+    if laid is not None:
+        yield from _set_out(f"{room.tile.name}: {room.name}", room.plan.design.finish.bond, laid)
+    if floor is not None and room.floor is not None:
+        yield from _set_out(f"{room.floor.tile.name}: {room.room_name}, floor", room.floor.bond, floor)
+
+
+def _set_out(title: str, bond: str, laid: Choice) -> Iterator[Block]:
+    yield Heading(title)
     laid_in = "" if bond == STRAIGHT else f"Laid in {bond}. "
     yield Paragraph(f"{laid_in}Start with {laid.start.name}. {tile_drawing.ends(laid)} {tile_drawing.counted(laid)}.", "note")
     yield from _faces(laid)

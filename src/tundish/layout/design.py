@@ -123,6 +123,16 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FloorTiles:
+    """What the floor is tiled with by the same hands."""
+
+    tile: str = item("Floor tile", ("tile",), "Blank: the floor is not tiled with this job.")
+    joint: Entry | None = length("Floor joint", least=1, most=20, usual=3, known=Known.AGREED, likely=(2, 6), help="Blank: 3, as is usual.")
+    bond: str = choice("Floor tiles laid", tuple(BONDS), "Every other row half or a third of a tile along, or not.")
+    tile_start: str = text("Floor tiles start with", "As named under Tile set-out on Cutting. Blank: the start that spoils least.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Appliance:
     """One appliance on its frame."""
 
@@ -197,6 +207,7 @@ class Design:
 
     prewall: PreWall = record("Pre-wall", PreWall)
     finish: Finish = record("Boards and tiles", Finish)
+    floor: FloorTiles = record("Floor tiles", FloorTiles)
     appliances: tuple[Appliance, ...] = records("Appliances", Appliance)
     further: tuple[PreWall, ...] = records("Further pre-walls", PreWall)
     typed: tuple[Typed, ...] = records("Figures typed over", Typed)

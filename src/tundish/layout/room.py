@@ -16,6 +16,7 @@ from tundish.layout.around import Around
 from tundish.layout.corner import Across, InCorner
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
+from tundish.layout.tiles import TiledFace
 from tundish.layout.walls import Point, WallSide
 from tundish.survey.wall import Wall
 
@@ -203,6 +204,22 @@ class Backed:
 
 
 @dataclass(frozen=True, slots=True)
+class TiledFloor:
+    """The floor of the room as it is tiled: the tile, the joint, the floor's face, its lines to start on, and its figures.
+
+    `rim`: how long its edges are but for the fronts of pre-walls. `lines` are (name, x) from the face's left.
+    """
+
+    tile: Item
+    joint: Figure
+    bond: str
+    face: TiledFace
+    lines: tuple[tuple[str, float], ...]
+    area: Figure
+    rim: Figure
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """A room worked out at one of its pre-walls. `figures` names every figure a user may ask about, such as "wc-1.studs".
 
@@ -214,7 +231,7 @@ class Room:
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
-    pre-walls across the corners at the left and the right end of the wall.
+    pre-walls across the corners at the left and the right end of the wall. `floor` is with the first pre-wall, where the floor is tiled.
     """
 
     plan: RoomPlan
@@ -259,6 +276,7 @@ class Room:
     recesses: tuple[Recess, ...] = ()
     backed: tuple[Backed, ...] = ()
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
+    floor: TiledFloor | None = None
 
     @property
     def first(self) -> bool:

@@ -86,6 +86,13 @@ def _sides(face: TiledFace, tiling: Tiling, lines: Sequence[Line]) -> tuple[_Nam
 
 def _courses(face: TiledFace, tiling: Tiling) -> tuple[_Named, ...]:
     middle = face.height / 2
+    if face.plan:
+        return (
+            (middle - tiling.height / 2, "a row on the middle"),
+            (middle + tiling.joint / 2, "a joint across the middle"),
+            (face.height - tiling.height, "a whole row towards wall A"),
+            (0.0, "a whole row away from wall A"),
+        )
     return (
         (face.height - tiling.height, "a whole course at the top"),
         (0.0, "a whole course at the foot"),
@@ -114,6 +121,11 @@ def _spoils(laid: Sequence[SetOut]) -> Iterator[str]:
 
 def _spoilt(each: SetOut) -> Iterator[str]:
     wide, high = each.tiling.width, each.tiling.height
+    if each.face.plan:
+        thin = [min(size for size in sizes if size) for sizes in _slivers_of(each)]
+        if thin:
+            yield f"{len(thin)} cut thinner than a fifth of a tile, the least {min(thin):.0f} mm"
+        return
     yield from _thin(each.ends, SLIVER * wide, each.face.width, ("a sliver of", "left", "right", "width"))
     yield from _thin(each.courses, SLIVER * high, each.face.height, ("a course of only", "foot", "top", "height"))
 
@@ -140,4 +152,13 @@ def _rank(choice: Choice) -> tuple[float, ...]:
 
 def _slivers(each: SetOut) -> int:
     wide, high = SLIVER * each.tiling.width, SLIVER * each.tiling.height
+    if each.face.plan:
+        return len(_slivers_of(each))
     return sum(end < wide for end in each.ends) + sum(course < high for course in each.courses)
+
+
+def _slivers_of(each: SetOut) -> list[tuple[float, float]]:
+    """The cut tiles of a floor that are slivers: how thin across and along, nought where they are not."""
+    wide, high = SLIVER * each.tiling.width, SLIVER * each.tiling.height
+    sizes = ((tile.width if tile.width < wide else 0.0, tile.height if tile.height < high else 0.0) for tile in each.cuts)
+    return [size for size in sizes if any(size)]

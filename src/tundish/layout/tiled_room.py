@@ -9,7 +9,7 @@ from tundish.layout.design import BONDS
 from tundish.layout.once import once
 from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
-from tundish.layout.tiles import MOST_TILES, Corner, Gap, Hole, SetOut, TiledFace, Tiling, around
+from tundish.layout.tiles import Corner, Gap, Hole, SetOut, TiledFace, Tiling, around, fits
 
 THROUGH: Final = {"outlet": 110.0, "inlet": 60.0, "waste": 45.0}
 """Holes through tile, mm across: the pipe and room to seal round it (from memory)."""
@@ -74,7 +74,7 @@ def _chosen(room: Room, faces: tuple[TiledFace, ...], tiling: Tiling) -> Choice 
 
 
 def _too_many(faces: tuple[TiledFace, ...], tiling: Tiling) -> bool:
-    return any((face.width / tiling.across + 2) * (face.height / tiling.up + 2) > MOST_TILES for face in faces)
+    return not all(fits(face, tiling) for face in faces)
 
 
 def _lines(room: Room) -> list[Line]:

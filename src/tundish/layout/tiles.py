@@ -11,11 +11,17 @@ from dataclasses import dataclass
 from typing import Final, Literal, NamedTuple
 
 from tundish.errors import TundishError
+from tundish.layout.floor_plan import FloorPlan, part_in
+from tundish.layout.once import once
 
 Corner = Literal["beside", "before", "above"]
 _NEAR: Final = 1e-6
+_NOTHING: Final = 1.0
+"""A square millimetre of a tile is none."""
 MOST_TILES: Final = 50_000
 """Tiles on one face: more is a slip of the unit, and nobody could follow the drawing."""
+MOST_ON_FLOOR: Final = 4_000
+"""Tiles on a floor, each of which is fitted round what stands there: of more, as of mosaic, only the area counts."""
 
 
 class BadTilingError(TundishError, ValueError):
@@ -72,7 +78,8 @@ class Gap(NamedTuple):
 class TiledFace:
     """A face to be tiled, with its holes and gaps; `corner` says how the pattern comes to it from the face before it.
 
-    A tile that lies wholly in a gap is not laid; one that a gap runs into is laid and cut out.
+    A tile that lies wholly in a gap is not laid; one that a gap runs into is laid and cut out. A floor has a `plan`: z then goes up to
+    wall A, and tiles lie on its parts alone.
     """
 
     name: str
@@ -81,6 +88,7 @@ class TiledFace:
     holes: tuple[Hole, ...] = ()
     corner: Corner = "beside"
     gaps: tuple[Gap, ...] = ()
+    plan: FloorPlan | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +148,8 @@ class SetOut:
     @property
     def tiles(self) -> tuple[LaidTile, ...]:
         """Every tile, course by course from the foot."""
+        if self.face.plan:
+            return _on_floor(self)
         return tuple(
             LaidTile(row.number, column.number, column.at, row.at, column.size, row.size, self._cut(row, column))
             for row in self.rows
@@ -155,7 +165,7 @@ class SetOut:
     @property
     def whole(self) -> int:
         """How many tiles are not cut to size."""
-        if self.face.gaps:
+        if self.face.gaps or self.face.plan:
             return sum(not tile.cut for tile in self.tiles)
         across = [sum(column.size >= self.tiling.width - _NEAR for column in columns) for columns in self.columns]
         return sum(across[row.number % 2] for row in self.rows if row.size >= self.tiling.height - _NEAR)
@@ -163,7 +173,7 @@ class SetOut:
     @property
     def count(self) -> int:
         """How many tiles there are, whole or cut."""
-        if self.face.gaps:
+        if self.face.gaps or self.face.plan:
             return len(self.tiles)
         return sum(len(self.columns[row.number % 2]) for row in self.rows)
 
@@ -176,6 +186,9 @@ class SetOut:
     def smallest(self) -> float:
         """The narrowest cut, mm, or a whole tile where none is cut."""
         wide, high = self.tiling.width, self.tiling.height
+        if self.face.plan:
+            cut = (size for tile in self.cuts for size, full in ((tile.width, wide), (tile.height, high)) if size < full - _NEAR)
+            return min(cut, default=min(wide, high))
         across = (column.size for columns in self._used for column in columns if column.size < wide - _NEAR)
         up = (row.size for row in self.rows if row.size < high - _NEAR)
         return min((*across, *up), default=min(wide, high))
@@ -222,11 +235,17 @@ class SetOut:
         return any(_reaches(column, hole.x, radius) and not _inside(column, hole.x, radius) for column in columns)
 
 
+def fits(face: TiledFace, tiling: Tiling) -> bool:
+    """Whether a face takes no more tiles than can be set out one by one."""
+    many = (face.width / tiling.across + 2) * (face.height / tiling.up + 2)
+    return math.isfinite(many) and many <= (MOST_ON_FLOOR if face.plan else MOST_TILES)
+
+
 def set_out(face: TiledFace, tiling: Tiling, start: Start) -> SetOut:
     """The face tiled from one start; raises BadTilingError where it would take an absurd number of tiles."""
-    many = (face.width / tiling.across + 2) * (face.height / tiling.up + 2)
-    if not math.isfinite(many) or many > MOST_TILES:
-        raise BadTilingError(f"{face.name}: {face.width:g} × {face.height:g} mm would take more than {MOST_TILES} tiles")
+    most = MOST_ON_FLOOR if face.plan else MOST_TILES
+    if not fits(face, tiling):
+        raise BadTilingError(f"{face.name}: {face.width:g} × {face.height:g} mm would take more than {most} tiles")
     rows = tuple(_strips(start.z, tiling.height, tiling.up, face.height))
     even = tuple(_strips(start.x, tiling.width, tiling.across, face.width))
     odd = tuple(_strips(start.x + tiling.shift * tiling.across, tiling.width, tiling.across, face.width)) if tiling.shift else even
@@ -275,6 +294,21 @@ def _strips(start: float, size: float, pitch: float, length: float) -> Iterator[
         if high - low > _NEAR:
             yield Strip(number, low, high - low)
         number += 1
+
+
+@once
+def _on_floor(laid: SetOut) -> tuple[LaidTile, ...]:
+    """Every tile of a floor, each as large as the least rectangle that it can be cut from."""
+    whole = laid.tiling.width * laid.tiling.height
+    made = []
+    for row in laid.rows:
+        for column in laid.columns[row.number % 2]:
+            box = (column.at, row.at, column.at + column.size, row.at + row.size)
+            part = part_in(laid.face.plan.parts, box) if laid.face.plan else None
+            if part is not None and part.area > _NOTHING:
+                cut = part.area < whole - _NOTHING
+                made.append(LaidTile(row.number, column.number, part.x, part.z, part.width, part.height, cut))
+    return tuple(made)
 
 
 def _drilled(tiles: Sequence[LaidTile], holes: Sequence[Hole]) -> Iterator[Drilled]:

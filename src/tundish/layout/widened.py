@@ -11,7 +11,7 @@ from typing import Any, Final, TypeVar, cast
 
 from tundish.figure import Figure, Known, Term
 from tundish.layout.recesses import Recess
-from tundish.layout.room import Face, Member, Outfall, Piece, PipeRun, Placed, Room
+from tundish.layout.room import Face, Member, Outfall, Piece, PipeRun, Placed, Room, TiledFloor
 from tundish.layout.undecided import OpenChoice, OpenChoices, Picks
 
 T = TypeVar("T")
@@ -155,4 +155,4 @@ _ADDED: Final = frozenset("+−")
 _KEYS: Final[Sequence[tuple[type[Any], str]]] = (
     (Member, "mark"), (Piece, "mark"), (Placed, "key"), (PipeRun, "key"), (Face, "key"), (Recess, "key"), (Outfall, "name"),
 )  # fmt: skip
-_OF_A_ROOM: Final[tuple[type[Any], ...]] = (Room, *(kind for kind, _ in _KEYS))
+_OF_A_ROOM: Final[tuple[type[Any], ...]] = (Room, TiledFloor, *(kind for kind, _ in _KEYS))

@@ -38,20 +38,23 @@ from tundish.layout.prewall_timber import ROLE as TIMBER
 from tundish.layout.room import Backed, Face, Member, Outfall, PipeRun, Placed, Room
 from tundish.layout.standing import Standing, standings
 from tundish.layout.supports import FrameSpan, Limits, Stand
+from tundish.layout.tiled_floor import floored
 
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
     """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
-    if plan.design.further and plan.design.typed:  # whether a row names a figure is known only once all pre-walls are
+    design = plan.design
+    if design.further and (design.typed or design.floor.tile):  # what names a figure, and the floor, are known once all pre-walls are
         return work_out_all(plan, book, path)[0]
-    inputs = Inputs(path, plan.design.typed)
-    return typed_over.told((_at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs),))[0]
+    inputs = Inputs(path, design.typed)
+    return floored(typed_over.told((_at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs),)), book)[0]
 
 
 def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
     inputs = Inputs(path, plan.design.typed)
-    return typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
+    rooms = typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
+    return floored(rooms, book)
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:

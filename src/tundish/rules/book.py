@@ -67,6 +67,7 @@ from tundish.rules.frames.tie_rods import tie_rods
 from tundish.rules.frames.ware import ware
 from tundish.rules.labour.boarding import boarding
 from tundish.rules.labour.first_fix import first_fix
+from tundish.rules.labour.floor_tiling import floor_tiling
 from tundish.rules.labour.frames import frames
 from tundish.rules.labour.making_good import making_good
 from tundish.rules.labour.second_fix import second_fix
@@ -118,6 +119,11 @@ from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
 from tundish.rules.space.under_slope import under_slope
 from tundish.rules.tiling.bed import bed
+from tundish.rules.tiling.floor_bed import floor_bed
+from tundish.rules.tiling.floor_build_up import floor_build_up
+from tundish.rules.tiling.floor_grout import floor_grout
+from tundish.rules.tiling.floor_sealant import floor_sealant
+from tundish.rules.tiling.floor_tiles import floor_tiles
 from tundish.rules.tiling.grout import grout
 from tundish.rules.tiling.pipe_seals import pipe_seals
 from tundish.rules.tiling.primer import primer
@@ -198,6 +204,7 @@ RULES: Final[tuple[Rule, ...]] = (
     ware,
     boarding,
     first_fix,
+    floor_tiling,
     frames,
     making_good,
     second_fix,
@@ -248,6 +255,11 @@ RULES: Final[tuple[Rule, ...]] = (
     openings,
     under_slope,
     bed,
+    floor_bed,
+    floor_build_up,
+    floor_grout,
+    floor_sealant,
+    floor_tiles,
     grout,
     pipe_seals,
     primer,

@@ -19,6 +19,7 @@ from tundish.desktop.pages.cutting import CuttingPage, summary, too_long
 from tundish.desktop.tile_view import StartCard
 from tundish.documents.tile_lines import columns
 from tundish.estimate import Estimate
+from tundish.field import put
 
 
 def opened(fitter: Fitter, number: str = "102") -> tuple[CuttingPage, Estimate]:
@@ -143,6 +144,21 @@ def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitt
     assert [card.start for card in taken] == [wanted]
     fitter.undo()
     assert fitter.settled().rooms[0].plan.design.finish.tile_start == ""
+    assert nameless(page) == []
+
+
+def test_a_tiled_floor_is_set_out_under_the_walls_and_starts_as_chosen(fitter: Fitter) -> None:
+    page, _ = opened(fitter, "104")
+    click(next(each for each in page.findChildren(Chip) if each.text() == "Tile set-out"))
+    walls = [each for each in page.findChildren(StartCard) if each.isVisible()]
+    path = "rooms.0.design.floor.tile"
+    fitter.workspace.edit("tile the floor", put(fitter.workspace.job, path, "tile-600x600-slate"), path)
+    assert fitter.settled().rooms[0].floor is not None
+    cards = [each for each in page.findChildren(StartCard) if each.isVisible()][len(walls) :]
+    assert len(cards) == 3
+    assert any(words.endswith(", floor: Tile 600 × 600, slate look") for words in said(page))
+    fitter.press("Start so", cards[1])
+    assert fitter.settled().rooms[0].plan.design.floor.tile_start == cards[1].start != ""
     assert nameless(page) == []
 
 

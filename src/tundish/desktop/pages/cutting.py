@@ -25,6 +25,7 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
 from tundish.field import put
+from tundish.layout.room import Room
 
 __all__ = ["CuttingPage", "summary", "too_long"]
 FIELDS: Final[dict[str, tuple[str, ...]]] = {"bars": ("cutting.kerf", "cutting.keep"), "sheets": ("cutting.sheet_kerf",), "tiles": ()}
@@ -45,8 +46,9 @@ class CuttingPage(EstimatePage):
         super().__init__("Cutting", "How do I cut it with least waste?", workspace)
         self._better: Estimate | None = None
         self._parts: dict[str, PlanPart] = {}
-        self._tiles = TileView()
+        self._tiles, self._floor = TileView(), TileView(floor=True)
         self._tiles.chosen.connect(self._start_tiles)
+        self._floor.chosen.connect(self._start_floor)
         self._tools_of_page()
         self._views = ChipRow("What to cut")
         self._views.chosen.connect(self._choose_view)
@@ -108,8 +110,9 @@ class CuttingPage(EstimatePage):
         self._plans.setContentsMargins(13, 10, 13, 10)
         self._plans.setSpacing(4)
         self._plans.addWidget(self._empty)
-        self._plans.addWidget(self._tiles)
-        self._tiles.hide()
+        for view in (self._tiles, self._floor):
+            self._plans.addWidget(view)
+            view.hide()
         self._plans.addStretch(1)
         self._scroll.setWidget(inside)
         self._scroll.setWidgetResizable(True)
@@ -138,8 +141,8 @@ class CuttingPage(EstimatePage):
 
     def show_nothing(self) -> None:
         """Say that the plans are not there yet."""
-        self._offer.hide()
-        self._tiles.hide()
+        for shown in (self._offer, self._tiles, self._floor):
+            shown.hide()
         self._keep_only(())
         self._empty.setText("The plans are being worked out." if self._workspace.session else "Open a job, and its cut plans are here.")
         self._empty.show()
@@ -159,14 +162,21 @@ class CuttingPage(EstimatePage):
         shown = {"bars": bars, "sheets": sheets}.get(taken, [])
         self._rack.show_pieces(shown)
         self._show_plans(shown, keep)
-        room = self._workspace.room if taken == "tiles" else None
-        has_tiles = room is not None and self._tiles.show_room(room)
-        self._tiles.setVisible(has_tiles)
+        has_tiles = self._show_tiles(estimate, self._workspace.room if taken == "tiles" else None)
         self._empty.setText(
             {"bars": "Nothing is cut from bars yet.", "sheets": "Nothing is cut from sheets yet."}.get(taken, "Nothing is tiled.")
         )
         self._empty.setVisible(not shown and not has_tiles)
         self._show_foot(shown, keep)
+
+    def _show_tiles(self, estimate: Estimate, room: Room | None) -> bool:
+        """The starts of the pre-wall that is looked at and of its room's floor; whether there are any."""
+        first = next((each for each in estimate.rooms if room is not None and each.path == room.path and each.first), None)
+        on_walls = room is not None and self._tiles.show_room(room)
+        on_floor = first is not None and self._floor.show_room(first)
+        self._tiles.setVisible(on_walls)
+        self._floor.setVisible(on_floor)
+        return on_walls or on_floor
 
     def _show_plans(self, shown: list[CutPlan], keep: float) -> None:
         self._keep_only(tuple(plan.item.code for plan in shown))
@@ -177,7 +187,7 @@ class CuttingPage(EstimatePage):
                 part = self._parts[plan.item.code] = PlanPart()
                 part.view.chosen.connect(self._chosen)
                 part.view.reached.connect(self._reached)
-                self._plans.insertWidget(place + 2, part)
+                self._plans.insertWidget(place + 3, part)
             part.show_plan(plan, keep, longest)
 
     def _keep_only(self, codes: tuple[str, ...]) -> None:
@@ -294,6 +304,10 @@ class CuttingPage(EstimatePage):
     def _start_tiles(self, name: str) -> None:
         path = f"{self._workspace.room_path}.design.finish.tile_start"
         self._workspace.edit(f"tiles start with {name}", put(self._workspace.job, path, name), path)
+
+    def _start_floor(self, name: str) -> None:
+        path = f"{self._workspace.room_path}.design.floor.tile_start"
+        self._workspace.edit(f"floor tiles start with {name}", put(self._workspace.job, path, name), path)
 
     def _put_by(self) -> None:
         """What is left of every bar and sheet that is cut goes on the rack, where the next job finds it."""

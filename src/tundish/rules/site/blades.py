@@ -18,6 +18,8 @@ def blades(room: Room, book: Book) -> Iterator[Need]:
     By the area that is tiled, and by the appliances hung; what is begun is wanted whole. The disc for strut is among the small things.
     """
     tiled = tiled_area(room)
+    if room.floor is not None:
+        tiled = (tiled + room.floor.area).named("Walls and floor tiled")
     if tiled.value > 0:
         yield Need((tiled * book.figure("site.discs_m2")).named("Diamond discs"), "boarding", "cutting tiles", role="diamond disc")
     if room.framed:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.clip import common
+from tundish.layout.footprints import of_prewall, of_ware
 from tundish.layout.room import Room
-from tundish.rules.footprints import of_prewall, of_ware
 from tundish.rules.rule import Finding, rule
 
 

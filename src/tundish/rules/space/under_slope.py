@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import number
+from tundish.layout.footprints import of_prewall
 from tundish.layout.room import Room
 from tundish.measure import show_length
-from tundish.rules.footprints import of_prewall
 from tundish.rules.rule import Finding, judge, rule
 
 
