@@ -84,11 +84,22 @@ def test_waste_of_40_is_held_every_half_metre(run: float, clips: float) -> None:
     assert needed(waste_clips, "waste clip 40", room_of(basin_at(run))) == clips
 
 
-def test_waste_of_50_is_held_at_least_as_often_as_published() -> None:
-    """Plumbing Book 1, table 2.35: 50 at most 0.6 m apart (V2); the program holds all wastes alike, every 0.5 m."""
-    room, book = room_of(room="row")
-    run = next(pipe.run.value for pipe in room.pipes_of("waste") if pipe.size == 50)
-    assert run / needed(waste_clips, "waste clip 50", (room, book)) <= 600
+@pytest.mark.parametrize(("centre", "clips"), [(200 + 3_600, 6), (200 + 3_601, 7)])
+def test_waste_of_50_is_held_every_0_6_m(centre: float, clips: float) -> None:
+    """Plumbing Book 1, table 2.35: 50 at most 0.6 m apart (V2)."""
+    worked = room_of({"design.appliances.3.centre": centre}, room="row")
+    assert needed(waste_clips, "waste clip 50", worked) == clips
+
+
+@pytest.mark.parametrize(("invert", "clips"), [(-682, 3 + 1), (-683, 3 + 2)])
+def test_an_upright_waste_is_held_every_1_2_m(invert: float, clips: float) -> None:
+    """Plumbing Book 1, table 2.35: 32, 40 and 50 at most 1.2 m apart upright (V2)."""
+    entry = {"name": "drain", "size": "110", "from_left": 350, "invert": invert}
+    worked = room_of({"survey.entries": [entry], "design.appliances.1.drains_to": "drain"})
+    run = worked[0].pipes_of("waste")[0]
+    assert run.drop is not None
+    assert (run.drop.value > 1_200) == (clips > 4)
+    assert needed(waste_clips, "waste clip 32", worked) == clips
 
 
 @pytest.mark.parametrize(("run", "clips"), [(3_000, 3), (3_001, 4)])

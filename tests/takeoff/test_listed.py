@@ -89,3 +89,22 @@ def test_what_is_to_be_looked_at_before_closing_follows_the_list() -> None:
     job = demo("101")
     assert joints(estimate(job, the_book())) == ["23 at WC 1, 32 at Basin 1"]
     assert joints(changed(job, by_hand(STRIKES, "tap-connector-15"))) == ["20 at WC 1, 32 at Basin 1; 1 end is open"]
+
+
+@pytest.mark.parametrize(("item", "title"), [("sound-pad", "Frames on pads"), ("sound-strip", "Rails and ties on strip")])
+def test_a_rigid_bridge_is_told_where_pads_or_strip_are_struck_out_and_one_press_mends_it(item: str, title: str) -> None:
+    job = demo("101")
+    struck = by_hand(STRIKES, item)
+    (found,) = (one for one in changed(job, struck).findings if one.rule == "noise/bridges" and one.state != "passes")
+    assert (found.title, found.state) == (title, "fails")
+    rows = put_on_the_list(found.ways_out[0].adds, str(found.ways_out[0].value))
+    mended = changed(job, struck, *rows)
+    assert [one.state for one in mended.findings if one.title == title] == ["passes"]
+
+
+def test_clips_without_lining_are_something_to_look_at() -> None:
+    worked = changed(demo("101"), by_hand(ADDS, "clip-15", 2))
+    (found,) = (one for one in worked.findings if one.title == "Pipes in lined clips")
+    assert found.state == "look"
+    assert found.spare == -2
+    assert found.message.startswith("Pipe clip 15: no lining")

@@ -75,8 +75,8 @@ def test_price_is_of_pipe_and_fittings_at_the_least_offered() -> None:
     (way,) = [each for each in of("Basin 1", routes(plan(name="Old waste", size="32", from_left=2300, invert=530), book)) if each.to]
     least = {
         code: min(each.price / Decimal(str(each.pack)) for each in book.offers[code])
-        for code in ("waste-pipe-32", "waste-bend-32", "waste-coupling-32", "waste-clip-32")
+        for code in ("waste-pipe-32", "waste-bend-32", "waste-coupling-32", "waste-clip-32-lined")
     }
-    by_hand = 820 * least["waste-pipe-32"], 2 * least["waste-bend-32"], least["waste-coupling-32"], 2 * least["waste-clip-32"]
+    by_hand = 820 * least["waste-pipe-32"], 2 * least["waste-bend-32"], least["waste-coupling-32"], 2 * least["waste-clip-32-lined"]
     assert way.fittings == 5
     assert way.price == pytest.approx(sum(by_hand), abs=Decimal("0.02"))

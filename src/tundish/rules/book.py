@@ -78,6 +78,8 @@ from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.loads.wall_studs import wall_studs_to_reach
+from tundish.rules.noise.bridges import bridges
+from tundish.rules.noise.strip import strip
 from tundish.rules.prewall.brackets import brackets
 from tundish.rules.prewall.corner_struts import corner_struts
 from tundish.rules.prewall.crossings import crossings
@@ -215,6 +217,8 @@ RULES: Final[tuple[Rule, ...]] = (
     tiles_on_board,
     wall_pull,
     wall_studs_to_reach,
+    bridges,
+    strip,
     brackets,
     corner_struts,
     crossings,

@@ -93,7 +93,7 @@ class Finding:
     """
 
     title: str
-    group: Literal["Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water"]
+    group: Literal["Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water", "Noise"]
     state: State
     has: Figure | None
     set_by: SetBy

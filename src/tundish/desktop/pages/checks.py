@@ -26,7 +26,7 @@ COLUMNS: Final = (
     Column("", 84, right=True),
     Column("Set by", 84, right=True),
 )
-GROUPS: Final = ("Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water")
+GROUPS: Final = ("Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water", "Noise")
 GLYPHS: Final = {"passes": ("tick", "settled"), "look": ("warn", "tbc"), "fails": ("fails", "fails"), "cannot tell": ("dash", "ink2")}
 WORDS: Final = {"passes": "passes", "look": "to look at", "fails": "fails", "cannot tell": "cannot tell"}
 HALF: Final = 0.5

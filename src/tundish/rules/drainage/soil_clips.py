@@ -16,7 +16,7 @@ from tundish.rules.rule import Need, rule
     source="from memory; a project specification gives 900",
 )
 def soil_clips(room: Room, book: Book) -> Iterator[Need]:
-    """Soil pipe is clipped at most a metre apart, twice at least."""
+    """Soil pipe is held in lined clips at most a metre apart, twice at least."""
     apart, least = book.figure("drainage.soil_clips"), book.figure("drainage.clips_least")
     for run in room.pipes_of("soil"):
         name = served(room, run).name

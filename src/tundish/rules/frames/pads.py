@@ -7,13 +7,12 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.rule import Need, rule
+from tundish.rules.soft import pads_of
 
 
 @rule("frames/pads", source="common practice")
 def pads(room: Room, book: Book) -> Iterator[Need]:
     """A sound pad lies under every foot and behind every wall bracket."""
     for one in room.framed:
-        amount, what = one.frame.size("feet"), "feet"
-        if one in room.tied:
-            amount, what = amount + one.frame.size("brackets"), "feet and brackets"
-        yield Need(amount.named(f"{what.capitalize()} of {one.name}"), "frames", f"{what} of {one.name}", role="sound pad")
+        amount, what = pads_of(room, one)
+        yield Need(amount, "frames", f"{what} of {one.name}", role="sound pad")

@@ -10,8 +10,8 @@ from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.amounts import bare, each
 from tundish.rules.grounds import into_floor_heavy
-from tundish.rules.members import UPRIGHT, marked
 from tundish.rules.rule import Finding, Need, WayOut, judge, rule
+from tundish.rules.soft import on_deep_feet
 
 
 @rule("prewall/feet", source="maker's sheet of the foot; common practice")
@@ -24,8 +24,7 @@ def deep_feet(room: Room, book: Book) -> Iterator[Need | Finding]:
         return
     foot = book.role("floor foot")
     counts = [one.frame.size("feet").named(f"Legs of {one.name}") for one in room.framed]
-    on_floor = [one for one in marked(room, UPRIGHT) if one.z <= one.section[0]]
-    amount = total([*counts, each(len(on_floor), "Uprights")], "Deep feet")
+    amount = total([*counts, each(len(on_deep_feet(room)), "Uprights")], "Deep feet")
     yield Need(amount, "frames", "legs of frames and uprights", role="floor foot")
     yield Need((bare(amount) * foot.size("fixings")).named("Fixings of deep feet"), "frames", "deep feet", role=into_floor_heavy(room))
     most, has = room.depth, foot.size("depth")

@@ -18,7 +18,7 @@ from tundish.rules.rule import Need, rule
     source="from memory: EN 806-4 and BS 8558; the same is published for 12 copper",
 )
 def water_clips(room: Room, book: Book) -> Iterator[Need]:
-    """Copper is clipped at most 1.2 m apart along and 1.8 m up, one at least for each piece."""
+    """Copper is held in lined clips at most 1.2 m apart along and 1.8 m up, one at least for each piece."""
     along, up = book.figure("water.clips_along"), book.figure("water.clips_up")
     for run in room.pipes_of("hot", "cold"):
         why = f"{run.kind} to {served(room, run).name}"
