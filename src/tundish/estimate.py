@@ -19,6 +19,7 @@ from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.options import Option, with_changes, words
 from tundish.pricing.invoice import Invoice
+from tundish.pricing.labour import crewed_terms
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.variation import Agreed, Variation
@@ -120,15 +121,16 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
     options, misfits = _options(job, supplied, effort, stop)
+    terms = crewed_terms(job.terms, book.crew)
     return Estimate(
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         tuple(_once(each for take in takes for each in take.decisions)),
-        cuts, buying, price(hours, buying, job.terms),
+        cuts, buying, price(hours, buying, terms),
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
-            listed.problems, own_problems(book), problems(job.terms), misfits,
+            listed.problems, own_problems(book), problems(terms), misfits,
         ))),
         options, listed.made, tuple(each for take in takes for each in take.otherwise),
     )  # fmt: skip

@@ -185,6 +185,8 @@ SHOWN = group(
             contingency=MONEY,
             rounding=MONEY,
             price=MONEY,
+            lasts=NUMBER,
+            people=several(name=WORDS, hours=NUMBER, rate={"anyOf": [MONEY, {"type": "null"}]}, amount=MONEY, paid=MONEY),
         ),
         payments=several(when=WORDS, percent=WORDS, amount=MONEY),
         beside=several(kind=WORDS, name=WORDS, amount=MONEY),

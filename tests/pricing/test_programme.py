@@ -18,7 +18,7 @@ NOTHING = Decimal(0)
 
 
 def stage(key: Stage, hours: float) -> StagePrice:
-    return StagePrice(key, STAGE_NAMES[key], NOTHING, NOTHING, number(hours, "h"), NOTHING, NOTHING, NOTHING)
+    return StagePrice(key, STAGE_NAMES[key], NOTHING, NOTHING, number(hours, "h"), NOTHING, NOTHING, NOTHING, lasts=hours)
 
 
 def test_work_goes_on_from_day_to_day_and_waits_for_the_tiles() -> None:

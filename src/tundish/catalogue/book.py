@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from tundish.catalogue.crew import Crew
 from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
 from tundish.catalogue.own_rules import OwnRule
 from tundish.catalogue.trader import Trader
@@ -58,6 +59,7 @@ class Book:
     """Suppliers and offers that are not bought from."""
     own_rules: tuple[OwnRule, ...] = ()
     """What the trader allows for on every job besides what the supplied rules ask for."""
+    crew: Crew = field(default_factory=Crew)
 
     def buys(self, offer: Offer) -> bool:
         """Whether an offer may be bought: neither it nor its supplier is one that is never bought from."""

@@ -18,6 +18,7 @@ from tundish.estimate import Estimate, Job, estimate
 from tundish.figure import Figure
 from tundish.kit_or_loose import finishes, framed
 from tundish.open_inputs import open_inputs
+from tundish.pricing.price import Worked
 from tundish.ranges import alone, with_range
 from tundish.rules.rule import Finding
 from tundish.takeoff.routes import routes
@@ -177,6 +178,11 @@ def _cuts(plan: CutPlan) -> dict[str, Any]:
     return made | {"cost_pence": done.cost_pence, "bound_pence": done.bound_pence, "proven": done.proven, "unplaced": list(done.unplaced)}
 
 
+def _worked_by(one: Worked) -> dict[str, Any]:
+    rate = None if one.rate is None else str(one.rate)
+    return {"name": one.name, "hours": one.hours, "rate": rate, "amount": str(one.amount), "paid": str(one.paid)}
+
+
 def _price(worked: Estimate) -> dict[str, Any]:
     price = worked.price
     stages = [
@@ -188,6 +194,7 @@ def _price(worked: Estimate) -> dict[str, Any]:
             "labour": str(each.labour),
         }
         | {name: str(getattr(each, name)) for name in ("overhead", "contingency", "rounding", "price")}
+        | {"lasts": each.lasts, "people": [_worked_by(one) for one in each.people]}
         for each in price.stages
     ]
     money = {

@@ -7,12 +7,13 @@ Ids: `figure:KEY` of the chosen room, `input:PATH`, `line:ITEM`, `piece:ITEM:MAR
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from decimal import Decimal
+from dataclasses import replace
 from typing import Final
 
 from tundish import measure
 from tundish.desktop import open_list, standing, typing_over
 from tundish.desktop.job_line import FINISH
+from tundish.desktop.price_reasons import price_view, stage_sections
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.workspace import Workspace
 from tundish.documents.materials import buy_words
@@ -63,7 +64,7 @@ def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFro
         "check": lambda: _check(name, estimate),
         "decision": lambda: _decision(name, workspace, estimate),
         "rule": lambda: _rule(name, estimate),
-        "price": lambda: _price(estimate),
+        "price": lambda: price_view(estimate),
     }
     if kind in views:
         return views[kind]()
@@ -73,7 +74,9 @@ def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFro
         if figure is None or not step.isdecimal() or int(step) >= len(figure.terms):
             return None
         figure = figure.terms[int(step)].figure
-    return figure_view(figure, asked, workspace, came_from) if figure else None
+    view = figure_view(figure, asked, workspace, came_from) if figure else None
+    stage = next((each for each in estimate.price.stages if asked == f"stage:{each.stage}"), None)
+    return replace(view, sections=(*stage_sections(stage), *view.sections)) if view and stage else view
 
 
 def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str = "") -> WhereFromView:
@@ -354,24 +357,6 @@ def _room_to_move(finding: Finding) -> tuple[Section, ...]:
     words = "Room to spare" if finding.spare >= 0 else "Short by"
     tone = "settled" if finding.spare >= 0 else "fails"
     return (Section("Room to move", (ReceiptLine("", words, measure.show_amount(abs(finding.spare), finding.has.unit), tone=tone),)),)
-
-
-def _price(estimate: Estimate) -> WhereFromView:
-    price = estimate.price
-    rows = [ReceiptLine("worked out", each.name, _money(each.price), link=f"stage:{each.stage}") for each in price.stages]
-    rows += [ReceiptLine("own rate", each.name, _money(each.amount)) for each in price.beside]
-    rows.append(ReceiptLine("worked out", "Before VAT", _money(price.before_vat), is_subtotal=True))
-    if price.vat_lines:
-        rows += [ReceiptLine("rule", each.words, _money(each.vat if each.charged else Decimal(0))) for each in price.vat_lines]
-        rows.append(ReceiptLine("worked out", "You charge", _money(price.total), is_subtotal=True))
-    warning = "" if price.labour_priced else "Materials only: labour is not priced until a rate is typed on Pricing."
-    if price.not_priced:
-        warning = f"Not priced, and not in it: {', '.join(price.not_priced[:3])}."
-    return WhereFromView("Price", _money(price.total), "£", under_title="what the client pays", lines=tuple(rows), warning=warning)
-
-
-def _money(amount: Decimal) -> str:
-    return measure.show_money(amount, sign=False)
 
 
 def _amount(figure: Figure) -> str:

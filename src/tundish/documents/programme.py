@@ -10,6 +10,7 @@ from tundish.documents import programme_drawing
 from tundish.documents.block import Block, Column, Document, Event, Paragraph, Row, Sketch, Table
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
+from tundish.pricing.labour import YOU
 from tundish.pricing.price import Day
 from tundish.rules.rule import STAGE_NAMES
 
@@ -47,6 +48,11 @@ def work_words(day: Day) -> str:
     return day.waits or ", then ".join(dict.fromkeys(name for name, _ in day.work))
 
 
+def needs_two(estimate: Estimate) -> bool:
+    """Whether anything on the job weighs more than one should lift."""
+    return any(caution.title == "Weights to lift" for caution in estimate.cautions)
+
+
 def _title(day: Day, estimate: Estimate) -> str:
     return ": ".join(word for word in (estimate.job.client.name or estimate.job.title, work_words(day)) if word)
 
@@ -54,9 +60,12 @@ def _title(day: Day, estimate: Estimate) -> str:
 def _who(day: Day, estimate: Estimate) -> str:
     if day.waits:
         return "nobody"
-    heavy = any(caution.title == "Weights to lift" for caution in estimate.cautions)
-    lifts = {STAGE_NAMES["frames"], STAGE_NAMES["boarding"], STAGE_NAMES["second fix"]} & {name for name, _ in day.work}
-    return "two, to lift" if heavy and lifts else "one"
+    names = {name for name, _ in day.work}
+    people = dict.fromkeys(each.name for stage in estimate.price.stages if stage.name in names for each in stage.people)
+    if len(people) > 1:
+        return ", ".join("I" if each == YOU else each for each in people)
+    lifts = {STAGE_NAMES["frames"], STAGE_NAMES["boarding"], STAGE_NAMES["second fix"]} & names
+    return "two, to lift" if needs_two(estimate) and lifts else "one"
 
 
 def _on_site(day: Day, days: tuple[Day, ...], estimate: Estimate) -> str:

@@ -8,6 +8,7 @@ from decimal import Decimal
 from tundish.field import must_read
 from tundish.figure import Figure, number, round_up, total
 from tundish.pricing import margin
+from tundish.pricing.labour import crewed
 from tundish.pricing.pennies import nearest, penny, shared
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import NOT_REGISTERED, STEPS, Terms
@@ -21,8 +22,9 @@ SUPPLIERS_VAT = Decimal(20)
 def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> tuple[StagePrice, ...]:
     """Every stage that takes materials or hours, in order."""
     costs = _stage_costs(buying, terms)
-    by_stage = {stage: _stage_hours(stage, hours, terms) for stage in STAGES}
-    return tuple(_stage(stage, costs[stage], by_stage[stage], terms) for stage in STAGES if _wanted(costs[stage], by_stage[stage]))
+    needs = {stage: tuple(need for need in hours if need.stage == stage) for stage in STAGES}
+    made = (_stage(stage, costs[stage], needs[stage], terms) for stage in STAGES)
+    return tuple(each for each in made if each.materials or each.hours.high > 0)
 
 
 def paid(amount: Decimal, terms: Terms) -> Decimal:
@@ -62,25 +64,25 @@ def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ..
     return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
 
 
-def _stage_hours(stage: Stage, hours: tuple[Need, ...], terms: Terms) -> Figure:
-    plain = total([need.amount for need in hours if need.stage == stage], f"{STAGE_NAMES[stage]}, by norms", "h")
+def _stage_hours(stage: Stage, needs: tuple[Need, ...], terms: Terms) -> Figure:
+    plain = total([need.amount for need in needs], f"{STAGE_NAMES[stage]}, by norms", "h")
     harder = must_read(terms, "difficulty", "terms")
     factor = (number(1, "", "as the norms") + (harder / number(100, "%")).named(harder.label)).named("Harder than usual")
     return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
 
 
-def _stage(stage: Stage, cost: Decimal, hours: Figure, terms: Terms) -> StagePrice:
+def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms) -> StagePrice:
     raised = part(terms, "mark_up")
     if terms.mark_up_as == "margin of price":
         raised = margin.mark_up_of(min(raised, margin.MOST / 100))
-    time = Decimal(str(hours.value))
-    mark_up, labour = penny(cost * raised), penny(time * (terms.labour_rate or Decimal(0)))
+    hours = _stage_hours(stage, needs, terms)
+    crew = crewed(stage, needs, hours.value, terms)
+    time = Decimal(str(sum(each.hours for each in crew.people)))
+    mark_up, labour = penny(cost * raised), sum((each.amount for each in crew.people), Decimal(0))
     overhead = penny((cost + labour) * part(terms, "overhead") + time * (terms.overhead_hour or Decimal(0)))
     contingency = penny((cost + mark_up + labour + overhead) * part(terms, "contingency"))
     whole = cost + mark_up + labour + overhead + contingency
     price = nearest(whole, STEPS[terms.round_to])
-    return StagePrice(stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, price, overhead, price - whole)
-
-
-def _wanted(cost: Decimal, hours: Figure) -> bool:
-    return bool(cost) or hours.high > 0
+    return StagePrice(
+        stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, price, overhead, price - whole, crew.people, crew.lasts
+    )

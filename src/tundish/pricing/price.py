@@ -11,8 +11,22 @@ from tundish.rules.rule import Stage
 
 
 @dataclass(frozen=True, slots=True)
+class Worked:
+    """Somebody's part in a stage: hours, what an hour is charged at (None: not known), what it comes to, and what it costs the trader."""
+
+    name: str
+    hours: float
+    rate: Decimal | None
+    amount: Decimal
+    paid: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class StagePrice:
-    """One stage as the client sees it, and what is behind it. `hours` is a figure; money is without VAT."""
+    """One stage as the client sees it, and what is behind it. `hours` is a figure, the work by norms; money is without VAT.
+
+    `people` have the hours that are charged: more than the work where one helps another. `lasts` is less than the work where it is shared.
+    """
 
     stage: Stage
     name: str
@@ -24,6 +38,13 @@ class StagePrice:
     price: Decimal
     overhead: Decimal = Decimal(0)
     rounding: Decimal = Decimal(0)
+    people: tuple[Worked, ...] = ()
+    lasts: float = 0.0
+
+    @property
+    def paid(self) -> Decimal:
+        """What the people of the stage cost the trader."""
+        return sum((each.paid for each in self.people), Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,10 +89,11 @@ class Payment:
 class Price:
     """The price of a job. `not_priced` names lines without a price: they never count as nothing.
 
-    `labour_priced` is False while no labour rate is known: the price is then of materials only.
+    `labour_priced` is False while somebody's rate is not known: their hours are then not in the price.
     Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed. `vat` is what is
     charged: nothing where the customer accounts for it. `kept_back` is what a contractor keeps back of the total (CIS).
-    `break_even` is the price before VAT at which nothing is kept, `least` the one that keeps what the trader wants a day.
+    `break_even` is the price before VAT at which nothing is kept: materials, what stands beside, people paid and overhead. `least` is the
+    one that keeps what the trader wants a day. What is kept an hour is by the hours that the job lasts.
     """
 
     stages: tuple[StagePrice, ...]

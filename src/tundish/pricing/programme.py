@@ -20,7 +20,7 @@ def programme(stages: Sequence[StagePrice], hours_a_day: float, start: str = "")
     waits: dict[int, str] = {}
     room = 0.0
     for place, stage in enumerate(stages):
-        left = stage.hours.value
+        left = stage.lasts
         while left > _LEAST:
             if room < _LEAST:
                 work.append([])
@@ -28,7 +28,7 @@ def programme(stages: Sequence[StagePrice], hours_a_day: float, start: str = "")
             done = min(left, room)
             work[-1].append((stage.name, done))
             left, room = left - done, room - done
-        if stage.stage == "boarding" and stage.hours.value > 0 and place < len(stages) - 1:
+        if stage.stage == "boarding" and stage.lasts > 0 and place < len(stages) - 1:
             waits |= {len(work) + extra: "Adhesive and grout cure" for extra in range(CURING_DAYS)}
             work += [[] for _ in range(CURING_DAYS)]
             room = 0.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
+from tundish.catalogue.crew import Person
 from tundish.field import Entry, amount, choice, date, money, records, text
 from tundish.pricing.cis import RATES as CIS_RATES
 from tundish.pricing.vat import REASONS
@@ -27,9 +28,10 @@ class Extra:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Terms:
-    """Rates, VAT, deposit and dates. A blank labour rate means labour is not priced."""
+    """Rates, VAT, deposit and dates. Where neither the job nor the trader's own rates name a labour rate, labour is not priced."""
 
-    labour_rate: Decimal | None = money("Labour rate, £ an hour", most=500)
+    labour_rate: Decimal | None = money("Labour rate, £ an hour", "Yours. Blank: your usual rate, on Rates and rules.", most=500)
+    people: tuple[Person, ...] = records("People on this job", Person)
     charged_at: str = choice(
         "Materials are charged at", ("bought cost", "used cost"), "Whole packs, bars and sheets, or only what the job uses of them."
     )

@@ -14,6 +14,7 @@ from tundish.figure import total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.instalment import payments, rates_of
+from tundish.pricing.labour import without_rate
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Beside, Price, StagePrice
 from tundish.pricing.programme import programme
@@ -33,13 +34,15 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
     vat_lines = _vat(stages, beside, terms)
     vat = sum((each.vat for each in vat_lines if each.charged), Decimal(0))
     materials = sum((each.materials for each in stages), Decimal(0))
+    lasts = sum(each.lasts for each in stages)
     costs = materials + sum((each.amount for each in beside if each.kind != "discount"), Decimal(0))
+    costs += sum((each.paid + each.overhead for each in stages), Decimal(0))
     kept = before - costs
     return Price(
         stages, beside, before, vat_lines, vat, before + vat, _kept_back(before, beside, materials, terms),
         payments(rates_of(vat_lines, before), _shares(terms), charged=terms.vat != REVERSE_CHARGE),
-        tuple(each.line.item.name for each in buying.purchases if not each.priced), terms.labour_rate is not None,
-        materials, all_hours, kept, penny(kept / Decimal(str(all_hours.value))) if all_hours.value else None,
+        tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
+        materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
         days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
     )  # fmt: skip
 
@@ -64,9 +67,16 @@ def _problems(terms: Terms) -> Iterator[Problem]:
         yield Problem(
             "terms.vat_evidence", f"{reason.words}: {reason.condition} Keep: {reason.evidence} HMRC decides; say here what you saw"
         )
+    yield from without_rate(terms)
     for place, extra in enumerate(terms.extras):
         if extra.amount is None:
             yield Problem(f"terms.extras.{place}.amount", f"{extra.what or 'This'} has no amount: it is not in the price")
+
+
+def _labour_priced(stages: tuple[StagePrice, ...], terms: Terms) -> bool:
+    """Whether everybody who works has a rate; before there is any work, whether the trader has one."""
+    people = [each for stage in stages for each in stage.people]
+    return all(each.rate is not None for each in people) if people else terms.labour_rate is not None
 
 
 def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Terms) -> Iterator[Beside]:

@@ -49,7 +49,8 @@ class Need:
     """So much of something, and why. Either `role` (filled from the book) or `item` (a code) names it.
 
     `cuts`: the pieces, for what is cut from bars or sheets; the amount is then their total length, or the sheets' area.
-    `own`: the client supplies it, so it is listed and not priced.
+    `own`: the client supplies it, so it is listed and not priced. `work`, of hours: the part of the stage that they are for, where
+    another may do it than the rest; empty: the stage.
     """
 
     amount: Figure
@@ -61,6 +62,7 @@ class Need:
     cuts: tuple[Cut, ...] = ()
     own: bool = False
     rule: str = ""
+    work: str = ""
 
 
 @dataclass(frozen=True, slots=True)

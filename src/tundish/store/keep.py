@@ -8,6 +8,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.crew import Crew
 from tundish.catalogue.load import supplied_book
 from tundish.catalogue.own_rules import OwnRule, OwnRules
 from tundish.catalogue.trader import Trader
@@ -195,6 +196,10 @@ class Store:
     def keep_trader(self, trader: Trader) -> None:
         """Keep the trader's own details."""
         self.keep_setting("trader", to_plain(trader))
+
+    def keep_crew(self, crew: Crew) -> None:
+        """Keep the trader's usual rate and people."""
+        self.keep_setting(shelf.CREW, to_plain(crew))
 
     def keep_own_rules(self, rules: tuple[OwnRule, ...]) -> None:
         """Keep the trader's own rules, in place of those there were."""

@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any, Final, cast
 
 from tundish.catalogue.book import Book, RuleFigure
+from tundish.catalogue.crew import Crew
 from tundish.catalogue.item import End, Item, KitPart, Offer, RackPiece, Supplier, Unit
 from tundish.catalogue.own_rules import OwnRules
 from tundish.catalogue.trader import Trader
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
 SET_ASIDE: Final = "set aside"
 """The movement that keeps for a job what was free."""
+CREW: Final = "crew"
 OWN_RULES: Final = "own rules"
 """The setting that holds the trader's own rules."""
 WISHES: Final = "buying wishes"
@@ -70,6 +72,7 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str, jo
         offers[row.item].append(offer_of(row))
     wishes = setting(connection, WISHES) or {}
     trader, _, _ = from_plain(Trader, setting(connection, "trader") or {})
+    crew, _, _ = from_plain(Crew, setting(connection, CREW) or {})
     own, _, _ = from_plain(OwnRules, setting(connection, OWN_RULES) or {})
     return Book(
         items={row.code: _item(row.code, row.kind, row.body) for row in run(select(tables.items).order_by(tables.items.c.code))},
@@ -85,6 +88,7 @@ def read(connection: Connection, figures: Mapping[str, RuleFigure], day: str, jo
         favourites=frozenset(wishes.get("favourites", ())),
         never=frozenset(wishes.get("never", ())),
         own_rules=own.rules if own else (),
+        crew=crew or Crew(),
     )
 
 

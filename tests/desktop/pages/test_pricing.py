@@ -248,3 +248,21 @@ def test_a_client_accepts_the_quote_with_an_option_and_the_job_becomes_that(
     job = fitter.workspace.job
     assert (job.rooms, job.options, job.agreed.basis.rooms) == (without, (), without)
     assert sums_of(job.agreed.rows, job.terms).total == offered
+
+
+def test_a_mate_on_this_job_changes_price_days_and_what_is_kept(fitter: Fitter) -> None:
+    page = opened(fitter)
+    alone = fitter.settled().price
+    fitter.press("Somebody else works on this job", page)
+    fitter.settled()
+    for name, words in (("name", "Mate"), ("rate", "22"), ("paid", "15"), ("frames", "helps"), ("boarding", "shares it")):
+        fitter.type_into(page.form.row(f"terms.people.0.{name}"), words)
+        fitter.settled()
+    price = fitter.settled().price
+    frames = next(each for each in price.stages if each.stage == "frames")
+    assert [each.name for each in frames.people] == ["You", "Mate"]
+    assert price.before_vat > alone.before_vat
+    assert "Mate" in said(page)
+    assert "£22.00" in said(page)
+    fitter.press("Take them off this job", page)
+    assert fitter.settled().price.total == alone.total

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -160,6 +161,57 @@ def test_a_count_of_nonsense_is_said(fitter: Fitter) -> None:
     fitter.press("Counted", page)
     assert page._trouble.text()
     assert fitter.workspace.book.stock == before
+
+
+def test_usual_people_are_weighed_on_the_open_job_and_kept_for_every_job(fitter: Fitter) -> None:
+    fitter.open("101")
+    before = fitter.settled().price
+    page = rates(fitter)
+    page._choose_view("people")
+    card = page.people
+    card._boxes["name"].setText("Tiler")
+    card._boxes["rate"].setText("plenty")
+    card._does["tiling"].choose("does it")
+    fitter.press("Add them", card)
+    assert "Charged" in told(card)
+    card._boxes["rate"].setText("30")
+    card._boxes["paid"].setText("26")
+    fitter.press("Add them", card)
+    fitter.qtbot.waitUntil(lambda: "less" in told(card), timeout=WAIT_MS)
+    assert fitter.workspace.book.crew.people == (), "nothing is kept before it is wanted"
+    fitter.press("Keep it", card)
+    now = fitter.settled().price
+    assert now.before_vat < before.before_vat
+    assert now.break_even > before.break_even
+    (tiler,) = fitter.workspace.store.book().crew.people
+    assert (tiler.name, tiler.rate, tiler.does("tiling")) == ("Tiler", Decimal(30), "does it")
+    card.table.choose("0")
+    card._boxes["rate"].setText("35")
+    fitter.press("Change it", card)
+    fitter.press("Keep it", card)
+    (tiler,) = fitter.workspace.store.book().crew.people
+    assert tiler.rate == Decimal(35)
+    fitter.press("Take them out", card)
+    fitter.press("Keep it", card)
+    assert fitter.settled().price.total == before.total
+
+
+def test_a_usual_rate_of_ones_own_prices_jobs_that_have_none(fitter: Fitter) -> None:
+    fitter.open("101")
+    fitter.settled()
+    fitter.workspace.set("terms.labour_rate", None)
+    assert not fitter.settled().price.labour_priced
+    page = rates(fitter)
+    page._choose_view("people")
+    page.people.table.choose("you")
+    page.people._boxes["rate"].setText("£41.50")
+    fitter.press("Change it", page.people)
+    fitter.press("Keep it", page.people)
+    price = fitter.settled().price
+    assert price.labour_priced
+    assert {each.rate for stage in price.stages for each in stage.people} == {Decimal("41.50")}
+    fitter.press("Add them", page.people)
+    assert "Type a name" in told(page.people)
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:

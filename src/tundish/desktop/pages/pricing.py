@@ -10,33 +10,35 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.catalogue.crew import Person
 from tundish.desktop import look
 from tundish.desktop.bills import Bills
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
+from tundish.desktop.price_words import kept_words, margin_words, option_words, vat_words, where_it_goes, who_words
 from tundish.desktop.quotes import Quotes
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.variations import Agreement
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
-from tundish.estimate import Estimate, Job, OptionPrice
-from tundish.field import must_read
+from tundish.estimate import Estimate, Job
+from tundish.field import fields_of
 from tundish.options import Option, differences, with_changes
-from tundish.pricing.margin import margin_of, mark_up_of
-from tundish.pricing.price import Price, StagePrice
-from tundish.pricing.terms import Extra, Terms
-from tundish.pricing.vat import REASONS
+from tundish.pricing.price import StagePrice
+from tundish.pricing.terms import Extra
 
 COLUMNS: Final = (
     Column("Stage, as the client sees it"),
-    Column("Materials", 92, right=True),
-    Column("Mark-up", 84, right=True),
-    Column("Hours", 64, right=True),
-    Column("Labour", 92, right=True),
+    Column("Materials", 84, right=True),
+    Column("Mark-up", 76, right=True),
+    Column("Hours", 54, right=True),
+    Column("Labour", 84, right=True),
+    Column("Overhead", 82, right=True),
     Column("Contingency", 96, right=True),
-    Column("Price", 96, right=True),
+    Column("Rounding", 80, right=True),
+    Column("Price", 90, right=True),
 )
 TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "difficulty", "hours_a_day")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
@@ -106,13 +108,14 @@ class PricingPage(EstimatePage):
 
     def _fill(self) -> None:
         """Every term, and the rows of what is priced by hand."""
-        self._priced_by_hand = len(self._workspace.job.terms.extras)
+        self._made_of = self._parts_of(self._workspace.job)
         self.form.clear()
         self._margin, self._condition = label("", "note", "ink2", wrap=True), label("", "note", "ink2", wrap=True)
         self._add_group("Terms", TERMS, self._margin)
+        self._add_people()
         self._add_group("Overhead, travel, rounding", COSTS)
         self._add_group("VAT", TAXES, self._condition)
-        for place in range(self._priced_by_hand):
+        for place in range(len(self._workspace.job.terms.extras)):
             self.form.add_group(f"Priced by hand, {place + 1}")
             for name in EXTRA:
                 self.form.input(f"terms.extras.{place}.{name}")
@@ -125,18 +128,38 @@ class PricingPage(EstimatePage):
         self._add_options()
         self._add_group("Offer, dates and words", OFFER)
         self.form.input("terms.not_included", lines=3)
-        self._accepted = bool(self._workspace.job.agreed.on)
         self.form.add_group("Quotes issued")
         self._quotes = Quotes(self._workspace)
         self.form.add_part(self._quotes)
         self.form.add_group("Agreed and varied")
-        if self._accepted:
+        if self._workspace.job.agreed.on:
             self.form.input("why_varied", lines=3)
         self._agreement = Agreement(self._workspace)
         self.form.add_part(self._agreement)
         self.form.add_group("Invoices")
         self._bills = Bills(self._workspace)
         self.form.add_part(self._bills)
+
+    def _add_people(self) -> None:
+        """Who works on this job: your usual people, or its own."""
+        people = self._workspace.job.terms.people
+        for place in range(len(people)):
+            self.form.add_group(f"On this job: {people[place].name or f'person {place + 1}'}")
+            for name in fields_of(Person):
+                self.form.input(f"terms.people.{place}.{name}")
+            remove = button("Take them off this job", "cross")
+            remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("terms.people", place, "take somebody off the job"))
+            self.form.add_part(_in_row(remove))
+        self._who = label("", "note", "ink2", wrap=True)
+        self._who.setContentsMargins(14, 2, 12, 6)
+        self.form.add_part(self._who)
+        usual = self._workspace.book.crew.people
+        tools = [button("Somebody else works on this job", "add")]
+        tools[0].clicked.connect(lambda: self._workspace.add("terms.people", Person(), "add somebody to the job"))
+        if usual and not people:
+            tools.append(button("Change who works on this job", "pencil"))
+            tools[1].clicked.connect(lambda: self._workspace.set("terms.people", usual))
+        self.form.add_part(_in_row(*tools))
 
     def _add_options(self) -> None:
         """Every option with its price beside the job's, and how another is made."""
@@ -170,6 +193,11 @@ class PricingPage(EstimatePage):
             keep.clicked.connect(self._keep_option)
             drop.clicked.connect(self._drop_option)
             self.form.add_part(_in_row(keep, drop))
+
+    def _parts_of(self, job: Job) -> tuple[object, ...]:
+        """What decides which rows the form has."""
+        usual = len(self._workspace.book.crew.people)
+        return (usual, len(job.terms.people), len(job.terms.extras), len(job.options), bool(job.agreed.on))
 
     def _begin_option(self) -> None:
         self._base = self._workspace.job
@@ -222,8 +250,7 @@ class PricingPage(EstimatePage):
     def show_estimate(self, estimate: Estimate) -> None:
         """The price by stage, where the money goes and what is kept."""
         price, terms = estimate.price, estimate.job.terms
-        made_of = (len(terms.extras), len(estimate.job.options), bool(estimate.job.agreed.on))
-        if made_of != (self._priced_by_hand, len(self._priced_options), self._accepted):
+        if self._parts_of(estimate.job) != self._made_of:
             self._fill()
         for words, option in zip(self._priced_options, estimate.options, strict=False):
             words.setText(option_words(option, price))
@@ -239,46 +266,11 @@ class PricingPage(EstimatePage):
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
         self._quotes.show_quotes()
+        self._who.setText(who_words(estimate))
         self._agreement.show_agreed()
         self._bills.show_bills()
-        self._bar.show_parts(_parts(price))
+        self._bar.show_parts(where_it_goes(price))
         self._kept.setText(kept_words(price))
-
-
-def margin_words(terms: Terms) -> str:
-    """Mark-up and the margin it comes to, or the other way round, since people mix them up."""
-    said = must_read(terms, "mark_up").value
-    part = Decimal(str(said)) / 100
-    if terms.mark_up_as == "margin of price" and part < 1:
-        other = float(mark_up_of(part)) * 100
-        return f"{measure.show_percent(said)} margin of price is {measure.show_percent(round(other, 1))} mark-up on cost."
-    other = float(margin_of(part)) * 100
-    return f"{measure.show_percent(said)} mark-up on cost is {measure.show_percent(round(other, 1))} margin of price."
-
-
-def vat_words(terms: Terms) -> str:
-    """The condition of a lower rate and what to keep; nothing at the standard rate."""
-    reason = REASONS[terms.vat_reason]
-    return f"{reason.condition} Keep: {reason.evidence} HMRC's own guidance decides." if reason.condition else ""
-
-
-def option_words(option: OptionPrice, price: Price) -> str:
-    """What an option costs beside the job, what it keeps, what it changes, and what it fails."""
-    more = option.price.total - price.total
-    said = f"{measure.show_money(option.price.total)}, {measure.show_money(abs(more))} {'more' if more >= 0 else 'less'}."
-    fails = f" Fails: {', '.join(option.fails)}." if option.fails else ""
-    return f"{said} You keep {measure.show_money(option.price.kept)}. Changes: {', '.join(option.changes)}.{fails}"
-
-
-def kept_words(price: Price) -> str:
-    """What the trader keeps: the sum, by the hour and by the day."""
-    if not price.labour_priced:
-        return "Materials only: type a labour rate to see what you keep."
-    each_hour = f", {measure.show_money(price.kept_an_hour)} an hour" if price.kept_an_hour is not None else ""
-    each_day = f", {measure.show_money(price.kept / price.days)} a day over {price.days} days" if price.days else ""
-    even = f" Nothing is kept at {measure.show_money(price.break_even)} before VAT."
-    least = f" To keep what you want, the least price is {measure.show_money(price.least)} before VAT." if price.least is not None else ""
-    return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}.{even}{least}"
 
 
 def _in_row(*widgets: QWidget) -> QWidget:
@@ -291,25 +283,6 @@ def _in_row(*widgets: QWidget) -> QWidget:
     return made
 
 
-def _parts(price: Price) -> tuple[tuple[str, Decimal], ...]:
-    labour = sum((each.labour for each in price.stages), Decimal(0))
-    mark_up = sum((each.mark_up for each in price.stages), Decimal(0))
-    contingency = sum((each.contingency + each.rounding for each in price.stages), Decimal(0))
-    overhead = sum((each.overhead for each in price.stages), Decimal(0))
-    discount = sum((each.amount for each in price.beside if each.kind == "discount"), Decimal(0))
-    beside = sum((each.amount for each in price.beside if each.kind != "discount"), Decimal(0))
-    parts = (
-        ("Materials", price.materials_cost),
-        ("Delivery and costs", beside),
-        ("Mark-up less discount" if discount else "Mark-up", mark_up + discount),
-        ("Labour", labour),
-        ("Overhead", overhead),
-        ("Contingency", contingency),
-        ("VAT", price.vat),
-    )
-    return tuple(part for part in parts if part[1] > 0)
-
-
 def _stage_row(stage: StagePrice) -> Row:
     cells = (
         Cell(stage.name, strong=True, glyph="half" if stage.hours.tbc else "", glyph_tone="tbc"),
@@ -317,7 +290,9 @@ def _stage_row(stage: StagePrice) -> Row:
         Cell(_money(stage.mark_up)),
         Cell(measure.show_hours(stage.hours.value)),
         Cell(_money(stage.labour)),
+        Cell(_money(stage.overhead)),
         Cell(_money(stage.contingency)),
+        Cell(_money(stage.rounding)),
         Cell(_money(stage.price), strong=True),
     )
     return Row(f"stage:{stage.stage}", cells)

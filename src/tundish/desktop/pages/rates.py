@@ -15,6 +15,7 @@ from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.own_rules_card import OwnRulesCard
 from tundish.desktop.page import Page
+from tundish.desktop.people_card import PeopleCard
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.weighing import Weighing
 from tundish.desktop.words import button, label
@@ -24,7 +25,7 @@ from tundish.rules.rule import Rule
 
 SENTENCES: Final = (Column("Rule"), Column("Set by", 290))
 FIGURES: Final = (Column("Figure"), Column("Value", 110, right=True), Column("Set by", 300), Column("State", 130))
-VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"), ("own", "My own rules"))
+VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"), ("own", "My own rules"), ("people", "People and rates"))
 
 
 class RatesPage(Page):
@@ -34,6 +35,7 @@ class RatesPage(Page):
         "Choose a figure, type your own value and press Enter: what it changes on the open job is shown, then keep it or leave it.",
         "My own rules allow for what you always need besides, for every frame, metre or square metre.",
         "Put back gives the value as supplied.",
+        "People and rates: who does which work on your jobs, at what rate; a job may say otherwise on Pricing.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -71,6 +73,8 @@ class RatesPage(Page):
         self._stack.addWidget(TableCard(self.sentences))
         self.own_rules = OwnRulesCard(workspace)
         self._stack.addWidget(self.own_rules)
+        self.people = PeopleCard(workspace)
+        self._stack.addWidget(self.people)
         self.set_body(self._stack)
         self._show()
 
@@ -106,6 +110,8 @@ class RatesPage(Page):
             )
         elif self._views.taken() == "own":
             self.own_rules.show_rules()
+        elif self._views.taken() == "people":
+            self.people.show_people()
         else:
             figures = self._workspace.book.figures.values()
             found = [each for each in figures if wanted in f"{each.label} {each.key} {each.source}".lower()]

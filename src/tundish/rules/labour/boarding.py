@@ -27,5 +27,7 @@ def boarding(asked: Asked, book: Book) -> Iterator[Need]:
         hours = [(total(boards, "Board, all layers") * book.figure("labour.board_m2")).named("Boarding")]
         if room.plan.design.finish.tanking:
             hours.append((boarded_area(room) * book.figure("labour.tank_m2")).named("Tanking"))
-        hours.append((tiled_area(room) * book.figure("labour.tile_m2")).named("Tiling"))
-        yield Need(total(hours, "Boarding and tiling"), "boarding", "boards and tiles", role=LABOUR)
+        yield Need(total(hours, "Boards and tanking"), "boarding", "boards and tanking", role=LABOUR)
+        tiling = (tiled_area(room) * book.figure("labour.tile_m2")).named("Tiling")
+        if tiling.high > 0:
+            yield Need(tiling, "boarding", "tiles", role=LABOUR, work="tiling")

@@ -1,0 +1,97 @@
+"""What Pricing says in words: margin and mark-up, who works, a lower rate of VAT, options, what is kept; and where the money goes."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from tundish import measure
+from tundish.documents.programme import needs_two
+from tundish.estimate import Estimate, OptionPrice
+from tundish.field import must_read
+from tundish.pricing.margin import margin_of, mark_up_of
+from tundish.pricing.price import Price
+from tundish.pricing.terms import Terms
+from tundish.pricing.vat import REASONS
+
+
+def margin_words(terms: Terms) -> str:
+    """Mark-up and the margin it comes to, or the other way round, since people mix them up."""
+    said = must_read(terms, "mark_up").value
+    part = Decimal(str(said)) / 100
+    if terms.mark_up_as == "margin of price" and part < 1:
+        other = float(mark_up_of(part)) * 100
+        return f"{measure.show_percent(said)} margin of price is {measure.show_percent(round(other, 1))} mark-up on cost."
+    other = float(margin_of(part)) * 100
+    return f"{measure.show_percent(said)} mark-up on cost is {measure.show_percent(round(other, 1))} margin of price."
+
+
+def who_words(estimate: Estimate) -> str:
+    """Who works how long on the job and at what rate; and that two are wanted to lift where one works alone."""
+    hours: dict[tuple[str, Decimal | None], float] = {}
+    for each in (one for stage in estimate.price.stages for one in stage.people):
+        hours[each.name, each.rate] = hours.get((each.name, each.rate), 0.0) + each.hours
+    said = [
+        f"{name} {measure.show_hours(time)} h at {'no rate yet' if rate is None else measure.show_money(rate)}"
+        for (name, rate), time in hours.items()
+    ]
+    whose = "Your usual people: " if estimate.book.crew.people and not estimate.job.terms.people else ""
+    lift = " Some of it takes two to lift: nobody else is priced." if len(hours) == 1 and needs_two(estimate) else ""
+    return f"{whose}{'; '.join(said)}.{lift}" if said else ""
+
+
+def vat_words(terms: Terms) -> str:
+    """The condition of a lower rate and what to keep; nothing at the standard rate."""
+    reason = REASONS[terms.vat_reason]
+    return f"{reason.condition} Keep: {reason.evidence} HMRC's own guidance decides." if reason.condition else ""
+
+
+def option_words(option: OptionPrice, price: Price) -> str:
+    """What an option costs beside the job, what it keeps, what it changes, and what it fails."""
+    more = option.price.total - price.total
+    said = f"{measure.show_money(option.price.total)}, {measure.show_money(abs(more))} {'more' if more >= 0 else 'less'}."
+    fails = f" Fails: {', '.join(option.fails)}." if option.fails else ""
+    return f"{said} You keep {measure.show_money(option.price.kept)}. Changes: {', '.join(option.changes)}.{fails}"
+
+
+def kept_words(price: Price) -> str:
+    """What the trader keeps: the sum, by hour and day, as a part of the price and of its cost; break-even; the least price."""
+    if not price.labour_priced:
+        return "Not all labour is in the price: type the rates to see what you keep."
+    each_hour = f", {measure.show_money(price.kept_an_hour)} an hour" if price.kept_an_hour is not None else ""
+    each_day = f", {measure.show_money(price.kept / price.days)} a day over {price.days} days" if price.days else ""
+    even = f" Nothing is kept at {measure.show_money(price.break_even)} before VAT."
+    least = f" To keep what you want, the least price is {measure.show_money(price.least)} before VAT." if price.least is not None else ""
+    return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}.{_as_parts(price)}{even}{least}"
+
+
+def where_it_goes(price: Price) -> tuple[tuple[str, Decimal], ...]:
+    """What the client pays as its parts, which add up to it unless nothing is kept; a discount is taken off the mark-up first."""
+    labour = sum((each.labour - each.paid for each in price.stages), Decimal(0))
+    paid = sum((each.paid for each in price.stages), Decimal(0))
+    mark_up = sum((each.mark_up for each in price.stages), Decimal(0))
+    contingency = sum((each.contingency + each.rounding for each in price.stages), Decimal(0))
+    overhead = sum((each.overhead for each in price.stages), Decimal(0))
+    discount = -sum((each.amount for each in price.beside if each.kind == "discount"), Decimal(0))
+    beside = sum((each.amount for each in price.beside if each.kind != "discount"), Decimal(0))
+    yours = []
+    for name, amount in (("Mark-up", mark_up), ("Contingency", contingency), ("Your labour" if paid else "Labour", labour)):
+        less = min(discount, max(amount, Decimal(0)))
+        discount -= less
+        yours.append((f"{name} less discount" if less else name, amount - less))
+    parts = (
+        ("Materials", price.materials_cost),
+        ("Delivery and costs", beside),
+        ("Paid to others", paid),
+        ("Overhead", overhead),
+        *yours,
+        ("VAT", price.vat),
+    )
+    return tuple(part for part in parts if part[1] > 0)
+
+
+def _as_parts(price: Price) -> str:
+    """What is kept as a margin of the price and as a mark-up on all it costs: never one for the other."""
+    if price.before_vat <= 0 or price.break_even <= 0:
+        return ""
+    margin, mark_up = (measure.show_percent(round(float(price.kept / base) * 100, 1)) for base in (price.before_vat, price.break_even))
+    return f" That is {margin} of the price (margin), {mark_up} on what it costs you (mark-up)."

@@ -1,0 +1,73 @@
+"""Who works on a stage, for how many hours, at what rate; and how long it takes when several work at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+from typing import Final
+
+from tundish.catalogue.crew import WORKS, Crew, Person
+from tundish.field import Problem
+from tundish.pricing.pennies import penny
+from tundish.pricing.price import Worked
+from tundish.pricing.terms import Terms
+from tundish.rules.rule import Need, Stage
+
+YOU: Final = "You"
+_EXACT: Final = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Crewed:
+    """The people of a stage with their hours, and how many hours it lasts."""
+
+    people: tuple[Worked, ...]
+    lasts: float
+
+
+def crewed_terms(terms: Terms, crew: Crew) -> Terms:
+    """The terms with the trader's usual rate and usual people where the job has none of its own."""
+    rate = crew.rate if terms.labour_rate is None else terms.labour_rate
+    return replace(terms, labour_rate=rate, people=terms.people or crew.people)
+
+
+def crewed(stage: Stage, needs: Sequence[Need], hours: float, terms: Terms) -> Crewed:
+    """The hours of a stage shared out among those who work on it, each piece of its work in proportion to its norm."""
+    yours = Person(name=YOU, rate=terms.labour_rate)
+    time: dict[int, float] = {}
+    lasts = 0.0
+    for work, part in _parts(stage, needs, hours):
+        did = [place for place, each in enumerate(terms.people) if each.does(work) == "does it"] or [len(terms.people)]
+        sharing = [*did, *(place for place, each in enumerate(terms.people) if each.does(work) == "shares it")]
+        helping = [place for place, each in enumerate(terms.people) if each.does(work) == "helps"]
+        lasts += part / len(sharing)
+        for place in (*sharing, *helping):
+            time[place] = time.get(place, 0.0) + part / len(sharing)
+    people = (*terms.people, yours)
+    order = sorted(time, key=lambda place: (place != len(terms.people), place))
+    return Crewed(tuple(_worked(people[place], round(time[place], _EXACT)) for place in order), round(lasts, _EXACT))
+
+
+def without_rate(terms: Terms) -> Iterator[Problem]:
+    """People who work and have no rate: their hours are not in the price."""
+    for place, each in enumerate(terms.people):
+        if each.rate is None and any(each.does(work) != "not there" for work in WORKS.values()):
+            yield Problem(f"terms.people.{place}.rate", f"{each.name or 'This person'} has no rate: those hours are not in the price")
+
+
+def _parts(stage: Stage, needs: Sequence[Need], hours: float) -> Iterator[tuple[str, float]]:
+    """The pieces of work of a stage, with the hours of each as they were rounded and made harder together."""
+    plain: dict[str, float] = {}
+    for need in needs:
+        plain[need.work or stage] = plain.get(need.work or stage, 0.0) + need.amount.value
+    whole = sum(plain.values())
+    for work, part in plain.items():
+        if part > 0:
+            yield work, hours * part / whole
+
+
+def _worked(person: Person, hours: float) -> Worked:
+    time = Decimal(str(hours))
+    amount, paid = (penny(time * (each or Decimal(0))) for each in (person.rate, person.paid))
+    return Worked(person.name or "Somebody", hours, person.rate, amount, paid)
