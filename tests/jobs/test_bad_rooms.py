@@ -8,7 +8,11 @@ from typing import Any, Final
 import pytest
 
 from tundish.catalogue.load import supplied_book
+from tundish.documents.drawing import Dimension, Words
 from tundish.documents.index import build_all
+from tundish.documents.plan_drawing import strip, whole_room
+from tundish.documents.survey_sketch import follow
+from tundish.documents.wall_drawing import elevation
 from tundish.estimate import Estimate, Job, estimate
 from tundish.plain import from_plain, to_plain
 from tundish.store.keep import demo_jobs
@@ -108,3 +112,51 @@ def test_an_entry_that_may_be_behind_the_pre_wall_or_before_it_is_worked_out(dep
     entry = {"size": "110", "from_left": 1150, "from_wall": {"value": 700, "low": 0, "high": 900, "tbc": True}, "invert": 0}
     worked = worked_out({"rooms.0.design.prewall.depth": depth, "rooms.0.survey.entries": [entry]})
     assert [each.to for each in worked.rooms[0].instead if each.kind == "waste"] == ["Entry 1"]
+
+
+THINGS: Final = {
+    "survey.openings": [{"kind": "window", "wall": "E", "from_left": 200, "width": 600, "height": 900, "sill": 1100}],
+    "survey.obstacles": [{"what": "radiator", "wall": "D", "from_left": 300, "width": 800, "depth": 100}],
+    "survey.electrics": [{"what": "socket", "wall": "C", "from_left": 450}],
+    "survey.slopes": [{"kind": "beam", "wall": "F", "at_wall": 2000, "reach": 300}],
+    "survey.entries": [{"name": "Old boss", "wall": "E", "from_left": 500, "invert": 100}],
+}
+
+
+def test_what_is_at_the_walls_of_a_room_that_makes_none_stays_at_its_own_wall() -> None:
+    changes = {"survey.room.width": 3000, "survey.walls": list(CROSSED), "design.prewall.wall": "D", "survey.stack.wall": "D", **THINGS}
+    worked = worked_out({f"rooms.0.{name}": value for name, value in changes.items()})
+    assert [each.path for each in worked.problems] == ["rooms.0.survey.walls"]
+    (room,) = worked.rooms
+    assert (room.wall, room.width.value) == ("D", 3000)
+    along = {thing.what: min(x for x, _ in thing.shape) for thing in room.around.things}
+    assert along == {"obstacle": 300, "window": 3000 + 200, "electric": -1000 + 450 - 10}
+    assert min(x for x, _ in room.around.unders[0].shape) == 3000 + 2000
+    assert [each.from_left.value for each in room.outfalls] == [room.plan.survey.stack.from_left.value, 3000 + 500]  # type: ignore[union-attr]
+    assert not [each for each in worked.findings if each.title == "Clear floor in front"]
+    plan = whole_room(room)
+    assert not [mark for mark in plan.marks if isinstance(mark, Dimension)]
+    assert {mark.text for mark in plan.marks if isinstance(mark, Words)} >= set("ABCDEF")
+
+
+def test_what_is_at_a_wall_that_there_is_not_is_named_and_left_out() -> None:
+    named = {f"{path}": [{**row, "wall": "K"} for row in rows] for path, rows in THINGS.items()}
+    changes = {"survey.stack.wall": "K", "survey.water.wall": "K", **named}
+    worked = worked_out({f"rooms.0.{name}": value for name, value in changes.items()})
+    (room,) = worked.rooms
+    assert {each.path for each in worked.problems} == {
+        *(f"rooms.0.{path}.0.wall" for path in THINGS),
+        "rooms.0.survey.stack.wall",
+        "rooms.0.survey.water.wall",
+    }
+    assert all("The room has no wall K: choose one of A, B, C, D" in each.text for each in worked.problems)
+    assert not room.around.things
+    assert not room.around.unders
+    assert [each.name for each in room.outfalls] == [""]
+    drawn = [
+        mark
+        for drawing in (elevation(room), strip(room), whole_room(room), follow(room, "survey.stack.from_left"))
+        for mark in drawing.marks
+    ]
+    assert not [mark for mark in drawn if getattr(mark, "piece", "") == "stack"]
+    assert not [mark for mark in drawn if isinstance(mark, Words) and mark.text in {"window", "radiator", "socket"}]

@@ -11,7 +11,7 @@ from tundish.field import Entry
 from tundish.layout.design import RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.shape import shape_of, walls_of
-from tundish.layout.walls import Shape, across
+from tundish.layout.walls import Shape, across, closes
 from tundish.layout.work_out import work_out
 from tundish.survey.survey import Shell, Survey
 from tundish.survey.wall import Side, wall_letter
@@ -119,17 +119,30 @@ def test_walls_that_do_not_close_are_told_where_and_how_far() -> None:
         (((2000, 90), (1500, 90), (3000, 90), (1500, 270), (1000, 270)), ""),
     ],
 )
-def test_what_makes_no_room_is_told_and_a_box_is_drawn(each: tuple[tuple[float | None, float], ...], says: str) -> None:
+def test_what_makes_no_room_is_told_and_its_walls_stay_what_they_are(each: tuple[tuple[float | None, float], ...], says: str) -> None:
     made, told = shape(*each)
-    assert made.square
     assert any(says in words for words in told)
-    assert any("plain box" in words or "do not close" in words for words in told)
+    assert any("in one line" in words for words in told)
+    in_line(made, each)
+
+
+def in_line(made: Shape, each: tuple[tuple[float | None, float], ...]) -> None:
+    """Every wall with its letter and length, one after the other, so that a place on each is a place of its own."""
+    assert not closes(made.sides)
+    assert [side.letter for side in made.sides] == [wall_letter(place) for place in range(len(each) + 1)]
+    assert [side.length.value for side in made.sides] == [3000, *(2000 if length is None else length for length, _ in each)]
+    assert [side.angle for side in made.sides[1:]] == [corner for _, corner in each]
+    along = 0.0
+    for side in made.sides:
+        assert side.in_plan(100, 50) == pytest.approx((along + 100, 50))
+        along += side.length.value
 
 
 def test_walls_that_cross_are_told() -> None:
     """A square spiral: wall E comes back through wall A."""
-    made, told = shape((1000, 90), (1500, 90), (2000, 90), (3000, 90), (1000, 90), (1500, 90), width=3000)
-    assert made.square
+    spiral = ((1000.0, 90.0), (1500.0, 90.0), (2000.0, 90.0), (3000.0, 90.0), (1000.0, 90.0), (1500.0, 90.0))
+    made, told = shape(*spiral, width=3000)
+    in_line(made, spiral)
     assert told
 
 

@@ -22,7 +22,9 @@ _TOUCHES: Final = 0.5
 
 
 def stack_here(room: Room) -> bool:
-    """Whether the stack stands at the wall of this pre-wall; across a corner, behind its front."""
+    """Whether the stack stands at the wall of this pre-wall; across a corner, behind its front. Not at a wall that the room has not."""
+    if room.side_of(room.plan.survey.stack.wall) is None:
+        return False
     x, y = room.figures["stack"].value, room.figures["stack_from_wall"].value
     return at_wall(room, x) and (room.corner is None or room.corner.holds(x, y))
 
@@ -72,10 +74,11 @@ def in_room(room: Room, lead: str) -> Iterator[Mark]:
 
 
 def stack_in_room(room: Room) -> Iterator[Mark]:
-    """The stack in the plan of the whole room, where it was measured."""
+    """The stack in the plan of the whole room, where it was measured; not where its wall is none of the room's."""
     stack = room.plan.survey.stack
-    side = next((each for each in room.sides if each.letter == stack.wall), room.sides[0])
-    yield from _stack(side.in_plan(must_read(stack, "from_left").value, must_read(stack, "from_wall").value))
+    side = room.side_of(stack.wall)
+    if side is not None:
+        yield from _stack(side.in_plan(must_read(stack, "from_left").value, must_read(stack, "from_wall").value))
 
 
 def _round_corner(room: Room, one: Place, other: Place) -> bool:

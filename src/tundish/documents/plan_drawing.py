@@ -53,17 +53,24 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     leads = tuple((each, "" if each is room else f"{each.place}/") for each in (room, *others))
     own = tuple(mark for each, lead in leads for mark in _of_prewall(each, show, findings, lead))
     x1, y1, x2, y2 = beyond((*walls, *at_walls))
+    if not room.closed:
+        y1 = min(y1, -room.figures["room_depth"].value)
     left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
     piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *pipe_drawing.stack_in_room(room))
     named = {f"{lead}{key}" if key != STACK[0] else key: name for each, lead in leads for key, name in pieces(each, show)}
     named |= {STACK[0]: STACK[1]} if show.pipes else {}
-    floor = Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False)
-    marks = (*walls, floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT))
+    floor = (Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False),) if room.closed else ()
+    marks = (*walls, *floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT))
     return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
 
 
 def _sizes(room: Room, left: float, low: float) -> Iterator[Mark]:
-    """How wide and deep the room is over all, so far beyond it; a size can be asked about where a figure of the pre-wall says the same."""
+    """How wide and deep the room is over all, so far beyond it; a size can be asked about where a figure of the pre-wall says the same.
+
+    None where the walls as measured make no room.
+    """
+    if not room.closed:
+        return
     (x1, x2), (y1, y2) = ((min(each), max(each)) for each in zip(*room.corners, strict=True))
     for key, (fx, fy, tx, ty) in (("width", (x1, low, x2, low)), ("room_depth", (left, -y2, left, -y1))):
         whole = tx - fx + ty - fy
@@ -80,10 +87,9 @@ def _walls(room: Room) -> Iterator[Mark]:
 
 
 def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
-    survey, first = room.plan.survey, side is room.sides[0]
-    letters = {each.letter for each in room.sides}
+    survey = room.plan.survey
     for opening in survey.openings:
-        if opening.wall == side.letter or (first and opening.wall not in letters):
+        if opening.wall == side.letter:
             yield from turned(opening_marks(opening, WALL), side)
     for obstacle in survey.obstacles:
         if obstacle.stays and obstacle.wall == side.letter:

@@ -44,10 +44,10 @@ class Span:
         return Dimension(self.x1, way * self.y1, self.x2, way * self.y2, shown, CHALK)
 
 
-def wall_of(room: Room, record: object) -> WallSide:
-    """The wall that a record's places are measured along: wall A where it names none, or one that the room has not."""
-    letter = getattr(record, "wall", "")
-    return next((side for side in room.sides if side.letter == letter), room.sides[0])
+def wall_of(room: Room, record: object) -> WallSide | None:
+    """The wall that a record's places are measured along: wall A where it names none; None where the room has no such wall."""
+    letter = getattr(record, "wall", None)
+    return room.side_of(letter) if isinstance(letter, str) else room.sides[0]
 
 
 def span_of(record: object, name: str, room: Room) -> Span | None:
@@ -71,7 +71,8 @@ def span_of(record: object, name: str, room: Room) -> Span | None:
 def within(room: Room) -> Iterator[Mark]:
     """The stack, waste entries, supplies and electrics on plan, where they were found."""
     for record, marks in _found(room, PLAN):
-        yield from turned(marks, wall_of(room, record))
+        side = wall_of(room, record)
+        yield from turned(marks, side) if side is not None else ()
 
 
 def seen_at(room: Room, side: WallSide) -> Iterator[Mark]:

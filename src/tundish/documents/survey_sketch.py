@@ -39,9 +39,9 @@ def follow(room: Room, path: str) -> Drawing:
         return section(room, path)
     span = span_of(record, name, room)
     side = wall_of(room, record)
-    if span is not None and span.view == FACE:
+    if side is not None and span is not None and span.view == FACE:
         return _wall(room, side, span)
-    return _plan(room, path, side, span)
+    return _plan(room, path, side or room.sides[0], span if side is not None else None)
 
 
 def _of_design(room: Room, path: str, span: Span | None) -> Drawing:

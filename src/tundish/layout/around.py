@@ -14,7 +14,7 @@ from tundish import measure
 from tundish.layout.clip import box, common
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
-from tundish.layout.walls import Point
+from tundish.layout.walls import Point, WallSide
 from tundish.survey.shape import Obstacle
 from tundish.survey.survey import Survey
 from tundish.survey.wall import Opening
@@ -78,7 +78,9 @@ def _openings(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Th
     for place, each in enumerate(survey.openings):
         where = f"survey.openings.{place}"
         left, width, height, sill = (inputs.sure(each, name, where).value for name in ("from_left", "width", "height", "sill"))
-        side = standing.shape.sides[standing.shape.place_of(each.wall) or 0]
+        side = standing.wall_named(each.wall)
+        if side is None:
+            continue
         if left + width > side.length.value + 1:
             shown = measure.show_length(left + width), measure.show_length(side.length.value)
             inputs.tell(
@@ -87,9 +89,9 @@ def _openings(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Th
             )
         path = f"{inputs.path}.{where}"
         name = f"{each.kind} in wall {side.letter}"
-        yield Thing(each.kind, name, path, _seen(standing, each.wall, box(left, left + width, 0, _FLAT)), sill, sill + height)
+        yield Thing(each.kind, name, path, _seen(standing, side, box(left, left + width, 0, _FLAT)), sill, sill + height)
         if each.kind == "door" and each.swing == "into the room" and width > 0:
-            yield Thing("swing", name, path, _seen(standing, each.wall, _swing(each, left, width)), sill, sill + height)
+            yield Thing("swing", name, path, _seen(standing, side, _swing(each, left, width)), sill, sill + height)
 
 
 def _swing(door: Opening, left: float, width: float) -> tuple[Point, ...]:
@@ -101,21 +103,23 @@ def _swing(door: Opening, left: float, width: float) -> tuple[Point, ...]:
 
 def _obstacles(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Thing]:
     for place, each in enumerate(survey.obstacles):
-        if not each.stays:
+        side = standing.wall_named(each.wall)
+        if not each.stays or side is None:
             continue
         where = f"survey.obstacles.{place}"
         names = ("from_left", "from_wall", "width", "depth", "bottom", "height")
         left, near, width, depth, bottom, height = (inputs.sure(each, name, where).value for name in names)
-        shape = _seen(standing, each.wall, box(left, left + width, near, near + depth))
+        shape = _seen(standing, side, box(left, left + width, near, near + depth))
         yield Thing("obstacle", _called(each), f"{inputs.path}.{where}", shape, bottom, bottom + height)
 
 
 def _electrics(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Thing]:
     for place, each in enumerate(survey.electrics):
-        if each.stays:
+        side = standing.wall_named(each.wall)
+        if each.stays and side is not None:
             where = f"survey.electrics.{place}"
             left, height = inputs.sure(each, "from_left", where).value, inputs.sure(each, "height", where).value
-            shape = _seen(standing, each.wall, box(left - _FLAT, left + _FLAT, 0, _FLAT))
+            shape = _seen(standing, side, box(left - _FLAT, left + _FLAT, 0, _FLAT))
             yield Thing("electric", each.what, f"{inputs.path}.{where}", shape, height, height)
 
 
@@ -123,21 +127,22 @@ def _unders(survey: Survey, standing: Standing, height: float, inputs: Inputs) -
     for place, each in enumerate(survey.slopes):
         where = f"survey.slopes.{place}"
         left, low, reach = (inputs.sure(each, name, where).value for name in ("from_left", "at_wall", "reach"))
-        side = standing.shape.sides[standing.shape.place_of(each.wall) or 0]
+        side = standing.wall_named(each.wall)
+        if side is None:
+            continue
         width = inputs.number(each, "width", where)
         right = left + width.value if width is not None else side.length.value
         if right <= left or reach <= 0:
             continue
         rise = 0.0 if each.kind == "beam" else max(height - low, 0.0) / reach
-        shape = _seen(standing, each.wall, box(left, right, 0, reach))
-        origin, ahead = _seen(standing, each.wall, ((0.0, 0.0), (0.0, 1.0)))
+        shape = _seen(standing, side, box(left, right, 0, reach))
+        origin, ahead = _seen(standing, side, ((0.0, 0.0), (0.0, 1.0)))
         out = ahead[0] - origin[0], ahead[1] - origin[1]
         yield Under(f"{each.kind} at wall {side.letter}", f"{inputs.path}.{where}", shape, low, rise, origin, out)
 
 
-def _seen(standing: Standing, letter: str, shape: Sequence[Point]) -> tuple[Point, ...]:
+def _seen(standing: Standing, side: WallSide, shape: Sequence[Point]) -> tuple[Point, ...]:
     """A shape along one wall in the x and y of the pre-wall's wall."""
-    side = standing.shape.sides[standing.shape.place_of(letter) or 0]
     if side is standing.side:
         return tuple(shape)
     return tuple(standing.side.on_wall(side.in_plan(*each)) for each in shape)

@@ -12,13 +12,15 @@ STACK_SIZE = 110
 
 
 def outfalls_of(outline: Outline, inputs: Inputs) -> tuple[Outfall, ...]:
-    """The stack first, then the entries as surveyed; an entry whose name is taken is told and left out."""
+    """The stack first, then the entries as surveyed; an entry whose name is taken, or at no wall of the room, is told and left out."""
     found = [_stack(outline, inputs)]
     for place, entry in enumerate(outline.plan.survey.entries):
         at = f"survey.entries.{place}"
         name = entry.name.strip() or f"Entry {place + 1}"
         if _same(name, "stack") or any(_same(name, each.name) for each in found):
             inputs.tell(f"{at}.name", f"Another entry is called {name}: give this one a name of its own; until then nothing drains to it")
+            continue
+        if outline.standing.wall_named(entry.wall) is None:
             continue
         along, out = outline.standing.stands(inputs.sure(entry, "from_left", at), inputs.sure(entry, "from_wall", at), entry.wall)
         found.append(

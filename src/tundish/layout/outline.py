@@ -16,7 +16,7 @@ from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.recesses import Recess, recesses_of
 from tundish.layout.standing import Standing
-from tundish.layout.walls import across
+from tundish.layout.walls import across, closes
 from tundish.layout.widths import Run, run_of
 from tundish.survey.wall import SOLID_WALLS
 
@@ -119,6 +119,8 @@ def _lean(standing: Standing, inputs: Inputs) -> Figure | None:
 def _room_depth(plan: RoomPlan, standing: Standing, inputs: Inputs) -> Figure:
     if standing.shape.square and standing.corner is None:
         return inputs.sure(plan.survey.room, "width" if standing.wall_place % 2 else "depth", "survey.room")
+    if not closes(standing.shape.sides):
+        return inputs.sure(plan.survey.room, "depth", "survey.room")
     beyond = standing.corner.depth.value if standing.corner else 0.0
     deep = across(standing.shape.sides, standing.side, standing.side.length.value / 2, beyond)
     return number(round(deep, 1), label="From the middle of the wall to the wall opposite")

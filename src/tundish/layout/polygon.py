@@ -20,13 +20,17 @@ NOT_A_ROOM: Final = 500.0
 SHORTEST: Final = 50.0
 
 
-def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
-    """The room by its walls; None, told, where they make none."""
-    count = len(survey.walls) + 1
+def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape:
+    """The room by its walls; where they make none, told, those walls in one line, so that all that is at them stays with its wall."""
+    angles, given = _given(survey, width, inputs)
+    return _closed(angles, given, inputs) or _in_line(angles, given, inputs.sure(survey.room, "depth", "survey.room"))
+
+
+def _closed(angles: Sequence[float], given: Sequence[Figure | None], inputs: Inputs) -> Shape | None:
+    count = len(given)
     if count < 3:  # noqa: PLR2004 - a triangle is the least
         _none(f"{count} walls do not make a room: at least 3 do. Add the missing ones, or leave their lengths blank", inputs)
         return None
-    angles, given = _given(survey, width, inputs)
     headings = [0.0]
     for angle in angles[1:]:
         headings.append(headings[-1] + 180.0 - angle)
@@ -38,9 +42,8 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
     last = wall_letter(count - 1)
     if out > TOLD_FROM:
         shown = measure.show_length(round(out))
-        inputs.tell(
-            "survey.walls", f"The walls do not close: {shown} mm out at the corner of {last} and A. Measure lengths and corners again"
-        )
+        words = f"The walls do not close: {shown} mm out at the corner of {last} and A. Measure lengths and corners again"
+        inputs.tell("survey.walls", words + _IN_LINE * (out > NOT_A_ROOM))
     corners = points[:-1]
     if out > NOT_A_ROOM or _crossed(corners, inputs) or _inside_out(corners, inputs):
         return None
@@ -59,6 +62,19 @@ def polygon(survey: Survey, width: Figure, inputs: Inputs) -> Shape | None:
                 headings[place],
             )
             for place in range(count)
+        ),
+        square=False,
+    )
+
+
+def _in_line(angles: Sequence[float], given: Sequence[Figure | None], depth: Figure) -> Shape:
+    """The walls unrolled, one after the other; one that is not measured as long as the room is deep."""
+    lengths = [depth.named(f"Wall {wall_letter(place)}, not measured") if each is None else each for place, each in enumerate(given)]
+    ends = _laid(lengths, [0.0] * len(lengths))
+    corners = (90.0, *angles[1:])
+    return Shape(
+        tuple(
+            WallSide(wall_letter(place), ends[place], ends[place + 1], length, corners[place], 0.0) for place, length in enumerate(lengths)
         ),
         square=False,
     )
@@ -168,4 +184,7 @@ def _sum(parts: Sequence[tuple[float, float]]) -> Point:
 
 
 def _none(words: str, inputs: Inputs) -> None:
-    inputs.tell("survey.walls", f"{words}. A plain box is drawn until then")
+    inputs.tell("survey.walls", words + _IN_LINE)
+
+
+_IN_LINE: Final = ". Until then its walls are drawn in one line"

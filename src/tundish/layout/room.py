@@ -17,7 +17,7 @@ from tundish.layout.corner import Across, InCorner
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
 from tundish.layout.tiles import TiledFace
-from tundish.layout.walls import Point, WallSide
+from tundish.layout.walls import Point, WallSide, closes
 from tundish.survey.wall import Wall
 
 
@@ -286,7 +286,16 @@ class Room:
     @property
     def box(self) -> bool:
         """Whether the room is a plain box."""
-        return len(self.sides) == 4 and all(side.angle == 90.0 for side in self.sides)  # noqa: PLR2004
+        return self.closed and len(self.sides) == 4 and all(side.angle == 90.0 for side in self.sides)  # noqa: PLR2004
+
+    @property
+    def closed(self) -> bool:
+        """Whether its walls make a room; they stand in one line where they do not."""
+        return closes(self.sides)
+
+    def side_of(self, letter: str) -> WallSide | None:
+        """The wall of that letter; None where the room has no such wall."""
+        return next((side for side in self.sides if side.letter == letter), None)
 
     @property
     def of_steel(self) -> bool:

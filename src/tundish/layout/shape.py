@@ -17,7 +17,7 @@ def shape_of(survey: Survey, inputs: Inputs) -> Shape:
     shell = survey.room
     width, depth = inputs.sure(shell, "width", "survey.room"), inputs.sure(shell, "depth", "survey.room")
     box = rectangle(width, depth)
-    return box if _is_box(survey) else polygon(survey, width, inputs) or box
+    return box if _is_box(survey) else polygon(survey, width, inputs)
 
 
 def walls_of(survey: Survey) -> tuple[str, ...]:

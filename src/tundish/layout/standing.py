@@ -78,6 +78,11 @@ class Standing:
         """Those of them between two places along it, from left to right."""
         return tuple(each for each in self.turns if min(one, other) < each.x < max(one, other))
 
+    def wall_named(self, letter: str) -> WallSide | None:
+        """The wall of that letter; None where the room has no such wall."""
+        place = self.shape.place_of(letter)
+        return None if place is None else self.shape.sides[place]
+
     def seen(self, x: Figure, letter: str) -> Figure:
         """A place along any wall as it is reckoned along this one, unrolled; a wall that there is not counts as wall A."""
         along = self.shape.seen_from(self.wall_place, self.shape.place_of(letter) or 0, x)
@@ -142,7 +147,7 @@ _NARROWEST, _WIDEST = 60.0, 150.0
 def _wall(prewall: PreWall, shape: Shape, at: str, inputs: Inputs) -> int:
     found = shape.place_of(prewall.wall)
     if found is None:
-        inputs.tell(f"{at}.wall", f"The room has no wall {prewall.wall}: choose one of {_letters(shape)}")
+        inputs.tell(f"{at}.wall", f"The room has no wall {prewall.wall}: choose one of {_letters(shape)}. Until then it stands at wall A")
         return 0
     return found
 
@@ -153,11 +158,13 @@ def _check_walls_named(plan: RoomPlan, shape: Shape, inputs: Inputs) -> None:
     for name in ("openings", "slopes", "obstacles", "electrics", "entries"):
         for place, each in enumerate(getattr(survey, name)):
             if shape.place_of(each.wall) is None:
-                inputs.tell(f"survey.{name}.{place}.wall", f"The room has no wall {each.wall}: choose one of {_letters(shape)}")
+                words = f"The room has no wall {each.wall}: choose one of {_letters(shape)}. Until then it is left out"
+                inputs.tell(f"survey.{name}.{place}.wall", words)
     for name in ("stack", "water"):
         letter = getattr(survey, name).wall
         if shape.place_of(letter) is None:
-            inputs.tell(f"survey.{name}.wall", f"The room has no wall {letter}: choose one of {_letters(shape)}")
+            words = f"The room has no wall {letter}: choose one of {_letters(shape)}. Until then it is reckoned at wall A and not drawn"
+            inputs.tell(f"survey.{name}.wall", words)
 
 
 def _letters(shape: Shape) -> str:

@@ -59,7 +59,7 @@ class Fold:
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """All walls of a room, A first; `square` says that it is a plain box."""
+    """All walls of a room, A first; `square` says that it is a plain box. Walls that make no room stand in one line."""
 
     sides: tuple[WallSide, ...]
     square: bool = True
@@ -111,6 +111,11 @@ class Shape:
     def folds(self, place: int) -> tuple[float, ...]:
         """Where the corners of the room come along one wall unrolled."""
         return tuple(each.x for each in self.turns(place))
+
+
+def closes(sides: Sequence[WallSide]) -> bool:
+    """Whether the walls go round: they stand in one line where they make no room."""
+    return sides[-1].end == sides[0].start
 
 
 def rectangle(width: Figure, depth: Figure) -> Shape:

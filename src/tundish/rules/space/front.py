@@ -16,8 +16,11 @@ from tundish.rules.rule import Finding, judge, rule
 def front(room: Room, book: Book) -> Iterator[Finding]:
     """There is clear floor in front of every appliance.
 
-    From its front edge to the wall opposite; a door, a bath or a radiator there is not reckoned with.
+    From its front edge to the wall opposite; a door, a bath or a radiator there is not reckoned with, and nothing where the walls as
+    measured make no room.
     """
+    if not room.closed:
+        return
     least, face = book.figure("space.front"), room.figures["finished_face"]
     for one in room.framed:
         has = (_deep(room, one) - face - one.ware.size("projection")).named(f"Clear floor before {one.name}")
