@@ -60,7 +60,15 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     named = {f"{lead}{key}" if key != STACK[0] else key: name for each, lead in leads for key, name in pieces(each, show)}
     named |= {STACK[0]: STACK[1]} if show.pipes else {}
     floor = (Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False),) if room.closed else ()
-    marks = (*walls, *floor, *(piped if show.pipes else ()), *own, *at_walls, *_letters(room), *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT))
+    marks = (
+        *walls,
+        *floor,
+        *(piped if show.pipes else ()),
+        *own,
+        *at_walls,
+        *_letters(room),
+        *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT),
+    )
     return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
 
 
