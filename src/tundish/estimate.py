@@ -22,6 +22,7 @@ from tundish.pricing.invoice import Invoice
 from tundish.pricing.labour import crewed_terms
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
+from tundish.pricing.took import After
 from tundish.pricing.variation import Agreed, Variation
 from tundish.pricing.work_out import price, problems
 from tundish.procurement.choose import choose
@@ -66,6 +67,7 @@ class Job:
     invoices: tuple[Invoice, ...] = records("Invoices", Invoice)
     agreed: Agreed = record("Agreed", Agreed)
     variations: tuple[Variation, ...] = records("Variations", Variation)
+    after: After = record("After the job", After)
     why_varied: str = text("Why the job changes", "Printed on the next variation, as the client reads it.")
     why_revised: str = text("Why the quote changes", "Printed on the next issue of the quote, as the client reads it.")
     note: str = text("Note")

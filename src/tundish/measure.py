@@ -195,8 +195,6 @@ def show_amount(value: float | None, unit: str, *, with_unit: bool = False) -> s
     match unit:
         case "mm":
             shown = show_length(value)
-        case "h":
-            shown = show_hours(value)
         case "£":
             return show_money(None if value is None else _exact(value), sign=with_unit)
         case "%":

@@ -11,11 +11,15 @@ from tundish.catalogue.own_rules import OwnRule
 from tundish.catalogue.trader import Trader
 from tundish.errors import TundishError
 from tundish.figure import Figure, Known
+from tundish.measure import show_date
 
 
 @dataclass(frozen=True, slots=True)
 class RuleFigure:
-    """One figure of the rule book: value, unit, who says so and since when. `changed` is the day the trader overruled it."""
+    """One figure of the rule book: value, unit, who says so and since when. `changed` is the day the trader overruled it.
+
+    `from_jobs`: how many finished jobs the trader's own value was taken over from; none where it was typed.
+    """
 
     key: str
     value: float
@@ -25,6 +29,14 @@ class RuleFigure:
     valid_from: str
     supplied: float
     changed: str = ""
+    from_jobs: int = 0
+
+    @property
+    def changed_words(self) -> str:
+        """When the trader changed it, and from how many finished jobs; nothing where it stands as supplied."""
+        if not self.changed:
+            return ""
+        return f"changed {show_date(self.changed)}" + (f", from {self.from_jobs} jobs" if self.from_jobs else "")
 
     def figure(self) -> Figure:
         """It as a figure: a rule, or the trader's own rate once changed."""

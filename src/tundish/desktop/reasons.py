@@ -151,7 +151,8 @@ def _figure(kind: str, name: str, workspace: Workspace, estimate: Estimate) -> F
         return next((cut.length.named(f"{cut.what} {cut.mark}") for cut in cuts if cut.mark == mark), None)
     if kind == "stage":
         return next((each.hours for each in estimate.price.stages if each.stage == name), None)
-    return None
+    told = workspace.told.get(kind)
+    return told(name) if told else None
 
 
 def _input(path: str, workspace: Workspace) -> Figure | None:

@@ -33,6 +33,7 @@ PAGES: Final = (
     ("pricing", "Pricing", "PricingPage"),
     ("paper", "Paper", "PaperPage"),
     ("closing", "Before closing", "ClosingPage"),
+    ("after", "After the job", "AfterPage"),
     ("stock", "Stock", "StockPage"),
     ("prices", "Price list", "PricesPage"),
     ("catalogue", "Catalogue", "CataloguePage"),
@@ -250,7 +251,7 @@ class Shell(QObject):
 
     def _go_to(self, path: str) -> None:
         """Show the page that has the input's box, with the keyboard in it."""
-        key = "pricing" if path.startswith("terms.") else "survey"
+        key = {"terms": "pricing", "after": "after"}.get(path.partition(".")[0], "survey")
         if path.startswith("rooms."):
             self.workspace.choose_room(int(path.split(".")[1]))
         self.window.show_page(key)

@@ -40,7 +40,12 @@ def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str,
 def unsettled(job: Job) -> Iterator[str]:
     """The paths of the inputs that are assumed or still to be confirmed, of those that were given at all, and of the open choices."""
     for path, declared, value in walk(job):
-        if declared.kind == "number" and isinstance(value, Entry) and value.is_open and not path.startswith(("agreed.", "variations.")):
+        if (
+            declared.kind == "number"
+            and isinstance(value, Entry)
+            and value.is_open
+            and not path.startswith(("agreed.", "variations.", "after."))
+        ):
             yield path
     for place, plan in enumerate(job.rooms):
         yield from dict.fromkeys(f"rooms.{place}.{row.choice}" for row in plan.undecided)

@@ -5,7 +5,7 @@ Pages read from here and change the job through `set`, `add`, `remove` and `edit
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -23,6 +23,7 @@ from tundish.session import Session, Step
 
 if TYPE_CHECKING:
     from tundish.catalogue.book import Book
+    from tundish.figure import Figure
     from tundish.store.codec import Opened
     from tundish.store.keep import Store
     from tundish.store.papers import Paper
@@ -69,6 +70,8 @@ class Workspace(QObject):
         self.cut_list_in_use = False
         self.paper = "quote"
         """The key of the paper that is shown, or wanted, on Paper."""
+        self.told: dict[str, Callable[[str], Figure | None]] = {}
+        """What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by."""
         self.aside = Aside(self)
         self._revision = 0
         self._trial: Job | None = None

@@ -72,7 +72,7 @@ def of_my_own(estimate: Estimate) -> Iterator[str]:
         rules = [rule.key for rule in RULES if figure.key in rule.figures and rule.family != "labour"]
         if figure.changed and (not rules or said & set(rules)):
             value, supplied = (measure.show_number(each, None) for each in (figure.value, figure.supplied))
-            yield f"{figure.label}: {value} {figure.unit}".rstrip() + f", supplied {supplied}; changed {measure.show_date(figure.changed)}"
+            yield f"{figure.label}: {value} {figure.unit}".rstrip() + f", supplied {supplied}; {figure.changed_words}"
     if OWN_RULE in said:
         items = estimate.book.items
         used = {need.why for line in estimate.lines for need in line.needs if need.rule == OWN_RULE}

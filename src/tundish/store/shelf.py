@@ -23,6 +23,8 @@ SET_ASIDE: Final = "set aside"
 CREW: Final = "crew"
 OWN_RULES: Final = "own rules"
 """The setting that holds the trader's own rules."""
+TAKEN_NORMS: Final = "norms taken over"
+"""The setting that says which norms were taken over from finished jobs, when, and what they were."""
 WISHES: Final = "buying wishes"
 """The setting that holds favourites and what is never bought."""
 
@@ -134,9 +136,11 @@ def _overruled(connection: Connection, figures: Mapping[str, RuleFigure]) -> dic
     from tundish.store import tables
 
     made = dict(figures)
+    taken = {(key, value): each["jobs"] for each in setting(connection, TAKEN_NORMS) or () for key, value in each["now"].items()}
     for row in connection.execute(select(tables.overruled)):
         if row.key in made:
-            made[row.key] = dataclasses.replace(made[row.key], value=row.value, changed=row.changed)
+            jobs = taken.get((row.key, row.value), 0)
+            made[row.key] = dataclasses.replace(made[row.key], value=row.value, changed=row.changed, from_jobs=jobs)
     return made
 
 

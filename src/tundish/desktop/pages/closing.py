@@ -49,7 +49,9 @@ class ClosingPage(EstimatePage):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Before closing", "What must be settled while the wall is open?", workspace)
         self._close, self._anyway = button("Close the wall", "lock", main=True), button("Close anyway")
-        self._open_up = button("Open up again", "undo")
+        self._open_up, after = button("Open up again", "undo"), button("After the job", "calendar")
+        after.clicked.connect(lambda: self.page_asked.emit("after"))
+        self.add_tool(after)
         for tool, does in ((self._anyway, self._ask_reason), (self._open_up, self._ask_reason), (self._close, self._close_wall)):
             tool.clicked.connect(does)
             self.add_tool(tool)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
@@ -19,6 +20,7 @@ from tundish.errors import TundishError
 from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
+from tundish.pricing.took import After
 from tundish.store.codec import ENDING, MOST_BYTES, write_job
 from tundish.store.photographs import named_in
 from tundish.writers.safe import file_name, write_whole
@@ -150,7 +152,7 @@ class JobsPage(Page):
         if self.table.chosen():
             opened, _ = self._workspace.store.open(int(self.table.chosen()))
             if opened.job is not None:
-                self._workspace.take_in(opened.job, opened.pictures)
+                self._workspace.take_in(replace(opened.job, after=After()), opened.pictures)
 
     def _put_away(self) -> None:
         if self.table.chosen():

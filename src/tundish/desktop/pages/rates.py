@@ -157,7 +157,7 @@ def _grouped(rows: list[tuple[str, Row]]) -> tuple[Group, ...]:
 
 
 def _figure_row(figure: RuleFigure) -> Row:
-    state = f"changed {measure.show_date(figure.changed)}" if figure.changed else "as supplied"
+    state = figure.changed_words or "as supplied"
     value = f"{measure.show_number(figure.value, None)} {figure.unit}".strip()
     below = f"supplied {measure.show_number(figure.supplied, None)}" if figure.changed else ""
     return Row(
