@@ -197,3 +197,28 @@ def test_a_gauge_in_a_cell_is_painted(table: Table) -> None:
     middle = table.rowViewportPosition(0) + table.rowHeight(0) // 2
     colours = {image.pixelColor(x, middle).name().upper() for x in range(table.columnViewportPosition(2), table.columnViewportPosition(3))}
     assert look.now().hex("settled") in colours
+
+
+def long(count: int, *, first: int = 0) -> Group:
+    return Group("long", "Long", tuple(row(f"row-{place}", f"Row {place}") for place in range(first, first + count)))
+
+
+def test_the_chosen_row_stays_where_it_shows_when_rows_come_in_above_it(table: Table) -> None:
+    table.set_groups((long(60),))
+    table.choose("row-40")
+    before = table.visualRect(table.currentIndex()).top()
+    table.set_groups((DRAINAGE, long(60)))
+    assert table.chosen() == "row-40"
+    assert table.visualRect(table.currentIndex()).top() == before
+    table.set_groups((long(60),))
+    assert table.visualRect(table.currentIndex()).top() == before
+
+
+def test_a_chosen_row_out_of_sight_is_left_there_until_it_is_asked_back(table: Table) -> None:
+    table.set_groups((long(60),))
+    table.choose("row-50")
+    table.verticalScrollBar().setValue(0)
+    table.set_groups((long(61),))
+    assert table.verticalScrollBar().value() == 0
+    table.bring_back()
+    assert table.viewport().rect().contains(table.visualRect(table.currentIndex()))

@@ -45,11 +45,14 @@ class Table(QTableView):
         self.selectionModel().currentRowChanged.connect(self._row_changed)
 
     def set_groups(self, groups: Sequence[Group]) -> None:
-        """Show these groups; the chosen row stays chosen where it is still there, and the list does not jump."""
-        kept = self.chosen()
+        """Show these groups; the row chosen stays so where it is still there, in sight where it was; else the list does not jump."""
+        kept, at = self.chosen(), self._at()
         scrolled = self.verticalScrollBar().value()
         self.table_model.set_groups(groups)
         self._restore(kept, scrolled)
+        if at is not None and self.chosen() == kept:
+            moved = self.rowViewportPosition(self.currentIndex().row()) - at
+            self.verticalScrollBar().setValue(self.verticalScrollBar().value() + moved)
 
     def set_rows(self, rows: Sequence[Row]) -> None:
         """Show rows without groups."""
@@ -71,6 +74,11 @@ class Table(QTableView):
             self._fold(group, folded=False)
         if (place := self.table_model.place(row_id)) >= 0:
             self._go_to(place)
+
+    def bring_back(self) -> None:
+        """Bring the chosen row into sight, with no further scrolling than that takes."""
+        if self.currentIndex().isValid():
+            self.scrollTo(self.currentIndex())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         entry = self._entry()
@@ -176,7 +184,14 @@ class Table(QTableView):
             self.selectionModel().blockSignals(blocked)
         self.verticalScrollBar().setValue(scrolled)
 
+    def _at(self) -> int | None:
+        """How far below the heads the chosen row shows, pixels; None where none is chosen or it is out of sight."""
+        index = self.currentIndex()
+        shown = self.visualRect(index) if index.isValid() else QRect()
+        return shown.top() if shown.isValid() and self.viewport().rect().contains(shown.center()) else None
+
     def _go_to(self, place: int) -> None:
+        self.updateGeometries()  # rows that have just come are scrolled over only then
         index = self.table_model.index(place, 0)
         chosen = QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
         self.selectionModel().setCurrentIndex(index, chosen)

@@ -181,3 +181,27 @@ def test_a_sent_order_is_a_paper_of_its_own_and_its_file_takes_the_goods_in(
 
 def order_papers(placed: tuple[Placed, ...], estimate: Estimate) -> dict[str, str]:
     return {made.key: as_text(made) for made in build_all(estimate, placed)}
+
+
+def in_sight(page: OrderingPage) -> bool:
+    return page.table.viewport().rect().contains(page.table.visualRect(page.table.currentIndex()))
+
+
+def test_the_order_sent_is_gone_to_and_its_line_is_in_sight_after_every_booking(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Send order", page)
+    best(fitter)
+    (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
+    assert page.table.chosen() == f"order:{order.id}:{order.lines[0].id}"
+    assert in_sight(page)
+    last = next(line for line in reversed(order.lines) if line.packs > 1)
+    page.table.choose(f"order:{order.id}:{last.id}")
+    page.table.verticalScrollBar().setValue(0)
+    page._box.setText("1")
+    fitter.press("Goods in", page)
+    assert in_sight(page)
+    assert page._box.text() == str(last.packs - 1)
+    fitter.press("Rest will not come", page)
+    best(fitter)
+    assert page.table.chosen() == f"order:{order.id}:{last.id}"
+    assert in_sight(page), "what is to be ordered again comes in above it"

@@ -268,19 +268,29 @@ class OrderingPage(EstimatePage):
         if estimate is None or not key:
             return
         orders, job = Orders(self._workspace.store), self._workspace.job_key
-        orders.send(orders.draft(job, key, [one.pick for one in self._still[key]]), self._how.currentText())
+        order_id = orders.draft(job, key, [one.pick for one in self._still[key]])
+        orders.send(order_id, self._how.currentText())
         taken = {each.line.item.code: each.from_stock.value for each in estimate.buying.purchases if each.from_stock.value}
         self._trouble.setText(" ".join(Ledger(self._workspace.store).set_aside(job, taken)))
         self._workspace.said.emit(f"Order to {estimate.book.suppliers[key].name} sent")
         self._changed()
+        self._go_to_order(order_id)
 
     def _send_levels(self, key: str) -> None:
         """Send the van's own order, of what is under its level."""
         from tundish.store.orders import Orders
 
         orders = Orders(self._workspace.store)
-        orders.send(orders.draft("", key, self._levels[key]), self._how.currentText())
+        order_id = orders.draft("", key, self._levels[key])
+        orders.send(order_id, self._how.currentText())
         self._changed()
+        self._go_to_order(order_id)
+
+    def _go_to_order(self, order_id: int) -> None:
+        """Choose the first line of an order that was sent: what is asked of it next is what came."""
+        line = next((line for order in self._sent if order.id == order_id for line in order.lines), None)
+        if line is not None:
+            self.table.choose(f"order:{order_id}:{line.id}")
 
     def _save_xml(self) -> None:
         """Save the order chosen: a sent one as it was sent, else the draft, which is kept so that its number stands."""
@@ -356,5 +366,10 @@ class OrderingPage(EstimatePage):
         self._changed()
 
     def _changed(self) -> None:
+        """Show what became of it, the line chosen in sight with what is still to come of it."""
         self._workspace.book_has_changed()
         self.show_again()
+        self.table.bring_back()
+        found = self._line()
+        if found is not None:
+            self._box.show_value(str(found[1].coming))
