@@ -75,6 +75,24 @@ class Job:
     kept: tuple[tuple[str, str], ...] = ()
 
 
+def as_new(job: Job, number: str) -> Job:
+    """A job of its own that asks for the same: nothing billed, agreed, cut, bought or settled, and no day of the first goes with it."""
+    return replace(
+        job,
+        number=number,
+        terms=replace(job.terms, quoted="", start="", boarding="", vat_evidence=""),
+        buying=replace(job.buying, by="", accepted="", done=""),
+        sawn=(),
+        settled=(),
+        invoices=(),
+        agreed=Agreed(),
+        variations=(),
+        after=After(),
+        why_varied="",
+        why_revised="",
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class OptionPrice:
     """An option worked out as a job of its own: what it changes, in words, its price, and the titles of the checks it fails."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from decimal import Decimal
 
@@ -58,8 +58,11 @@ def both_ways(job: Job, book: Book, effort: Effort = Effort.BEST, stop: Stop = n
     return one, other
 
 
-def variation_of(job: Job, pair: Pair, day: str) -> Variation | None:
-    """The change between the two as a variation to be offered on a day (ISO); None where nothing that is agreed changes."""
+def variation_of(job: Job, pair: Pair, day: str, given: Iterable[str] = ()) -> Variation | None:
+    """The change between the two as a variation to be offered on a day (ISO); None where nothing that is agreed changes.
+
+    `given` are the numbers that were ever given to variations.
+    """
     before, after = pair
     terms = before.job.terms
     rows = varied_rows(rows_agreed(job.agreed, job.variations), rows_of(before.price, terms), rows_of(after.price, after.job.terms))
@@ -68,7 +71,7 @@ def variation_of(job: Job, pair: Pair, day: str) -> Variation | None:
     if not rows and not items and not changes and days[0] == days[1]:
         return None
     return Variation(
-        number=next_variation(job.number, job.variations),
+        number=next_variation(job.number, job.variations, given),
         made=day,
         why=job.why_varied.strip(),
         changes="\n".join(changes),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 from typing import Final
 
@@ -13,11 +13,14 @@ from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 from tundish import measure
 from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
-from tundish.documents.invoice import when_to_pay
+from tundish.documents.invoice import build, when_to_pay
 from tundish.documents.paper import trader_of
 from tundish.errors import TundishError
 from tundish.pricing.contract import Contract, contract_of
 from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number, overbilled
+from tundish.store.bills import gaps_of
+from tundish.store.numbers import BILL
+from tundish.store.papers import Paper
 
 OVER: Final = "More is billed than is agreed now: take back the last bill, then make it again."
 
@@ -32,6 +35,8 @@ class Bills(QWidget):
         self._rows = QVBoxLayout(self)
         self._rows.setContentsMargins(14, 2, 12, 6)
         self._shown: tuple[object, ...] = ()
+        self._gaps_of: tuple[object, ...] = ()
+        self._missing: tuple[str, ...] = ()
         self.show_bills()
 
     def show_bills(self) -> None:
@@ -39,9 +44,10 @@ class Bills(QWidget):
         contract, issued = self._contract(), self._workspace.job.invoices
         more = contract is not None and next_invoice(contract, issued, "", "") is not None
         over = contract is not None and overbilled(contract, issued)
-        if (issued, more, over) == self._shown:
+        gaps = self._gaps(issued)
+        if (issued, more, over, gaps) == self._shown:
             return
-        self._shown = (issued, more, over)
+        self._shown = (issued, more, over, gaps)
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
@@ -55,6 +61,15 @@ class Bills(QWidget):
             self._rows.addWidget(label(OVER, "note", "tbc", wrap=True))
         elif not issued:
             self._rows.addWidget(label("A bill can be made once the work is priced.", "note", "ink2", wrap=True))
+        for each in gaps:
+            self._rows.addWidget(label(each, "note", "ink2", wrap=True))
+
+    def _gaps(self, issued: tuple[Invoice, ...]) -> tuple[str, ...]:
+        """Numbers of the job that are not in use, each with its reason; asked for again when bills or variations are others."""
+        of = (self._workspace.job_id, issued, self._workspace.job.variations)
+        if of != self._gaps_of:
+            self._gaps_of, self._missing = of, gaps_of(self._workspace.store, self._workspace.job_id)
+        return self._missing
 
     def _row(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> QWidget:
         words = label(words_of(invoice, issued), "note", wrap=True)
@@ -66,15 +81,16 @@ class Bills(QWidget):
         return in_row(words, *acts)
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
-        made = button(words, glyph)
+        made = button(words, glyph, once=True)
         made.clicked.connect(lambda _=False: do())
         return made
 
     def _next(self) -> None:
-        contract, job = self._contract(), self._workspace.job
-        if contract is None:
+        contract, job, estimate = self._contract(), self._workspace.job, self._workspace.estimate
+        if contract is None or estimate is None or estimate.job is not job:
+            self._workspace.said.emit("The price is being worked out: make the bill once it is shown.")
             return
-        made = next_invoice(contract, job.invoices, next_number(job.number, job.invoices), date.today().isoformat())
+        made = next_invoice(contract, job.invoices, self._number(), date.today().isoformat())
         if made is not None:
             self._workspace.add("invoices", made, f"make invoice {made.number}")
 
@@ -86,9 +102,14 @@ class Bills(QWidget):
         return contract_of(estimate.price, job.terms, job.agreed, job.variations)
 
     def _credit(self, invoice: Invoice) -> None:
-        issued = self._workspace.job.invoices
-        number = next_number(self._workspace.job.number, issued)
-        self._workspace.add("invoices", credit(invoice, number, date.today().isoformat()), f"take back invoice {invoice.number}")
+        if is_credited(invoice, self._workspace.job.invoices):  # a second press, before the first is shown
+            return
+        note = credit(invoice, self._number(), date.today().isoformat())
+        self._workspace.add("invoices", note, f"take back invoice {invoice.number}")
+
+    def _number(self) -> str:
+        job = self._workspace.job
+        return next_number(job.number, job.invoices, self._workspace.given(BILL))
 
     def _paid(self, invoice: Invoice) -> None:
         job = self._workspace.job
@@ -96,17 +117,24 @@ class Bills(QWidget):
         self._workspace.edit(f"invoice {invoice.number} paid", replace(job, invoices=paid), "invoices")
 
     def _save_xml(self, invoice: Invoice) -> None:
-        from tundish.writers.invoice_xml import Parties, lacking, write_invoice_xml
+        from tundish.writers.invoice_xml import Parties, as_xml, lacking
+        from tundish.writers.safe import write_whole
+        from tundish.writers.text import as_text
 
         name = f"{'Credit note' if invoice.credits else 'Invoice'} {invoice.number}.xml"
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {name}", str(Path.home() / name), "UBL 2.1 XML (*.xml)")
         if not chosen:
             return
         client, estimate = self._workspace.job.client, self._workspace.estimate
-        trader = trader_of(estimate) if estimate is not None else self._workspace.book.trader
+        if estimate is None:
+            return
+        parties = Parties(trader_of(estimate), client, when_to_pay(invoice, self._workspace.job.terms))
+        body, document = as_xml(invoice, parties), build(estimate, invoice)
+        now = datetime.now().isoformat(timespec="seconds")
         try:
-            parties = Parties(trader, client, when_to_pay(invoice, self._workspace.job.terms))
-            write_invoice_xml(invoice, parties, Path(chosen))
+            write_whole(Path(chosen), body)
+            paper = Paper(document.key, document.name, "xml", self._workspace.revision, now, as_text(document), body)
+            self._workspace.issue(self._workspace.job_id, paper, document.number)
         except TundishError as fault:
             self._workspace.said.emit(str(fault))
         else:

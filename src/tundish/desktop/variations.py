@@ -20,6 +20,7 @@ from tundish.field import put
 from tundish.options import with_changes
 from tundish.pricing.price import Price
 from tundish.pricing.variation import Agreed, Offer, Variation, difference_of, rows_agreed, sums_of, unanswered
+from tundish.store.numbers import VARIATION
 from tundish.varying import Pair, agree, both_ways, variation_of
 
 BEFORE: Final = "Once the client has accepted, bills follow the accepted price, and what changes after is a variation that both sign."
@@ -111,7 +112,7 @@ class Agreement(QWidget):
         return in_row(label(variation_words(variation, self._workspace.job.agreed), "note", wrap=True), *acts)
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
-        made = button(words, glyph)
+        made = button(words, glyph, once=True)
         made.clicked.connect(lambda _=False: do())
         return made
 
@@ -154,13 +155,18 @@ class Agreement(QWidget):
 
     def _make(self) -> None:
         job, pair = self._workspace.job, self._pair
-        made = variation_of(job, pair, date.today().isoformat()) if pair is not None and _changing(job) == self._of else None
+        if pair is None or _changing(job) != self._of:
+            return
+        made = variation_of(job, pair, date.today().isoformat(), self._workspace.given(VARIATION))
         if made is not None:
             done = replace(job, variations=(*job.variations, made), why_varied="")
             self._workspace.edit(f"make variation {made.number}", done, "variations")
 
     def _answer(self, variation: Variation, how: str) -> None:
-        job, answered = self._workspace.job, put(variation, how, date.today().isoformat())
+        job = self._workspace.job
+        if unanswered(job.variations) != variation:  # a second press, before the first is shown
+            return
+        answered = put(variation, how, date.today().isoformat())
         rows = tuple(answered if each.number == variation.number else each for each in job.variations)
         self._workspace.edit(f"variation {variation.number} {how}", replace(job, variations=rows), "variations")
 

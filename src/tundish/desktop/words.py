@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
 
 from tundish.desktop import icons, look
@@ -33,9 +33,10 @@ def tag(text: str, tone: str = "tbc") -> Tag:
     return Tag(text, tone)
 
 
-def button(text: str, glyph: str = "", *, main: bool = False) -> PushButton:
-    """A push button with a glyph before its words; the main one of a page is filled."""
+def button(text: str, glyph: str = "", *, main: bool = False, once: bool = False) -> PushButton:
+    """A push button with a glyph before its words; the main one of a page is filled. `once`: a double click is one press."""
     made = PushButton(text)
+    made.once = once
     made.setAccessibleName(text)
     if main:
         made.setProperty("kind", "main")
@@ -62,6 +63,8 @@ class PushButton(QPushButton):
     """A push button that Enter presses as well as Space, and whose glyph grows with the text. Where there is no room it is its glyph."""
 
     _short = False
+    once = False
+    """Whether the second press of a double click is left out: what makes a paper makes one."""
 
     def shorten(self, *, short: bool) -> None:
         """Show the glyph alone, the words in the tool tip; or all again."""
@@ -92,6 +95,10 @@ class PushButton(QPushButton):
             self.click()
         else:
             super().keyPressEvent(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        if not self.once:
+            super().mouseDoubleClickEvent(event)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

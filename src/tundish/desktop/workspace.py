@@ -144,8 +144,12 @@ class Workspace(QObject):
         opened = read_job_file(path)
         if opened.job is None:
             return opened.problems
+        number = opened.job.number
+        there = bool(self._of_number(number))
         self.take_in(opened.job, opened.pictures)
         self._say_notes(opened)
+        if there:
+            self.said.emit(f"A job {number} was here already: give one of the two a number of its own, or put one away.")
         return ()
 
     def close_job(self) -> None:
@@ -200,10 +204,25 @@ class Workspace(QObject):
             self._ask()
 
     def undo(self) -> None:
-        """Take the last step back."""
-        step = self.session.undo() if self.session else None
-        if step:
+        """Take the last step back; not where a bill or a variation that went out would go with it."""
+        if not self.session:
+            return
+        out = self._gone_out(self.session.done[-1]) if self.session.done else ""
+        if out:
+            self.said.emit(out)
+        elif step := self.session.undo():
             self.said.emit(f"Undone: {step.label}")
+
+    def _gone_out(self, step: Step) -> str:
+        """Why a step cannot be taken back, or nothing: the client has a paper that it made."""
+        made = [("invoice", each.number) for each in step.after.invoices if each.number not in {one.number for one in step.before.invoices}]
+        had = {one.number for one in step.before.variations}
+        made += [("variation", each.number) for each in step.after.variations if each.number not in had]
+        out = next(((kind, number) for kind, number in made if self.store.issued(self.job_id, f"{kind}-{number}")), None)
+        if out is None:
+            return ""
+        how = "take it back by a credit note" if out[0] == "invoice" else "withdraw it"
+        return f"{out[0].capitalize()} {out[1]} went out, so it is not undone: {how} on Pricing."
 
     def redo(self) -> None:
         """Do the last step again that was taken back."""
@@ -229,9 +248,13 @@ class Workspace(QObject):
             self.floor = floor
             self.floor_changed.emit(floor)
 
-    def issue(self, job_id: int, paper: Paper) -> None:
-        """Keep a paper that went out, of the open job or of the one that it was made from."""
-        self.store.issue(job_id, paper)
+    def given(self, kind: str) -> tuple[str, ...]:
+        """Every number of a kind that was ever given, in any job."""
+        return tuple(each.number for each in self.store.numbers(kind))
+
+    def issue(self, job_id: int, paper: Paper, number: str = "") -> None:
+        """Keep a paper that went out under a number, of the open job or of the one that it was made from."""
+        self.store.issue(job_id, paper, number)
         self._quotes = None
         self.issued.emit()
 
@@ -291,11 +314,19 @@ class Workspace(QObject):
             self.room_place, self.wall_place = max(len(self.job.rooms) - 1, 0), 0
         self.job_changed.emit(step)
         self._ask()
+        if step.before.number != step.after.number and len(self._of_number(self.job.number)) > 1:
+            self.said.emit(
+                f"Another job is {self.job.number} too: stock, orders and papers would be mixed up. Give this one another number."
+            )
+
+    def _of_number(self, number: str) -> tuple[int, ...]:
+        return tuple(row.id for row in self.store.jobs() if number and row.number == number)
 
     def _save(self, step: Step) -> None:
         now = datetime.now().strftime("%H:%M")
         try:
-            kept = self.store.save(self.job_id, self.job, self._revision, step.label)
+            label = step.label if self.job is step.after else f"undone: {step.label}"
+            kept = self.store.save(self.job_id, self.job, self._revision, label)
         except TundishError as fault:
             self.saved.emit(f"Not saved since {now}", True)
             self.said.emit(str(fault))

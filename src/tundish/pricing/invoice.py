@@ -9,6 +9,7 @@ from decimal import Decimal
 from tundish.field import choice, date, flag, money, records, text
 from tundish.pricing.contract import SINCE, Contract
 from tundish.pricing.instalment import Rates, instalment
+from tundish.pricing.numbers import next_after
 from tundish.pricing.pennies import penny
 from tundish.pricing.vat import VatLine, by_rate
 
@@ -105,9 +106,9 @@ def credit(invoice: Invoice, number: str, day: str) -> Invoice:
     )  # fmt: skip
 
 
-def next_number(job: str, issued: Iterable[Invoice]) -> str:
-    """The next number of a job's bills and credit notes; numbers follow one another and none is used again."""
-    return f"{job}-{len(tuple(issued)) + 1}" if job else f"{len(tuple(issued)) + 1}"
+def next_number(job: str, issued: Iterable[Invoice], given: Iterable[str] = ()) -> str:
+    """The next number of a job's bills and credit notes, above all of them and all that were ever `given`: none is used again."""
+    return next_after(f"{job}-" if job else "", (*(each.number for each in issued), *given))
 
 
 def is_credited(invoice: Invoice, issued: Iterable[Invoice]) -> bool:

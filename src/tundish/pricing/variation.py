@@ -10,6 +10,7 @@ from typing import Final
 from tundish.catalogue.own import OwnItem
 from tundish.field import Entry, amount, date, flag, money, record, records, text
 from tundish.layout.design import RoomPlan
+from tundish.pricing.numbers import next_after
 from tundish.pricing.pennies import nearest, whole_vat_step
 from tundish.pricing.price import Price
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
@@ -164,10 +165,9 @@ def varied_rows(agreed: Iterable[PricedRow], before: Iterable[PricedRow], after:
     return tuple(VariedRow(what=key[0], percent=key[1], was=base, now=base + more) for key, base, more in changed)
 
 
-def next_variation(job: str, variations: Iterable[Variation]) -> str:
-    """The next number of a job's variations; they follow one another and none is used again."""
-    place = len(tuple(variations)) + 1
-    return f"{job}-V{place}" if job else f"V{place}"
+def next_variation(job: str, variations: Iterable[Variation], given: Iterable[str] = ()) -> str:
+    """The next number of a job's variations, above all of them and all that were ever `given`: none is used again."""
+    return next_after(f"{job}-V" if job else "V", (*(each.number for each in variations), *given))
 
 
 def unanswered(variations: Iterable[Variation]) -> Variation | None:

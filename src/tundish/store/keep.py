@@ -16,9 +16,10 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import to_plain
 from tundish.resources import resource
-from tundish.store import papers, photographs, shelf
+from tundish.store import numbers, papers, photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
+from tundish.store.numbers import Given
 from tundish.store.papers import Paper
 from tundish.store.top_up import top_up
 
@@ -126,6 +127,7 @@ class Store:
             revision = from_revision + 1
             connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
             _add_revision(connection, (job_id, revision, from_revision), job, label)
+            numbers.keep(connection, job_id, job, _now(), label)
             _thin_out(connection, job_id, revision)
             return Saved(job_id, revision)
 
@@ -177,9 +179,23 @@ class Store:
 
         self.work(work)
 
-    def issue(self, job_id: int, paper: Paper) -> None:
-        """Keep a paper as it was issued."""
-        self.work(lambda connection: papers.keep(connection, job_id, paper, _now()[:10]))
+    def issue(self, job_id: int, paper: Paper, number: str = "") -> None:
+        """Keep a paper as it was issued, and a quote's number; raises NumberTakenError where a quote of another job went out under it."""
+
+        def work(connection: Connection) -> None:
+            if paper.key == numbers.QUOTE:
+                numbers.keep_quote(connection, job_id, number, _now())
+            papers.keep(connection, job_id, paper, _now()[:10])
+
+        self.work(work)
+
+    def numbers(self, kind: str = "") -> tuple[Given, ...]:
+        """Every number that was given in any job, in the order of giving; of one kind where it is said."""
+        return self.work(lambda connection: numbers.given(connection, kind))
+
+    def next_job_number(self) -> str:
+        """A job number that nothing was ever kept under."""
+        return self.work(numbers.next_job)
 
     def issued(self, job_id: int, key: str = "") -> tuple[Paper, ...]:
         """The papers issued for a job, oldest first; of one key where it is given."""
@@ -263,6 +279,7 @@ def _add(connection: Connection, job: Job, pictures: Mapping[str, bytes]) -> Sav
     row = connection.execute(insert(jobs).values(revision=1, touched=_now(), put_away=False, place="", **_columns(job)))
     job_id = int(row.inserted_primary_key[0]) if row.inserted_primary_key else 0
     _add_revision(connection, (job_id, 1, 0), job, "new")
+    numbers.keep(connection, job_id, job, _now(), "new")
     photographs.keep(connection, job_id, pictures)
     return Saved(job_id, 1)
 

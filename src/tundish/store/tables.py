@@ -183,6 +183,20 @@ papers = sa.Table(
     sa.Column("why", sa.Text, nullable=False, server_default=""),
     sa.Column("offers", sa.Text, nullable=False, server_default="[]"),
 )
+numbers = sa.Table(
+    "numbers",
+    META,
+    sa.Column("id", sa.Integer, primary_key=True),
+    # No foreign key: a number stays given when its job is gone.
+    sa.Column("job", sa.Integer, nullable=False, index=True),
+    sa.Column("number", sa.Text, nullable=False, index=True),
+    sa.Column("kind", sa.Text, nullable=False),
+    sa.Column("job_number", sa.Text, nullable=False),
+    sa.Column("what", sa.Text, nullable=False),
+    sa.Column("made", sa.Text, nullable=False),
+    sa.Column("gone", sa.Text, nullable=False, server_default=""),
+    sa.Column("why", sa.Text, nullable=False, server_default=""),
+)
 photographs = sa.Table(
     "photographs",
     META,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -11,13 +12,20 @@ from PySide6.QtGui import QImage, qRgb
 from PySide6.QtWidgets import QFileDialog, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.cutting.sawn import Sawn
 from tundish.desktop.chips import Chip
 from tundish.desktop.pages.jobs import JobsPage
 from tundish.estimate import Job
 from tundish.field import added
+from tundish.pricing.invoice import Charge, Invoice
+from tundish.pricing.variation import Agreed, Variation
 from tundish.store.codec import read_job_file, write_job
+from tundish.store.orders import Orders
+from tundish.store.papers import Paper
 from tundish.store.photographs import key_of
+from tundish.survey.settled import Settled
 from tundish.survey.shape import Photograph
+from tundish.varying import agree
 
 
 def jpeg() -> bytes:
@@ -119,3 +127,74 @@ def test_every_tool_of_the_page_shows_its_words(fitter: Fitter) -> None:
     for each in page.findChildren(QPushButton):
         if each.isVisible():
             assert each.width() >= each.sizeHint().width(), each.text()
+
+
+def test_a_copy_asks_for_the_same_and_has_nothing_of_what_was_issued(fitter: Fitter) -> None:
+    fitter.open("102")
+    worked = fitter.settled()
+    charge = Charge(what="all", net=Decimal(10), percent=Decimal(20))
+    first = replace(
+        worked.job,
+        agreed=agree(worked, "2026-12-01"),
+        invoices=(Invoice(number="102-1", what="Deposit", charges=(charge,)),),
+        variations=(Variation(number="102-V1"),),
+        settled=(Settled(decision="seen", state="settled"),),
+        sawn=(Sawn(item="strut", mark="A1"),),
+        buying=replace(worked.job.buying, accepted="2026-12-01"),
+        terms=replace(worked.job.terms, quoted="2026-11-30", start="2026-12-10"),
+        why_varied="taller",
+        why_revised="cheaper",
+    )
+    fitter.workspace.edit("sign all", first)
+    key = fitter.workspace.job_key
+    Orders(fitter.workspace.store).draft(key, "north", [worked.buying.purchases[0].picks[0]])
+    fitter.workspace.issue(fitter.workspace.job_id, Paper("quote", "Quote 102", "pdf", 1, "2026-12-01T10:00:00", "words", b""), "102")
+    page = jobs_page(fitter)
+    page.table.choose(str(fitter.workspace.store.find("102")))
+    fitter.press("Copy", page)
+    fitter.settled()
+    copy, workspace = fitter.workspace.job, fitter.workspace
+    assert copy.number == "105"
+    assert (copy.client, copy.rooms, copy.title, copy.options) == (first.client, first.rooms, first.title, first.options)
+    assert copy.terms == replace(first.terms, quoted="", start="", boarding="", vat_evidence="")
+    assert (copy.agreed, copy.invoices, copy.variations, copy.settled, copy.sawn) == (Agreed(), (), (), (), ())
+    assert (copy.buying.accepted, copy.why_varied, copy.why_revised) == ("", "", "")
+    assert workspace.quotes == workspace.store.issued(workspace.job_id) == ()
+    assert Orders(workspace.store).all(workspace.job_key) == ()
+    assert len(Orders(workspace.store).all(key)) == 1
+    fitter.press("Copy", jobs_page(fitter))
+    assert fitter.workspace.job.number == "106", "a copy of a copy has a number of its own too"
+
+
+def test_a_file_of_a_job_that_is_here_is_told_so(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    opened, _ = fitter.workspace.store.open(fitter.workspace.store.find("101") or 0)
+    assert opened.job is not None
+    file = tmp_path / "again.tundish"
+    file.write_bytes(write_job(opened.job))
+    said: list[str] = []
+    fitter.workspace.said.connect(said.append)
+    open_file(fitter, file, monkeypatch)
+    assert any("A job 101 was here already" in words for words in said)
+    fitter.workspace.set("number", "102")
+    assert "Another job is 102 too" in said[-1]
+    fitter.workspace.said.disconnect(said.append)
+
+
+def test_the_bills_of_all_jobs_are_saved_for_the_accountant_with_the_numbers_that_are_missing(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    fitter.open("101")
+    job = replace(fitter.settled().job, demo="", number="700", invoices=())
+    charge = Charge(what="all", net=Decimal(10), percent=Decimal(20))
+    fitter.workspace.take_in(job)
+    fitter.workspace.add("invoices", Invoice(number="700-1", what="Deposit", charges=(charge,), issued="2026-12-01"), "make invoice 700-1")
+    fitter.undo()
+    fitter.workspace.add("invoices", Invoice(number="700-2", what="Deposit", charges=(charge,), issued="2026-12-01"), "make invoice 700-2")
+    target = tmp_path / "bills.csv"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    fitter.press("Bills", jobs_page(fitter))
+    fitter.qtbot.waitUntil(target.exists, timeout=WAIT_MS)
+    text = target.read_text(encoding="utf-8-sig")
+    assert "700-2" in text
+    assert "10.00" in text
+    assert "Undone: make invoice 700-1" in text

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from datetime import date, datetime
 from pathlib import Path
 from typing import Final
 
@@ -16,17 +16,22 @@ from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
+from tundish.documents import bill_list
+from tundish.documents.block import Document
 from tundish.errors import TundishError
-from tundish.estimate import Job
+from tundish.estimate import Job, as_new
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
-from tundish.pricing.took import After
+from tundish.store.bills import bills_of
 from tundish.store.codec import ENDING, MOST_BYTES, write_job
 from tundish.store.photographs import named_in
+from tundish.writers.index import FORMATS
+from tundish.writers.pictures import none_kept
 from tundish.writers.safe import file_name, write_whole
 
 COLUMNS: Final = (Column("Client"), Column("Job", 260), Column("Number", 80), Column("Got to", 130), Column("Last touched", 190))
 FILES: Final = "Job files (*.tundish)"
+BILL_FILES: Final = "Spreadsheet (*.xlsx);;Table as text (*.csv);;PDF (*.pdf)"
 PAGE_WORDS: Final = {"": "not opened yet", "setting_out": "Setting out", "closing": "Before closing", "rates": "Rates and rules"}
 MOST_SAID: Final = 6
 AT_HAND, PUT_AWAY = "at hand", "put away"
@@ -77,7 +82,10 @@ class JobsPage(Page):
         self._shown.set_choices((Choice(AT_HAND, "At hand"), Choice(PUT_AWAY, "Put away")), AT_HAND)
         self._shown.chosen.connect(self._show_away)
         self.add_row(self._shown)
-        for tool in (self._put, self._copy, self._save, open_file, start):
+        bills = button("Bills")
+        bills.setToolTip("Every invoice and credit note of all jobs, for the accountant")
+        bills.clicked.connect(self._save_bills)
+        for tool in (bills, self._put, self._copy, self._save, open_file, start):
             self.add_tool(tool)
 
     def _show(self) -> None:
@@ -117,8 +125,7 @@ class JobsPage(Page):
             self.page_asked.emit(place if place and place != "jobs" else "survey")
 
     def _start(self) -> None:
-        numbers = [int(row.number) for row in self._workspace.store.jobs() if row.number.isdecimal()]
-        job = Job(number=f"{max(numbers, default=0) + 1:03d}", title="New job", rooms=(RoomPlan(),))
+        job = Job(number=self._workspace.store.next_job_number(), title="New job", rooms=(RoomPlan(),))
         self._workspace.take_in(job)
         self.page_asked.emit("survey")
 
@@ -148,11 +155,28 @@ class JobsPage(Page):
         said = self._workspace.said.emit
         self._workspace.aside.ask(lambda: _written(job, pictures, path), said, said)
 
+    def _save_bills(self) -> None:
+        """Write every bill of all jobs to a spreadsheet, a table or a PDF."""
+        workspace, today = self._workspace, date.today().isoformat()
+        folder = Path(workspace.store.setting(FOLDER) or Path.home())
+        chosen, _ = QFileDialog.getSaveFileName(self, "Save the bills of all jobs", str(folder / f"Bills {today}.xlsx"), BILL_FILES)
+        if not chosen:
+            return
+        path, trader = Path(chosen), workspace.book.trader
+        said = workspace.said.emit
+        workspace.aside.ask(lambda: _bills_written(bill_list.build(trader, *bills_of(workspace.store), today), path), said, said)
+
     def _copy_job(self) -> None:
-        if self.table.chosen():
-            opened, _ = self._workspace.store.open(int(self.table.chosen()))
-            if opened.job is not None:
-                self._workspace.take_in(replace(opened.job, after=After()), opened.pictures)
+        """A job of its own that asks for the same as the chosen one."""
+        if not self.table.chosen():
+            return
+        opened, _ = self._workspace.store.open(int(self.table.chosen()))
+        if opened.job is None:
+            self._say(opened.problems)
+            return
+        copy = as_new(opened.job, self._workspace.store.next_job_number())
+        self._workspace.take_in(copy, opened.pictures)
+        self._workspace.said.emit(f"Copied as job {copy.number}: what is asked, not what was issued, billed, agreed, cut or settled")
 
     def _put_away(self) -> None:
         if self.table.chosen():
@@ -171,6 +195,14 @@ class JobsPage(Page):
         self._trouble.setText("It will not open. " + "; ".join(words) if words else "")
         self._trouble.setVisible(bool(words))
         return not words
+
+
+def _bills_written(bills: Document, path: Path) -> str:
+    """Write the list in the format of the file's ending; gives what to say."""
+    name = path.suffix.lower().removeprefix(".")
+    path = path if name in {"xlsx", "csv", "pdf"} else path.with_name(f"{path.name}.xlsx")
+    FORMATS[path.suffix.lower().removeprefix(".")].write(bills, path, datetime.now().strftime("%Y-%m-%d %H:%M"), none_kept)
+    return f"Saved: {path.name}, in {path.parent}"
 
 
 def _written(job: Job, pictures: Mapping[str, bytes], path: Path) -> str:

@@ -298,9 +298,8 @@ class PaperPage(Page):
             now = datetime.now().isoformat(timespec="seconds")
             offers = tuple(replace(each, agreed=replace(each.agreed, on=now[:10])) for each in made.offers)
             document = made.document
-            self._workspace.issue(
-                job_id, Paper(document.key, document.name, name, revision, now, made.text, body, made.said, made.why, offers)
-            )
+            paper = Paper(document.key, document.name, name, revision, now, made.text, body, made.said, made.why, offers)
+            self._workspace.issue(job_id, paper, document.number)
             if made.why and job_id == self._workspace.job_id:
                 told = replace(self._workspace.job, why_revised="")
                 self._workspace.edit(f"issue {document.title.lower()} {document.number}", told, "why_revised")
