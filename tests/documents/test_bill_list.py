@@ -45,5 +45,5 @@ def test_what_a_contractor_keeps_back_and_when_it_was_paid_stand_in_the_list() -
     charges = (Charge(what="labour", net=Decimal(100), percent=Decimal(20)),)
     paid = Invoice(number="7-1", what="All", charges=charges, kept_back=Decimal(20), paid="2026-12-05")
     (row,) = tables(build(Trader(), (Billed("", paid),), (), "2026-12-31"))[0].rows
-    assert row.cells[5:] == (Decimal(20), Decimal(120), Decimal(20), "Sat 5 Dec 2026, bank transfer")
+    assert row.cells[5:] == (Decimal(20), Decimal(120), Decimal(20), "5 Dec 2026, bank transfer")
     assert row.cells[1] == ""

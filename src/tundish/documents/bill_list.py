@@ -14,9 +14,9 @@ from tundish.pricing.numbers import holes
 
 _BILLS = (
     Column("Number", "text", 1.0, "strong"),
-    Column("Date", "text", 1.2),
+    Column("Date", "text", 1.3),
     Column("Client", "text", 1.6),
-    Column("For", "text", 2.2),
+    Column("For", "text", 2.0),
     Column("Before VAT, £", "money", 1.2),
     Column("VAT, £", "money", 1.0),
     Column("Total, £", "money", 1.2, "strong"),
@@ -78,15 +78,19 @@ def _row(each: Billed) -> Row:
     bill, invoice = bill_of(each.invoice), each.invoice
     what = f"Credit for {invoice.credits}" if invoice.credits else invoice.what
     kept = bill.total - bill.due
-    paid = f"{measure.show_date(invoice.paid)}, {invoice.how}" if invoice.paid else ""
-    day = measure.show_date(invoice.issued) if invoice.issued else ""
-    return Row((invoice.number, day, each.client, what, bill.net, bill.vat, bill.total, kept or Decimal(0), paid))
+    paid = f"{_day(invoice.paid)}, {invoice.how}" if invoice.paid else ""
+    return Row((invoice.number, _day(invoice.issued), each.client, what, bill.net, bill.vat, bill.total, kept or Decimal(0), paid))
+
+
+def _day(iso: str) -> str:
+    """The date without the day of the week: "3 Dec 2026"."""
+    return measure.show_date(iso).partition(" ")[2] if iso else ""
 
 
 def _told(bills: Sequence[Billed], unused: Sequence[Unused]) -> tuple[Row, ...]:
     """Rows for what is not in use, what two jobs have, and what is missing without a record."""
     numbers = [each.invoice.number for each in bills]
-    rows = [Row((each.number, each.what, measure.show_date(each.given[:10]), each.why)) for each in unused]
+    rows = [Row((each.number, each.what, _day(each.given[:10]), each.why)) for each in unused]
     for number in dict.fromkeys(number for number in numbers if numbers.count(number) > 1):
         whose = ", ".join(dict.fromkeys(each.client or "no name" for each in bills if each.invoice.number == number))
         rows.append(
