@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal
 
 from tundish.writers.safe import one_line
@@ -111,7 +112,7 @@ class Tags:
         document.Catalog.MarkInfo = "<</Marked true>>"
         for tag, parts in self._parts.items():
             inside = f"{root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
-            words = f"<</S /{tag.kind} /P {inside}{_made_of(parts, numbers, leaves)}{_told(tag, document)}>>"
+            words = f"<</S /{tag.kind} /P {inside}{_made_of(parts, numbers, leaves)}{_told(tag)}>>"
             document.Reference(words, f"Part {numbers[tag]}")
         for number, page in enumerate(pages):
             page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
@@ -142,9 +143,9 @@ def _made_of(parts: Sequence[Tag | tuple[int, int]], numbers: Mapping[Tag, str],
     return f" /K {kids}" if own is None else f" /K {kids} /Pg {leaves[own]}"
 
 
-def _told(tag: Tag, document: Any) -> str:
+def _told(tag: Tag) -> str:
     """What is said in the place of a part, and what a table's reader or a figure's needs to know."""
-    words = f" /Alt {_quoted(tag.told, document)}" if tag.told else ""
+    words = f" /Alt {_quoted(tag.told)}" if tag.told else ""
     scope = f" /Scope /{tag.scope}" if tag.scope else ""
     across = f" /ColSpan {tag.across}" if tag.across > 1 else ""
     box = f" /BBox [{' '.join(f'{each:.2f}' for each in tag.box)}]" if tag.box else ""
@@ -152,7 +153,8 @@ def _told(tag: Tag, document: Any) -> str:
     return words + kept
 
 
-def _quoted(text: str, document: Any) -> str:
-    from reportlab.pdfbase.pdfdoc import PDFString
+@lru_cache(maxsize=1_000)
+def _quoted(text: str) -> str:
+    from reportlab.pdfbase.pdfdoc import DummyDoc, PDFString
 
-    return PDFString(one_line(text)).format(document).decode("ascii")
+    return bytes(PDFString(one_line(text)).format(DummyDoc())).decode("ascii")
