@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from io import BytesIO
-from typing import Any
 from unittest.mock import patch
 
 from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from tundish.writers.pdf import VERSION
-from tundish.writers.pdf_flow import PAGE
+from tundish.writers.pdf_operators import Operators
+from tundish.writers.pdf_pen import PAGE
+from tundish.writers.pdf_type import Face
 
 Box = tuple[float, float, float, float]
 
@@ -32,7 +33,7 @@ class Page:
 def listening() -> Iterator[list[list[Page]]]:
     """The pages of every paper that is written meanwhile. Other outlines, clipping, turning, colours and widths are left out."""
     papers: list[list[Page]] = []
-    with patch("reportlab.pdfgen.canvas.Canvas", _listener(papers)):
+    with patch("tundish.writers.pdf_pen.Operators", _listener(papers)):
         yield papers
     for pages in papers:
         pages.pop()  # begun and never drawn on
@@ -70,41 +71,36 @@ def counted(papers: Sequence[Sequence[Page]]) -> Counter[str]:
     return count
 
 
-def _listener(papers: list[list[Page]]) -> type[Canvas]:
-    class Listener(Canvas):
-        def __init__(self, *words: Any, **options: Any) -> None:
+def _listener(papers: list[list[Page]]) -> type[Operators]:
+    class Listener(Operators):
+        def __init__(self, canvas: Canvas) -> None:
             papers.append([Page()])
-            super().__init__(*words, **options)
+            super().__init__(canvas)
 
-        def beginText(self, x: float = 0, y: float = 0, direction: Any = None) -> Any:  # noqa: N802
-            begun: Any = super().beginText(x, y, direction)
-            set_line = begun.textLine
-
-            def heard(text: str = "") -> None:
-                papers[-1][-1].words.append((begun._fontname, begun._fontsize, x, y, text))
-                set_line(text)
-
-            begun.textLine = heard
-            return begun
+        def words(self, x: float, y: float, text: str, face: Face, size: float) -> None:
+            papers[-1][-1].words.append((face.name, size, x, y, text))
+            super().words(x, y, text, face, size)
 
         def line(self, *ends: float) -> None:
             papers[-1][-1].lines.append(ends)  # type: ignore[arg-type]
             super().line(*ends)
 
-        def lines(self, linelist: list[Box]) -> None:
-            papers[-1][-1].lines += linelist
-            super().lines(linelist)
+        def ruled(self, ends: Iterable[Box], boxes: Iterable[Box]) -> None:
+            kept, squares = list(ends), list(boxes)
+            papers[-1][-1].lines += kept
+            papers[-1][-1].boxes += squares
+            super().ruled(kept, squares)
 
-        def rect(self, x: float, y: float, width: float, height: float, *rest: Any, **options: Any) -> None:
-            papers[-1][-1].boxes.append((x, y, width, height))
-            super().rect(x, y, width, height, *rest, **options)
+        def box(self, x: float, y: float, wide: float, high: float, how: str) -> None:
+            papers[-1][-1].boxes.append((x, y, wide, high))
+            super().box(x, y, wide, high, how)
 
-        def roundRect(self, x: float, y: float, width: float, height: float, *rest: Any, **options: Any) -> None:  # noqa: N802
-            papers[-1][-1].boxes.append((x, y, width, height))
-            super().roundRect(x, y, width, height, *rest, **options)
+        def round_box(self, box: Box, radius: float, how: str) -> None:
+            papers[-1][-1].boxes.append(box)
+            super().round_box(box, radius, how)
 
-        def showPage(self) -> None:  # noqa: N802
-            super().showPage()
+        def page_ends(self) -> None:
+            super().page_ends()
             papers[-1].append(Page())
 
     return Listener

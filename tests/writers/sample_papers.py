@@ -251,6 +251,31 @@ def order(rows: int) -> Document:
     return replace(paper(table, name="Order list 047"), tables_only=True)
 
 
+def order_of_all_kinds(rows: int) -> Document:
+    """An order list as the program prints it, with boxes to tick and no two lines alike, every seventh of them to be confirmed."""
+    columns = (
+        Column("Code", share=1.4),
+        Column("Item", share=4),
+        Column("Need", share=0.9),
+        Column("Held", share=0.9, tone="quiet"),
+        Column("Buy", share=0.9),
+        Column("Packs", "count", 0.65, "strong"),
+        Column("Pack of", share=1),
+        Column("Each, £", "money", 0.8),
+        Column("Line, £", "money", 0.9),
+        Column("In", "tick", 0.35),
+    )
+    things = ("Waste bend 40 × 92½°", "Tee reducing 22 by 15, push-fit", "Wall plate elbow 15 with a lug", "Board screws 4.2 × 35")
+    made = []
+    for number in range(rows):
+        price, packs = Decimal(number * 337 % 20_011) / 100, number % 13 + 1
+        need = f"{number * 7_919 % 1_009 + 1:,}"
+        code, item = f"QZ{number * 7_919 % 100_003:05}", f"{things[number % 4]}, {number % 97}"
+        made.append(Row((code, item, need, "–", need, packs, f"{number % 9 + 1}", price, price * packs, ""), tbc=number % 7 == 0))
+    table = Table(columns, tuple(made), totals=(8,), total_label="Goods, without VAT")
+    return replace(paper(table, name="Order list 048"), tables_only=True)
+
+
 def papers() -> tuple[Document, ...]:
     """All of them, plain and awkward."""
     return quote(), setting_out(), cut_list(), heights(), order(40), order(0)

@@ -8,7 +8,7 @@ from decimal import Decimal
 import pytest
 
 from tests.writers import sample_papers as samples
-from tests.writers.heard import parts, tagged
+from tests.writers.heard import parts, tagged, unmarked
 from tests.writers.reading import darkness, objects, texts
 from tundish.documents.block import Column, Document, Row, Table
 from tundish.writers.pdf import pdf_bytes
@@ -50,6 +50,16 @@ def test_a_thousand_lines_still_weigh_little() -> None:
     few, many = (len(pdf_bytes(samples.order(rows), samples.PRINTED)) for rows in (200, 1_000))
     assert few < MOST_BYTES / 3
     assert many < MOST_BYTES
+
+
+def test_so_does_a_whole_order_list_of_a_thousand_lines_that_all_differ_and_is_still_read_out_row_by_row() -> None:
+    made = pdf_bytes(samples.order_of_all_kinds(1_000), samples.PRINTED)
+    assert len(made) < MOST_BYTES
+    rows = [row for page in parts(made) for row in page.every("TR")]
+    assert len(rows) == 1 + 1_000 + 1
+    assert all(len(row.parts) == 10 for row in rows)
+    assert [cell.told for cell in rows[1].parts][-1] == "box to tick"
+    assert unmarked(made) == []
 
 
 def test_lines_that_all_differ_do_too() -> None:

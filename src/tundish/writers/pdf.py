@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from contextlib import nullcontext
 from dataclasses import replace
+from functools import partial
 from io import BytesIO
 from pathlib import Path
 from typing import Any, Final
 
 from tundish.documents.block import Document
 from tundish.writers.pdf_blocks import dealt
-from tundish.writers.pdf_flow import BOTTOM, MARGIN, PAGE, WIDTH
+from tundish.writers.pdf_flow import BOTTOM, MARGIN, WIDTH
 from tundish.writers.pdf_packed import packed
-from tundish.writers.pdf_pen import COLOUR, HAIRLINE, RULE, Anchor, Pen, Stroke
+from tundish.writers.pdf_pen import COLOUR, HAIRLINE, PAGE, RULE, Anchor, Pen, Stroke
 from tundish.writers.pdf_picture import opened
 from tundish.writers.pdf_tags import Kind, Tag
 from tundish.writers.pdf_type import MM, Type, face
@@ -53,7 +54,7 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     rl_config.useA85 = 0  # pages and photographs as bytes: spelt in letters they are a quarter longer, and slow to spell
     kept = BytesIO()
     own: Any = face("Regular").name  # the stubs take it for a number
-    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=1, lang="en-GB", initialFontName=own, pdfVersion=VERSION)
+    canvas = Canvas(kept, pagesize=PAGE, invariant=1, pageCompression=0, lang="en-GB", initialFontName=own, pdfVersion=VERSION)
     canvas.setTitle(one_line(f"{document.title} {document.number}"))
     canvas.setAuthor(one_line(document.sender))
     canvas.setSubject(one_line(document.subtitle))
@@ -67,18 +68,21 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
     made = dealt(document.blocks, pictures)
     logo = opened(pictures(LOGO), _LOGO_ROOM, _LOGO_DOTS)
     for number, page in enumerate(made, start=1):
-        with nullcontext() if number == 1 else pen.tags.aside():
-            _head(pen, document, _sign(pen, document, logo))
+        if number == 1:
+            _head(pen, document, logo)
+        else:
+            pen.again(document, lambda: _head(pen, document, logo), len(made))
         for placed in page:
-            with pen.tags.aside() if placed.again else nullcontext():
+            if placed.again:
+                pen.again((placed.strip.draw, placed.top), partial(placed.strip.draw, pen, MARGIN, placed.top), len(made))
+            else:
                 placed.strip.draw(pen, MARGIN, placed.top)
         _foot(pen, document.foot, f"Page {number} of {len(made)}", printed)
         if document.demo:
             with pen.tags.within(demo) if number == 1 else nullcontext():
                 _demo(pen)
-        pen.tags.page_ends()
+        pen.finish()
         canvas.showPage()
-        pen.forget()
     pen.tags.write()
     canvas.save()
     return packed(kept.getvalue())
@@ -92,11 +96,12 @@ def _sign(pen: Pen, document: Document, logo: tuple[Any, float, float] | None) -
     body, wide, high = logo
     low = _RULE + 3
     with pen.tags.within(Tag("Figure", told=f"Logo of {document.sender}", box=(MARGIN, low, MARGIN + wide, low + high))):
-        pen.canvas.drawImage(body, MARGIN, low, wide, high)
+        pen.picture(body, (MARGIN, low, wide, high))
     return MARGIN + wide + 9
 
 
-def _head(pen: Pen, document: Document, left: float) -> None:
+def _head(pen: Pen, document: Document, logo: tuple[Any, float, float] | None) -> None:
+    left = _sign(pen, document, logo)
     title = f"{document.title} {document.number}".strip()
     room = _RIGHT - left - 12
     most = max(room / 2, room - max(NAME.width(document.sender), UNDER.width(document.trade)))

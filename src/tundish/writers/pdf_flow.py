@@ -6,13 +6,12 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from tundish.writers.pdf_pen import Pen
+from tundish.writers.pdf_pen import PAGE, Pen
 from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
 Draw = Callable[[Pen, float, float], None]
 """Draws on a page, given the left edge and the top."""
-PAGE: Final = (210 * MM, 297 * MM)
 MARGIN: Final = 12 * MM
 WIDTH: Final = PAGE[0] - 2 * MARGIN
 TOP: Final = PAGE[1] - 26.5 * MM

@@ -3,25 +3,30 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cache
-from typing import TYPE_CHECKING, Final, Literal
+from typing import TYPE_CHECKING, Any, Final, Literal
 
 from tundish.resources import resource
+from tundish.writers.pdf_operators import Operators
 from tundish.writers.pdf_tags import Tags
-from tundish.writers.pdf_type import Type, drawable, face
+from tundish.writers.pdf_type import MM, Type, drawable, face
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
-    from reportlab.pdfgen.pathobject import PDFPathObject
 
 Points = Iterable[tuple[float, float]]
 Box = tuple[float, float, float, float]
+Ends = tuple[float, float, float, float]
+"""Of a line: across and up of the one, and of the other."""
 Dash = tuple[float, ...]
 Anchor = Literal["start", "middle", "end"]
+PAGE: Final = (210 * MM, 297 * MM)
 DASHED: Final[Dash] = (3, 2)
+_MANY: Final = 5
+"""Pages from which on a drawing that is kept for all of them takes fewer bytes."""
 RADIUS: Final = 2.5
 
 
@@ -46,13 +51,35 @@ class Pen:
 
     def __init__(self, canvas: Canvas) -> None:
         self.canvas = canvas
-        self.tags = Tags(canvas)
+        self._operators = Operators(canvas)
+        self.tags = Tags(canvas, self._operators)
+        self._stamps: dict[object, str] = {}
+        self._put_off: dict[Stroke, tuple[list[Ends], list[Box]]] = {}
         self.forget()
 
     def forget(self) -> None:
-        """Start afresh: a new page knows no colour or width."""
+        """Start afresh: neither colour nor width is known."""
         self._fill = ""
         self._stroke: Stroke | None = None
+        self._operators.forget()
+
+    def finish(self) -> None:
+        """End a page: draw what was put off, and start afresh."""
+        for stroke, (ends, boxes) in self._put_off.items():
+            self.stroke(stroke)
+            self._operators.ruled(ends, boxes)
+        self._put_off.clear()
+        self.tags.page_ends()
+        self._operators.page_ends()
+        self.forget()
+
+    def again(self, what: object, draw: Callable[[], None], pages: int) -> None:
+        """What stands alike on so many pages and is of no part: where there are many, it is drawn once and put on each as it is."""
+        if pages < _MANY:
+            with self.tags.aside():
+                draw()
+        else:
+            self._stamp(what, draw)
 
     def text(self, x: float, y: float, text: str, kind: Type, anchor: Anchor = "start") -> None:
         """Words on a baseline, from, about or up to a point."""
@@ -63,52 +90,64 @@ class Pen:
         setting = face(kind.weight)
         if anchor != "start":
             x -= setting.width(words, kind.size) * (1.0 if anchor == "end" else 0.5)
-        self.canvas.setFont(setting.name, kind.size)
-        line = self.canvas.beginText(round(x, 2), round(y, 2))  # drawString would measure it again
-        line.textLine(f"{words} " if anchor == "start" else words)  # a space parts it from the next line when read out
-        self.canvas.drawText(line)
+        else:
+            words += " "  # parts it from the next line when read out
+        self._operators.words(x, y, words, setting, kind.size)
 
     def line(self, x1: float, y1: float, x2: float, y2: float, stroke: Stroke = RULE) -> None:
         """A straight line."""
         self.stroke(stroke)
-        self.canvas.line(x1, y1, x2, y2)
+        self._operators.line(x1, y1, x2, y2)
 
-    def lines(self, ends: Iterable[tuple[float, float, float, float]], stroke: Stroke) -> None:
+    def lines(self, ends: Iterable[Ends], stroke: Stroke) -> None:
         """Many straight lines."""
         self.stroke(stroke)
-        self.canvas.lines(list(ends))
+        self._operators.ruled(ends, ())
+
+    def rule(self, ends: Ends, stroke: Stroke) -> None:
+        """A line of a table, over all else and of no part: drawn with the others like it when the page ends."""
+        self._put_off.setdefault(stroke, ([], []))[0].append(ends)
+
+    def square(self, box: Box, stroke: Stroke) -> None:
+        """A box of a table, as `rule`."""
+        self._put_off.setdefault(stroke, ([], []))[1].append(box)
 
     def box(self, box: Box, *, fill: str = "", stroke: Stroke | None = None, radius: float = 0) -> None:
         """A rectangle by its lower left corner, width and height."""
-        self._ready(fill, stroke)
-        how = {"stroke": int(stroke is not None), "fill": int(bool(fill))}
+        how = self._ready(fill, stroke)
         if radius:
-            self.canvas.roundRect(*box, radius, **how)
+            self._operators.round_box(box, radius, how)
         else:
-            self.canvas.rect(*box, **how)
+            self._operators.box(*box, how)
 
     def ellipse(self, x: float, y: float, halves: tuple[float, float], *, fill: str = "", stroke: Stroke | None = None) -> None:
         """An ellipse by its centre and half axes."""
-        self._ready(fill, stroke)
-        across, up = halves
-        self.canvas.ellipse(x - across, y - up, x + across, y + up, stroke=int(stroke is not None), fill=int(bool(fill)))
+        self._operators.ellipse(x, y, halves, self._ready(fill, stroke))
 
     def shape(self, points: Points, *, fill: str = "", stroke: Stroke | None = None, closed: bool = True) -> None:
         """A line through points, closed or open."""
-        self._ready(fill, stroke)
-        self.canvas.drawPath(self._path(points, closed=closed), stroke=int(stroke is not None), fill=int(bool(fill)))
+        self._operators.path(points, self._ready(fill, stroke), closed=closed)
+
+    def picture(self, body: Any, box: Box) -> None:
+        """A picture as reportlab reads it, in a box."""
+        self.tags.ready()
+        self._operators.part()
+        self._operators.open()
+        self.canvas.drawImage(body, *box)
 
     @contextmanager
     def within(self, points: Points) -> Iterator[None]:
         """Draw only inside an outline."""
         with self.turned(0, 0, 0):
-            self.canvas.clipPath(self._path(points, closed=True), stroke=0, fill=0)
+            self._operators.path(points, "W n", closed=True)
             yield
 
     @contextmanager
     def turned(self, x: float, y: float, degrees: float) -> Iterator[None]:
         """Draw about a point, turned against the clock; colours and widths are put back afterwards."""
         self.tags.close()
+        self._operators.part()
+        self._operators.open()
         self.canvas.saveState()
         if x or y:
             self.canvas.translate(x, y)
@@ -116,6 +155,7 @@ class Pen:
             self.canvas.rotate(degrees)
         yield
         self.tags.close()
+        self._operators.part()
         self.canvas.restoreState()
         self.forget()
 
@@ -138,7 +178,7 @@ class Pen:
         """Fill with a named colour from now on."""
         self.tags.ready()
         if colour != self._fill:
-            self.canvas.setFillColorRGB(*rgb(colour))
+            self._operators.state(f"{_parts(colour)} rg")
             self._fill = colour
 
     def stroke(self, stroke: Stroke) -> None:
@@ -146,27 +186,39 @@ class Pen:
         self.tags.ready()
         if stroke == self._stroke:
             return
-        self.canvas.setStrokeColorRGB(*rgb(stroke.colour))
-        self.canvas.setLineWidth(stroke.width)
-        if self._stroke is None or stroke.dash != self._stroke.dash:
-            self.canvas.setDash(list(stroke.dash))
+        last = self._stroke
+        if last is None or stroke.colour != last.colour:
+            self._operators.state(f"{_parts(stroke.colour)} RG")
+        if last is None or stroke.width != last.width:
+            self._operators.state(f"{stroke.width:g} w")
+        if last is None or stroke.dash != last.dash:
+            self._operators.state(f"[{' '.join(f'{each:g}' for each in stroke.dash)}] 0 d")
         self._stroke = stroke
 
-    def _ready(self, fill: str, stroke: Stroke | None) -> None:
+    def _stamp(self, what: object, draw: Callable[[], None]) -> None:
+        name = self._stamps.setdefault(what, f"S{len(self._stamps)}")
+        if not self.canvas.hasForm(name):
+            self.tags.close()
+            self._operators.part()
+            self.canvas.beginForm(name, 0, 0, *PAGE)
+            self.forget()
+            with self.tags.aside():
+                draw()
+            self._operators.part()
+            self.canvas.endForm()
+            self.forget()
+        with self.tags.aside():
+            self._operators.part()
+            self._operators.open()
+            self.canvas.doForm(name)
+
+    def _ready(self, fill: str, stroke: Stroke | None) -> str:
+        """How a path is painted, its colours set: its edge, its inside, both or neither."""
         if fill:
             self.fill(fill)
         if stroke:
             self.stroke(stroke)
-
-    def _path(self, points: Points, *, closed: bool) -> PDFPathObject:
-        path = self.canvas.beginPath()
-        (x, y), *rest = points
-        path.moveTo(x, y)
-        for across, up in rest:
-            path.lineTo(across, up)
-        if closed:
-            path.close()
-        return path
+        return "B*" if fill and stroke else "f*" if fill else "S" if stroke else "n"
 
 
 def tag_width(text: str) -> float:
@@ -184,6 +236,11 @@ def rgb(colour: str) -> tuple[float, float, float]:
     code = _colours()[colour].removeprefix("#")
     red, green, blue = (int(code[place : place + 2], 16) / 255 for place in (0, 2, 4))
     return red, green, blue
+
+
+@cache
+def _parts(colour: str) -> str:
+    return " ".join(f"{part:.3g}" for part in rgb(colour))
 
 
 @cache

@@ -37,7 +37,7 @@ def picture_strips(picture: Picture, width: float, pictures: Pictures) -> Iterat
         figure = Tag("Figure", told=picture.caption or "Photograph", box=(left, top - high, left + (shown[1] if shown else width), top))
         if shown:
             with pen.tags.within(figure):
-                pen.canvas.drawImage(shown[0], left, top - high, shown[1], high)
+                pen.picture(shown[0], (left, top - high, shown[1], high))
         else:
             pen.box((left, top - high, width, high), stroke=EDGE, radius=3)
             with pen.tags.within(Tag("P")):

@@ -99,7 +99,7 @@ def _cells(grid: Grid, row: Row | None, settings: Sequence[Setting]) -> Strip:
 
 def _noted(grid: Grid, cells: Strip, note: str, stroke: Stroke) -> Iterator[Strip]:
     """A row with its note and the line under it: one strip, unless the note is long."""
-    end = Strip(grid.above, lambda pen, left, top: pen.line(left, top - grid.above, left + grid.width, top - grid.above, stroke))
+    end = Strip(grid.above, lambda pen, left, top: pen.rule((left, top - grid.above, left + grid.width, top - grid.above), stroke))
     tag = Tag("TD", Tag("TR", grid.tag), across=len(grid.places))
     notes = tuple(text_strips(NOTE.lines(note, grid.width - 2 * PAD), NOTE, tag, indent=PAD)) if note else ()
     if len(notes) <= MOST_NOTE:
@@ -201,6 +201,6 @@ def _boxes(pen: Pen, left: float, baseline: float, grid: Grid, row: Row) -> None
     for column, place, value in zip(grid.table.columns, grid.places, cells_of(grid.table, row), strict=True):
         if column.kind == "tick":
             for number in range(boxes(value)):
-                pen.box((left + place.at - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX), stroke=EDGE, radius=2)
+                pen.square((left + place.at - BOX - number * (BOX + 3), baseline - 1.6, BOX, BOX), EDGE)
         elif column.kind == "blank":
-            pen.line(left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2, EDGE)
+            pen.rule((left + place.at, baseline - 2, left + place.left + place.width - PAD, baseline - 2), EDGE)

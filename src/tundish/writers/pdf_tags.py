@@ -6,18 +6,21 @@ artifact, which such a reader leaves out.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Final, Literal
 
+from tundish.writers.pdf_operators import Operators
 from tundish.writers.safe import one_line
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
 Kind = Literal["Document", "H1", "H2", "H3", "P", "L", "LI", "Lbl", "LBody", "Table", "Caption", "TR", "TH", "TD", "Figure"]
+
+_ARTIFACT: Final = "/Artifact BMC"
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -39,8 +42,9 @@ class Tag:
 class Tags:
     """Marks what is drawn on a canvas as a part of the paper. Parts stand in the order in which they are first drawn."""
 
-    def __init__(self, canvas: Canvas) -> None:
+    def __init__(self, canvas: Canvas, operators: Operators) -> None:
         self._canvas = canvas
+        self._operators = operators
         self._top = Tag("Document")
         self._parts: dict[Tag, list[Tag | tuple[int, int]]] = {self._top: []}
         """What each part is made of: other parts, and places on pages (page, number on it)."""
@@ -54,40 +58,36 @@ class Tags:
         if self._held:
             yield
             return
-        page = self._pages[-1]
-        number = len(page)
-        page.append(tag)
         self.hold(tag)
-        self._parts[tag].append((len(self._pages) - 1, number))
-        self._begin(f"/{tag.kind} <</MCID {number}>> BDC")
+        self._begin(self._next(tag), lambda _: self._next(tag))
         yield
         self._end()
 
     @contextmanager
     def aside(self) -> Iterator[None]:
         """What is drawn now is of no part."""
-        self._begin("/Artifact BMC")
+        self._begin(_ARTIFACT)
         yield
         self._end()
 
     def hold(self, tag: Tag) -> None:
         """Give a part its place in reading order now, before anything of it is drawn."""
         if tag not in self._parts:
-            self._parts[tag] = []
             inside = tag.inside or self._top
             self.hold(inside)
+            self._parts[tag] = []
             self._parts[inside].append(tag)
 
     def ready(self) -> None:
         """Something is about to be drawn: outside any part it is an artifact."""
         if not self._held and not self._loose:
-            self._canvas.addLiteral("/Artifact BMC")
+            self._operators.begin(_ARTIFACT)
             self._loose = True
 
     def close(self) -> None:
         """End what is open of no part: needed before the state of the canvas is kept or put back."""
         if self._loose:
-            self._canvas.addLiteral("EMC")
+            self._operators.end()
             self._loose = False
 
     def page_ends(self) -> None:
@@ -105,27 +105,36 @@ class Tags:
         pages = document.Pages.pages[: len(self._pages)]
         leaves = [document.Reference(page).format(document).decode("ascii") for page in pages]
         root = document.objectcounter + 1
-        numbers = {tag: f"{number} 0 R" for number, tag in enumerate(self._parts, start=root + 1)}
+        alike = sorted(self._parts, key=lambda tag: tag.kind)  # side by side they are packed in fewer bytes
+        numbers = {tag: f"{number} 0 R" for number, tag in enumerate(alike, start=root + 1)}
         owners = " ".join(f"{page} [{' '.join(map(numbers.__getitem__, tags))}]" for page, tags in enumerate(self._pages[: len(pages)]))
         nums = f"/ParentTree <</Nums [{owners}]>> /ParentTreeNextKey {len(pages)}"
         document.Catalog.StructTreeRoot = document.Reference(f"<</Type /StructTreeRoot /K {numbers[self._top]} {nums}>>", "Parts")
         document.Catalog.MarkInfo = "<</Marked true>>"
-        for tag, parts in self._parts.items():
+        for tag in alike:
             inside = f"{root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
-            words = f"<</S /{tag.kind} /P {inside}{_made_of(parts, numbers, leaves)}{_told(tag)}>>"
-            document.Reference(words, f"Part {numbers[tag]}")
+            words = f"<</S /{tag.kind} /P {inside}{_made_of(self._parts[tag], numbers, leaves)}{_told(tag)}>>"
+            document.Reference(words.encode("ascii"), f"Part {numbers[tag]}")  # as it is written: not looked through again
         for number, page in enumerate(pages):
             page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
             page.StructParents, page.Tabs = number, "/S"
 
-    def _begin(self, words: str) -> None:
+    def _next(self, tag: Tag) -> str:
+        """The mark of a further piece of a part on this page."""
+        page = self._pages[-1]
+        number = len(page)
+        page.append(tag)
+        self._parts[tag].append((len(self._pages) - 1, number))
+        return f"/{tag.kind}<</MCID {number}>>BDC"
+
+    def _begin(self, mark: str, again: Callable[[str], str] | None = None) -> None:
         self.close()
-        self._canvas.addLiteral(words)
+        self._operators.begin(mark, again)
         self._held = True
 
     def _end(self) -> None:
         self._held = False
-        self._canvas.addLiteral("EMC")
+        self._operators.end()
 
 
 def _made_of(parts: Sequence[Tag | tuple[int, int]], numbers: Mapping[Tag, str], leaves: Sequence[str]) -> str:

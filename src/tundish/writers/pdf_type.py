@@ -6,7 +6,7 @@ import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 from tundish.resources import resource
 from tundish.writers.safe import legible
@@ -23,11 +23,12 @@ _NEAR: Final = str.maketrans({"′": "'", "″": '"', "⌀": "Ø", "→": "->", 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Face:
-    """One weight of the type, ready to be set: its name in the PDF and how wide each character is, in thousandths of the size."""
+    """One weight of the type, ready to be set: its name, how wide each character is, in thousandths of the size, and the font itself."""
 
     name: str
     widths: Mapping[str, float]
     otherwise: float
+    font: Any
 
     def width(self, text: str, size: float) -> float:
         """How wide the drawable text is."""
@@ -82,7 +83,7 @@ def face(weight: Weight) -> Face:
     font = TTFont(f"{_FAMILY}-{weight}", str(resource("fonts", f"{_FAMILY}-{weight}.ttf")))
     registerFont(font)
     widths = {chr(code): wide for code, wide in font.face.charWidths.items()}
-    return Face(font.fontName, widths, font.face.defaultWidth)
+    return Face(font.fontName, widths, font.face.defaultWidth, font)
 
 
 def drawable(text: str) -> str:
