@@ -485,3 +485,29 @@ def test_the_word_at_a_door_keeps_off_its_wall(worked: dict[str, Estimate]) -> N
     (window,) = [mark for mark in plan_drawing.whole_room(room).marks if words_of(mark) == "window"]
     assert isinstance(window, Words)
     assert window.anchor == "middle"
+
+
+BEHIND = {"survey.stack.behind": True, "survey.stack.from_wall": 330, "survey.stack.branch_invert": 80}
+
+
+@pytest.mark.parametrize("name", MAKERS)
+def test_a_stack_behind_the_wall_is_drawn_there_and_seen(name: str) -> None:
+    room, _ = room_of(BEHIND)
+    test_nothing_is_drawn_out_of_sight(name, room)
+
+
+def test_a_stack_behind_the_wall_stands_on_its_other_side() -> None:
+    room, _ = room_of(BEHIND)
+    (plain, *_) = [mark for mark in plan_drawing.strip(room).marks if isinstance(mark, Ellipse) and mark.piece == "stack"]
+    (whole, *_) = [mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Ellipse) and mark.piece == "stack"]
+    assert (plain.y, whole.y) == (330, 330)
+    assert sizes(section(room), "stack_from_wall")[0].text == "330"
+
+
+def test_what_was_found_behind_a_wall_is_sketched_there() -> None:
+    entry = {"name": "old waste", "size": "40", "from_left": 900, "from_wall": 200, "invert": 300, "behind": True}
+    room, _ = room_of({**BEHIND, "survey.entries": [entry]})
+    (typed,) = [mark for mark in follow(room, "survey.entries.0.from_wall").marks if isinstance(mark, Dimension) and mark.piece == "chalk"]
+    assert typed.text == "200"
+    assert max(typed.y1, typed.y2) == pytest.approx(200)
+    assert min(typed.y1, typed.y2) == pytest.approx(0)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from tests.published.asking import room_of
 from tundish.field import Entry
 from tundish.figure import Figure, between, number
 from tundish.layout.design import Appliance
@@ -101,3 +102,19 @@ def test_how_far_two_places_are_apart(one: Figure, other: Figure, expected: tupl
     found = along(one, other, "Run", number(150))
     assert (found.value, found.low, found.high) == expected
     assert found.label == "Run"
+
+
+def test_a_branch_goes_through_the_wall_to_a_stack_behind_it() -> None:
+    inside, _ = room_of()
+    outside, _ = room_of({"survey.stack.behind": True, "survey.stack.from_wall": 300})
+    assert outside.figures["stack_from_wall"].value == -300
+    assert pipe(inside, "soil").run.value == 550  # 700 − 150, along the wall at the stack's own 130
+    assert pipe(outside, "soil").run.value == 915  # 550, against the wall at 65, and 65 + 300 through it
+    assert pipe(outside, "soil").bends == ("behind WC 1", "over to where it enters")
+    assert pipe(outside, "soil").route[-1][1] == -300
+
+
+def test_a_branch_straight_back_goes_through_the_wall() -> None:
+    changes = {"survey.stack.behind": True, "survey.stack.from_wall": 300, "survey.stack.from_left": 700}
+    room, _ = room_of({**changes, "design.appliances.0.outlet": "straight back"})
+    assert pipe(room, "soil").run.value == 525  # 225 in front of the wall's face, 300 behind it

@@ -78,7 +78,8 @@ def stack_in_room(room: Room) -> Iterator[Mark]:
     stack = room.plan.survey.stack
     side = room.side_of(stack.wall)
     if side is not None:
-        yield from _stack(side.in_plan(must_read(stack, "from_left").value, must_read(stack, "from_wall").value))
+        out = must_read(stack, "from_wall").value
+        yield from _stack(side.in_plan(must_read(stack, "from_left").value, -out if stack.behind else out))
 
 
 def _round_corner(room: Room, one: Place, other: Place) -> bool:

@@ -8,7 +8,7 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents import pipe_drawing, ware_drawing
-from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
 from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, frame_key, pieces
@@ -23,6 +23,8 @@ BEYOND: Final = 120.0
 SIZES_OUT: Final = 170.0
 """How far beyond the walls the sizes stand, clear of the letters of the walls."""
 _LETTER_OUT: Final = 60.0
+_ROUND: Final = 80.0
+"""Half of a stack, and a little."""
 
 
 def strip(room: Room, show: Show = ALL) -> Drawing:
@@ -39,8 +41,14 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
     caption = Words(16, -deep + BEYOND / 3, title, 2.6, "room", "start")
     piped = pipe_drawing.above(room) if show.pipes else ()
     marks = (*sides, *piped, *_void(room, show), *_depth(room), caption)
-    left = -WALL - 120
-    return Drawing(title, marks, (left, -deep, width + WALL - left, deep + WALL), pieces(room, show))
+    left, behind = -WALL - 120, max(WALL, *_behind(room)) if show.pipes else WALL
+    return Drawing(title, marks, (left, -deep, width + WALL - left, deep + behind), pieces(room, show))
+
+
+def _behind(room: Room) -> Iterator[float]:
+    """How far behind the wall what stands there reaches: the stack, and entries at this wall."""
+    here = (each for each in room.outfalls if each.stack or 0 <= each.from_left.value <= room.width.value)
+    return (_ROUND - each.from_wall.value for each in here)
 
 
 def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (), others: tuple[Room, ...] = ()) -> Drawing:
@@ -56,7 +64,12 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
     if not room.closed:
         y1 = min(y1, -room.figures["room_depth"].value)
     left, low, right, high = x1 - SIZES_OUT - 60, y1 - SIZES_OUT - 50, x2 + 2 * _LETTER_OUT, y2 + 2 * _LETTER_OUT
-    piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *pipe_drawing.stack_in_room(room))
+    stack = tuple(pipe_drawing.stack_in_room(room))
+    piped = (*(mark for each, lead in leads for mark in pipe_drawing.in_room(each, lead)), *stack)
+    if show.pipes:
+        round_it = [(mark.x, mark.y) for mark in stack if isinstance(mark, Ellipse)]
+        left, low = min([left, *(x - _ROUND for x, _ in round_it)]), min([low, *(y - _ROUND for _, y in round_it)])
+        right, high = max([right, *(x + _ROUND for x, _ in round_it)]), max([high, *(y + _ROUND for _, y in round_it)])
     named = {f"{lead}{key}" if key != STACK[0] else key: name for each, lead in leads for key, name in pieces(each, show)}
     named |= {STACK[0]: STACK[1]} if show.pipes else {}
     floor = (Shape(tuple((x, -y) for x, y in room.corners), "board", filled=False),) if room.closed else ()

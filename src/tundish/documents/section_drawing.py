@@ -33,7 +33,9 @@ def section(room: Room, path: str = "") -> Drawing:
         *_prewall(room, high),
         *_sizes(room, path, deep, high),
     )
-    return Drawing(f"Section at the stack, wall {room.wall} on the left", marks, (-WALL, -FLOOR - 60, deep + WALL + 40, high + FLOOR + 60))
+    left = max(WALL, 80 - room.figures["stack_from_wall"].value)
+    words = f"Section at the stack, wall {room.wall} on the left"
+    return Drawing(words, marks, (-left, -FLOOR - 60, deep + left + 40, high + FLOOR + 60))
 
 
 def _seen_high(room: Room, path: str) -> float:
@@ -89,7 +91,7 @@ def _sizes(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:
         low - high * 0.12,
         stack.value,
         low - high * 0.12,
-        measure.show_length(stack.value),
+        measure.show_length(abs(stack.value)),
         _chalk(path, "stack.from_wall"),
         "stack_from_wall",
         stack.tbc,

@@ -15,7 +15,7 @@ from tundish.field import fields_of, read
 from tundish.layout.design import Appliance, Hatch, Niche, PreWall
 from tundish.layout.room import Room
 from tundish.layout.walls import WallSide
-from tundish.survey.pipes import Water
+from tundish.survey.pipes import Stack, WasteEntry, Water
 
 PLAN: Final = "plan"
 FACE: Final = "face"
@@ -95,11 +95,11 @@ def seen_at(room: Room, side: WallSide) -> Iterator[Mark]:
 
 def _found(room: Room, view: str) -> Iterator[tuple[object, tuple[Mark, ...]]]:
     survey, face = room.plan.survey, view == FACE
-    x, out, half = _value(survey.stack, "from_left"), _value(survey.stack, "from_wall"), _value(survey.stack, "diameter") / 2
+    x, out, half = _value(survey.stack, "from_left"), _out(survey.stack), _value(survey.stack, "diameter") / 2
     high = _value(survey.room, "height")
     yield survey.stack, (Box(x - half, 0, 2 * half, high, "soil") if face else Ellipse(x, -out, half, half, "soil"),)
     for entry in survey.entries:
-        x, out, half = _value(entry, "from_left"), _value(entry, "from_wall"), float(entry.size) / 2
+        x, out, half = _value(entry, "from_left"), _out(entry), float(entry.size) / 2
         yield entry, (Ellipse(x, _value(entry, "invert") + half if face else -out, half, half, "soil"),)
     supplies: tuple[tuple[str, Style], ...] = (("cold_from_left", "cold"), ("hot_from_left", "hot"))
     for name, style in supplies:
@@ -109,14 +109,21 @@ def _found(room: Room, view: str) -> Iterator[tuple[object, tuple[Mark, ...]]]:
         yield each, (Box(x - SPOT, z - SPOT, 2 * SPOT, 2 * SPOT, "ink"), Words(x, z + (3 if face else -3) * SPOT, each.what, 2.2))
 
 
+def _out(record: Stack | WasteEntry) -> float:
+    """How far out from the wall it stands, below nought behind it."""
+    out = _value(record, "from_wall")
+    return -out if record.behind else out
+
+
 def _at_wall(record: object, name: str) -> Span | None:
     """An input of something that stands at a wall."""
     x, wide, out, deep = (_value(record, each) for each in ("from_left", "width", "from_wall", "depth"))
+    out = _out(record) if isinstance(record, Stack | WasteEntry) else out
     low = next((_value(record, each) for each in ("sill", "bottom", "invert") if _has(record, each)), 0.0)
     middle = x + wide / 2
     at = out + deep / 2 if deep else max(out, 2 * SPOT)
     if name in _OUT:
-        return Span(PLAN, middle, 0, middle, out) if name == "from_wall" else Span(PLAN, middle, out, middle, out + deep)
+        return Span(PLAN, middle, min(out, 0), middle, max(out, 0)) if name == "from_wall" else Span(PLAN, middle, out, middle, out + deep)
     if name in _UP:
         bottom = low if name == "height" else 0.0
         top = low + _value(record, "height") if name == "height" else low

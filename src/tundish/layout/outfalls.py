@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from tundish.figure import Figure, number
 from tundish.layout.inputs import Inputs
 from tundish.layout.outline import Outline
 from tundish.layout.room import Outfall, Placed
+from tundish.survey.pipes import Stack, WasteEntry
 
 STACK_SIZE = 110
 
@@ -22,7 +24,7 @@ def outfalls_of(outline: Outline, inputs: Inputs) -> tuple[Outfall, ...]:
             continue
         if outline.standing.wall_named(entry.wall) is None:
             continue
-        along, out = outline.standing.stands(inputs.sure(entry, "from_left", at), inputs.sure(entry, "from_wall", at), entry.wall)
+        along, out = outline.standing.stands(inputs.sure(entry, "from_left", at), _from_wall(entry, at, inputs), entry.wall)
         found.append(
             Outfall(
                 name,
@@ -51,9 +53,15 @@ def outfall_for(placed: Placed, outfalls: Sequence[Outfall], inputs: Inputs) -> 
     return outfalls[0]
 
 
+def _from_wall(found: Stack | WasteEntry, at: str, inputs: Inputs) -> Figure:
+    """How far out from the wall it stands, below zero where it is behind it."""
+    out = inputs.sure(found, "from_wall", at)
+    return number(0, label="Face of the wall") - out if found.behind else out
+
+
 def _stack(outline: Outline, inputs: Inputs) -> Outfall:
     stack = outline.plan.survey.stack
-    where = inputs.sure(stack, "from_left", "survey.stack"), inputs.sure(stack, "from_wall", "survey.stack")
+    where = inputs.sure(stack, "from_left", "survey.stack"), _from_wall(stack, "survey.stack", inputs)
     along, out = outline.standing.stands(*where, stack.wall)
     return Outfall(
         "",

@@ -28,6 +28,7 @@ from tundish.rules.drainage.branch_fall import branch_fall
 from tundish.rules.drainage.branch_length import branch_length
 from tundish.rules.drainage.entry import entry
 from tundish.rules.drainage.plugs import plugs
+from tundish.rules.drainage.sleeves import sleeves
 from tundish.rules.drainage.soil_clips import soil_clips
 from tundish.rules.drainage.stack import stack
 from tundish.rules.drainage.traps import traps
@@ -107,6 +108,7 @@ from tundish.rules.safety.isolation import isolation
 from tundish.rules.safety.old_structure import old_structure
 from tundish.rules.safety.shared_stack import shared_stack
 from tundish.rules.safety.silica_dust import silica_dust
+from tundish.rules.safety.through_walls import through_walls
 from tundish.rules.safety.weights import weights
 from tundish.rules.site.blades import blades
 from tundish.rules.site.protect import protect
@@ -141,6 +143,7 @@ from tundish.rules.water.inlets import inlets
 from tundish.rules.water.insulation import insulation
 from tundish.rules.water.plates import wall_plates
 from tundish.rules.water.plugs import water_plugs
+from tundish.rules.water.sleeves import water_sleeves
 
 RULES: Final[tuple[Rule, ...]] = (
     board,
@@ -167,6 +170,7 @@ RULES: Final[tuple[Rule, ...]] = (
     branch_length,
     entry,
     plugs,
+    sleeves,
     soil_clips,
     stack,
     traps,
@@ -245,6 +249,7 @@ RULES: Final[tuple[Rule, ...]] = (
     old_structure,
     shared_stack,
     silica_dust,
+    through_walls,
     weights,
     blades,
     protect,
@@ -279,4 +284,5 @@ RULES: Final[tuple[Rule, ...]] = (
     insulation,
     wall_plates,
     water_plugs,
+    water_sleeves,
 )

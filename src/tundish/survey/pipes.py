@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from tundish.field import Entry, amount, choice, flag, length, text, which_wall
 
+_BEHIND = "It stands outside, or in the next room: pipes go through the wall to it. Its distance is then from this face, the wall included."
 CONDITIONS = ("sound", "to be looked at", "poor")
 
 
@@ -20,8 +21,9 @@ class Stack:
     wall: str = which_wall("At wall", "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from left wall", usual=150, likely=(60, 6_000), help="To the plaster, not to the skirting.")
     from_wall: Entry | None = length(
-        "Centre from the wall", most=2_000, usual=130, likely=(60, 400), help="To the plaster, not to the skirting."
+        "Centre from the wall", most=2_000, usual=130, likely=(60, 600), help="To the plaster, not to the skirting."
     )
+    behind: bool = flag("Behind the wall", _BEHIND)
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
         help="Height above the bare floor of the bottom of the bore, where the water runs: not the bottom of the pipe.",
@@ -43,7 +45,8 @@ class WasteEntry:
     size: str = choice("Pipe", ("110", "50", "40", "32"), "Nominal size, in mm.")
     wall: str = which_wall("At wall", "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from its left end", usual=300, likely=(60, 6_000))
-    from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 400))
+    from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 600))
+    behind: bool = flag("Behind the wall", _BEHIND)
     invert: Entry | None = length(
         "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor; below it with a minus."
     )
@@ -63,6 +66,10 @@ class Water:
     hot_from_left: Entry | None = length("Hot from left wall", usual=350)
     pressure: Entry | None = amount(
         "Standing pressure", "bar", most=16, likely=(0.5, 6), usual=3, help="With a gauge on the nearest tap, everything shut."
+    )
+    behind: bool = flag(
+        "Come through the wall",
+        "Hot and cold are on the other side of the wall: new holes are made for them. Otherwise they are in the void.",
     )
     stop_valve: str = text("Stop valve", "Where it is and whether it holds.")
 
