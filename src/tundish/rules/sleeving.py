@@ -9,7 +9,7 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.field import get, must_read
-from tundish.figure import Figure, converted, number
+from tundish.figure import Figure, number
 from tundish.layout.room import PipeRun, Room
 from tundish.layout.walls import found_wall
 from tundish.rules.pipes import outfall
@@ -58,7 +58,9 @@ def sleeved(through: Through, book: Book) -> Iterator[Need | Finding]:
     across, bore = pipe.size("diameter"), sleeve.size("bore")
     ring = ((bore * bore - across * across) * number(round(math.pi / 4, 6), "", "π ÷ 4")).named("Gap round the pipe")
     deep = book.figure("drainage.sleeve_seal") * number(2, "", "ends")
-    yield Need(converted(ring * deep, "ml", f"Sealant, {through.name}"), "first fix", why, role="sleeve sealant")
+    yield Need(
+        (ring * deep * number(0.001, "ml/mm³", "ml in a mm³")).named(f"Sealant, {through.name}"), "first fix", why, role="sleeve sealant"
+    )
     least = book.figure("drainage.sleeve_clear")
     has = ((bore - across) * number(0.5, "", "each side")).named("Room round the pipe")
     state = judge(has, least, None)
