@@ -22,7 +22,10 @@ from tundish.survey.wall import Opening
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """Something that takes space: `shape` in plan from `bottom` to `top`. `what`: door, window, swing, obstacle, electric."""
+    """Something that takes space: `shape` in plan from `bottom` to `top`. `what`: door, window, swing, obstacle, electric.
+
+    Of a swing, `hinge` is the side it is hung on, and `turned` its shape hung on the other.
+    """
 
     what: str
     name: str
@@ -30,6 +33,8 @@ class Thing:
     shape: tuple[Point, ...]
     bottom: float
     top: float
+    hinge: str = ""
+    turned: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,12 +96,18 @@ def _openings(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Th
         name = f"{each.kind} in wall {side.letter}"
         yield Thing(each.kind, name, path, _seen(standing, side, box(left, left + width, 0, _FLAT)), sill, sill + height)
         if each.kind == "door" and each.swing == "into the room" and width > 0:
-            yield Thing("swing", name, path, _seen(standing, side, _swing(each, left, width)), sill, sill + height)
+            leaf, turned = (_seen(standing, side, _swing(hinge, left, width)) for hinge in _hinges(each))
+            yield Thing("swing", name, path, leaf, sill, sill + height, each.hinge, turned)
 
 
-def _swing(door: Opening, left: float, width: float) -> tuple[Point, ...]:
-    """The quarter of a circle that the leaf sweeps."""
-    hinge, way = (left, 1.0) if door.hinge == "left" else (left + width, -1.0)
+def _hinges(door: Opening) -> tuple[str, str]:
+    """The side that a door is hung on, then the other."""
+    return ("left", "right") if door.hinge == "left" else ("right", "left")
+
+
+def _swing(side: str, left: float, width: float) -> tuple[Point, ...]:
+    """The quarter of a circle that the leaf sweeps, hung on a side."""
+    hinge, way = (left, 1.0) if side == "left" else (left + width, -1.0)
     turns = [math.pi / 2 * step / _SWING_STEPS for step in range(_SWING_STEPS + 1)]
     return (hinge, 0.0), *((hinge + way * width * math.cos(turn), width * math.sin(turn)) for turn in turns)
 

@@ -16,6 +16,7 @@ from tundish.layout.around import Around
 from tundish.layout.corner import Across, InCorner
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
+from tundish.layout.standing import Meets
 from tundish.layout.tiles import TiledFace
 from tundish.layout.walls import Point, WallSide, closes
 from tundish.survey.wall import Wall
@@ -231,7 +232,7 @@ class Room:
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
-    pre-walls across the corners at the left and the right end of the wall. `floor` is with the first pre-wall, where the floor is tiled.
+    pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there. `floor` is with the first pre-wall, where the floor is tiled.
     """
 
     plan: RoomPlan
@@ -276,6 +277,7 @@ class Room:
     recesses: tuple[Recess, ...] = ()
     backed: tuple[Backed, ...] = ()
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
+    meets: tuple[Meets | None, Meets | None] = (None, None)
     floor: TiledFloor | None = None
 
     @property

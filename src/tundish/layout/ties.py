@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from typing import Final
 
 from tundish.figure import Figure, number, together
 from tundish.layout.framing import Stuff
@@ -32,11 +34,14 @@ def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tupl
 
 
 def _leans(stuff: Stuff, middle: Figure) -> Figure | None:
-    """How far the wall has come in at the middle of a tie; a floor still open moves that by hundredths, so no tie waits for it alone."""
+    """How far the wall has come in at the middle of a tie, over all that is still open; it can be cut once that is less than a saw's error."""
     lean, top = stuff.outline.lean, stuff.outline.tops.prewall
     if lean is None or top.value <= 0:
         return None
     share = (middle / top).named("Height of the tie in the pre-wall's")
-    if lean.settled:
-        share = number(share.value, "", share.label)
-    return together((lean * share).named("Wall leans in, at the tie"))
+    leans = together((lean * share).named("Wall leans in, at the tie"))
+    return replace(leans, tbc=False) if lean.settled and leans.high - leans.low < _SAWN else leans
+
+
+_SAWN: Final = 0.5
+"""No bar is cut nearer, mm."""

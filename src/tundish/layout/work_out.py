@@ -81,6 +81,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         line=standing.side,
         corner=standing.corner,
         in_corners=standing.in_corners,
+        meets=standing.meets,
         finished_floor=outline.finished_floor,
         width=outline.width,
         start=outline.run.start,

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, total
-from tundish.layout.room import Placed, Room
-from tundish.rules.faces import front_of, shelf_of
+from tundish.layout.room import Face, Placed, Room
+from tundish.rules.faces import front_of, returns, shelf_of
 from tundish.rules.rule import Asked, Need, rule
 
 
@@ -20,7 +20,9 @@ from tundish.rules.rule import Asked, Need, rule
 def sealant(asked: Asked, book: Book) -> Iterator[Need]:
     """Where tiles meet floor, wall and ware there is a bead.
 
-    Along the floor, up each end that meets a wall, along the back of the shelf, behind each basin, and 600 round a WC, bidet or urinal.
+    Along the floor, up each end that meets a wall, along the back and the ends of the shelf, round the foot and the back of an open end,
+    behind each basin, and 600 round a WC, bidet or urinal. The corner of two pre-walls has one bead, as high as the lower of them; the
+    higher has one above it.
     """
     metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
     yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
@@ -28,11 +30,35 @@ def sealant(asked: Asked, book: Book) -> Iterator[Need]:
 
 def _beads(room: Room, book: Book) -> list[Figure]:
     front, shelf = front_of(room), shelf_of(room)
-    beads = [front.tiled_width.named("Along the floor")]
-    beads += [front.tiled_height.named("Up a wall")] * sum(room.at_wall)
+    floor = front.tiled_width.named("Along the floor")
+    for _, deep, _ in front.hidden:
+        floor = (floor - deep).named(floor.label)
+    beads = [floor, *_up(room, front.tiled_height)]
+    for end in returns(room):
+        beads += [end.tiled_width.named(f"{end.name}, along the floor"), end.tiled_height.named(f"{end.name}, up the wall")]
     if shelf:
-        beads.append(shelf.tiled_width.named("Back of the shelf"))
+        beads += _along_shelf(room, shelf)
     return beads + [_at(one, book) for one in room.framed]
+
+
+def _up(room: Room, height: Figure) -> Iterator[Figure]:
+    """Up the ends that stand at a wall or at another pre-wall; of two in a corner, of the higher one only what is above the lower."""
+    for closed, met in zip(room.at_wall, room.meets, strict=True):
+        if not closed or (met is not None and met.through and met.level):
+            continue
+        hidden = met.hides if met is not None else None
+        yield height.named("Up a wall") if hidden is None else (height - hidden).named(f"Up a wall, above {met.name if met else ''}")
+
+
+def _along_shelf(room: Room, shelf: Face) -> Iterator[Figure]:
+    """Along its back and its ends, but where it goes on as the shelf of another; of a triangle along both walls."""
+    if room.corner is not None:
+        yield room.corner.square(shelf.tiled_width).named("Back of the shelf, along both walls")
+        return
+    yield shelf.tiled_width.named("Back of the shelf")
+    for closed, met in zip(room.at_wall, room.meets, strict=True):
+        if closed and not (met is not None and met.level and not met.through):
+            yield shelf.tiled_height.named("End of the shelf")
 
 
 def _at(one: Placed, book: Book) -> Figure:
