@@ -232,7 +232,8 @@ class Room:
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
-    pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there. `floor` is with the first pre-wall, where the floor is tiled.
+    pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there. `floor` is with the first
+    pre-wall, where the floor is tiled.
     """
 
     plan: RoomPlan

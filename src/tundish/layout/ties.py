@@ -34,7 +34,7 @@ def wall_ties(stuff: Stuff, straight: Figure, foot: float, places: Iterable[tupl
 
 
 def _leans(stuff: Stuff, middle: Figure) -> Figure | None:
-    """How far the wall has come in at the middle of a tie, over all that is still open; it can be cut once that is less than a saw's error."""
+    """How far the wall has come in at the middle of a tie, over all that is still open; less than a saw's error holds none up."""
     lean, top = stuff.outline.lean, stuff.outline.tops.prewall
     if lean is None or top.value <= 0:
         return None

@@ -62,7 +62,6 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
     placed = place(outline, book, inputs)
     piped, framed = _piped(outline, placed, inputs, book), _framed(outline, placed, inputs, book)
     surfaces = tuple(replace(each, boards=marked(standing.mark, each.boards)) for each in faces(outline, framed.supports, book))
-    named = dict(chain(piped.services, _of_placed(placed), _of_pipes(piped.runs), _of_members(framed), _of_faces(surfaces)))
     return Room(
         plan=plan,
         path=inputs.path,
@@ -97,7 +96,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         board=outline.board,
         tile=outline.tile,
         strut=outline.strut,
-        figures=_of_outline(outline, book, inputs) | named,
+        figures=_of_outline(outline, book, inputs) | _named(piped, placed, framed, surfaces),
         around=around_of(plan.survey, standing, outline.height.value, inputs),
         problems=inputs.problems,
         supports=framed.supports,
@@ -187,6 +186,11 @@ def _of_outline(outline: Outline, book: Book, inputs: Inputs) -> dict[str, Figur
         "top_of_prewall": outline.tops.prewall,
         "top_of_steel": outline.tops.steel,
     }
+
+
+def _named(piped: _Piped, placed: tuple[Placed, ...], framed: _Framed, surfaces: tuple[Face, ...]) -> dict[str, Figure]:
+    """The figures of services, appliances, pipes, members and faces by their names."""
+    return dict(chain(piped.services, _of_placed(placed), _of_pipes(piped.runs), _of_members(framed), _of_faces(surfaces)))
 
 
 def _of_services(stack: Outfall, rises: feeds.Rises) -> dict[str, Figure]:
