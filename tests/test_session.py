@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from tundish.estimate import Job
-from tundish.field import Entry
+from tundish.field import Entry, put
+from tundish.figure import Known
 from tundish.layout.design import Appliance, RoomPlan
 from tundish.layout.undecided import others
-from tundish.session import MOST_STEPS, Session, Step
+from tundish.session import LOCKED, MOST_STEPS, Session, Step
+from tundish.survey.settled import CLOSED, Settled
+from tundish.survey.shape import Photograph
 
 WIDTH = "rooms.0.survey.room.width"
 
@@ -57,8 +62,7 @@ def test_joined_changes_of_one_input_are_one_step() -> None:
 
 def test_adding_and_removing_can_be_taken_back() -> None:
     session = opened()
-    path = session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1")
-    assert path == "rooms.0.design.appliances.0"
+    assert session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1") == ()
     session.remove("rooms.0.design.appliances", 0, "remove WC 1")
     assert not session.job.rooms[0].design.appliances
     session.undo()
@@ -170,3 +174,52 @@ def test_what_is_left_open_of_a_record_goes_with_it_and_comes_back_with_undo() -
     assert session.job.rooms[0].undecided == ()
     session.undo()
     assert others(session.job.rooms[0], "design.appliances.0.outlet") == ("turned to the stack",)
+
+
+def closed() -> Session:
+    session = opened()
+    session.set(WIDTH, 1700)
+    session.edit(
+        "close the wall", replace(session.job, settled=(Settled(decision=CLOSED, state="settled", who="M. T.", when="2026-12-03"),))
+    )
+    return session
+
+
+def test_nothing_behind_a_closed_wall_changes_whichever_way_it_is_asked() -> None:
+    session = closed()
+    before = session.job
+    plan = before.rooms[0]
+    told = (
+        session.set(WIDTH, 1800),
+        session.set("rooms.0.survey.room.depth", 900),
+        session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1"),
+        session.edit("add a room", replace(before, rooms=(plan, plan))),
+    )
+    assert [[each.text for each in problems] for problems in told] == [[LOCKED]] * 4
+    assert session.job is before
+
+
+def test_what_does_not_lie_behind_the_wall_may_change() -> None:
+    session = closed()
+    assert session.set("terms.labour_rate", "40") == ()
+    assert session.set("rooms.0.name", "Shower room") == ()
+    assert session.add("rooms.0.survey.photographs", Photograph(of="when finished"), "add a photograph") == ()
+    assert session.job.rooms[0].name == "Shower room"
+    assert len(session.job.rooms[0].survey.photographs) == 1
+
+
+def test_opened_up_again_or_undone_it_is_open() -> None:
+    session = closed()
+    reopened = Settled(decision=CLOSED, state="open", when="2026-12-04", evidence="a weep")
+    session.edit("open up again", replace(session.job, settled=(reopened,)))
+    assert session.set(WIDTH, 1800) == ()
+    other = closed()
+    other.undo()
+    assert other.set(WIDTH, 1800) == ()
+
+
+def test_settling_after_closing_confirms_what_it_is_settled_for() -> None:
+    session = closed()
+    sure = put(session.job, WIDTH, Entry(1700.0, Known.AGREED))
+    assert session.edit("settle", replace(sure, settled=(*session.job.settled, Settled(decision="a", state="settled")))) == ()
+    assert session.job == replace(sure, settled=session.job.settled)

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import chain
-from typing import Final
+from typing import Final, Literal
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.own import OwnItem, with_own
@@ -29,7 +29,7 @@ from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
 from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
-from tundish.survey.settled import Settled
+from tundish.survey.settled import BY, OwnRow, Settled
 from tundish.takeoff.alternatives import taken_off
 from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
@@ -61,6 +61,7 @@ class Job:
     buying: Wishes = record("Buying", Wishes)
     sawn: tuple[Sawn, ...] = records("Cut already", Sawn)
     settled: tuple[Settled, ...] = records("Before closing", Settled)
+    own_rows: tuple[OwnRow, ...] = records("Before closing, of my own", OwnRow)
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     by_hand: tuple[LineByHand, ...] = records("Lines by hand", LineByHand)
     options: tuple[Option, ...] = records("Options", Option)
@@ -146,7 +147,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
-        tuple(_once(each for take in takes for each in take.decisions)),
+        (*_once(each for take in takes for each in take.decisions), *_of_my_own(job)),
         cuts, buying, price(hours, buying, terms),
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
@@ -219,3 +220,10 @@ def _once(decisions: Iterable[Decision]) -> Iterator[Decision]:
     for each in decisions:
         seen[each.key] += 1
         yield each if seen[each.key] == 1 else replace(each, key=f"{each.key}/{seen[each.key]}")
+
+
+def _of_my_own(job: Job) -> Iterator[Decision]:
+    """What the fitter wants settled besides: it rests on nothing, so it is opened again by hand alone."""
+    for row in job.own_rows:
+        by: Literal["By first fix", "By boarding"] = "By first fix" if row.by == BY[0] else "By boarding"
+        yield Decision(row.key, row.what or "Of my own", row.why, by, row.shown_by or "as you say", "")

@@ -6,15 +6,18 @@ Every step holds a whole frozen job; steps share what they did not change, so tw
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from tundish import plain
 from tundish.estimate import Job
 from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put, removed
+from tundish.layout.design import RoomPlan
 from tundish.layout.undecided import CHOICES, MOST_OTHERS, as_held, chosen, in_words, place_of, without_row
+from tundish.survey.settled import wall_closed
 
 MOST_STEPS: Final = 200
+LOCKED: Final = "The wall is closed: to change what is behind it, open it up again on Before closing."
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,28 +59,29 @@ class Session:
         if problems:
             return problems
         if taken != before:
-            self.edit(f"{_verb(taken)} {declared.label}", put(self.job, path, taken), path, joined=joined)
+            return self.edit(f"{_verb(taken)} {declared.label}", put(self.job, path, taken), path, joined=joined)
         return ()
 
-    def add(self, path: str, one: object, label: str) -> str:
-        """Add a record at the end of a list; gives the path of the new one."""
+    def add(self, path: str, one: object, label: str) -> tuple[Problem, ...]:
+        """Add a record at the end of a list."""
         place = len(get(self.job, path))
-        self.edit(label, added(self.job, path, one), f"{path}.{place}")
-        return f"{path}.{place}"
+        return self.edit(label, added(self.job, path, one), f"{path}.{place}")
 
-    def remove(self, path: str, place: int, label: str) -> None:
+    def remove(self, path: str, place: int, label: str) -> tuple[Problem, ...]:
         """Take one record out of a list; what was left open of it goes too."""
         after = removed(self.job, path, place)
         found = place_of(path)
         if found:
             room, listed = found
             after = put(after, room, without_row(get(after, room), listed, place))
-        self.edit(label, after, path)
+        return self.edit(label, after, path)
 
-    def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> None:
-        """Replace the job by another, as one named step."""
+    def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> tuple[Problem, ...]:
+        """Replace the job by another, as one named step; what is behind a closed wall stays, and a problem says so."""
         if after == self.job:
-            return
+            return ()
+        if locked(self.job, after):
+            return (Problem(path, LOCKED),)
         step = Step(label, self.job, after, path)
         if joined and self.done and not self.undone and self.done[-1].path == path:
             step = Step(label, self.done.pop().before, after, path)
@@ -85,6 +89,7 @@ class Session:
         del self.done[:-MOST_STEPS]
         self.undone.clear()
         self._become(after, step)
+        return ()
 
     def undo(self) -> Step | None:
         """Take the last step back; None when there is none."""
@@ -124,13 +129,27 @@ class Session:
             (room, within), taken = found, tuple(in_words(value) for value, _ in checked)
             verb = _verb(taken[0]) if len(set(taken)) == 1 else "leave open"
             after = put(self.job, room, chosen(get(self.job, room), within, taken))
-            self.edit(f"{verb} {declared.label}", after, path, joined=joined)
+            return self.edit(f"{verb} {declared.label}", after, path, joined=joined)
         return problems
 
     def _become(self, job: Job, step: Step) -> None:
         self.job = job
         for listener in tuple(self.listeners):
             listener(step)
+
+
+def locked(before: Job, after: Job) -> bool:
+    """Whether the wall is closed and a change would alter what is behind it.
+
+    Photographs and the names of rooms may change; what is settled meanwhile confirms what it is settled for.
+    """
+    if wall_closed(before.settled) is None or before.settled != after.settled or before.rooms == after.rooms:
+        return False
+    return tuple(map(_behind, before.rooms)) != tuple(map(_behind, after.rooms))
+
+
+def _behind(plan: RoomPlan) -> RoomPlan:
+    return replace(plan, name="", survey=replace(plan.survey, photographs=()))
 
 
 def _verb(value: object) -> str:

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Final
 
 from tundish.desktop import standing
 from tundish.estimate import Job
 from tundish.field import Entry, NoSuchInputError, describe, get, put
 from tundish.rules.readings import of_record
 from tundish.rules.rule import Decision, Proof
-from tundish.survey.settled import Settled
-
-CLOSED: Final = "closed"
-"""The decision key under which closing the wall itself is kept."""
+from tundish.survey.settled import CLOSED, OWN, OwnRow, Settled, next_key
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +67,22 @@ def with_wall(job: Job, state: Wall) -> Job:
     """The job with its wall closed, or open again."""
     word = "settled" if state.closed else "open"
     return _with(job, Settled(decision=CLOSED, state=word, who=state.who, when=state.when, evidence=state.reason))
+
+
+def with_own_row(job: Job, row: OwnRow) -> Job:
+    """The job with one more row of the fitter's own."""
+    return replace(job, own_rows=(*job.own_rows, replace(row, key=next_key(job.own_rows, job.settled))))
+
+
+def without_own_row(job: Job, decision: Decision) -> Job:
+    """The job without a row of the fitter's own, and without what was recorded of it."""
+    rows = tuple(each for each in job.own_rows if each.key != decision.key)
+    return replace(job, own_rows=rows, settled=tuple(each for each in job.settled if each.decision != decision.key))
+
+
+def is_own(decision: Decision | None) -> bool:
+    """Whether the fitter added a row himself."""
+    return decision is not None and decision.key.startswith(OWN)
 
 
 def _with(job: Job, record: Settled) -> Job:

@@ -24,6 +24,7 @@ class DecisionForm(QFrame):
     """Shows the record of a decision; `recorded` has the new one, whole and ready to keep but for what it is the record of."""
 
     recorded = Signal(object)
+    taken_out = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -36,6 +37,8 @@ class DecisionForm(QFrame):
         self._units = {name: label("", "note", "ink2") for name in READINGS}
         self.record = button("Record it", "s_agreed", main=True)
         self.record.clicked.connect(self._record)
+        self.out = button("Take out this row", "cross")
+        self.out.clicked.connect(self.taken_out)
         self._lay_out()
         self.show_decision(None, None)
 
@@ -48,6 +51,7 @@ class DecisionForm(QFrame):
         self._title.setText(decision.title if decision else "Choose a row to settle it")
         for part in (self.state, self.who, self.when, self.shown_by, self.record):
             part.setEnabled(decision is not None)
+        self.out.setVisible(deciding.is_own(decision))
         self.state.choose((record.state if record else "open").capitalize())
         self._fill(self.who, record.who if record else "")
         self._fill(self.when, measure.show_date(record.when) if record and record.when else measure.show_date(date.today().isoformat()))
@@ -79,7 +83,8 @@ class DecisionForm(QFrame):
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(2)
         grid.addWidget(self._title, 0, 0, 1, 3)
-        grid.addWidget(self._trouble, 0, 3, 1, 5)
+        grid.addWidget(self._trouble, 0, 3, 1, 4)
+        grid.addWidget(self.out, 0, 7)
         parts: tuple[tuple[QWidget, QWidget, int], ...] = (
             (self.state, label("State", "note", "ink2"), 0),
             (self.who, label("Who", "note", "ink2"), 3),

@@ -32,8 +32,8 @@ def add_room(workspace: Workspace) -> None:
     """Add an empty room with a name of its own, and go on in it."""
     names = {each.name for each in workspace.job.rooms}
     name = next(made for number in count(2) if (made := f"Room {number}") not in names)
-    workspace.add("rooms", RoomPlan(name=name), f"add {name}")
-    workspace.choose_room(len(workspace.job.rooms) - 1)
+    if workspace.add("rooms", RoomPlan(name=name), f"add {name}"):
+        workspace.choose_room(len(workspace.job.rooms) - 1)
 
 
 def take_out_room(workspace: Workspace) -> None:
@@ -41,5 +41,5 @@ def take_out_room(workspace: Workspace) -> None:
     job, place = workspace.job, workspace.room_place
     left = removed(job, "rooms", place)
     label = f"take out {job.rooms[place].name}"
-    workspace.edit(label, replace(left, options=without_room(job.options, place)), "rooms")
-    workspace.choose_room(max(place - 1, 0))
+    if workspace.edit(label, replace(left, options=without_room(job.options, place)), "rooms"):
+        workspace.choose_room(max(place - 1, 0))

@@ -15,7 +15,7 @@ from tundish.field import Entry, Field, describe, get, walk
 from tundish.figure import Known
 from tundish.rules.readings import of_record
 from tundish.rules.rule import Decision
-from tundish.survey.settled import Settled
+from tundish.survey.settled import Settled, wall_closed
 
 TALLIED: Final = (("Strut", "strut", "m"), ("Soil 110", "soil pipe", "m"), ("Boards", "board", "sheets"), ("Wall tiles", "tile", "each"))
 CHOSEN: Final = frozenset({"settled", "not needed"})
@@ -26,7 +26,8 @@ def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str,
     open_inputs = sum(1 for _ in unsettled(workspace.job))
     yield ("survey", *_tbc(open_inputs, "tick"))
     marks = sum(mark.height.tbc for room in estimate.rooms for mark in rod(room))
-    yield ("setting_out", *_tbc(marks, ""))
+    closed = wall_closed(workspace.job.settled) is not None
+    yield ("setting_out", *(("closed", "ink2", "lock") if closed else _tbc(marks, "")))
     yield ("checks", *_checks(estimate))
     yield ("materials", *_tbc(sum(line.amount.tbc for line in estimate.lines), ""))
     yield ("cutting", *_tbc(sum(cut.length.tbc for plan in estimate.cuts for cut in plan.cuts), ""))
@@ -56,6 +57,8 @@ def closing(workspace: Workspace, estimate: Estimate) -> tuple[str, tuple[str, .
     states = [state_of(decision, workspace.job) for decision in estimate.decisions]
     still = sum(state not in CHOSEN for state in states)
     words = f"{still} of {len(states)} still open" if still else "All settled" if states else "Nothing to settle yet"
+    if (closed := wall_closed(workspace.job.settled)) is not None:
+        words = f"Closed {measure.show_date(closed.when, with_year=False)}" + (f", {still} open" if still else "")
     boarding = workspace.job.terms.boarding
     due = f"Boarding {measure.show_date(boarding, with_year=False)}" if boarding else "No boarding date yet"
     order = ("settled", "not needed", "asked", "open")

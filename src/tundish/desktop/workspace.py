@@ -19,7 +19,7 @@ from tundish.errors import TundishError
 from tundish.estimate import Estimate, Job
 from tundish.field import Problem
 from tundish.layout.room import Room
-from tundish.session import Session, Step
+from tundish.session import LOCKED, Session, Step, locked
 
 if TYPE_CHECKING:
     from tundish.catalogue.book import Book
@@ -162,24 +162,25 @@ class Workspace(QObject):
 
     def set(self, path: str, value: object, *, joined: bool = False) -> tuple[Problem, ...]:
         """Set one input of the open job; what cannot be taken comes back in words."""
-        return self.session.set(path, value, joined=joined) if self.session else ()
+        return self._done(self.session.set(path, value, joined=joined)) if self.session else ()
 
-    def add(self, path: str, one: object, label: str) -> str:
-        """Add a record to a list of the open job."""
-        return self.session.add(path, one, label) if self.session else ""
+    def add(self, path: str, one: object, label: str) -> bool:
+        """Add a record to a list of the open job; whether it could be, else the reason is said."""
+        return self.session is not None and not self._done(self.session.add(path, one, label))
 
-    def remove(self, path: str, place: int, label: str) -> None:
-        """Take a record out of a list of the open job."""
-        if self.session:
-            self.session.remove(path, place, label)
+    def remove(self, path: str, place: int, label: str) -> bool:
+        """Take a record out of a list of the open job; whether it could be, else the reason is said."""
+        return self.session is not None and not self._done(self.session.remove(path, place, label))
 
-    def edit(self, label: str, job: Job, path: str = "", *, joined: bool = False) -> None:
-        """Replace the job by another as one named step; `joined`: as part of the step before it at that path."""
-        if self.session:
-            self.session.edit(label, job, path, joined=joined)
+    def edit(self, label: str, job: Job, path: str = "", *, joined: bool = False) -> bool:
+        """Replace the job by another as one named step, whether it could be; `joined`: as part of the step before it at that path."""
+        return self.session is not None and not self._done(self.session.edit(label, job, path, joined=joined))
 
     def try_out(self, job: Job) -> None:
         """Show the job as it would be while something is held; nothing is kept. The estimate follows as fast as it can be worked out."""
+        if locked(self.job, job):
+            self.said.emit(LOCKED)
+            return
         self._trial = job
         self.tried.emit()
         if not self._follow.isActive():
@@ -295,6 +296,11 @@ class Workspace(QObject):
         self.aside.stop()
         self._keep_open_job(0)
         self.store.close()
+
+    def _done(self, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
+        if any(each.text == LOCKED for each in problems):
+            self.said.emit(LOCKED)
+        return problems
 
     def _become(self, job: Job, job_id: int, revision: int) -> None:
         self._trial = self._quotes = None

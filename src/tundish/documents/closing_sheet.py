@@ -13,11 +13,10 @@ from tundish.estimate import Estimate
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.readings import of_record, shown_by
 from tundish.rules.rule import Decision
-from tundish.survey.settled import Settled
+from tundish.survey.settled import CLOSED, Settled
 from tundish.survey.shape import Photograph
 
-CLOSED = "closed"
-"""The decision under which closing the wall itself is kept."""
+WHOLE_JOB = "The whole job"
 _BEHIND = Show(tiles=False, marks=False)
 _PIPES = (
     Column("Behind the wall", "text", 2.2),
@@ -67,9 +66,11 @@ def pairs(pictures: tuple[Photograph, ...]) -> tuple[Block, ...]:
 
 
 def _closed_words(estimate: Estimate) -> str:
-    record = next((each for each in estimate.job.settled if each.decision == CLOSED and each.state == "settled"), None)
+    record = next((each for each in estimate.job.settled if each.decision == CLOSED), None)
     if record is None:
         return "The wall is still open: this sheet says what will be behind it."
+    if record.state != "settled":
+        return f"The wall was opened up again on {measure.show_date(record.when)}, because: {record.evidence}."
     by = f" by {record.who}" if record.who else ""
     why = f" Closed with things open, because: {record.evidence}." if record.evidence else ""
     return f"The wall was closed on {measure.show_date(record.when)}{by}.{why}"
@@ -116,7 +117,7 @@ def _settled_rows(estimate: Estimate, records: dict[str, Settled]) -> Iterator[R
     """A row for each decision, under the wall it is settled for where there are several."""
     for place in dict.fromkeys(each.place for each in estimate.decisions):
         if len(estimate.rooms) > 1:
-            yield Row((place,), group=place)
+            yield Row((place or WHOLE_JOB,), group=place or WHOLE_JOB)
         yield from (_settled_row(each, records.get(each.key)) for each in estimate.decisions if each.place == place)
 
 
@@ -137,7 +138,7 @@ def _not_proven(decision: Decision, record: Settled) -> str:
 def _exceptions(estimate: Estimate, records: dict[str, Settled]) -> Iterator[str]:
     for decision in estimate.decisions:
         record = records.get(decision.key)
-        what = f"{decision.place}: {decision.title}" if len(estimate.rooms) > 1 else decision.title
+        what = f"{decision.place or WHOLE_JOB}: {decision.title}" if len(estimate.rooms) > 1 else decision.title
         if record is None or record.state in {"open", "asked"}:
             yield f"{what}: not settled. {decision.why}"
         elif record.rests_on != decision.rests_on:

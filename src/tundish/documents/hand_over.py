@@ -100,7 +100,7 @@ def _tested(estimate: Estimate) -> Iterator[Row]:
     records = {each.decision: each for each in estimate.job.settled}
     for decision in estimate.decisions:
         record = records.get(decision.key)
-        what = f"{decision.title}, {decision.place}" if len(estimate.rooms) > 1 else decision.title
+        what = decision.titled(several=len(estimate.rooms) > 1)
         if record is None or record.state != "settled":
             yield Row((what, "not recorded", "–", "–"))
         else:

@@ -206,6 +206,10 @@ class Decision:
     place: str = ""
     proof: Proof | None = None
 
+    def titled(self, *, several: bool) -> str:
+        """Its title, with its place where there are several and it is of one."""
+        return f"{self.title}, {self.place}" if several and self.place else self.title
+
 
 Said = Need | Finding | Caution | Decision
 

@@ -15,7 +15,10 @@ from tundish.desktop.cells import Row
 from tundish.desktop.pages.closing import ClosingPage
 from tundish.desktop.reason_strip import ReasonStrip
 from tundish.desktop.standing import unsettled
+from tundish.documents import closing_sheet
 from tundish.field import Entry, get
+from tundish.session import LOCKED
+from tundish.writers.text import as_text
 
 BUILD_UP = "family-bathroom/build-up"
 LAYER = "rooms.0.survey.floor.build_up.0.thickness"
@@ -250,3 +253,110 @@ def test_readings_that_no_longer_prove_it_open_it_again(fitter: Fitter) -> None:
     fitter.settled()
     assert state(page, AIR) == "Open"
     assert row(page, AIR).cells[1].below.startswith("Open again: It fell by 8 mm")
+
+
+def close_anyway(fitter: Fitter, page: ClosingPage) -> None:
+    fitter.press("Close anyway", page)
+    write(strip(page).box, "Client wants it shut")
+    QTest.mouseClick(strip(page).do, Qt.MouseButton.LeftButton)
+    fitter.settled()
+
+
+def test_a_closed_wall_locks_setting_out_and_says_why(fitter: Fitter) -> None:
+    page = opened(fitter)
+    close_anyway(fitter, page)
+    heard: list[str] = []
+    fitter.workspace.said.connect(heard.append)
+    before = fitter.workspace.job
+    assert [each.text for each in fitter.workspace.set(LAYER, 17)] == [LOCKED]
+    setting_out = fitter.page("Alt+2")
+    view = setting_out.view  # type: ignore[attr-defined]  # the page has a drawing
+    view.setFocus()
+    view.choose("wc-1")
+    QTest.keyClick(view, Qt.Key.Key_Right)
+    QTest.keyClick(view, Qt.Key.Key_Delete)
+    view.dragged.emit("wc-1", 40.0, 0.0)
+    view.dropped.emit("wc-1", 40.0, 0.0)
+    assert fitter.workspace.job is before
+    assert fitter.workspace.shown is before
+    assert heard
+    assert set(heard) == {LOCKED}
+    assert fitter.window.run.entry("setting_out").accessibleName().endswith("closed")
+    assert "Setting out is locked." in said(opened(fitter))
+
+
+def test_what_is_settled_after_closing_still_confirms(fitter: Fitter) -> None:
+    page = opened(fitter)
+    close_anyway(fitter, page)
+    assert "Still open: Floor build-up confirmed" in said(page)
+    settle(fitter, page, BUILD_UP)
+    fitter.settled()
+    assert state(page, BUILD_UP) == "Settled"
+    assert LAYER not in set(unsettled(fitter.workspace.job))
+
+
+def test_opened_up_again_says_why_on_page_and_sheet_and_unlocks(fitter: Fitter) -> None:
+    page = opened(fitter)
+    close_anyway(fitter, page)
+    assert "Closed with things open, because: Client wants it shut." in as_text(closing_sheet.build(fitter.settled()))
+    fitter.press("Open up again", page)
+    write(strip(page).box, "A weep at the valve")
+    fitter.press("Open up", page)
+    assert "A weep at the valve." in said(page)
+    assert "opened up again" in as_text(closing_sheet.build(fitter.settled()))
+    assert fitter.workspace.set(LAYER, 17) == ()
+
+
+def add_own(fitter: Fitter, page: ClosingPage, what: str = "Extractor duct taped") -> str:
+    page.table.setFocus()
+    QTest.keyClick(page.table, Qt.Key.Key_Insert)
+    write(page.own_row.what, what)
+    write(page.own_row.why, "It drips when it is not")
+    write(page.own_row.shown_by, "Photo")
+    fitter.press("Add it", page)
+    fitter.settled()
+    return fitter.workspace.job.own_rows[-1].key
+
+
+def test_a_row_of_ones_own_stands_with_the_others_is_in_the_way_and_is_settled(fitter: Fitter) -> None:
+    page = opened(fitter)
+    key = add_own(fitter, page)
+    assert page.table.chosen() == key
+    assert row(page, key).cells[1].text == "Extractor duct taped"
+    assert row(page, key).cells[1].below == "It drips when it is not"
+    assert state(page, key) == "Open"
+    settle(fitter, page, key, shown="Photo 4")
+    fitter.settled()
+    assert state(page, key) == "Settled"
+    paper = as_text(closing_sheet.build(fitter.settled()))
+    assert "Extractor duct taped" in paper
+    assert "Photo 4" in paper
+    opened_again, _ = fitter.workspace.store.open(fitter.workspace.job_id)
+    assert opened_again.job is not None
+    assert opened_again.job.own_rows == fitter.workspace.job.own_rows
+
+
+def test_a_row_of_ones_own_is_taken_out_with_what_was_recorded_and_a_rule_s_is_not(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.workspace.job
+    key = add_own(fitter, page)
+    settle(fitter, page, key)
+    fitter.settled()
+    page.table.choose(BUILD_UP)
+    assert not page.form.out.isVisible()
+    QTest.keyClick(page.table, Qt.Key.Key_Delete)
+    assert fitter.workspace.job.own_rows
+    page.table.choose(key)
+    fitter.press("Take out this row", page)
+    fitter.settled()
+    assert fitter.workspace.job == before
+    again = add_own(fitter, page, "Another")
+    assert again
+    assert state(page, again) == "Open"
+
+
+def test_nothing_is_added_without_words(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Add a row", page)
+    assert not page.own_row.do.isEnabled()
+    assert nameless(page) == []

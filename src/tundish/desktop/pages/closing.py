@@ -13,6 +13,7 @@ from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.decision_form import DecisionForm
 from tundish.desktop.estimate_page import EstimatePage
+from tundish.desktop.own_row_strip import OwnRowStrip
 from tundish.desktop.reason_strip import ReasonStrip
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import button, label
@@ -20,7 +21,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
 from tundish.rules.readings import shown_by
 from tundish.rules.rule import Decision
-from tundish.survey.settled import Settled
+from tundish.survey.settled import OwnRow, Settled
 
 COLUMNS: Final = (
     Column("", 38),
@@ -43,25 +44,33 @@ class ClosingPage(EstimatePage):
     help_sentences = (
         "Choose a row, say who settled it and how it was shown, and record it.",
         "Settling confirms every figure that hangs on it, at once and everywhere.",
-        "What was settled falls open again if what it rests on changes.",
+        "What was settled falls open again if what it rests on changes. Ins adds a row of your own, Del takes one out.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Before closing", "What must be settled while the wall is open?", workspace)
         self._close, self._anyway = button("Close the wall", "lock", main=True), button("Close anyway")
-        self._open_up, after = button("Open up again", "undo"), button("After the job", "calendar")
+        self._open_up, after, add = button("Open up again", "undo"), button("After the job", "calendar"), button("Add a row", "add")
         after.clicked.connect(lambda: self.page_asked.emit("after"))
+        self.add_tool(add)
         self.add_tool(after)
         for tool, does in ((self._anyway, self._ask_reason), (self._open_up, self._ask_reason), (self._close, self._close_wall)):
             tool.clicked.connect(does)
             self.add_tool(tool)
+        self._wanted = ""
         self._counts, self._in_the_way = label("", "tableStrong"), label("", "table", "ink2", wrap=True)
         self.add_row(self._summary())
         self._reason = ReasonStrip()
         self._reason.given.connect(self._reason_given)
         self.add_row(self._reason)
+        self.own_row = OwnRowStrip()
+        self.own_row.given.connect(self._add_own)
+        add.clicked.connect(self.own_row.ask)
+        self.add_row(self.own_row)
         self.table = Table("Before closing", COLUMNS, row_high=TWO_LINES)
         self.table.row_chosen.connect(self._chosen)
+        self.table.add_asked.connect(self.own_row.ask)
+        self.table.remove_asked.connect(lambda _row: self._take_out_own())
         self.table.set_empty("Nothing to settle yet", "Add a pan or a basin, and what must be settled is listed here.", "closing")
         self.open_table = Table("What decides what", open_list.COLUMNS, row_high=TWO_LINES)
         self.open_table.row_chosen.connect(self.figure_asked)
@@ -71,6 +80,7 @@ class ClosingPage(EstimatePage):
         self.add_row(self.views)
         self.form = DecisionForm()
         self.form.recorded.connect(self._record)
+        self.form.taken_out.connect(self._take_out_own)
         card = TableCard(self.table)
         card.set_foot(self.form)
         self._listed = QStackedWidget()
@@ -103,6 +113,7 @@ class ClosingPage(EstimatePage):
 
     def _opened(self) -> None:
         self._reason.hide()
+        self.own_row.hide()
         self.form.show_decision(None, None)
         self.show_again()
 
@@ -122,6 +133,10 @@ class ClosingPage(EstimatePage):
             if decisions:
                 groups.append(self._group(stage, decisions, estimate))
         self.table.set_groups(tuple(groups))
+        if self._wanted:
+            self.table.choose(self._wanted)
+            self.table.setFocus()
+            self._wanted = ""
         self._show_open(open_list.rows(estimate))
         states = [standing.state_of(each, self._workspace.job) for each in estimate.decisions]
         counts = ((states.count(state), state) for state in ("settled", "asked", "open", "not needed"))
@@ -147,13 +162,12 @@ class ClosingPage(EstimatePage):
         state, record = standing.state_of(decision, job), standing.record_of(decision, job)
         glyph, tone = GLYPHS[state]
         fell = deciding.fell_back(decision, job)
-        room = f", {decision.place}" if several else ""
         proven = shown_by(decision, record) if record else ""
         return Row(
             decision.key,
             (
                 Cell(glyph=glyph, glyph_tone=tone, spoken=state),
-                Cell(f"{decision.title}{room}", strong=True, below=fell or decision.why, below_tone="fails" if fell else "ink2"),
+                Cell(decision.titled(several=several), strong=True, below=fell or decision.why, below_tone="fails" if fell else "ink2"),
                 Cell(record.who if record and record.who else "–"),
                 Cell(measure.show_date(record.when, with_year=False) if record and record.when else "–", tone="ink2"),
                 Cell(proven or decision.shown_by, tone="ink" if proven else "ink2"),
@@ -181,6 +195,15 @@ class ClosingPage(EstimatePage):
         word = {"settled": "settle", "asked": "ask about", "not needed": "not needed:", "open": "open"}[record.state]
         self._workspace.edit(f"{word} {decision.title}", deciding.recorded(self._workspace.job, decision, record))
 
+    def _add_own(self, row: OwnRow) -> None:
+        if self._workspace.edit(f"add {row.what} before closing", deciding.with_own_row(self._workspace.job, row)):
+            self._wanted = self._workspace.job.own_rows[-1].key
+
+    def _take_out_own(self) -> None:
+        decision = self._decision()
+        if decision is not None and deciding.is_own(decision):
+            self._workspace.edit(f"take out {decision.title}", deciding.without_own_row(self._workspace.job, decision))
+
     def _show_wall(self, in_the_way: tuple[Decision, ...]) -> None:
         job, estimate = self._workspace.job, self._workspace.estimate
         wall = deciding.wall(job)
@@ -189,14 +212,14 @@ class ClosingPage(EstimatePage):
         self._close.setVisible(not wall.closed)
         self._anyway.setVisible(to_close and bool(in_the_way))
         self._open_up.setVisible(wall.closed)
-        if wall.closed:
-            self._in_the_way.setText(_closed_words(wall))
-        elif in_the_way:
-            names = ", ".join(each.title for each in in_the_way[:MOST_NAMED])
-            more = f" and {len(in_the_way) - MOST_NAMED} more" if len(in_the_way) > MOST_NAMED else ""
-            self._in_the_way.setText(f"In the way of closing: {names}{more}.")
-        elif estimate is not None and estimate.decisions:
-            self._in_the_way.setText("All settled: the wall can be closed.")
+        names = ", ".join(each.title for each in in_the_way[:MOST_NAMED])
+        more = f" and {len(in_the_way) - MOST_NAMED} more" if len(in_the_way) > MOST_NAMED else ""
+        stands = _closed_words(wall) if wall.closed else _opened_words(wall) if wall.reason else ""
+        if in_the_way:
+            stands = f"{stands} {'Still open' if wall.closed else 'In the way of closing'}: {names}{more}."
+        elif to_close:
+            stands = f"{stands} All settled: the wall can be closed."
+        self._in_the_way.setText(stands.strip())
 
     def _close_wall(self) -> None:
         self._put_wall(closed=True, reason="")
@@ -216,7 +239,12 @@ class ClosingPage(EstimatePage):
 
 def _closed_words(wall: deciding.Wall) -> str:
     words = f"Closed {measure.show_date(wall.when)}" + (f" by {wall.who}" if wall.who else "")
-    return f"{words}. {_sentence(wall.reason)}" if wall.reason else f"{words}, everything settled."
+    how = f"{words}. {_sentence(wall.reason)}" if wall.reason else f"{words}, everything settled."
+    return f"{how} Setting out is locked."
+
+
+def _opened_words(wall: deciding.Wall) -> str:
+    return f"Opened up again {measure.show_date(wall.when)}: {_sentence(wall.reason)}"
 
 
 def _sentence(words: str) -> str:

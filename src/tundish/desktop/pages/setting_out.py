@@ -375,8 +375,8 @@ class SettingOutPage(Page):
         if design is None:
             self._workspace.said.emit("A room has six pre-walls at most.")
             return
-        self._workspace.edit(f"add {dict(prewalls.ADDED)[kind].lower()}", put(self._workspace.job, path, design), path)
-        self._workspace.choose_wall(len(design.further))
+        if self._workspace.edit(f"add {dict(prewalls.ADDED)[kind].lower()}", put(self._workspace.job, path, design), path):
+            self._workspace.choose_wall(len(design.further))
 
     def _remove_piece(self, piece: str) -> None:
         thing, path = self._thing(piece), f"{self._workspace.room_path}.design"
