@@ -9,12 +9,15 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.load import supplied_book
 from tundish.estimate import Job, estimate
-from tundish.field import Entry, describe, put, removed, walk
-from tundish.options import Change, Option, differences, with_changes, without_room
+from tundish.field import Entry, added, describe, put, removed, walk
+from tundish.layout.design import Undecided
+from tundish.options import Change, Option, differences, with_changes, without_row, words
+from tundish.session import Session
 from tundish.store.keep import demo_jobs
 
 FAMILY = next(job for job in demo_jobs() if job.number == "102")
-BASIN = "rooms.0.design.appliances.2"
+WARE = "rooms.0.design.appliances"
+BASIN = f"{WARE}.2"
 NUMBERS = [path for path, declared, _ in walk(FAMILY) if declared.kind == "number"]
 
 
@@ -65,11 +68,96 @@ def test_a_change_that_no_longer_fits_is_said() -> None:
     assert worked.options[0].price == worked.price
 
 
-def test_a_room_that_is_taken_out_takes_its_changes_along_and_later_rooms_move_up() -> None:
-    def changes(*paths: str) -> tuple[Change, ...]:
-        return tuple(Change(path=path, value="1") for path in paths)
+def changes(*paths: str) -> tuple[Change, ...]:
+    return tuple(Change(path=path, value="1") for path in paths)
 
+
+def test_a_row_that_is_taken_out_takes_its_changes_along_and_later_rows_move_up() -> None:
     mixed = Option(name="mixed", changes=changes("rooms.0.name", "rooms.1.name", "rooms.2.name", "terms.mark_up", "rooms"))
     gone = Option(name="of that room alone", changes=changes("rooms.1.name"))
-    (left,) = without_room((mixed, gone), 1)
+    (left,) = without_row((mixed, gone), "rooms", 1)
     assert left.changes == changes("rooms.0.name", "rooms.1.name", "terms.mark_up")
+
+
+def test_an_option_speaks_of_the_same_appliance_when_another_goes() -> None:
+    for place, appliance in enumerate(FAMILY.rooms[0].design.appliances):
+        lower = option("lower", put(FAMILY, f"{WARE}.{place}.top", Entry(777)))
+        for gone, _ in enumerate(FAMILY.rooms[0].design.appliances):
+            session = Session(replace(FAMILY, options=(lower,)))
+            session.remove(WARE, gone, "take out")
+            if gone == place:
+                assert session.job.options == ()
+                continue
+            made, wrong = with_changes(session.job, session.job.options[0].changes)
+            assert wrong == ()
+            assert [each.name for each in made.rooms[0].design.appliances if each.top == Entry(777)] == [appliance.name]
+            session.undo()
+            assert session.job.options == (lower,)
+
+
+def test_what_an_option_leaves_out_stays_out_and_what_it_brings_in_stays_in_when_a_row_goes() -> None:
+    spare = replace(FAMILY.rooms[0].design.appliances[2], name="Basin 2", centre=Entry(2_000))
+    after = added(removed(FAMILY, WARE, 1), WARE, spare)
+    other = option("two basins", after)
+    assert [(each.path, bool(each.value)) for each in other.changes] == [(f"{WARE}.1", False), (f"{WARE}.+", True)]
+    session = Session(replace(FAMILY, options=(other,)))
+    session.remove(WARE, 0, "take out the pan")
+    made, wrong = with_changes(session.job, session.job.options[0].changes)
+    assert wrong == ()
+    assert [each.name for each in made.rooms[0].design.appliances] == ["Basin 1", "Basin 2"]
+
+
+def test_facts_found_later_reach_rows_beside_one_that_an_option_leaves_out() -> None:
+    without = option("no bidet", removed(FAMILY, WARE, 1))
+    moved = put(replace(FAMILY, options=(without,)), f"{WARE}.2.centre", Entry(1_801))
+    made, _ = with_changes(moved, without.changes)
+    assert made.rooms[0].design.appliances[1].centre == Entry(1_801)
+
+
+def test_a_choice_left_open_beside_a_row_that_an_option_leaves_out_is_open_in_it_too() -> None:
+    open_ = put(FAMILY, "rooms.0.undecided", (Undecided(choice="design.appliances.2.tap", other=""),))
+    session = Session(open_)
+    session.remove(WARE, 1, "no bidet")
+    without = Option(name="no bidet", changes=differences(open_, session.job))
+    assert with_changes(open_, without.changes) == (session.job, ())
+    assert session.job.rooms[0].undecided == (Undecided(choice="design.appliances.1.tap", other=""),)
+    settled = put(session.job, "rooms.0.undecided", ())
+    other = differences(open_, settled)
+    assert other[-1].path == "rooms.0.undecided"
+    assert with_changes(open_, other) == (settled, ())
+    (left,) = without_row((Option(name="settled", changes=other),), WARE, 0)
+    assert [each.path for each in left.changes] == [f"{WARE}.0"]
+
+
+def test_a_list_that_an_option_has_whole_loses_the_row_that_goes() -> None:
+    rows = FAMILY.rooms[0].design.appliances
+    turned = option("other way round", put(FAMILY, WARE, (rows[2], *rows[:2], replace(rows[0], name="WC 9"))))
+    assert [each.path for each in turned.changes] == [WARE]
+    session = Session(replace(FAMILY, options=(turned,)))
+    session.remove(WARE, 1, "take out")
+    made, _ = with_changes(session.job, session.job.options[0].changes)
+    assert rows[1].name not in [each.name for each in made.rooms[0].design.appliances]
+    (left,) = without_row((turned,), WARE, 1)[:1] or (None,)
+    assert left is None, "of a row that is not known nothing can be said"
+
+
+def test_rows_that_go_by_another_edit_are_followed_too() -> None:
+    lower = option("lower", put(FAMILY, f"{WARE}.2.top", Entry(777)))
+    session = Session(replace(FAMILY, options=(lower,)))
+    session.edit("take out two", put(session.job, WARE, session.job.rooms[0].design.appliances[2:]))
+    assert [each.path for each in session.job.options[0].changes] == [f"{WARE}.0.top"]
+
+
+def test_changes_are_said_in_words() -> None:
+    spare = replace(FAMILY.rooms[0].design.appliances[2], name="Basin 2")
+    after = put(added(removed(FAMILY, WARE, 1), WARE, spare), "rooms.0.design.prewall.top", Entry(1300))
+    assert words(FAMILY, differences(FAMILY, after)) == ("Top of pre-wall", "without Bidet 1", "with Basin 2")
+    assert words(FAMILY, changes("no.such")) == ("no.such",)
+    assert words(FAMILY, (Change(path=f"{WARE}.77", value=""), Change(path=f"{WARE}.+", value="{"))) == (f"{WARE}.77", f"{WARE}.+")
+
+
+def test_rows_that_cannot_be_taken_in_or_out_are_said() -> None:
+    odd = (Change(path=f"{WARE}.+", value='{"kind": "boat"}'), Change(path=f"{WARE}.9", value=""), Change(path=f"{WARE}.x", value=""))
+    made, wrong = with_changes(FAMILY, odd)
+    assert made == FAMILY
+    assert [each.path.startswith(WARE) for each in wrong] == [True, True, True]

@@ -87,6 +87,16 @@ def test_what_is_chosen_otherwise_is_told_in_the_words_of_the_form() -> None:
     assert "left out" in must_vary(removed(job, "rooms.0.design.appliances", 1)).changes
 
 
+def test_what_is_chosen_otherwise_is_told_of_the_right_appliance_beside_one_that_goes() -> None:
+    job = accepted("102")
+    was = job.rooms[0].design.appliances[2].top
+    assert was is not None
+    made = must_vary(removed(put(job, "rooms.0.design.appliances.2.top", Entry(was.value + 31)), "rooms.0.design.appliances", 1))
+    told = made.changes.splitlines()
+    assert told[0].endswith(": left out")
+    assert told[1:] == [f"Top above finished floor: {was.value + 31:,.0f} mm, was {was.value:,.0f} mm"]
+
+
 def dearer(book: Book) -> Book:
     offers = {code: tuple(replace(each, price=each.price * 2) for each in rows) for code, rows in book.offers.items()}
     return replace(book, offers=offers)

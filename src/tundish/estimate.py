@@ -14,7 +14,7 @@ from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan, plans
 from tundish.cutting.sawn import Sawn
 from tundish.cutting.until import Stop, never
-from tundish.field import Problem, record, records, text
+from tundish.field import Problem, flag, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.options import Option, with_changes, words
@@ -50,6 +50,18 @@ class Client:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Begun:
+    """The job as it stands while an option of it is made: what is changed meanwhile goes into the option, what is recorded does not."""
+
+    on: bool = flag("An option is being made")
+    rooms: tuple[RoomPlan, ...] = records("Rooms", RoomPlan)
+    terms: Terms = record("Terms", Terms)
+    buying: Wishes = record("Buying", Wishes)
+    own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
+    by_hand: tuple[LineByHand, ...] = records("Lines by hand", LineByHand)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """One job: facts, choices and terms. `kept` holds what a newer or foreign file said and this program does not know."""
 
@@ -65,6 +77,7 @@ class Job:
     own_items: tuple[OwnItem, ...] = records("Ware typed from the maker's sheet", OwnItem)
     by_hand: tuple[LineByHand, ...] = records("Lines by hand", LineByHand)
     options: tuple[Option, ...] = records("Options", Option)
+    begun: Begun = record("As it stands while an option is made", Begun)
     invoices: tuple[Invoice, ...] = records("Invoices", Invoice)
     agreed: Agreed = record("Agreed", Agreed)
     variations: tuple[Variation, ...] = records("Variations", Variation)
@@ -74,24 +87,6 @@ class Job:
     note: str = text("Note")
     demo: str = text("Demo", "Set for the demonstration jobs: their papers carry DEMO.")
     kept: tuple[tuple[str, str], ...] = ()
-
-
-def as_new(job: Job, number: str) -> Job:
-    """A job of its own that asks for the same: nothing billed, agreed, cut, bought or settled, and no day of the first goes with it."""
-    return replace(
-        job,
-        number=number,
-        terms=replace(job.terms, quoted="", start="", boarding="", vat_evidence=""),
-        buying=replace(job.buying, by="", accepted="", done=""),
-        sawn=(),
-        settled=(),
-        invoices=(),
-        agreed=Agreed(),
-        variations=(),
-        after=After(),
-        why_varied="",
-        why_revised="",
-    )
 
 
 @dataclass(frozen=True, slots=True)

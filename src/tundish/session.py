@@ -11,9 +11,10 @@ from typing import Final
 
 from tundish import plain
 from tundish.estimate import Job
-from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put, removed
+from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put
 from tundish.layout.design import RoomPlan
-from tundish.layout.undecided import CHOICES, MOST_OTHERS, as_held, chosen, in_words, place_of, without_row
+from tundish.layout.undecided import CHOICES, MOST_OTHERS, as_held, chosen, in_words, place_of
+from tundish.options import differences, followed, taken_out, without_row
 from tundish.survey.settled import wall_closed
 
 MOST_STEPS: Final = 200
@@ -68,20 +69,22 @@ class Session:
         return self.edit(label, added(self.job, path, one), f"{path}.{place}")
 
     def remove(self, path: str, place: int, label: str) -> tuple[Problem, ...]:
-        """Take one record out of a list; what was left open of it goes too."""
-        after = removed(self.job, path, place)
-        found = place_of(path)
-        if found:
-            room, listed = found
-            after = put(after, room, without_row(get(after, room), listed, place))
+        """Take one record out of a list; what was left open of it, or changed of it by an option, goes too."""
+        row, after = get(self.job, f"{path}.{place}"), taken_out(self.job, path, place)
+        if path != "options" and not self.job.begun.on:
+            after = replace(after, options=without_row(after.options, path, place, row))
         return self.edit(label, after, path)
 
     def edit(self, label: str, after: Job, path: str = "", *, joined: bool = False) -> tuple[Problem, ...]:
-        """Replace the job by another, as one named step; what is behind a closed wall stays, and a problem says so."""
+        """Replace the job by another, as one named step; what is behind a closed wall stays, and a problem says so.
+
+        Where rows went out of its lists, options speak of those that are left.
+        """
         if after == self.job:
             return ()
         if locked(self.job, after):
             return (Problem(path, LOCKED),)
+        after = _options_followed(self.job, after)
         step = Step(label, self.job, after, path)
         if joined and self.done and not self.undone and self.done[-1].path == path:
             step = Step(label, self.done.pop().before, after, path)
@@ -150,6 +153,12 @@ def locked(before: Job, after: Job) -> bool:
 
 def _behind(plan: RoomPlan) -> RoomPlan:
     return replace(plan, name="", survey=replace(plan.survey, photographs=()))
+
+
+def _options_followed(before: Job, after: Job) -> Job:
+    if not after.options or after.options != before.options or before.begun.on or after.begun.on:
+        return after
+    return replace(after, options=followed(after.options, differences(before, after)))
 
 
 def _verb(value: object) -> str:

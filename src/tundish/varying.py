@@ -14,7 +14,7 @@ from tundish.cutting.until import Stop, never
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, describe, get
 from tundish.figure import Figure
-from tundish.options import Change, differences, with_changes, words
+from tundish.options import IN, OUT, Change, differences, with_changes, words
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.variation import (
@@ -113,13 +113,22 @@ def _changes(before: Estimate, after: Estimate) -> Iterator[str]:
     yield from (f"{name}: left out" for name in was - now)
     yield from (f"{name}: added" for name in now - was)
     changes = [each for each in differences(before.job, after.job) if each.path.startswith("rooms")]
-    told = (_change(before.job, after.job, each) for each in changes if not each.path.endswith(".appliances"))
+    told = (_change(before.job, each) for each in changes if not _of_ware(each))
     yield from dict.fromkeys(told)
 
 
-def _change(before: Job, after: Job, change: Change) -> str:
+def _of_ware(change: Change) -> bool:
+    """Whether a change is of which ware there is, which is told by its names."""
+    listed, _, last = change.path.rpartition(".")
+    return change.path.endswith(".appliances") or (listed.endswith(".appliances") and (change.value == OUT or last == IN))
+
+
+def _change(before: Job, change: Change) -> str:
     """One input that is another: what it is called, what it is, and what it was where that can be said in a word."""
-    declared, (label,) = describe(Job, change.path), words(after, [change])
+    (label,) = words(before, [change])
+    if change.value == OUT or change.path.endswith(f".{IN}"):
+        return label
+    declared, after = describe(Job, change.path), with_changes(before, [change])[0]
     was, now = (get(each, change.path) for each in (before, after))
     if declared.kind in {"choice", "wall"}:
         return f"{label}: {now}, was {was}"

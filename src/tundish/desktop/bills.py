@@ -45,9 +45,9 @@ class Bills(QWidget):
         more = contract is not None and next_invoice(contract, issued, "", "") is not None
         over = contract is not None and overbilled(contract, issued)
         gaps = self._gaps(issued)
-        if (issued, more, over, gaps) == self._shown:
+        if (issued, more, over, gaps, self._workspace.held_up) == self._shown:
             return
-        self._shown = (issued, more, over, gaps)
+        self._shown = (issued, more, over, gaps, self._workspace.held_up)
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
@@ -59,6 +59,8 @@ class Bills(QWidget):
             self._rows.addWidget(in_row(self._act("Make the next bill", "add", self._next)))
         elif over:
             self._rows.addWidget(label(OVER, "note", "tbc", wrap=True))
+        elif not self._workspace.job.agreed.on and self._workspace.held_up:
+            self._rows.addWidget(label(self._workspace.held_up, "note", "ink2", wrap=True))
         elif not issued:
             self._rows.addWidget(label("A bill can be made once the work is priced.", "note", "ink2", wrap=True))
         for each in gaps:
@@ -97,7 +99,7 @@ class Bills(QWidget):
     def _contract(self) -> Contract | None:
         """What there is to bill, None before the work is priced."""
         estimate, job = self._workspace.estimate, self._workspace.job
-        if estimate is None or not (job.agreed.on or estimate.price.labour_priced):
+        if estimate is None or not (job.agreed.on or (estimate.price.labour_priced and not self._workspace.held_up)):
             return None
         return contract_of(estimate.price, job.terms, job.agreed, job.variations)
 

@@ -14,7 +14,7 @@ from tundish.figure import Figure
 from tundish.rules.book import RULES
 
 MOST: Final = 60
-HIDDEN: Final = ("settled.", "demo", "kept", "agreed.", "variations.", "after.", "own_rows.")
+HIDDEN: Final = ("settled.", "demo", "kept", "agreed.", "variations.", "after.", "own_rows.", "begun.")
 
 
 @dataclass(frozen=True, slots=True)

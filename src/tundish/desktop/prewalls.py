@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Final
 
-from tundish.field import Entry
+from tundish.estimate import Job
+from tundish.field import Entry, get, put
 from tundish.figure import Known
 from tundish.layout.design import PREWALLS, Appliance, Design, PreWall
 from tundish.layout.room import Room
+from tundish.options import OUT, Change, differences, followed
 
 ADDED: Final = (
     ("along", "Pre-wall along a wall"),
@@ -43,6 +46,27 @@ def without_prewall(design: Design, place: int) -> Design:
     first, *further = every[:place] + every[place + 1 :]
     kept = tuple(_renumbered(each, place) for each in design.appliances if _on(each) != place)
     return replace(design, prewall=first, further=tuple(further), appliances=kept)
+
+
+def prewall_out(job: Job, path: str, place: int) -> Job:
+    """The job without a pre-wall of the design at a path, its options speaking of the pre-walls and appliances as they stand then."""
+    design = get(job, path)
+    after = put(job, path, without_prewall(design, place))
+    gone = tuple(each for each in differences(job, after) if each.value == OUT and each.path.startswith(f"{path}.appliances."))
+    moved = (replace(each, changes=tuple(_moved(each.changes, path, place))) for each in job.options)
+    return replace(after, options=tuple(each for each in followed(moved, gone) if each.changes))
+
+
+def _moved(changes: Iterable[Change], path: str, gone: int) -> Iterator[Change]:
+    """What is changed of later pre-walls, by their new places; what was changed of the one that goes is gone."""
+    for each in changes:
+        at, _, rest = each.path.removeprefix(f"{path}.").partition(".")
+        number, _, further = rest.partition(".")
+        on = 0 if at == "prewall" else int(number) + 1 if at == "further" and number.isdecimal() else -1
+        if not each.path.startswith(f"{path}.") or on < gone:
+            yield each
+        elif on > gone and (further or on > 1):
+            yield replace(each, path=".".join(word for word in (path, f"further.{on - 2}" if on > 1 else "prewall", further) if word))
 
 
 def prewall_words(rooms: tuple[Room, ...]) -> tuple[str, ...]:

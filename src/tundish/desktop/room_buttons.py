@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import count
 
 from PySide6.QtWidgets import QPushButton
 
 from tundish.desktop.words import button
 from tundish.desktop.workspace import Workspace
-from tundish.field import removed
 from tundish.layout.design import RoomPlan
-from tundish.options import without_room
 
 ONLY = "A job has one room at least."
 SAWN = "Pieces of this job are cut already, and their marks go by the rooms: undo the cuts on Cutting first."
@@ -39,7 +36,5 @@ def add_room(workspace: Workspace) -> None:
 def take_out_room(workspace: Workspace) -> None:
     """Take the chosen room out, with what the options change of it."""
     job, place = workspace.job, workspace.room_place
-    left = removed(job, "rooms", place)
-    label = f"take out {job.rooms[place].name}"
-    if workspace.edit(label, replace(left, options=without_room(job.options, place)), "rooms"):
+    if workspace.remove("rooms", place, f"take out {job.rooms[place].name}"):
         workspace.choose_room(max(place - 1, 0))

@@ -45,7 +45,7 @@ def unsettled(job: Job) -> Iterator[str]:
             declared.kind == "number"
             and isinstance(value, Entry)
             and value.is_open
-            and not path.startswith(("agreed.", "variations.", "after."))
+            and not path.startswith(("agreed.", "variations.", "after.", "begun."))
         ):
             yield path
     for place, plan in enumerate(job.rooms):

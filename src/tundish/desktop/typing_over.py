@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from tundish import typed
 from tundish.desktop.receipt import Action, OwnBox
 from tundish.estimate import Job
-from tundish.field import Entry, NoSuchInputError, describe, get, put, removed
+from tundish.field import Entry, NoSuchInputError, describe, get, put
 from tundish.layout.design import Typed
 from tundish.layout.typed_over import name_of, typeable
 
@@ -74,7 +74,7 @@ def put_back(own: str, workspace: Workspace) -> None:
     rows: tuple[Typed, ...] = get(workspace.job, f"{room}.{ROWS}")
     place = next((n for n, row in enumerate(rows) if row.figure.strip() == name), -1)
     if place >= 0:
-        workspace.edit(f"put back {_words(own, workspace)}", removed(workspace.job, f"{room}.{ROWS}", place), f"{room}.{ROWS}")
+        workspace.remove(f"{room}.{ROWS}", place, f"put back {_words(own, workspace)}")
 
 
 def _row(own: str, workspace: Workspace) -> Typed | None:

@@ -12,12 +12,12 @@ from typing import Final
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.asked import choose_option
 from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.difference import differences
 from tundish.estimate import Estimate, Job
 from tundish.field import put
-from tundish.options import with_changes
 from tundish.pricing.price import Price
 from tundish.pricing.variation import Agreed, Offer, Variation, difference_of, rows_agreed, sums_of, unanswered
 from tundish.store.numbers import VARIATION
@@ -52,12 +52,24 @@ class Agreement(QWidget):
             self._weighed = ""
         price = estimate.price if estimate is not None and estimate.price.labour_priced and estimate.price.payments else None
         offered = () if job.agreed.on else self._offered()
-        shown = (job.agreed, job.variations, bool(job.invoices), None if price is None else price.total, self._weighed, self._pair, offered)
+        held_up = self._workspace.held_up
+        shown = (
+            held_up,
+            job.agreed,
+            job.variations,
+            bool(job.invoices),
+            None if price is None else price.total,
+            self._weighed,
+            self._pair,
+            offered,
+        )
         if shown == self._shown:
             return
         self._shown = shown
         self._clear()
-        if job.agreed.on:
+        if held_up:
+            self._rows.addWidget(label(held_up, "note", "ink2", wrap=True))
+        elif job.agreed.on:
             self._add_agreed(job)
         else:
             self._add_open(price, offered)
@@ -126,10 +138,9 @@ class Agreement(QWidget):
     def _take(self, offer: Offer) -> None:
         """Accepted as it was offered; with an option, the job becomes that."""
         job = self._workspace.job
-        option = next((each for each in job.options if each.name == offer.option), None) if offer.option else None
-        if option is not None:
-            rest = tuple(each for each in job.options if each is not option)
-            job, _ = with_changes(replace(job, options=rest), option.changes)
+        place = next((place for place, each in enumerate(job.options) if offer.option and each.name == offer.option), None)
+        if place is not None:
+            job, _ = choose_option(job, place)
         self._workspace.edit("accept the price", replace(job, agreed=replace(offer.agreed, on=date.today().isoformat())), "agreed")
 
     def _unaccept(self) -> None:

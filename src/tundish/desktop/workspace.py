@@ -129,6 +129,8 @@ class Workspace(QObject):
             return opened.problems
         self._become(opened.job, job_id, revision)
         self._say_notes(opened)
+        if self.held_up:
+            self.said.emit(self.held_up)
         return ()
 
     def take_in(self, job: Job, pictures: Mapping[str, bytes] | None = None) -> None:
@@ -265,6 +267,11 @@ class Workspace(QObject):
         if self._quotes is None:
             self._quotes = self.store.issued(self.job_id, "quote") if self.job_id else ()
         return self._quotes
+
+    @property
+    def held_up(self) -> str:
+        """Why nothing may be issued, accepted or ordered now, or nothing: what is shown is an option that is being made, not the job."""
+        return "An option is being made: keep it or drop it on Pricing first." if self.job.begun.on else ""
 
     def leave_off(self) -> None:
         """Look for no better cut plans any more."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,10 @@ from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tundish import measure
 from tundish.desktop.pages.pricing import PricingPage
+from tundish.pricing.invoice import bill_of
+from tundish.store.orders import Orders
+
+WARE = "rooms.0.design.appliances"
 
 
 def opened(fitter: Fitter) -> PricingPage:
@@ -87,3 +92,78 @@ def test_a_bill_is_taken_back_once_and_a_variation_answered_once(fitter: Fitter)
     acts["Withdraw it"].click()
     (made,) = fitter.workspace.job.variations
     assert (bool(made.accepted), made.withdrawn) == (True, "")
+
+
+def test_a_bill_made_while_an_option_is_open_is_of_the_job_as_agreed_and_no_part_of_the_option(fitter: Fitter) -> None:
+    page = opened(fitter)
+    total = fitter.settled().price.total
+    fitter.press(f"The client has accepted {measure.show_money(total)}", page)
+    fitter.settled()
+    fitter.press("Begin an option", page)
+    fitter.settled()
+    fitter.workspace.remove(WARE, 1, "take out Bidet 1")
+    fitter.settled()
+    for _ in range(3):
+        fitter.press("Make the next bill", page)
+        fitter.settled()
+    fitter.press("Keep it as an option", page)
+    fitter.settled()
+    job = fitter.workspace.job
+    assert [each.path for each in job.options[0].changes] == [f"{WARE}.1"]
+    assert len(job.invoices) == 3
+    assert sum(bill_of(each).total for each in job.invoices) == total
+    fitter.undo()
+    assert fitter.workspace.job.begun.on, "still being made, as before it was kept"
+    fitter.press("Drop it", page)
+    fitter.settled()
+    assert (fitter.workspace.job.options, len(fitter.workspace.job.invoices)) == ((), 3)
+    assert len(fitter.workspace.job.rooms[0].design.appliances) == 3
+
+
+def test_nothing_is_issued_accepted_or_ordered_of_an_option_that_is_being_made(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Begin an option", page)
+    fitter.settled()
+    shown = [each.text() for each in page.findChildren(QPushButton) if each.isVisible()]
+    assert not [words for words in shown if words.startswith("The client has accepted") or words == "Make the next bill"]
+    assert said(page).count("An option is being made: keep it or drop it on Pricing first.") == 2
+    words: list[str] = []
+    fitter.workspace.said.connect(words.append)
+    papers = fitter.page("Alt+8")
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    fitter.press("Save PDF", papers)
+    fitter.page("Alt+6")
+    fitter.press("Send order")
+    fitter.workspace.said.disconnect(words.append)
+    assert words == ["An option is being made: keep it or drop it on Pricing first."] * 2
+    assert Orders(fitter.workspace.store).all() == ()
+
+
+def test_an_option_that_is_being_made_is_still_so_when_the_job_is_opened_again(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.workspace.job
+    fitter.press("Begin an option", page)
+    fitter.workspace.remove(WARE, 1, "take out Bidet 1")
+    fitter.settled()
+    fitter.open("101")
+    fitter.settled()
+    words: list[str] = []
+    fitter.workspace.said.connect(words.append)
+    page = opened(fitter)
+    fitter.workspace.said.disconnect(words.append)
+    assert "An option is being made: keep it or drop it on Pricing first." in words
+    fitter.press("Keep it as an option", page)
+    worked = fitter.settled()
+    assert replace(worked.job, options=()) == before
+    assert worked.options[0].changes == ("without Bidet 1",)
+
+
+def test_an_option_follows_when_an_appliance_is_taken_out(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Begin an option", page)
+    assert fitter.workspace.set(f"{WARE}.2.top", 880) == ()
+    fitter.press("Keep it as an option", page)
+    fitter.settled()
+    fitter.workspace.remove(WARE, 1, "take out Bidet 1")
+    (option,) = fitter.settled().job.options
+    assert [each.path for each in option.changes] == [f"{WARE}.1.top"]

@@ -10,6 +10,7 @@ from typing import Final
 from PySide6.QtWidgets import QFileDialog
 
 from tundish import measure
+from tundish.asked import as_new
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.page import Page
@@ -19,7 +20,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.documents import bill_list
 from tundish.documents.block import Document
 from tundish.errors import TundishError
-from tundish.estimate import Job, as_new
+from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
 from tundish.store.bills import bills_of

@@ -265,6 +265,9 @@ class OrderingPage(EstimatePage):
         if chosen.startswith("level:"):
             self._send_levels(chosen.partition("@")[2])
             return
+        if self._workspace.held_up:
+            self._workspace.said.emit(self._workspace.held_up)
+            return
         if estimate is None or not key:
             return
         orders, job = Orders(self._workspace.store), self._workspace.job_key

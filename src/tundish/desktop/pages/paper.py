@@ -308,7 +308,10 @@ class PaperPage(Page):
         return issue
 
     def _may_issue(self, made: Made) -> bool:
-        """Whether a paper may go out: a quote that takes the place of another says why."""
+        """Whether a paper may go out: of the job and not of an option of it; a quote that takes the place of another says why."""
+        if self._workspace.held_up and not made.document.key.startswith(papers.NUMBERED):
+            self._say(self._workspace.held_up)
+            return False
         why = self._workspace.job.why_revised.strip()
         if not _asks_why(made) or (why and why == made.why):
             return True

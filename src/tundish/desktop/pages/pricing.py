@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
@@ -10,6 +9,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.asked import as_it_stands, begin_option, choose_option, keep_option
 from tundish.catalogue.crew import Person
 from tundish.desktop import look
 from tundish.desktop.bills import Bills
@@ -25,7 +25,6 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate, Job
 from tundish.field import fields_of
-from tundish.options import Option, differences, with_changes
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import Extra
 
@@ -61,7 +60,6 @@ class PricingPage(EstimatePage):
         self.add_tool(paper)
         self.form = InputForm("Terms", workspace)
         self.form.asked.connect(self._asked)
-        self._base: Job | None = None
         self._priced_options: list[QLabel] = []
         self.table = Table("Price by stage", COLUMNS)
         self.table.row_chosen.connect(self._chosen)
@@ -71,7 +69,7 @@ class PricingPage(EstimatePage):
         self.set_body(self._stacked())
         self.begin()
         self.follow(workspace.issued, self.show_again)
-        workspace.job_opened.connect(self._begin_anew)
+        workspace.job_opened.connect(self._fill)
 
     def go_to(self, path: str) -> None:
         """Put the keyboard into the box of a term."""
@@ -178,13 +176,13 @@ class PricingPage(EstimatePage):
             priced.setContentsMargins(14, 2, 12, 2)
         words = (
             "What you change now, on any page, goes into the option."
-            if self._base is not None
+            if self._workspace.job.begun.on
             else "Another pan, without the bidet, taller…"
         )
         note = label(words, "note", "ink2", wrap=True)
         note.setContentsMargins(14, 2, 12, 2)
         self.form.add_part(note)
-        if self._base is None:
+        if not self._workspace.job.begun.on:
             begin = button("Begin an option", "add")
             begin.clicked.connect(self._begin_option)
             self.form.add_part(_in_row(begin))
@@ -197,37 +195,23 @@ class PricingPage(EstimatePage):
     def _parts_of(self, job: Job) -> tuple[object, ...]:
         """What decides which rows the form has."""
         usual = len(self._workspace.book.crew.people)
-        return (usual, len(job.terms.people), len(job.terms.extras), len(job.options), bool(job.agreed.on))
+        return (usual, len(job.terms.people), len(job.terms.extras), len(job.options), bool(job.agreed.on), job.begun.on)
 
     def _begin_option(self) -> None:
-        self._base = self._workspace.job
-        self._fill()
+        self._workspace.edit("begin an option", begin_option(self._workspace.job), "options")
 
     def _keep_option(self) -> None:
-        """The job is again as it was, and what was changed since is an option of it."""
-        base, self._base = self._base, None
-        if base is not None and (changes := differences(base, self._workspace.job)):
-            option = Option(name=f"Option {len(base.options) + 1}", changes=changes)
-            self._workspace.edit("keep an option", replace(base, options=(*base.options, option)), "options")
-        self._fill()
+        """The job is again as it stands, and what was changed since is an option of it."""
+        self._workspace.edit("keep an option", keep_option(self._workspace.job), "options")
 
     def _drop_option(self) -> None:
-        base, self._base = self._base, None
-        if base is not None:
-            self._workspace.edit("drop an option", base, "options")
-        self._fill()
+        self._workspace.edit("drop an option", as_it_stands(self._workspace.job), "options")
 
     def _use_option(self, place: int) -> None:
         """The job as the client chose it; the option is an option no more."""
         job = self._workspace.job
-        option = job.options[place]
-        rest = replace(job, options=(*job.options[:place], *job.options[place + 1 :]))
-        changed, _ = with_changes(rest, option.changes)
-        self._workspace.edit(f"choose {option.name}", changed, "options")
-
-    def _begin_anew(self) -> None:
-        self._base = None
-        self._fill()
+        if place < len(job.options):
+            self._workspace.edit(f"choose {job.options[place].name}", choose_option(job, place)[0], "options")
 
     def _add_group(self, title: str, names: tuple[str, ...], note: QLabel | None = None) -> None:
         self.form.add_group(title)

@@ -384,6 +384,6 @@ class SettingOutPage(Page):
             listed, _, place = thing.path.rpartition(".")
             self._workspace.remove(listed, int(place), f"remove {thing.name}")
         elif not piece and (room := self.room()) is not None:
-            design = prewalls.without_prewall(get(self._workspace.job, path), room.place)
+            after = prewalls.prewall_out(self._workspace.job, path, room.place)
             gone, self._workspace.wall_place = f"remove pre-wall at wall {room.wall}", 0
-            self._workspace.edit(gone, put(self._workspace.job, path, design), path)
+            self._workspace.edit(gone, after, path)
