@@ -17,8 +17,10 @@ MOST_SPREAD: Final = 20_000_000
 """Cells from the first to the last row and column of a sheet: the reader takes memory for every one, empty or not."""
 _CHUNK: Final = 1 << 20
 _PLAIN_ROWS, _PLAIN_COLUMNS = 99_999, 26
-_STRANGE: Final = re.compile(rb'<c(?![A-Za-z]| r="[A-Z]\d{1,5}")|<row(?![A-Za-z]| r="\d{1,5}")|:c[\s/>]|:row[\s/>]')
-"""A row or a cell beyond the plain ones, or that does not say where it stands."""
+_STRANGE: Final = tuple(
+    re.compile(each) for each in (rb'<c(?![A-Za-z]| r="[A-Z]\d{1,5}")', rb'<row(?![A-Za-z]| r="\d{1,5}")', rb":c[\s/>]", rb":row[\s/>]")
+)
+"""A row or a cell beyond the plain ones, or that does not say where it stands; looked for one by one, which takes half the time."""
 _ROW_OR_CELL: Final = re.compile(
     rb"""<(?:\w+:)?(row|c)(?=[\s/>])(?:(?:"[^"]*"|'[^']*'|[^<>"'])*?\sr\s*=\s*["']([A-Za-z]*)(\d*))?""",
 )
@@ -83,7 +85,7 @@ def _check_spread(path: Path, file: IO[bytes]) -> None:
                 raise CannotReadListError(path, "it is not a sound spreadsheet (a mark of it is longer than a million signs)")
             rest = b""
         remarks = remarks or b"<!" in text
-        if not _STRANGE.search(text):
+        if not any(each.search(text) for each in _STRANGE):
             row, column = _PLAIN_ROWS, _PLAIN_COLUMNS
             rows, columns = max(rows, row), max(columns, column)
             continue

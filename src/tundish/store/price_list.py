@@ -17,7 +17,7 @@ from tundish.errors import TundishError
 from tundish.store import shelf
 from tundish.store.ledger import now
 from tundish.store.packed import CannotReadListError
-from tundish.store.price_rows import Fate, changed_since, put, put_back
+from tundish.store.price_rows import Fate, changed_since, fetched, put, put_back, uncollected
 from tundish.store.sheet_rows import Row, rows_of
 
 if TYPE_CHECKING:
@@ -101,11 +101,12 @@ def look_at(store: Store, path: Path, supplier: str, columns: Mapping[str, str] 
     """
     known, day = columns or columns_of(store, supplier), day or now()[:10]
     kept, counts = [], Counter[str]()
-    heads, fates = _streamed(store, (path, supplier), known, day)
-    for each in fates:
-        counts[each.fate] += 1
-        if counts[each.fate] <= (MOST_HELD if each.fate in _CHANGES else SHOWN):
-            kept.append(each)
+    with uncollected():
+        heads, fates = _streamed(store, (path, supplier), known, day)
+        for each in fates:
+            counts[each.fate] += 1
+            if counts[each.fate] <= (MOST_HELD if each.fate in _CHANGES else SHOWN):
+                kept.append(each)
     # What was said not to be in the list stays said.
     told = {name: head for name, head in known.items() if not head} | heads
     return Preview(supplier, path, told, tuple(kept), counts, day, _stamp(path))
@@ -132,7 +133,8 @@ def take_in(store: Store, preview: Preview) -> int:
         shelf.keep_setting(connection, _setting(preview.supplier), dict(preview.columns))
         return import_id
 
-    return store.work(work)
+    with uncollected():
+        return store.work(work)
 
 
 def undo(store: Store, supplier: str) -> int:
@@ -220,25 +222,36 @@ def _known(connection: Connection, supplier: str, heads: Mapping[str, str], day:
     from tundish.store.tables import items, offers
 
     c = offers.c
-    wanted = select(c.code, c.id, c.length, c.pack, c.price, c.valid_from, c.least).where(c.supplier == supplier)
-    held: dict[str, tuple[Any, ...]] = {}
-    twice = set()
-    for row in connection.execute(wanted):
-        if row[0] in held:
-            twice.add(row[0])
-        held[row[0]] = tuple(row)
+    rows = fetched(connection, select(c.code, c.id, c.length, c.pack, c.price, c.valid_from, c.least).where(c.supplier == supplier))
+    held = {row[0]: row for row in rows}
+    twice = {code for code, count in Counter([row[0] for row in rows]).items() if count > 1} if len(held) < len(rows) else set()
     return _Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), heads, {}, day)
 
 
 def _fates(rows: Iterator[Row], places: Mapping[str, int], known: _Known) -> Iterator[Fate]:
+    """What becomes of each row. A known code with a plain price, as most have, is told at once; all else is looked into."""
     waiting = list(islice(rows, 200))
-    # Before the cells of a row stands an empty one, for what the list does not say; and some after, for rows cut short.
-    cells_of = itemgetter(*(places.get(name, -1) + 1 for name in COLUMNS))
-    none, short = ("",), ("",) * (max(places.values()) + 1)
-    prices = [cells_of(none + cells + short)[1] for _, cells in waiting]
+    # After the cells of a row stand empty ones, for rows cut short and, the last, for what the list does not say.
+    cells_of, short = itemgetter(*(places.get(name, -1) for name in COLUMNS)), ("",) * (max(places.values()) + 1)
+    prices = [cells_of(cells + short)[1] for _, cells in waiting]
     comma = sum(bool(_DECIMAL_COMMA.search(each)) for each in prices) > sum(bool(_DECIMAL_POINT.search(each)) for each in prices)
+    plain, offer_of, seen, twice, day, made = _PLAIN.fullmatch, known.offers.get, known.seen, known.twice, known.day, tuple.__new__
     for number, cells in chain(waiting, rows):
-        yield _fate(number, cells_of(none + cells + short), known, comma=comma)
+        said = cells_of(cells + short)
+        code, price, pack_words, least_words, _ = said
+        old = offer_of(code)
+        pack, least = _count(pack_words), _count(least_words)
+        if old is None or comma or pack is None or least is None or code in seen or code in twice or not plain(price):
+            yield _fate(number, said, known, comma=comma)
+            continue
+        seen[code] = number
+        _, offer_id, length, was_pack, was_price, was_from, was_least = old
+        pack, least = was_pack if length else pack or was_pack, int(least) or was_least
+        if pack == was_pack and least == was_least and (price == was_price or float(price) == float(was_price)):
+            yield Fate(number, code, "unchanged")
+        else:
+            before = (was_pack, was_price, was_from, was_least)
+            yield made(Fate, (number, code, "changed", "", "", offer_id, pack, price, day, least, *before))
 
 
 def _fate(number: int, said: tuple[str, ...], known: _Known, *, comma: bool) -> Fate:

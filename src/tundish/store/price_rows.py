@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from decimal import Decimal
 from itertools import islice
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
@@ -10,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Final, NamedTuple
 from tundish.store.offer_search import indexed_at_the_end
 
 if TYPE_CHECKING:
-    from sqlalchemy import ColumnElement, Connection, Insert, Update
+    from sqlalchemy import ColumnElement, Connection, Insert, Select, Update
 
 _BATCH: Final = 10_000
 _TERMS: Final = ("pack", "price", "valid_from", "least")
@@ -52,6 +54,23 @@ class Fate(NamedTuple):
         return f"£{old} to £{self.price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
 
 
+@contextmanager
+def uncollected() -> Iterator[None]:
+    """Rows by the ten thousand hold nothing that could be collected, and a fifth of the time goes on looking: no looking meanwhile."""
+    looking = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if looking:
+            gc.enable()
+
+
+def fetched(connection: Connection, wanted: Select[Any]) -> list[tuple[Any, ...]]:
+    """The rows of a query of plain columns as the driver gives them: there are many, and nothing is to be made of them."""
+    return list(connection.execute(wanted).cursor.fetchall())
+
+
 def put(connection: Connection, import_id: int, supplier: str, wanted: Iterator[Fate]) -> None:
     """Change and add prices of a supplier, and keep what was before."""
     from sqlalchemy import insert, literal, select
@@ -64,12 +83,12 @@ def put(connection: Connection, import_id: int, supplier: str, wanted: Iterator[
         while batch := list(islice(wanted, _BATCH)):
             changed, kept, new = [], [], []
             for each in batch:
-                if each.offer_id:
-                    changed.append((each.pack, each.price_words, each.valid_from, each.least, each.offer_id))
-                    before = each.was_pack, each.was_price_words, each.was_valid_from, each.was_least
-                    kept.append((import_id, each.offer_id, each.code, each.price_words, *before))
+                _, code, _, _, item, offer_id, pack, price, day, least, *before = each
+                if offer_id:
+                    changed.append((pack, price, day, least, offer_id))
+                    kept.append((import_id, offer_id, code, price, *before))
                 else:
-                    new.append((each.item, supplier, each.code, each.pack, each.price_words, each.valid_from, 0.0, 0.0, each.least))
+                    new.append((item, supplier, code, pack, price, day, 0.0, 0.0, least))
             _many(connection, *_change(), changed)
             _many(connection, insert(price_changes), (*what, *(f"was_{name}" for name in _TERMS)), kept)
             _many(connection, insert(offers), ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width", "least"), new)

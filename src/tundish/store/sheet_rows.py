@@ -72,7 +72,8 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
                 raise CannotReadListError(path, "no sheet of it has anything on it")
             first = sheet.start[0] if sheet.start else 0
             for number, cells in enumerate(sheet.iter_rows(), first + 1):
-                yield number, tuple([cell.strip() if type(cell) is str else _words(cell) for cell in cells])
+                words = [cell.strip() if type(cell) is str else f"{cell:.10g}" if type(cell) is float else _words(cell) for cell in cells]
+                yield number, tuple(words)
     except python_calamine.PasswordError as fault:
         raise CannotReadListError(path, "it is locked with a password; save a copy without one") from fault
     except (python_calamine.CalamineError, OSError, ValueError) as fault:
@@ -126,6 +127,4 @@ def _delimiter(text: str) -> str:
 
 
 def _words(cell: object) -> str:
-    if isinstance(cell, float):
-        return f"{cell:.10g}"
     return str(cell).strip() if cell is not None else ""
