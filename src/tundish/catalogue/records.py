@@ -87,11 +87,20 @@ def parts_of(raw: Raw, problems: list[Problem]) -> Parts:
         tuple((place, item) for place, (item, _) in ends),
         tuple((row.place, _role(row, problems)) for row in raw.of("roles")),
         tuple((row.place, _kit(row, problems)) for row in raw.of("kits")),
-        tuple((row.place, _supplier(row, problems)) for row in raw.of("suppliers")),
+        tuple((row.place, supplier_of(row, problems)) for row in raw.of("suppliers")),
         tuple((row.place, _offer(row, problems)) for row in raw.of("offers")),
         tuple((row.place, _stock(row, problems)) for row in raw.of("stock")),
         tuple((row.place, _piece(row, problems)) for row in raw.of("rack")),
     )
+
+
+def supplier_of(row: Row, problems: list[Problem]) -> Supplier:
+    """The supplier that a row gives; telephone, address and account may be blank."""
+    problems += [Problem(row.place, f"{name} is not known here") for name in row.cells if name not in {"key", *SUPPLIER_KEYS}]
+    key, name = words(row, "key", problems), words(row, "name", problems)
+    phone, address, account = (row.cells.get(each, "") for each in SUPPLIER_KEYS[1:4])
+    carriage, free = (money(row, each, problems, free=True) for each in ("carriage", "free_above"))
+    return Supplier(key, name, phone, address, account, carriage, free, whole(row, "lead_days", problems))
 
 
 def item_columns(kinds: Mapping[str, Kind]) -> tuple[str, ...]:
@@ -159,13 +168,6 @@ def _role(row: Row, problems: list[Problem]) -> tuple[str, str]:
 
 def _kit(row: Row, problems: list[Problem]) -> tuple[str, KitPart]:
     return words(row, "kit", problems), KitPart(words(row, "part", problems), number(row, "amount", problems))
-
-
-def _supplier(row: Row, problems: list[Problem]) -> Supplier:
-    problems += [Problem(row.place, f"{name} is not known here") for name in row.cells if name not in {"key", *SUPPLIER_KEYS}]
-    key, name, phone, address, account = (words(row, each, problems) for each in ("key", *SUPPLIER_KEYS[:4]))
-    carriage, free = (money(row, each, problems, free=True) for each in ("carriage", "free_above"))
-    return Supplier(key, name, phone, address, account, carriage, free, whole(row, "lead_days", problems))
 
 
 def _offer(row: Row, problems: list[Problem]) -> Offer:

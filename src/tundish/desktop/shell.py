@@ -36,6 +36,7 @@ PAGES: Final = (
     ("after", "After the job", "AfterPage"),
     ("stock", "Stock", "StockPage"),
     ("prices", "Price list", "PricesPage"),
+    ("suppliers", "Suppliers", "SuppliersPage"),
     ("catalogue", "Catalogue", "CataloguePage"),
     ("stock_take", "Stock-take", "StockTakePage"),
     ("rates", "Rates and rules", "RatesPage"),

@@ -94,6 +94,11 @@ def columns_of(store: Store, supplier: str) -> dict[str, str]:
     return dict(store.setting(_setting(supplier)) or {})
 
 
+def keep_columns(store: Store, supplier: str, columns: Mapping[str, str]) -> None:
+    """Remember the heads of a supplier's lists."""
+    store.keep_setting(_setting(supplier), dict(columns))
+
+
 def look_at(store: Store, path: Path, supplier: str, columns: Mapping[str, str] | None = None, day: str = "") -> Preview:
     """What a list would change for a supplier. `columns` names its heads once; they are remembered with the first that is taken in.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish.desktop.cells import Cell, Column, Group, Row
@@ -47,15 +48,14 @@ class PricesPage(Page):
         self._preview: Preview | None = None
         self._turn = 0
         self._path: Path | None = None
-        self._keys = sorted(workspace.book.suppliers)
+        self._keys: list[str] = []
         self._supplier = Chooser("Supplier")
-        self._supplier.show_choices([workspace.book.suppliers[key].name for key in self._keys], 0)
         self._supplier.activated.connect(self._other_supplier)
         self._heads: tuple[str, ...] = ()
         self._maps = {key: Chooser(f"{words} is under") for key, words in MAPPED.items()}
         self._open, self._take = button("Open a list", "paper"), button("Take it in", "tick", main=True)
-        self._back = button("Undo the last", "undo")
-        for tool, does in ((self._back, self._undo), (self._open, self._choose), (self._take, self._take_in)):
+        self._back, suppliers = button("Undo the last", "undo"), button("Suppliers")
+        for tool, does in ((suppliers, self._suppliers), (self._back, self._undo), (self._open, self._choose), (self._take, self._take_in)):
             tool.clicked.connect(does)
             self.add_tool(tool)
         self.add_row(self._boxes())
@@ -70,6 +70,24 @@ class PricesPage(Page):
         card.set_foot(foot)
         self.set_body(card)
         self._take.setEnabled(False)
+        self._show_suppliers()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        super().showEvent(event)
+        self._show_suppliers()
+
+    def _show_suppliers(self) -> None:
+        """Who is bought from now; the one chosen stays chosen."""
+        book, chosen = self._workspace.book, self._key() if self._keys else ""
+        self._keys = sorted((key for key in book.suppliers if key not in book.never), key=lambda key: book.suppliers[key].name.lower())
+        self._supplier.show_choices(
+            [book.suppliers[key].name for key in self._keys], self._keys.index(chosen) if chosen in self._keys else 0
+        )
+        self._open.setEnabled(bool(self._keys))
+        self._back.setEnabled(bool(self._keys))
+
+    def _suppliers(self) -> None:
+        self.page_asked.emit("suppliers")
 
     def _boxes(self) -> QWidget:
         made = QWidget()
