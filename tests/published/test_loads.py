@@ -148,15 +148,3 @@ def test_only_a_house_wholly_after_1999_is_free_of_the_asbestos_caution(built: s
 def test_strut_weighs_what_makers_publish(code: str, kg_per_m: float) -> None:
     """Channel makers' engineering data: 41 x 41 x 2.5, 2.66; 41 x 21 x 1.5, 1.24 kg/m (V2)."""
     assert supplied_book().item(code).size("weight").value == kg_per_m
-
-
-@pytest.mark.parametrize(("timber", "kg_per_m3"), [("C16", 310), ("C24", 350)])
-def test_wall_studs_are_taken_at_the_lighter_grade(timber: str, kg_per_m3: float) -> None:
-    """EN 338: characteristic density of C16 and C24 (V2, a public Eurocode library's table); which a wall has is not known, so C16."""
-    assert supplied_book().figure("fixings.timber_density").value <= kg_per_m3
-
-
-def test_timber_under_a_short_load_and_its_joints() -> None:
-    """EN 1995-1-1, table 3.1: kmod 0.9, solid timber, service class 1 and 2, short-term; γM 1.3 (V2; of connections, from memory)."""
-    book = supplied_book()
-    assert (book.figure("fixings.kmod").value, book.figure("fixings.gamma_m").value) == (0.9, 1.3)

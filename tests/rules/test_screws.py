@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.rules.test_cases import given as worked
-from tundish.rules.screws import acting, design_pull, pull_through, withdrawal
+from tundish.rules.screws import acting, design_pull, lateral, pull_through, withdrawal
 
 C16, C24 = 310, 350
 """Characteristic density of EN 338, kg/m³."""
@@ -35,6 +35,30 @@ def test_what_is_reckoned_with_for_how_long_the_load_lasts(kmod: float, newtons:
     """4,128 N × kmod / 1.3 for permanent, long and short loads in service class 1 and 2: table 3.1 and 2.4.1."""
     _, book = worked({"room": "plain", "book": {"fixings.kmod": kmod}})
     assert design_pull(book, 4128, 1).value * 1000 == pytest.approx(newtons, abs=1)
+
+
+def test_what_a_screw_holds_across() -> None:
+    """5 × 80 through 38 into 42 of C16, by hand.
+
+    d_ef 3.3, f_h 17.77, M_y 0.3 × 600 × 3.3^2.6 = 4,015 Nmm. (a) 2,228, (b) 2,463, (c) 973,
+    (d) 887, (e) 960, (f) 1.15 √(2 × 4,015 × 17.77 × 3.3) = 789 N: two hinges. Through 10 alone (a) 586 is more than (c) 466.
+    """
+    assert lateral(5, 38, 42, C16, 600) == pytest.approx(789, abs=1)
+    assert lateral(5, 10, 42, C16, 600) < 586
+
+
+def test_across_it_holds_no_more_than_a_published_run_with_its_rope_effect() -> None:
+    """5 mm in C24, permanent: 949.58 N by an engineer's notebook, which counts the whole diameter and what the head holds (V2)."""
+    assert lateral(5, 40, 40, C24, 600) * 0.6 / 1.3 < 949.58
+
+
+@given(st.floats(4, 8), st.floats(15, 60), st.floats(20, 80), st.floats(1, 1.5))
+def test_thicker_screws_further_in_never_hold_less_across(diameter: float, through: float, into: float, more: float) -> None:
+    holds = lateral(diameter, through, into, C16, 600)
+    assert lateral(diameter * more, through, into, C16, 600) >= holds * (1 - 1e-9)
+    assert lateral(diameter, through, into, C16 * more, 600) >= holds
+    assert lateral(diameter, through, into, C16, 600 * more) >= holds
+    assert lateral(diameter, through * more, into * more, C16, 600) >= holds * (1 - 1e-9)
 
 
 def test_screws_together_hold_less_than_their_sum() -> None:

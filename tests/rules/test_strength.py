@@ -12,6 +12,8 @@ from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
+from tundish.rules.loads.wall_noggins import noggins_hold
+from tundish.rules.loads.wall_ply import ply_holds
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.loads.wall_studs import wall_studs_to_reach
 from tundish.rules.rule import Finding, Need, Rule
@@ -36,6 +38,8 @@ HELD: tuple[tuple[Rule, dict[str, object]], ...] = (
     (wall_pull, {"survey.wall.construction": "metal stud"}),
     (wall_studs_to_reach, {"survey.wall.construction": "timber stud"}),
     (wall_strut_bends, {"survey.wall.construction": "timber stud"}),
+    (noggins_hold, {"survey.wall.construction": "timber stud", "design.prewall.backing": "wall studs and noggins"}),
+    (ply_holds, {"survey.wall.construction": "metal stud", "design.prewall.backing": "ply over the wall studs"}),
     (feet, {}),
     (overturning, {"design.prewall.built_of": "self-standing"}),
     (overturning, {"design.prewall.built_of": "self-standing", "survey.floor.kind": "concrete"}),

@@ -77,6 +77,8 @@ from tundish.rules.loads.feet import feet
 from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.strut import wall_strut_bends
 from tundish.rules.loads.tiles import tiles_on_board
+from tundish.rules.loads.wall_noggins import noggins_hold
+from tundish.rules.loads.wall_ply import ply_holds
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.loads.wall_studs import wall_studs_to_reach
 from tundish.rules.noise.bridges import bridges
@@ -219,6 +221,8 @@ RULES: Final[tuple[Rule, ...]] = (
     overturning,
     wall_strut_bends,
     tiles_on_board,
+    noggins_hold,
+    ply_holds,
     wall_pull,
     wall_studs_to_reach,
     bridges,

@@ -1,10 +1,11 @@
-"""What wood screws hold when they are pulled: EN 1995-1-1:2004+A1:2008, 8.7.2, for a screw driven square to the grain.
+"""What wood screws hold when they are pulled or pushed aside: EN 1995-1-1:2004+A1:2008, 8.2.2 and 8.7, driven square to the grain.
 
 The equation for withdrawal holds for screws of 6 to 12 with at least six diameters of thread in the timber; others want the maker's figure.
 """
 
 from __future__ import annotations
 
+import math
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -27,6 +28,23 @@ def withdrawal(diameter: float, thread: float, density: float) -> float:
 def pull_through(head: float, density: float) -> float:
     """The characteristic pull in N at which a head goes through timber or plywood of so many kg/m³, where its maker gives no strength."""
     return 70e-6 * density**2 * head**2
+
+
+def lateral(diameter: float, through: float, into: float, density: float, steel: float) -> float:
+    """The characteristic force in N across one screw that goes through one timber and so far into another, expressions 8.6 (a) to (f).
+
+    Not predrilled, both of one density, kg/m³, screws of steel of so many N/mm². Its thread's root is taken as 0.6 of its diameter, the
+    thinnest that 8.7.2 allows; what the head and the thread add by pulling (the rope effect) is left out.
+    """
+    across = 1.1 * 0.6 * diameter
+    bearing, bends, ratio = 0.082 * density * across**-0.3, 0.3 * steel * across**2.6, into / through
+
+    def tilts(depth: float) -> float:
+        return float(1.05 * bearing * depth * across / 3 * (math.sqrt(4 + 12 * bends / (bearing * across * depth**2)) - 1))
+
+    turns = bearing * through * across / 2 * (math.sqrt(1 + 2 * (1 + ratio + ratio**2) + ratio**2) - 1 - ratio)
+    modes = bearing * through * across, bearing * into * across, turns, tilts(through), tilts(into)
+    return float(min(*modes, 1.15 * math.sqrt(2 * bends * bearing * across)))
 
 
 def acting(screws: float) -> float:

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.design import NOGGINS, PLY
-from tundish.layout.room import Member, Room
+from tundish.layout.room import Member, Placed, Room
 from tundish.rules.amounts import bare, several
 from tundish.rules.grounds import into_wall, lining, on_timber_studs
-from tundish.rules.pulls import declared
+from tundish.rules.pulls import declared, shares
 from tundish.rules.screws import design_pull, grips, pull_through
 
 COUNTED: Final = ("fixings.each_wall_stud", "fixings.each_noggin", "fixings.each_ply_stud")
@@ -36,6 +37,13 @@ def screws_over(room: Room, book: Book, strut: Member, studs: int, label: str) -
     if on_noggins(room, strut):
         found += several(studs - 1, "Noggins between them") * bare(book.figure("fixings.each_noggin"))
     return found.named(label)
+
+
+def hardest(room: Room, book: Book, strut: Member, held: Sequence[Placed]) -> tuple[Figure, Figure]:
+    """The pull on each of the hardest pulled screws, and how many these are: all of the strut together, or those near one frame."""
+    found = [(force, screws_over(room, book, strut, studs, "Screws of the wall strut")) for force, studs in shares(room, book, strut, held)]
+    force, screws = max(found, key=lambda each: each[0].value / each[1].value)
+    return (force / screws).named(f"Pull on each strut screw of {', '.join(one.name for one in held)}"), screws
 
 
 def grip_of(room: Room, book: Book, strut: Member, screws: float) -> Figure | None:

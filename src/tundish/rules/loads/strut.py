@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import pairwise
+from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number, total
 from tundish.layout.room import Member, Placed, Room
-from tundish.rules.beam import Bent, bend
 from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.planning import FIRST
 from tundish.rules.pulls import held_by, holder, pull_on
 from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.spans import bent, sag_limit
 
 _NMM2_PER_KNM2 = 1e9
 
@@ -39,31 +36,13 @@ def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
 
 def _findings(room: Room, book: Book, strut: Member, held: list[Placed]) -> Iterator[Finding]:
     pulls = {one.key: pull_on(room, book, one, strut) for one in held}
-    pulled = total(tuple(pulls.values()), "Pull on the strut")
-    stiffness = room.strut.size("stiffness")
-    bent = _bent(strut, pulls, stiffness)
-    place = holder(room, strut, held)
-    sheet = room.strut.sheet
-    most = room.strut.size("bends")
-    moment = (pulled * number(bent.moment / 1e6 / pulled.value, "m", "Moment for each kN, over its studs")).named("Moment in the strut")
+    moment, sag = bent(strut, pulls, room.strut.size("stiffness").value * _NMM2_PER_KNM2)
+    place, sheet, most = holder(room, strut, held), room.strut.sheet, room.strut.size("bends")
+    moment = moment.named("Moment in the strut")
     state = judge(moment, None, most)
     words = FIRST if state == "passes" else f"Choose a deeper strut, or fix noggins between the wall studs behind the brackets. {FIRST}"
     yield Finding("Bending of the wall strut", "Loads and tiles", state, moment, "Maker", sheet, None, most, words, place)
-    sag = (pulled * number(bent.deflection / pulled.value, "mm/kN", "Sag for each kN")).named("Sag of the strut")
-    limit = _limit(book, strut.bears)
+    sag, limit = sag.named("Sag of the strut"), sag_limit(book, strut.bears)
     state = judge(sag, None, limit, "look")
     words = FIRST if state == "passes" else f"The head of the frame gives too much: choose a deeper strut. {FIRST}"
     yield Finding("Sag of the wall strut", "Loads and tiles", state, sag, "Guidance", limit.note, None, limit, words, place)
-
-
-def _bent(strut: Member, pulls: Mapping[str, Figure], stiffness: Figure) -> Bent:
-    """The strut under each frame's pull, shared by its tie rods that hold to it."""
-    rods = Counter(key for key, _ in strut.pulled)
-    loads = [(place, pulls[key].value * 1000 / rods[key]) for key, place in strut.pulled]
-    return bend(strut.bears, loads, stiffness.value * _NMM2_PER_KNM2)
-
-
-def _limit(book: Book, studs: Sequence[float]) -> Figure:
-    span = max(right - left for left, right in pairwise(studs))
-    part = book.figure("loads.strut_sag")
-    return (number(span, "mm", "Wall studs apart") / part).named("Span over its share")

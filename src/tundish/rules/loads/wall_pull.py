@@ -12,9 +12,9 @@ from tundish.layout.room import Member, Placed, Room
 from tundish.measure import show_number
 from tundish.rules.grounds import into_wall, on_solid_wall
 from tundish.rules.members import WALL_STRUT, marked
-from tundish.rules.pulls import declared, held_by, holder, on_each, on_rod, share_words, shares
+from tundish.rules.pulls import declared, held_by, holder, on_each, on_rod, share_words
 from tundish.rules.rule import Finding, rule
-from tundish.rules.strut_screws import COUNTED, HOLDING, grip_of, screws_over
+from tundish.rules.strut_screws import COUNTED, HOLDING, grip_of, hardest
 
 
 @rule(
@@ -43,7 +43,7 @@ def wall_pull(room: Room, book: Book) -> Iterator[Finding]:
     for strut in marked(room, WALL_STRUT):
         held = held_by(room, strut)
         if held:
-            has, screws = _on_strut(room, book, strut, held)
+            has, screws = hardest(room, book, strut, held)
             fixing = book.role(into_wall(room, strut.x))
             grip = fixing, grip_of(room, book, strut, screws.value)
             yield on_each("strut screw", has, grip, _more_screws(strut, screws), holder(room, strut, held), share_words(room, book, held))
@@ -58,13 +58,6 @@ def _anchors(room: Room, book: Book, one: Placed) -> tuple[Item, ...]:
     places = [one.figures[f"bracket_{side}"].value for side in ("left", "right")]
     found = [book.role(into_wall(room, x)) for x in places if on_solid_wall(room, x)]
     return tuple(sorted(found, key=lambda each: each.sizes["pull_kn"][0] if each.has("pull_kn") else 0.0)[:1])
-
-
-def _on_strut(room: Room, book: Book, strut: Member, held: list[Placed]) -> tuple[Figure, Figure]:
-    """The pull on the hardest pulled screws, and how many these are: all of the strut together, or those near one frame."""
-    found = [(force, screws_over(room, book, strut, studs, "Screws of the wall strut")) for force, studs in shares(room, book, strut, held)]
-    force, screws = max(found, key=lambda each: each[0].value / each[1].value)
-    return (force / screws).named(f"Pull on each strut screw of {', '.join(one.name for one in held)}"), screws
 
 
 def _stronger(fixing: Item) -> Callable[[float], str]:
