@@ -13,9 +13,8 @@ from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from tundish.writers.pdf import VERSION
-from tundish.writers.pdf_operators import Operators
+from tundish.writers.pdf_operators import Operators, Setting
 from tundish.writers.pdf_pen import PAGE
-from tundish.writers.pdf_type import Face
 
 Box = tuple[float, float, float, float]
 
@@ -77,9 +76,9 @@ def _listener(papers: list[list[Page]]) -> type[Operators]:
             papers.append([Page()])
             super().__init__(canvas)
 
-        def words(self, x: float, y: float, text: str, face: Face, size: float) -> None:
-            papers[-1][-1].words.append((face.name, size, x, y, text))
-            super().words(x, y, text, face, size)
+        def words(self, at: Setting, text: str) -> None:
+            papers[-1][-1].words.append((at.face.name, at.size, at.x, at.y, text))
+            super().words(at, text)
 
         def line(self, *ends: float) -> None:
             papers[-1][-1].lines.append(ends)  # type: ignore[arg-type]

@@ -54,6 +54,15 @@ def artifacts(pdf: bytes) -> list[str]:
     return [words for _, words, named in _drawn(pdf) if words and named == ["Artifact"]]
 
 
+def actual_texts(pdf: bytes) -> list[str]:
+    """What is said to be read in the place of what parts draw, part by part."""
+    book = PdfDocument(pdf)
+    try:
+        return [words for page in book for words in _actual(raw.FPDF_StructTree_GetForPage(page))]
+    finally:
+        book.close()
+
+
 def tagged(pdf: bytes) -> tuple[bool, str]:
     """Whether the file says that it is marked, and its language."""
     book = PdfDocument(pdf)
@@ -82,6 +91,17 @@ def _page(page: Any) -> Part:
         return _part(raw.FPDF_StructTree_GetChildAtIndex(tree, 0), words)
     finally:
         raw.FPDF_StructTree_Close(tree)
+
+
+def _actual(tree: Any) -> Iterator[str]:
+    waiting = [raw.FPDF_StructTree_GetChildAtIndex(tree, place) for place in range(raw.FPDF_StructTree_CountChildren(tree))]
+    while waiting:
+        element = waiting.pop(0)
+        words = _text(lambda buffer, size: raw.FPDF_StructElement_GetActualText(element, buffer, size))  # noqa: B023 - asked at once
+        if words:
+            yield words
+        places = range(raw.FPDF_StructElement_CountChildren(element))
+        waiting += [child for place in places if (child := raw.FPDF_StructElement_GetChildAtIndex(element, place))]
 
 
 def _part(element: Any, words: dict[int, list[str]]) -> Part:

@@ -240,12 +240,6 @@ def test_typed_text_prints_as_typed() -> None:
     assert words.count("<b>&A1 =1+1 <font color=red> &amp; 100%") == 2
 
 
-def test_a_sign_the_type_lacks_is_drawn_as_a_box() -> None:
-    empty = darkness(pdf_bytes(samples.paper(Paragraph("")), ""))[0]
-    boxes = darkness(pdf_bytes(samples.paper(Paragraph("漢字" * 200)), ""))[0]
-    assert boxes > empty + 0.005
-
-
 def test_a_name_too_long_for_the_head_is_cut_with_dots() -> None:
     made = pdf_bytes(replace(samples.paper(), sender="Tarrowby " * 40, title="Quote " * 40, foot="foot " * 100), "")
     assert texts(made)[0].count("…") == 3

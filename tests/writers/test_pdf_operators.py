@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
-from tundish.writers.pdf_operators import Operators
+from tundish.writers.pdf_operators import Operators, Setting
 from tundish.writers.pdf_type import face
 
 Step = tuple[str, float, float]
@@ -41,7 +41,7 @@ def written(made: list[Step]) -> list[str]:
     for what, x, y in made:
         match what:
             case "words" | "bold":
-                operators.words(x, y, "Pan", face("Bold" if what == "bold" else "Regular"), 9)
+                operators.words(Setting(x, y, face("Bold" if what == "bold" else "Regular"), 9), "Pan")
             case "line":
                 operators.line(x, y, x + 1, y)
             case "begin" if not marked:
@@ -109,15 +109,15 @@ def test_a_type_that_goes_on_is_named_once_and_again_after_the_state_was_put_bac
     canvas = Heard()
     operators = Operators(canvas)
     for x in (10, 20, 30):
-        operators.words(x, 100, "Pan", face("Regular"), 9)
+        operators.words(Setting(x, 100, face("Regular"), 9), "Pan")
     assert sum("Tf" in each for each in canvas.put) == 1
     operators.part()
     operators.forget()
-    operators.words(40, 100, "Pan", face("Regular"), 9)
+    operators.words(Setting(40, 100, face("Regular"), 9), "Pan")
     assert sum("Tf" in each for each in canvas.put) == 2
 
 
 def test_letters_that_end_a_string_are_spelt() -> None:
     canvas = Heard()
-    Operators(canvas).words(0, 0, "(a) \\ b", face("Regular"), 9)
+    Operators(canvas).words(Setting(0, 0, face("Regular"), 9), "(a) \\ b")
     assert canvas.put[-1].endswith(r"(\(a\) \\ b)Tj")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tundish.writers.pdf_type import Type, drawable
+from tundish.writers.pdf_letters import drawable
+from tundish.writers.pdf_type import Type
 
 BODY = Type()
 

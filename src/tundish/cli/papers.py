@@ -33,6 +33,7 @@ def run(asked: argparse.Namespace) -> int:
 def write_papers(job: Job, book: Book, folder: Path, pictures: Mapping[str, bytes] | None = None) -> int:
     """Write every paper of one job with its photographs, say where, and give the exit code."""
     from tundish.writers.index import write
+    from tundish.writers.pdf_letters import notice
 
     worked = estimate(job, book, Effort.BEST)
     folder.mkdir(parents=True, exist_ok=True)
@@ -41,6 +42,8 @@ def write_papers(job: Job, book: Book, folder: Path, pictures: Mapping[str, byte
         formats = ("pdf", *(("xlsx",) if document.tables_only else ()), *(("dxf",) if document.drawn else ()))
         for path in write(document, folder, formats, printed, (pictures or {}).get):
             print(path)
+        if told := notice(document):
+            print(f"{document.name}: {told}", file=sys.stderr)
     return verdict(worked)
 
 

@@ -38,6 +38,13 @@ def bytes_of(document: Document, printed: str, pictures: Pictures = none_kept) -
     return pdf_bytes(document, printed, pictures)
 
 
+def notice_of(document: Document) -> str:
+    """What is to be said of a paper with letters that cannot be printed."""
+    from tundish.writers.pdf_letters import notice
+
+    return notice(document)
+
+
 def picture(body: bytes, place: int, wide: int) -> Picture:
     """A page of a PDF, so many pixels wide; a place past the last gives the last page."""
     import pypdfium2  # type: ignore[import-untyped]

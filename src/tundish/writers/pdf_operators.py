@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final, Literal
 
-from tundish.writers.pdf_type import Face
+from tundish.writers.pdf_face import Face
+from tundish.writers.pdf_letters import pieces
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -21,6 +23,16 @@ _ROUND: Final = 0.5523
 _TENTHS: Final = 10
 """Words are placed to a tenth of a point: a thirtieth of a millimetre."""
 _SPELT: Final = re.compile(r"[^\x20-\x7e]|[()\\]")
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Where words begin on the page, and in which type."""
+
+    x: float
+    y: float
+    face: Face
+    size: float
 
 
 class Operators:
@@ -85,20 +97,20 @@ class Operators:
             self._put(self._mark)
             self._marked = True
 
-    def words(self, x: float, y: float, text: str, face: Face, size: float) -> None:
-        """Words of one face from a point on."""
+    def words(self, at: Setting, text: str) -> None:
+        """Drawable words from a point on, as they stand from left to right."""
         if self._where == "nowhere":
             self._put("BT")
             self._where = "in a mark" if self._marked else "about marks"
             self._from = (0, 0)
         self.open()
-        place = round(x * _TENTHS), round(y * _TENTHS)
+        place = round(at.x * _TENTHS), round(at.y * _TENTHS)
         step = f"{(place[0] - self._from[0]) / _TENTHS:g} {(place[1] - self._from[1]) / _TENTHS:g} Td"
         self._from = place
-        for name, spelt in self._spell(face, text):
-            if self._type != (name, size):
-                step = f"{name} {size:g} Tf {step}"
-                self._type = (name, size)
+        for name, spelt in self._spell(at.face, text):
+            if self._type != (name, at.size):
+                step = f"{name} {at.size:g} Tf {step}"
+                self._type = (name, at.size)
             self._put(f"{step}({spelt})Tj")
             step = ""
 
@@ -151,8 +163,11 @@ class Operators:
         """The text in the letters of the fonts that are put into this paper, with the name of each there."""
         known = self._spelt.get((face.name, text))
         if known is None:
-            pieces = face.font.splitString(text, self._document)
-            known = tuple((face.font.getSubsetInternalName(subset, self._document), _escaped(letters)) for subset, letters in pieces)
+            known = tuple(
+                (each.font.getSubsetInternalName(subset, self._document), _escaped(letters))
+                for each, piece in pieces(face, text)
+                for subset, letters in each.font.splitString(piece, self._document)
+            )
             self._spelt[face.name, text] = known
         return known
 

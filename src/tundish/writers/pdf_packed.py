@@ -13,6 +13,7 @@ MOST: Final = 200
 """Objects that are compressed together: a reader takes them out together too."""
 _PLAIN: Final = re.compile(rb"<<((?:(?!/Filter|>>).)*?)/Length (\d+)((?:(?!/Filter|>>).)*)>>\s*?stream\r?\n", re.DOTALL)
 """How a stream begins that nothing was done to: what is said of it before its length and after."""
+_FAR: Final = re.compile(rb"<([0-9A-F]{5,6})>")
 _STEP: Final = 50
 """Objects begin at multiples of this: round numbers are alike, and where they begin is then packed in fewer bytes than blanks are."""
 _ENTRY: Final = 20
@@ -71,7 +72,15 @@ def _objects(made: bytes, table: int) -> Iterator[tuple[int, bytes]]:
 def _smaller(body: bytes) -> bytes:
     """A stream compressed, if it is not yet."""
     plain = _PLAIN.match(body)
-    return _stream(plain[1] + plain[3], body[plain.end() : plain.end() + int(plain[2])]) if plain else body
+    if plain is None:
+        return body
+    words = body[plain.end() : plain.end() + int(plain[2])]
+    return _stream(plain[1] + plain[3], _FAR.sub(_paired, words) if words.startswith(b"/CIDInit") else words)
+
+
+def _paired(found: re.Match[bytes]) -> bytes:
+    """A letter past U+FFFF in UTF-16, as what says which letters a font draws has it (9.10.3); the canvas writes its number."""
+    return b"<%s>" % chr(int(found[1], 16)).encode("utf-16-be").hex().encode("ascii")
 
 
 def _together(numbers: Sequence[int], bodies: Sequence[bytes]) -> bytes:

@@ -10,9 +10,10 @@ from functools import cache
 from typing import TYPE_CHECKING, Any, Final, Literal
 
 from tundish.resources import resource
-from tundish.writers.pdf_operators import Operators
+from tundish.writers.pdf_letters import drawable, on_the_line
+from tundish.writers.pdf_operators import Operators, Setting
 from tundish.writers.pdf_tags import Tags
-from tundish.writers.pdf_type import MM, Type, drawable, face
+from tundish.writers.pdf_type import MM, Type, face, width_of
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -87,12 +88,13 @@ class Pen:
         if not words:
             return
         self.fill(kind.colour)
-        setting = face(kind.weight)
+        self.tags.read(words)
+        setting, words = face(kind.weight), on_the_line(words)
         if anchor != "start":
-            x -= setting.width(words, kind.size) * (1.0 if anchor == "end" else 0.5)
+            x -= width_of(setting, words, kind.size) * (1.0 if anchor == "end" else 0.5)
         else:
             words += " "  # parts it from the next line when read out
-        self._operators.words(x, y, words, setting, kind.size)
+        self._operators.words(Setting(x, y, setting, kind.size), words)
 
     def line(self, x1: float, y1: float, x2: float, y2: float, stroke: Stroke = RULE) -> None:
         """A straight line."""

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Final, Literal
 
+from tundish.writers.pdf_letters import as_read, is_leftward
 from tundish.writers.pdf_operators import Operators
 from tundish.writers.safe import one_line
 
@@ -49,8 +50,10 @@ class Tags:
         self._parts: dict[Tag, list[Tag | tuple[int, int]]] = {self._top: []}
         """What each part is made of: other parts, and places on pages (page, number on it)."""
         self._pages: list[list[Tag]] = [[]]
-        self._held = False
+        self._held: Tag | bool = False
         self._loose = False
+        self._words: dict[Tag, list[str]] = {}
+        """What is written in each part, line by line in the order it is read."""
 
     @contextmanager
     def within(self, tag: Tag) -> Iterator[None]:
@@ -60,6 +63,7 @@ class Tags:
             return
         self.hold(tag)
         self._begin(self._next(tag), lambda _: self._next(tag))
+        self._held = tag
         yield
         self._end()
 
@@ -83,6 +87,11 @@ class Tags:
         if not self._held and not self._loose:
             self._operators.begin(_ARTIFACT)
             self._loose = True
+
+    def read(self, words: str) -> None:
+        """Words are about to be drawn that are read as they are given, whatever order they stand in."""
+        if isinstance(self._held, Tag):
+            self._words.setdefault(self._held, []).append(words)
 
     def close(self) -> None:
         """End what is open of no part: needed before the state of the canvas is kept or put back."""
@@ -113,7 +122,7 @@ class Tags:
         document.Catalog.MarkInfo = "<</Marked true>>"
         for tag in alike:
             inside = f"{root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
-            words = f"<</S /{tag.kind} /P {inside}{_made_of(self._parts[tag], numbers, leaves)}{_told(tag)}>>"
+            words = f"<</S /{tag.kind} /P {inside}{_made_of(self._parts[tag], numbers, leaves)}{_told(tag, self._words.get(tag, ()))}>>"
             document.Reference(words.encode("ascii"), f"Part {numbers[tag]}")  # as it is written: not looked through again
         for number, page in enumerate(pages):
             page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
@@ -152,9 +161,14 @@ def _made_of(parts: Sequence[Tag | tuple[int, int]], numbers: Mapping[Tag, str],
     return f" /K {kids}" if own is None else f" /K {kids} /Pg {leaves[own]}"
 
 
-def _told(tag: Tag) -> str:
-    """What is said in the place of a part, and what a table's reader or a figure's needs to know."""
+def _told(tag: Tag, lines: Sequence[str]) -> str:
+    """What is said in the place of a part, and what a table's reader or a figure's needs to know.
+
+    Words that run from right to left stand on the page from left to right; how they are read is said beside.
+    """
     words = f" /Alt {_quoted(tag.told)}" if tag.told else ""
+    if not words and any(map(is_leftward, lines)):
+        words = f" /ActualText {_quoted(as_read(' '.join(lines)))}"
     scope = f" /Scope /{tag.scope}" if tag.scope else ""
     across = f" /ColSpan {tag.across}" if tag.across > 1 else ""
     box = f" /BBox [{' '.join(f'{each:.2f}' for each in tag.box)}]" if tag.box else ""

@@ -2,37 +2,19 @@
 
 from __future__ import annotations
 
-import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache, lru_cache
-from typing import Any, Final, Literal
+from functools import lru_cache
+from typing import Final, Literal
 
-from tundish.resources import resource
-from tundish.writers.safe import legible
+from tundish.writers.pdf_face import Face, read
+from tundish.writers.pdf_letters import MAIN, drawable, drawn_by
 
 Weight = Literal["Regular", "Medium", "SemiBold", "Bold"]
 MM: Final = 72 / 25.4
 """Points in a millimetre."""
 LEADING: Final = 1.32
 """Line to line, as a multiple of the size."""
-_FAMILY: Final = "AtkinsonHyperlegibleNextTabular"
-_NEAR: Final = str.maketrans({"′": "'", "″": '"', "⌀": "Ø", "→": "->", "\u2011": "-", "\u2009": " ", "\u202f": "\xa0"})
-"""Signs the faces do not draw, and what says the same."""
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Face:
-    """One weight of the type, ready to be set: its name, how wide each character is, in thousandths of the size, and the font itself."""
-
-    name: str
-    widths: Mapping[str, float]
-    otherwise: float
-    font: Any
-
-    def width(self, text: str, size: float) -> float:
-        """How wide the drawable text is."""
-        return _thousandths(self, text) * size / 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +32,7 @@ class Type:
 
     def width(self, text: str) -> float:
         """How wide the text is on one line."""
-        return face(self.weight).width(drawable(text), self.size)
+        return width_of(face(self.weight), drawable(text), self.size)
 
     def lines(self, text: str, width: float, most: int = 0) -> tuple[str, ...]:
         """The text broken into lines no wider than the width; a word wider than that is broken too.
@@ -58,7 +40,7 @@ class Type:
         With `most` no more lines than that: the last of them ends with … where something is left out.
         """
         kept = drawable(text)
-        if "\n" not in kept and face(self.weight).width(kept, self.size) <= width:
+        if "\n" not in kept and width_of(face(self.weight), kept, self.size) <= width:
             return (kept,)
         made = tuple(line for part in kept.split("\n") for line in _wrapped(part, self, width))
         if not most or len(made) <= most:
@@ -74,21 +56,14 @@ class Type:
         return kept[: _fitting(kept, self, width - self.width("…"))].rstrip() + "…"
 
 
-@cache
 def face(weight: Weight) -> Face:
-    """The face of a weight, read once; it is embedded in every PDF that uses it."""
-    from reportlab.pdfbase.pdfmetrics import registerFont
-    from reportlab.pdfbase.ttfonts import TTFont
-
-    font = TTFont(f"{_FAMILY}-{weight}", str(resource("fonts", f"{_FAMILY}-{weight}.ttf")))
-    registerFont(font)
-    widths = {chr(code): wide for code, wide in font.face.charWidths.items()}
-    return Face(font.fontName, widths, font.face.defaultWidth, font)
+    """The face of a weight."""
+    return read(f"{MAIN}-{weight}")
 
 
-def drawable(text: str) -> str:
-    """The text as the faces can draw it; what they lack is drawn as a crossed box."""
-    return text if text.isascii() and text.isprintable() else _drawable(text)
+def width_of(face: Face, text: str, size: float) -> float:
+    """How wide drawable text is."""
+    return _thousandths(face, text) * size / 1000
 
 
 @lru_cache(maxsize=4_000)
@@ -96,15 +71,13 @@ def _thousandths(face: Face, text: str) -> float:
     """How wide the drawable text is: the same words are measured to place a column, to break lines and to set them."""
     widths = face.widths
     try:
-        return sum([widths[character] for character in text])
+        return sum([widths[letter] for letter in text])
     except KeyError:
-        return sum(widths.get(character, face.otherwise) for character in text)
+        return sum(_width(face, letter) for letter in text)
 
 
-@lru_cache(maxsize=2_000)
-def _drawable(text: str) -> str:
-    near = legible(text).translate(_NEAR)
-    return "".join(character for character in near if unicodedata.category(character) != "Cf")
+def _width(face: Face, letter: str) -> float:
+    return drawn_by(face, letter).widths.get(letter, face.otherwise)
 
 
 def _wrapped(text: str, kind: Type, width: float) -> Iterator[str]:
@@ -112,14 +85,14 @@ def _wrapped(text: str, kind: Type, width: float) -> Iterator[str]:
     line: list[str] = []
     left = width
     for word in text.split(" "):
-        wide = setting.width(word, kind.size)
+        wide = width_of(setting, word, kind.size)
         if line and wide + space > left:
             yield " ".join(line)
             line, left = [], width
         if wide > width:
             *full, word = _broken(word, kind, width)  # noqa: PLW2901
             yield from full
-            wide = setting.width(word, kind.size)
+            wide = width_of(setting, word, kind.size)
         left -= wide + space if line else wide
         line.append(word)
     yield " ".join(line)
@@ -142,7 +115,7 @@ def _fitting(text: str, kind: Type, width: float, start: int = 0) -> int:
     setting = face(kind.weight)
     left = width * 1000 / kind.size
     for place in range(start, len(text)):
-        left -= setting.widths.get(text[place], setting.otherwise)
+        left -= _width(setting, text[place])
         if left < 0:
             return place - start
     return len(text) - start

@@ -97,6 +97,17 @@ def test_a_window_resized_while_a_paper_is_made_still_shows_that_paper(fitter: F
     assert not page.preview.accessibleName().endswith(" of 1")
 
 
+def test_letters_that_cannot_be_printed_are_said_above_the_preview_until_they_are_gone(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert not page.lacks.isVisible()
+    for name, told in (("Mrs 漢字", "No type here has 漢 字: printed as �"), ("Mrs כהן 😀", "")):
+        fitter.workspace.set("client.name", name)
+        fitter.settled()
+        drawn(fitter, page)
+        assert page.lacks.text() == told
+        assert page.lacks.isVisible() == bool(told)
+
+
 def test_true_size_is_the_size_on_paper(fitter: Fitter) -> None:
     page = opened(fitter)
     button(page, "True size").click()

@@ -18,7 +18,7 @@ from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
 from tundish.desktop.papers import Made
-from tundish.desktop.pdf_pages import Picture, bytes_of, picture, pictures_of
+from tundish.desktop.pdf_pages import Picture, bytes_of, notice_of, picture, pictures_of
 from tundish.desktop.preview import Preview
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import PushButton, button, label
@@ -66,6 +66,7 @@ class PaperPage(Page):
         self._why.input("why_revised", lines=2)
         self._why.setFixedHeight(WHY_HIGH)
         self._where = label("", "table", "ink2")
+        self.lacks = label("", "note", "tbc", wrap=True)
         self._back, self._on = button("Page back"), button("Page on")
         self._true = button("True size", "measure")
         self.set_body(self._halves())
@@ -115,6 +116,7 @@ class PaperPage(Page):
         inside.setSpacing(0)
         inside.addWidget(self._why)
         inside.addLayout(turn)
+        inside.addWidget(self.lacks)
         inside.addWidget(self.preview, 1)
         row = QHBoxLayout(made)
         row.setContentsMargins(0, 0, 0, 0)
@@ -197,12 +199,14 @@ class PaperPage(Page):
         # Until this paper is made there is none to draw: a resize meanwhile would show the one before it under this one's name.
         self._pdf = b""
 
-        def take(body: bytes) -> None:
+        def take(done: tuple[bytes, str]) -> None:
             if turn == self._turn:
-                self._pdf = body
+                self._pdf, lacking = done
+                self.lacks.setText(lacking)
+                self.lacks.setVisible(bool(lacking))
                 self._draw(from_top=from_top)
 
-        self._workspace.aside.ask(lambda: bytes_of(document, printed, pictures), take, self._say)
+        self._workspace.aside.ask(lambda: (bytes_of(document, printed, pictures), notice_of(document)), take, self._say)
 
     def _draw(self, *, from_top: bool = False) -> None:
         if not self._pdf:
