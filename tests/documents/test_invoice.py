@@ -42,6 +42,14 @@ def test_a_business_is_told_what_a_late_bill_costs_as_on_its_quote(changed: Chan
     assert late in " ".join(as_text(quote.build(made)).split())
 
 
+@pytest.mark.parametrize("paid", ["", "2026-12-09"])
+def test_how_vat_was_rounded_stands_on_bill_and_receipt(worked: dict[str, Estimate], paid: str) -> None:
+    said = words(worked["101"], replace(BILL, paid=paid))
+    assert "VAT is on the total at each rate, to the nearest penny, half a penny rounded up (HMRC, VATREC12030)" in said
+    unrated = replace(BILL, charges=(Charge(what="work", net=Decimal(10)),))
+    assert "rounded" not in words(worked["101"], unrated)
+
+
 def test_what_is_paid_is_a_receipt_and_asks_for_nothing(worked: dict[str, Estimate]) -> None:
     said = words(worked["101"], replace(BILL, paid="2026-12-09", how="bank transfer"))
     assert said.count("Receipt 101-1")

@@ -39,6 +39,10 @@ def points(document: Document, title: str) -> tuple[str, ...]:
     return found.items
 
 
+def flowing(document: Document) -> str:
+    return " ".join(as_text(document).split())
+
+
 def cautions(document: Document) -> list[str]:
     return [block.text for block in blocks_of(document) if isinstance(block, Paragraph) and block.tone == "caution"]
 
@@ -177,3 +181,17 @@ def test_a_quote_of_nothing_is_not_to_be_signed(changed: Callable[..., Estimate]
     assert "nothing to accept" in words
     assert "everything this price rests on is settled" not in words
     assert not [block for block in made.blocks if isinstance(block, FillIn)]
+
+
+def test_how_vat_was_rounded_stands_wherever_an_amount_of_it_does(worked: dict[str, Estimate]) -> None:
+    said = "VAT at 20 %, rounded half up"
+    assert said in flowing(quote.build(worked["101"]))
+    assert said not in flowing(quote.build(worked["103"])), "who is not registered charges none"
+
+
+def test_a_quote_says_until_when_and_on_what_prices_it_rests(worked: dict[str, Estimate]) -> None:
+    said = flowing(quote.build(worked["101"]))
+    for piece in ("Quoted Tue 17 Nov 2026", "Good for 26 days, to Sun 13 Dec", "on goods priced from Mon 14 Sep"):
+        assert piece in said, piece
+    ours = replace(worked["101"], buying=replace(worked["101"].buying, purchases=()))
+    assert "on goods priced" not in flowing(quote.build(ours))

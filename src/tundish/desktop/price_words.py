@@ -11,6 +11,7 @@ from tundish.field import must_read
 from tundish.pricing.margin import margin_of, mark_up_of
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
+from tundish.pricing.validity import validity
 from tundish.pricing.vat import REASONS
 
 
@@ -51,6 +52,25 @@ def option_words(option: OptionPrice, price: Price) -> str:
     said = f"{measure.show_money(option.price.total)}, {measure.show_money(abs(more))} {'more' if more >= 0 else 'less'}."
     fails = f" Fails: {', '.join(option.fails)}." if option.fails else ""
     return f"{said} You keep {measure.show_money(option.price.kept)}. Changes: {', '.join(option.changes)}.{fails}"
+
+
+def validity_words(estimate: Estimate) -> str:
+    """How long the quote says it is good for, and what of the prices allows or shortens it."""
+    found, terms = validity(estimate.buying, estimate.job.terms, estimate.book), estimate.job.terms
+    said = f"The quote says {found.days} {'day' if found.days == 1 else 'days'}" + (
+        f", until {measure.show_date(found.until)}." if found.until else "."
+    )
+    if found.first is None or found.allowed is None:
+        return said
+    until = f"Its prices hold until {measure.show_date(found.first.ends)} ({found.first.name}, of {measure.show_date(found.first.of)})."
+    cut = " Shortened to what they allow." if terms.valid_days is None and found.days < must_read(terms, "valid_days").value else ""
+    return f"{said} {until}{cut}"
+
+
+def warnings(estimate: Estimate) -> str:
+    """What is wrong with what the price rests on, for the foot of the page: prices that are old, hours without a rate."""
+    wrong = [each.text for each in estimate.problems if each.path == "terms.valid_days" or each.path.startswith("terms.people.")]
+    return " ".join(f"{each[0].upper()}{each[1:]}." for each in wrong)
 
 
 def kept_words(price: Price) -> str:

@@ -8,7 +8,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
-from tundish.documents.terms import reverse_charges, when_late
+from tundish.documents.terms import how_rounded, reverse_charges, when_late
 from tundish.estimate import Estimate
 from tundish.pricing.invoice import Invoice, bill_of
 from tundish.pricing.terms import Terms
@@ -65,4 +65,5 @@ def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
     reverse = reverse_charges(bill_of(invoice).vat_lines)
     when = when_to_pay(invoice, estimate.job.terms)
     words = (when, *reverse) if invoice.paid else (*reverse, when)
+    words = (*words, *how_rounded(bill_of(invoice).vat_lines))
     return tuple(Paragraph(each, "note") for each in words)

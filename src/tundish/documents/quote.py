@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Heading, Paragraph, Points, Row, SideBySide, Sketch, Sums, Table
+from tundish.documents.good_for import good_for, near
 from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.promised import as_priced, promised
 from tundish.documents.terms import OFFER, rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate, OptionPrice
-from tundish.field import must_read
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.pricing.price import Price
@@ -42,6 +42,8 @@ _BESIDE = {
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
 }
+ROUNDED = "rounded half up"
+"""How VAT is rounded, beside its amount; the terms say by what rule."""
 _LOW = 0.62
 """How high a drawing may be, as a part of its column's width."""
 _SCALE = 30
@@ -55,15 +57,14 @@ def build(estimate: Estimate) -> Document:
     beside = tuple(Row((each.name, _BESIDE[each.kind], each.amount)) for each in price.beside)
     table = Table(_COLUMNS, (*stages, *beside))
     sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
-    sums += [(each.words, each.vat) for each in price.vat_lines if each.charged]
+    sums += [(f"{each.words}, {ROUNDED}" if each.vat else each.words, each.vat) for each in price.vat_lines if each.charged]
     promise = as_priced(estimate)
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
         (Points("When you pay", promise.payments), Points("Still to be confirmed", _still_open(estimate))),
         (Sums((*sums, ("You pay", price.total)), table), Points("Not in this price", not_included(estimate))),
     )
-    valid = f"Good for {must_read(terms, 'valid_days').value:g} days from {measure.show_date(terms.quoted)}. " if terms.quoted else ""
-    binding = Paragraph(f"{valid}{OFFER[terms.offer]}", "note")
+    binding = Paragraph(OFFER[terms.offer], "note")
     money = (Paragraph(each, "note") for each in (*terms_of_money(promise), *rights(terms)))
     blocks: tuple[Block, ...] = (
         _facts(estimate),
@@ -110,9 +111,16 @@ def _facts(estimate: Estimate) -> Facts:
     job, trader = estimate.job, trader_of(estimate)
     sender = (*lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word))
     vat = (f"VAT reg. {trader.vat_number}",) if trader.vat_number and estimate.price.vat_lines else ()
-    start = (f"Start {measure.show_date(job.terms.start)}",) if job.terms.start else ()
+    start = (f"Start {near(job.terms.start, job.terms.quoted)}",) if job.terms.start else ()
     days = (f"{estimate.price.days} working days",) if estimate.price.hours.value else ()
-    return Facts((("For", (job.client.name, *lines_of(job.client.address))), ("From", (*sender, *vat)), ("Planned", (*start, *days))))
+    dates = (*good_for(estimate), *((", ".join((*start, *days)),) if start or days else ()))
+    return Facts(
+        (
+            ("For", (job.client.name, *lines_of(job.client.address))),
+            ("From", (*sender, *vat)),
+            ("Dates", dates),
+        )
+    )
 
 
 def _rooms(estimate: Estimate) -> tuple[Block, ...]:

@@ -44,6 +44,12 @@ def reverse_charges(lines: Iterable[VatLine]) -> Iterator[str]:
             yield f"{each.words}, {amount} on {measure.show_money(each.net)}. Domestic reverse charge, VAT Act 1994, section 55A."
 
 
+def how_rounded(lines: Iterable[VatLine]) -> Iterator[str]:
+    """How VAT is rounded, wherever an amount of it stands: once on the whole of a rate (EN 16931), half up (VATREC12030)."""
+    if any(each.vat for each in lines):
+        yield "VAT is on the total at each rate, to the nearest penny, half a penny rounded up (HMRC, VATREC12030)."
+
+
 def when_late(terms: Terms) -> str:
     """When a business is to pay, and what it owes when it is late."""
     return (

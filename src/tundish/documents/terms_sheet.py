@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tundish import measure
 from tundish.documents.block import Block, Document, FillIn, Paragraph, Points
+from tundish.documents.good_for import good_for
 from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.promised import Promise, promised
 from tundish.documents.quote import not_included
-from tundish.documents.terms import OFFER, rights, terms_of_money
+from tundish.documents.terms import OFFER, how_rounded, rights, terms_of_money
 from tundish.estimate import Estimate
-from tundish.field import must_read
 
 _CHANGES = (
     "Nothing is added, left out or changed without both of us agreeing it in writing with its price, before it is done.",
@@ -36,7 +35,7 @@ def build(estimate: Estimate) -> Document:
     number = f"quote {job.number}" if job.number else "the quote for this work"
     blocks: tuple[Block, ...] = (
         Paragraph(f"These terms go with {number}, {job.title or 'as described there'}.", "strong"),
-        Points("The price", tuple(_price(promise))),
+        Points("The price", tuple(_price(estimate, promise))),
         Points("Paying", tuple(_paying(promise))),
         Points("Changes", _CHANGES),
         Points("Not in the price", not_included(estimate)),
@@ -50,15 +49,15 @@ def build(estimate: Estimate) -> Document:
     return paper(estimate, "terms", "Terms", blocks)
 
 
-def _price(promise: Promise) -> Iterator[str]:
+def _price(estimate: Estimate, promise: Promise) -> Iterator[str]:
     terms = promise.terms
     yield OFFER[terms.offer]
     if promise.accepted:
         yield promise.accepted
-    elif terms.quoted:
-        days, day = must_read(terms, "valid_days").value, measure.show_date(terms.quoted)
-        yield f"It is good for {days:g} days from {day}; prices of goods may change after."
+    elif good_for(estimate):
+        yield f"{', '.join(good_for(estimate))}. Prices of goods may change after."
     yield from terms_of_money(promise)
+    yield from how_rounded(promise.vat_lines)
 
 
 def _paying(promise: Promise) -> Iterator[str]:

@@ -11,6 +11,7 @@ from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Paragraph, Points, Row, Sums, Table
 from tundish.documents.order_list import amount_words
 from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.terms import how_rounded
 from tundish.estimate import Estimate
 from tundish.pricing.terms import NOT_REGISTERED
 from tundish.pricing.variation import PricedRow, Variation, VariedItem, VariedRow, difference_of, rows_agreed, sums_of
@@ -133,6 +134,7 @@ def _sums(estimate: Estimate, variation: Variation, standing: tuple[PricedRow, .
 def _notes(estimate: Estimate, variation: Variation, before: tuple[Variation, ...]) -> Iterator[str]:
     yield "The difference is worked out for the change alone, at one day's prices: what was agreed before does not become dearer by it."
     yield "Nothing of this is done before it is agreed in writing. It is billed with the payments that are still to come."
+    yield from how_rounded(sums_of(difference_of(variation), estimate.job.agreed.basis.terms).vat_lines)
     yield from _earlier(before)
     if estimate.job.agreed.basis.terms.client_is != "a business" and not variation.withdrawn:
         yield _LAW

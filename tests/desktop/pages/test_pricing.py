@@ -267,3 +267,15 @@ def test_a_mate_on_this_job_changes_price_days_and_what_is_kept(fitter: Fitter) 
     assert "£22.00" in said(page)
     fitter.press("Take them off this job", page)
     assert fitter.settled().price.total == alone.total
+
+
+def test_days_longer_than_the_prices_hold_are_warned_of_and_shortened_with_a_press(fitter: Fitter) -> None:
+    page = opened(fitter)
+    assert "longer than prices hold" not in said(page)
+    fitter.type_into(page.form.row("terms.valid_days"), "60")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "60 days are longer than prices hold" in said(page), timeout=WAIT_MS)
+    fitter.press("Good for 25 days, as its prices hold", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "longer than prices hold" not in said(page), timeout=WAIT_MS)
+    assert "The quote says 25 days, until Sun 13 Dec 2026." in said(page)

@@ -17,16 +17,27 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
-from tundish.desktop.price_words import kept_words, margin_words, option_words, vat_words, where_it_goes, who_words
+from tundish.desktop.price_words import (
+    kept_words,
+    margin_words,
+    option_words,
+    validity_words,
+    vat_words,
+    warnings,
+    where_it_goes,
+    who_words,
+)
 from tundish.desktop.quotes import Quotes
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.variations import Agreement
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate, Job
-from tundish.field import fields_of
+from tundish.field import Entry, fields_of
+from tundish.figure import Known
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import Extra
+from tundish.pricing.validity import validity
 
 COLUMNS: Final = (
     Column("Stage, as the client sees it"),
@@ -66,6 +77,7 @@ class PricingPage(EstimatePage):
         self.table.set_empty("Nothing to price yet", "Add a pan or a basin first.", "pricing")
         self._bar = MoneyBar()
         self._kept = label("", "bodyStrong", wrap=True)
+        self._warned = label("", "note", "tbc", wrap=True)
         self.set_body(self._stacked())
         self.begin()
         self.follow(workspace.issued, self.show_again)
@@ -91,6 +103,7 @@ class PricingPage(EstimatePage):
         self._share_out()
         column.addWidget(self._bar)
         column.addWidget(self._kept)
+        column.addWidget(self._warned)
         return made
 
     def changeEvent(self, event: QEvent) -> None:
@@ -124,7 +137,11 @@ class PricingPage(EstimatePage):
         add.clicked.connect(lambda: self._workspace.add("terms.extras", Extra(), "price something by hand"))
         self.form.add_part(_in_row(add))
         self._add_options()
-        self._add_group("Offer, dates and words", OFFER)
+        self._good_for = label("", "note", "ink2", wrap=True)
+        self._add_group("Offer, dates and words", OFFER, self._good_for)
+        self._shorten = button("", "tick")
+        self._shorten.clicked.connect(self._take_allowed)
+        self.form.add_part(_in_row(self._shorten))
         self.form.input("terms.not_included", lines=3)
         self.form.add_group("Quotes issued")
         self._quotes = Quotes(self._workspace)
@@ -227,6 +244,19 @@ class PricingPage(EstimatePage):
     def _chosen(self, row: str) -> None:
         self.figure_asked.emit(row)
 
+    def _show_validity(self, estimate: Estimate) -> None:
+        """How long the quote is good for, what its prices allow, and what is wrong with them."""
+        found, told = validity(estimate.buying, estimate.job.terms, estimate.book), warnings(estimate)
+        self._good_for.setText(validity_words(estimate))
+        self._warned.setText(told)
+        self._warned.setVisible(bool(told))
+        self._allowed = max(found.allowed or 0, 1)
+        self._shorten.setText(f"Good for {self._allowed} {'day' if self._allowed == 1 else 'days'}, as its prices hold")
+        self._shorten.setVisible(found.allowed is not None and found.days > self._allowed)
+
+    def _take_allowed(self) -> None:
+        self._workspace.set("terms.valid_days", Entry(self._allowed, Known.RATE))
+
     def _paper(self) -> None:
         self._workspace.paper = "quote"
         self.page_asked.emit("paper")
@@ -255,6 +285,7 @@ class PricingPage(EstimatePage):
         self._bills.show_bills()
         self._bar.show_parts(where_it_goes(price))
         self._kept.setText(kept_words(price))
+        self._show_validity(estimate)
 
 
 def _in_row(*widgets: QWidget) -> QWidget:
