@@ -9,6 +9,7 @@ A case file holds one or more cases::
     book = { "prewall.near" = 50, "frame-wc.depth_least" = 120 }   # rule figures, and makers' sizes as "item code.size"
     without = ["tie-rod-long"]                   # items that the catalogue does not hold
     stage = "frames"                             # when given: the stage of every need
+    works = ["", "tiling"]                       # when given: the parts of its stage that the hours are for
     needs = { "corner bracket" = 9 }             # role or item -> sum of its amounts; hours are under "labour"
     own = ["pan-rimless"]                        # roles or items that the client supplies
     cuts = { U1 = 1161, B1 = "1200 x 850" }      # when given: every piece, by mark
@@ -70,6 +71,8 @@ def test_a_rule_says_what_its_case_expects(each: Rule, case: Case) -> None:
     assert summed(needs) == pytest.approx(case.get("needs", {}), abs=1e-3), case["because"]
     assert sorted({one.role or one.item for one in needs if one.own}) == sorted(case.get("own", ()))
     assert {one.stage for one in needs} <= {case.get("stage", one.stage) for one in needs}
+    if "works" in case:
+        assert sorted({one.work for one in needs}) == case["works"], case["because"]
     if "cuts" in case:
         assert cuts(needs) == case["cuts"], case["because"]
     compare_findings([one for one in said if isinstance(one, Finding)], case.get("findings", {}))

@@ -21,9 +21,9 @@ class Part:
 
 
 def norms_of(stage: str, figures: Mapping[str, RuleFigure]) -> tuple[RuleFigure, ...]:
-    """The norms of a stage: the figures in hours of its rule."""
-    rule = f"labour/{stage.replace(' ', '-')}"
-    keys = (key for each in RULES if each.key == rule for key in each.figures)
+    """The norms of a stage: the figures in hours of its rules."""
+    rules = {f"labour/{stage.replace(' ', '-')}", *_BESIDE.get(stage, ())}
+    keys = (key for each in RULES if each.key in rules for key in each.figures)
     return tuple(figures[key] for key in keys if key in figures and figures[key].unit.split("/", maxsplit=1)[0] == "h")
 
 
@@ -61,3 +61,5 @@ def _under(figure: Figure, times: float, norms: frozenset[str]) -> Iterator[tupl
 _SUM: Final = frozenset("+−")
 _PRODUCT: Final = frozenset("×÷")
 _NOTHING: Final = 1e-9
+_BESIDE: Final[Mapping[str, tuple[str, ...]]] = {"boarding": ("labour/floor-tiling",)}
+"""Rules of hours beside that of the stage's own name."""

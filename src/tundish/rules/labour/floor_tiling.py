@@ -17,4 +17,4 @@ def floor_tiling(room: Room, book: Book) -> Iterator[Need]:
     """
     if room.floor is not None:
         hours = (room.floor.area * book.figure("labour.floor_tile_m2")).named("Tiling the floor")
-        yield Need(hours, "boarding", "floor tiles", role=LABOUR)
+        yield Need(hours, "boarding", "floor tiles", role=LABOUR, work="tiling")
