@@ -14,10 +14,13 @@ from hypothesis import strategies as st
 from tests.published.asking import room_of
 from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_blank, survey_sheet
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
-from tundish.documents.drawing import Drawing, Ellipse, Words
+from tundish.documents.drawing import Box, Drawing, Ellipse, Words
+from tundish.documents.plan_drawing import strip
 from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
+from tundish.documents.section_drawing import section
 from tundish.documents.survey_sketch import follow
+from tundish.documents.wall_drawing import elevation
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, Field, fields_of, put
 from tundish.layout.design import Noggin, Undecided
@@ -431,3 +434,23 @@ def test_openings_and_noggins_are_marked_on_the_sheet(worked: dict[str, Estimate
     assert marked["Niche by the WC, head"][1:] == (977, "974 to 981", 964)
     assert marked["Niche by the WC, foot"][1:] == (629, "626 to 633", 616)
     assert marked["Shelf, middle of noggin"] == ("1,000 to 1,080", 913, "910 to 917", 900)
+
+
+def test_a_flush_plate_on_the_shelf_is_set_out_and_drawn_there(changed: Changed) -> None:
+    wc = "rooms__0__design__appliances__0__"
+    made = changed("101", **{f"{wc}plate_on": "shelf", f"{wc}frame": "frame-wc-820", "rooms__0__design__prewall__top": Entry(900)})
+    (room,) = made.rooms
+    (placed,) = room.of_kind("wc")
+    out = placed.figures["shelf_plate_out"].value
+    (row,) = [row for table in tables(setting_out.build(made, room)) for row in table.rows if row.cells[0] == "Flush plate on the shelf"]
+    assert row.cells[1:3] == (f"{placed.centre.value:g}, {out:g} out", room.top.value)
+    assert "Flush plate on the shelf, WC 1" in as_text(heights_agreed.build(made))
+    boxes = {name: [mark for mark in drawing.marks if isinstance(mark, Box)] for name, drawing in _seen(room).items()}
+    middle = placed.centre.value - 120
+    assert (middle, room.top.value, 240) in [(box.x, box.y, box.width) for box in boxes["elevation"]]
+    assert (middle, -out - 80, 240, 160) in [(box.x, box.y, box.width, box.height) for box in boxes["strip"]]
+    assert (out - 80, room.top.value, 160) in [(box.x, box.y, box.width) for box in boxes["section"]]
+
+
+def _seen(room: Room) -> dict[str, Drawing]:
+    return {"elevation": elevation(room), "strip": strip(room), "section": section(room)}

@@ -32,6 +32,7 @@ OF_HEIGHT: Final = (
     "waste",
     "supply",
     "plate",
+    "shelf_plate",
     "frame_top",
     "bracket",
     "boss",

@@ -80,11 +80,10 @@ def _reached(room: Room) -> Iterator[Block]:
 def _valves(room: Room, placed: Placed) -> Iterator[Row]:
     """The flush plate, and where hot and cold come to an appliance."""
     figures = placed.figures
-    if placed.choice.plate and "plate" in figures:
-        left = along_wall(placed.centre.value, room.width.value)
-        yield Row(
-            (f"Flush plate, {placed.name}", left, _above(room, figures["plate"].value), "lift it off: cistern and its valve are behind it")
-        )
+    for key, where, lies in (("plate", "", "behind"), ("shelf_plate", " on the shelf", "under")):
+        if placed.choice.plate and key in figures:
+            left, high = along_wall(placed.centre.value, room.width.value), _above(room, figures[key].value)
+            yield Row((f"Flush plate{where}, {placed.name}", left, high, f"lift it off: cistern and its valve are {lies} it"))
     if "supply" in figures and "hot_from_left" in figures:
         hot, cold = (along_wall(figures[name].value, room.width.value) for name in ("hot_from_left", "cold_from_left"))
         how = "come out of the wall here, with a servicing valve on each"

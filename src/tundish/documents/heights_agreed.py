@@ -132,10 +132,9 @@ def _agreed(estimate: Estimate, room: Room, before: int) -> Iterator[Agreed]:
             for name, words in _MORE
             if name in placed.figures
         ]
-        if "plate" in placed.figures and placed.choice.plate:
-            found.append(
-                (f"Middle of the flush plate, {placed.name}", placed.figures["plate"], "Fixed by the frame", placed.centre.value + 120)
-            )
+        for name, words in (("plate", "Middle of the flush plate"), ("shelf_plate", "Flush plate on the shelf")):
+            if name in placed.figures and placed.choice.plate:
+                found.append((f"{words}, {placed.name}", placed.figures[name], "Fixed by the frame", placed.centre.value + 120))
     if room.prewall.height == "part":
         what = "Top of the shelf" if room.prewall.shelf else "Top of the false wall"
         found.append((what, room.top, _shelf_change(estimate, room), -1.0))

@@ -16,6 +16,8 @@ BORE: Final = 104.0
 """Bore of the branch that is drawn: only the picture depends on it."""
 BEYOND: Final = 270.0
 """How much of the floor is drawn past the face: room for what is written on it."""
+_PROUD: Final = 8.0
+"""How far a flush plate stands up from a shelf, as drawn."""
 _CLEAR: Final = 30.0
 """How far above the finished floor its word stands: half its height on paper, and a little."""
 LEAST_HIGH: Final = 500.0
@@ -78,6 +80,9 @@ def _prewall(room: Room, high: float) -> Iterator[Mark]:
     yield Box(depth, 0, face - depth, max(min(top, high), 1.0), "board")
     if room.prewall.height == "part" and top < high:
         yield Box(0, steel, face, max(top - steel, 1.0), "board")
+        for placed in room.placed:
+            if "shelf_plate" in placed.figures:
+                yield Box(placed.figures["shelf_plate_out"].value - 80, top, 160, _PROUD, "ware", placed.key)
 
 
 def _sizes(room: Room, path: str, deep: float, high: float) -> Iterator[Mark]:

@@ -200,12 +200,12 @@ def left_of(placed: Placed, mark: RodMark) -> str:
 
 def _left_of(placed: Placed, mark: RodMark) -> str:
     x = placed.centre.value
-    if mark.key.endswith(".studs"):
-        half = placed.ware.size("stud_spacing").value / 2
+    apart = _APART.get(mark.key.rpartition(".")[2], "")
+    if placed.ware.has(apart):
+        half = placed.ware.size(apart).value / 2
         return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
-    if mark.key.endswith(".supply") and placed.ware.has("supply_spacing"):
-        half = placed.ware.size("supply_spacing").value / 2
-        return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
+    if mark.key.endswith(".shelf_plate"):
+        return f"{measure.show_length(x)}, {measure.show_length(placed.figures['shelf_plate_out'].value)} out"
     if mark.key.endswith(".drop_rail"):
         return measure.show_length(placed.figures["drop_rail_from_left"].value)
     if mark.key.endswith(".rail"):
@@ -213,6 +213,10 @@ def _left_of(placed: Placed, mark: RodMark) -> str:
     if mark.key.endswith(".frame_top"):
         return f"{measure.show_length(placed.left)} to {measure.show_length(placed.right)}"
     return measure.show_length(x)
+
+
+_APART: Final = {"studs": "stud_spacing", "supply": "supply_spacing"}
+"""What is marked twice, beside the centre, and the size of the ware that says how far apart."""
 
 
 def _because(figure: Figure) -> str:

@@ -18,6 +18,8 @@ _PLATE = 70.0
 _PAD = 75.0
 """Half the tube of a rail, half the height of what a rail hinges on and of the pad of a back rest: as drawn, not as made."""
 _ASIDE = 15.0
+_PROUD = 8.0
+"""How far a flush plate stands out, as drawn."""
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
@@ -39,6 +41,8 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         )
     if "plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
+    if "shelf_plate" in placed.figures and placed.choice.plate:
+        yield Box(x - 120, placed.figures["shelf_plate"].value, 240, _PROUD, "ware", placed.key)
     tbc, both = not placed.choice.in_hand, f"{placed.name}, TBC"
     beside = len(both) * _LETTER <= 2 * half
     if named:
@@ -103,6 +107,8 @@ def above(placed: Placed, face: float) -> Iterator[Mark]:
     outline = ((x - half, -face), (x - half, -face - out + curve), *_bow(x, -face - out + curve, half, curve), (x + half, -face))
     yield Shape(outline, style, placed.key)
     yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
+    if "shelf_plate" in placed.figures and placed.choice.plate:
+        yield Box(x - 120, -placed.figures["shelf_plate_out"].value - 80, 240, 160, "ware", placed.key)
     yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key, most=2 * half)
 
 

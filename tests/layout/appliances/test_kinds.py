@@ -182,8 +182,12 @@ def test_a_cistern_is_fed_from_its_top_where_its_sheet_says_how_high(work: Work,
     assert one(work, hang, "wc", frame=frame, fed_from="back")["supply"].value == 1030
 
 
-def test_a_plate_on_the_shelf_is_not_in_the_front(work: Work, hang: Hang) -> None:
-    assert "plate" not in one(work, hang, "wc", plate_on="shelf")
+def test_a_plate_on_the_shelf_is_set_over_the_middle_of_the_frame_and_not_in_the_front(work: Work, hang: Hang) -> None:
+    figures = one(work, hang, "wc", plate_on="shelf")
+    assert "plate" not in figures
+    assert figures["shelf_plate"].value == 1220
+    assert figures["shelf_plate_out"].value == 225 - 75 / 2
+    assert "shelf_plate" not in one(work, hang, "wc")
 
 
 def test_what_is_in_the_wall_has_no_frame(work: Work, hang: Hang) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tundish.figure import Figure
 from tundish.layout.appliances.kind import Hung, Kind
-from tundish.layout.makers import size
+from tundish.layout.makers import half, size
 
 
 def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
@@ -24,6 +24,10 @@ def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
     }
     if hung.choice.plate_on != "shelf":
         made["plate"] = hung.height("plate_at", "Flush plate")
+    elif hung.outline.shelf:
+        made["shelf_plate"] = hung.outline.tops.prewall.named(f"Flush plate on the shelf, {name}")
+        back = half(frame, "depth", "Half the frame's depth")
+        made["shelf_plate_out"] = (hung.outline.depth - back).named(f"Wall to the middle of the flush plate, {name}")
     if hung.seat is not None:
         made["seat"] = (shared["top"] + size(hung.seat, "thickness", "Seat")).named(f"Seat, {name}")
     return made
@@ -51,6 +55,13 @@ KIND = Kind(
     agreed="Top of the WC pan",
     collars=2,
     hangs=350.0,
-    rod=(("plate", "Flush plate"), ("inlet", "Flush inlet"), ("top", "Top of pan"), ("studs", "Fixing studs"), ("outlet", "Outlet")),
+    rod=(
+        ("shelf_plate", "Flush plate on the shelf"),
+        ("plate", "Flush plate"),
+        ("inlet", "Flush inlet"),
+        ("top", "Top of pan"),
+        ("studs", "Fixing studs"),
+        ("outlet", "Outlet"),
+    ),
     fixing_set="fixing set M12",
 )
