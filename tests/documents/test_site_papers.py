@@ -174,6 +174,24 @@ def test_holes_are_where_the_setting_out_says(room: Room) -> None:
         assert all(left < x < left + wide and low < y < low + high for x, y in centres)
 
 
+def test_a_pan_with_studs_230_apart_is_hung_on_them_from_the_frame_to_the_list(changed: Changed) -> None:
+    made = changed("101", rooms__0__design__appliances__0__ware="pan-brodwel-540")
+    (room,) = made.rooms
+    (placed,) = room.of_kind("wc")
+    sheet = [row.cells for table in tables(setting_out.build(made, room)) for row in table.rows]
+    middle = placed.centre.value
+    assert f"{middle - 115:g}, {middle + 115:g}" in [cells[1] for cells in sheet if cells[0] == "Fixing studs"]
+    (studs,) = [cells for cells in sheet if cells[0] == "Studs" and "230" in cells[1]]
+    assert studs[1] == "230 apart"
+    assert "in the frame's holes for 230, not those for 180; stand out " in studs[2]
+    holes = {(mark.x, round(mark.y, 3)) for mark in drilling_template.holes(room, placed).marks if isinstance(mark, Ellipse)}
+    assert {(-115, round(placed.figures["studs"].value, 3)), (115, round(placed.figures["studs"].value, 3))} <= holes
+    assert [line.item.name for line in made.lines if line.item.kind == "wc pan"] == ["Brodwel 540 pan, studs 230 apart"]
+    checked = {each.title: each.state for each in made.findings if each.place.endswith("WC 1")}
+    assert checked["Stud spacing"] == "passes"
+    assert "fails" not in checked.values()
+
+
 def test_what_is_not_confirmed_is_not_drilled(worked: dict[str, Estimate], changed: Changed) -> None:
     for block in drilling_template.build(worked["103"]).blocks:
         assert not isinstance(block, TrueSize) or block.warning
