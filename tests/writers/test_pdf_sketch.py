@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from tests.writers import sample_papers as samples
 from tests.writers.reading import texts
 from tundish.documents.block import Sketch
-from tundish.documents.drawing import Box, Dimension, Drawing, Words
+from tundish.documents.drawing import SCALES, Box, Dimension, Drawing, Words
 from tundish.writers.pdf import pdf_bytes
 from tundish.writers.pdf_flow import ROOM, WIDTH
-from tundish.writers.pdf_sketch import SCALES, scale_of, sketch_strip
+from tundish.writers.pdf_sketch import scale_of, sketch_strip
 
 
 def _drawing(width: float, height: float, *marks: Words | Dimension) -> Drawing:

@@ -6,7 +6,7 @@ piece it belongs to (what a click chooses) and the name of the figure it shows.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from typing import Final, Literal
 
@@ -93,7 +93,8 @@ class Words:
     """Text at a point, its middle at that height; `size` is in millimetres of paper, the same at any scale. `turned` reads upwards.
 
     With `most` it is cut short, wherever it is drawn, where it would take more than so many millimetres of the drawing; never to fewer
-    than `KEPT` letters, which say more standing out than cut.
+    than `KEPT` letters, which say more standing out than cut. `loose` words stand on a plate and give way to others, near their place or
+    along their line.
     """
 
     x: float
@@ -107,6 +108,7 @@ class Words:
     piece: str = ""
     figure: str = ""
     most: float = 0.0
+    loose: Literal["", "near", "along"] = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +137,20 @@ class Drawing:
     extent: tuple[float, float, float, float]
     pieces: tuple[tuple[str, str], ...] = field(default=())
     """(id, spoken name) of every piece that can be chosen, left to right, then bottom to top."""
+
+
+SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)
+"""The scales a fitter can follow, largest picture first; past them, the next round one that fits."""
+SMALLEST: Final = 100_000
+
+
+def scales(over: float) -> Iterator[float]:
+    """The scales of a picture smaller than 1 to `over`, the largest picture first."""
+    yield from (scale for scale in SCALES if scale > over)
+    tens = 100
+    while tens < SMALLEST:
+        yield from (tens * times for times in (1, 2, 5) if tens * times > over)
+        tens *= 10
 
 
 def moved(marks: Iterable[Mark], dx: float, dy: float) -> tuple[Mark, ...]:

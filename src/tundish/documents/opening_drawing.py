@@ -27,7 +27,7 @@ def opening_marks(opening: Opening, wall: float) -> Iterator[Mark]:
     if opening.kind == "door" and side is not None:
         hinge, other = (x, x + size) if opening.hinge == "left" else (x + size, x)
         yield Shape(((hinge, 0), *_arc(hinge, other, side * size)), "room", filled=False)
-    yield Words(x + size / 2, -_WORD_IN, opening.kind, 2.6, "room")
+    yield Words(x + size / 2, -_WORD_IN, opening.kind, 2.6, "room", loose="near")
 
 
 def obstacle_marks(obstacle: Obstacle) -> Iterator[Mark]:
@@ -35,7 +35,7 @@ def obstacle_marks(obstacle: Obstacle) -> Iterator[Mark]:
     x, out = must_read(obstacle, "from_left").value, must_read(obstacle, "from_wall").value
     wide, deep = must_read(obstacle, "width").value, must_read(obstacle, "depth").value
     yield Box(x, -out - deep, wide, deep, "hidden")
-    yield Words(x + wide / 2, -out - deep / 2, obstacle.name.strip() or obstacle.what, 2.6, "hidden", most=wide)
+    yield Words(x + wide / 2, -out - deep / 2, obstacle.name.strip() or obstacle.what, 2.6, "hidden", most=wide, loose="near")
 
 
 def beyond(marks: Iterable[Mark]) -> tuple[float, float, float, float]:

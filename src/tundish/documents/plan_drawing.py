@@ -11,7 +11,7 @@ from tundish.documents import pipe_drawing, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
-from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, frame_key, pieces
+from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, beside, frame_key, pieces, sizes_out
 from tundish.layout.room import Member, Room
 from tundish.layout.walls import Point, WallSide
 from tundish.rules.rule import Finding
@@ -30,7 +30,8 @@ _ROUND: Final = 80.0
 def strip(room: Room, show: Show = ALL) -> Drawing:
     """The pre-wall from above with what hangs on it."""
     out = max((placed.ware.size("projection").value for placed in room.placed), default=300.0)
-    deep = room.figures["finished_face"].value + out + BEYOND
+    beyond_it = max(BEYOND, 2 * show.line)
+    deep = room.figures["finished_face"].value + out + beyond_it
     width = room.width.value
     sides = (
         Box(-WALL, -deep, WALL, deep, "wall"),
@@ -38,10 +39,10 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
         Box(-WALL, 0, width + 2 * WALL, WALL, "wall"),
     )
     title = "Plan, same scale, same centres"
-    caption = Words(16, -deep + BEYOND / 3, title, 2.6, "room", "start")
+    caption = Words(16, -deep + beyond_it / 3, title, 2.6, "room", "start", loose="along")
     piped = pipe_drawing.above(room) if show.pipes else ()
-    marks = (*sides, *piped, *_void(room, show), *_depth(room), caption)
-    left, behind = -WALL - 120, max(WALL, *_behind(room)) if show.pipes else WALL
+    marks = (*sides, *piped, *_void(room, show), *_depth(room, show), caption)
+    left, behind = -WALL - sizes_out(show), max(WALL, *_behind(room)) if show.pipes else WALL
     return Drawing(title, marks, (left, -deep, width + WALL - left, deep + behind), pieces(room, show))
 
 
@@ -119,7 +120,7 @@ def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
 
 def _letters(room: Room) -> Iterator[Mark]:
     for side in room.sides:
-        yield Words(*at(side, side.length.value / 2, WALL + _LETTER_OUT), side.letter, 2.6, bold=side.letter == room.wall)
+        yield Words(*at(side, side.length.value / 2, WALL + _LETTER_OUT), side.letter, 2.6, bold=side.letter == room.wall, loose="near")
 
 
 def _of_prewall(room: Room, show: Show, findings: tuple[Finding, ...], lead: str) -> Iterator[Mark]:
@@ -136,7 +137,7 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
                 style: Style = "room" if finding.state == "passes" else "fails"
                 yield Box(placed.centre.value - half, -out - finding.least.value, 2 * half, finding.least.value, style)
                 words = f"{measure.show_length(finding.least.value)} clear"
-                yield Words(placed.centre.value, -out - finding.least.value / 2, words, 2.6, style)
+                yield Words(placed.centre.value, -out - finding.least.value / 2, words, 2.6, style, loose="near")
 
 
 def _void(room: Room, show: Show) -> Iterator[Mark]:
@@ -151,7 +152,7 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
         yield Box(room.start.value, -face, room.run.value, face - depth, "board")
     if show.ware:
         for placed in room.placed:
-            yield from ware_drawing.above(placed, face)
+            yield from ware_drawing.above(placed, face, ware_drawing.room_of_name(placed, room))
             yield from ware_drawing.aids_above(placed, face)
 
 
@@ -184,7 +185,8 @@ def _frames(room: Room) -> Iterator[Mark]:
         yield Box(placed.right - leg, -depth, leg, behind, "steel", piece=key)
 
 
-def _depth(room: Room) -> Iterator[Mark]:
+def _depth(room: Room, show: Show) -> Iterator[Mark]:
     """How far the finished face stands from the wall."""
     face = room.figures["finished_face"].value
-    yield Dimension(-WALL - 60, -face, -WALL - 60, 0, measure.show_length(face), "", "finished_face", room.depth.tbc)
+    left = -WALL - beside(show)
+    yield Dimension(left, -face, left, 0, measure.show_length(face), "", "finished_face", room.depth.tbc)

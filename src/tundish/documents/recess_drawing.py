@@ -26,7 +26,9 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Line(x, z, x + wide, z + high, "hidden", each.key)
             yield Line(x, z + high, x + wide, z, "hidden", each.key)
         if named:
-            yield Words(x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key, most=wide)
+            yield Words(
+                x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key, most=wide, loose="near"
+            )
 
 
 def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -36,7 +38,7 @@ def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Box(left, middle - _BACKED / 2, right - left, _BACKED, "hidden", each.key, filled=False)
         yield Line(left, middle, right, middle, "hidden", each.key)
         if named:
-            yield Words((left + right) / 2, middle + _BACKED / 2 + _OVER, each.name, piece=each.key, most=right - left)
+            yield Words((left + right) / 2, middle + _BACKED / 2 + _OVER, each.name, piece=each.key, most=right - left, loose="near")
 
 
 def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -50,7 +52,7 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
             if wide > 0 and high > 0:
                 yield Box(x, z, wide, high, "hidden")
                 if named:
-                    yield Words(x + wide / 2, z + high / 2, obstacle.name.strip() or obstacle.what, style="hidden", most=wide)
+                    yield Words(x + wide / 2, z + high / 2, obstacle.name.strip() or obstacle.what, style="hidden", most=wide, loose="near")
     for opening in room.plan.survey.openings:
         sill = read(opening, "sill")
         if opening.wall == room.wall and sill is not None and sill.value < top:
@@ -58,7 +60,7 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
             high = min(must_read(opening, "height").value, top - sill.value)
             yield Box(x, sill.value, max(min(wide, width - x), 0.0), high, "hidden", filled=False)
             if named:
-                yield Words(x + wide / 2, sill.value + high - _UNDER, opening.kind, style="hidden")
+                yield Words(x + wide / 2, sill.value + high - _UNDER, opening.kind, style="hidden", loose="near")
 
 
 _EDGE = 18.0

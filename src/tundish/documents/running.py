@@ -3,31 +3,47 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from tundish import measure
-from tundish.documents.drawing import Drawing, Line, Mark, Words
+from tundish.documents.drawing import Drawing, Line, Mark, Words, scales
 from tundish.documents.rod import marks_of, rod
-from tundish.documents.wall_drawing import WALL, elevation
+from tundish.documents.wall_drawing import ALL, WALL, elevation
 from tundish.figure import Figure
 from tundish.layout.room import Room
 
-PAPER: Final = 172.0
-"""About how wide a drawing is on paper, mm: what its words take follows from that."""
+WIDE: Final = 186.0
+HIGH: Final = 150.0
+"""How wide and how high a drawing can be on paper, mm: what its words take follows from its scale."""
 LETTER: Final = 3.5
 """From one figure to the next, mm of paper."""
+_GRACE: Final = 1e-6
 _LEAD: Final = 4.0
 _LONG: Final = 13.0
 _SIZE: Final = 2.4
-_STANDING: Final = 1.35
-"""A drawing higher than this part of its width is held to the height of a page, and so drawn smaller."""
+_LINE: Final = 3.0
+"""How high a line of words is, mm of paper."""
+_TRIES: Final = 6
 
 
 def on_the_wall(room: Room) -> Drawing:
-    """The elevation with running widths and heights."""
-    drawing = elevation(room)
+    """The elevation with running widths and heights, spread for the scale that all of it comes to."""
+    drawing, paper = elevation(room), 0.0
+    for _ in range(_TRIES):
+        _, _, wide, high = drawing.extent
+        needed = max(wide / WIDE, high / HIGH)
+        if needed <= paper:
+            break
+        paper = next(scales(needed - _GRACE))
+        drawing = _at_scale(room, paper)
+    return drawing
+
+
+def _at_scale(room: Room, paper: float) -> Drawing:
+    """The same where so many millimetres of the wall are one of paper."""
+    drawing = elevation(room, replace(ALL, line=max(ALL.line, _LINE * paper)))
     left, low, wide, high = drawing.extent
-    paper = max(wide, high * _STANDING) / PAPER
     under, beside = low - 2 * paper, room.width.value + WALL
     marks = (*drawing.marks, *_widths(room, under, paper), *_heights(room, beside, paper))
     right = max(left + wide, beside + (_LEAD + 20) * paper)

@@ -23,28 +23,28 @@ _OVER: Final = 70.0
 """How far over the top of the ware a missed gap is drawn."""
 
 
-def shortfalls(room: Room, findings: Iterable[Finding]) -> Iterator[Mark]:
-    """Marks for every check of a room that is missed and can be shown as a gap or a pipe."""
+def shortfalls(room: Room, findings: Iterable[Finding], line: float) -> Iterator[Mark]:
+    """Marks for every check of a room that is missed and can be shown as a gap or a pipe; their words are so high, mm of the wall."""
     missed = [each for each in findings if each.state in {"fails", "look"} and (each.spare or 0) < 0]
     for finding in missed:
         for placed in room.placed:
             if finding.place == f"{room.name}, {placed.name}":
-                yield from _of_one(room, placed, finding)
+                yield from _of_one(room, placed, finding, line)
         for left, right in pairwise(room.placed):
             if finding.rule == BETWEEN and finding.place == f"{room.name}, {left.name} and {right.name}":
-                yield from _between(room, (left, right), finding)
+                yield from _between((left, right), finding, line)
 
 
-def clear_of_line(room: Room) -> float:
-    """How far over a line words must stand, mm, to be clear of it: more on a large wall, which is drawn smaller."""
-    return max(_CLEAR, room.top.value * 0.027, room.width.value * 0.014)
+def clear_of_line(line: float) -> float:
+    """How far over a line words so high must stand, mm, to be clear of it."""
+    return max(_CLEAR, 0.63 * line)
 
 
-def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
+def _of_one(room: Room, placed: Placed, finding: Finding, line: float) -> Iterator[Mark]:
     x = placed.centre.value
     if finding.rule == SIDE:
         wall = 0.0 if x <= room.width.value / 2 else room.width.value
-        yield from _gap(room, (x, wall), placed.figures["top"].value + _OVER, finding)
+        yield from _gap((x, wall), placed.figures["top"].value + _OVER, finding, line)
     elif finding.rule == FALL:
         for pipe in (each for each in room.pipes_of("soil") if each.serves == placed.key):
             seen = [((x1, z1), (x2, z2)) for (x1, _, z1), (x2, _, z2) in on_wall(room, pipe)]
@@ -52,25 +52,25 @@ def _of_one(room: Room, placed: Placed, finding: Finding) -> Iterator[Mark]:
                 continue
             yield from (Line(*one, *other, "fails") for one, other in seen if one != other)
             (x1, z1), (x2, z2) = seen[0][0], seen[-1][1]
-            at, level = x1 + (x2 - x1) * _TOWARDS_STACK, max(z1, z2) + pipe.size / 2 + clear_of_line(room)
-            yield Words(at, level, f"fall {_short(finding)}", 2.6, "fails", bold=True)
+            at, level = x1 + (x2 - x1) * _TOWARDS_STACK, max(z1, z2) + pipe.size / 2 + clear_of_line(line)
+            yield Words(at, level, f"fall {_short(finding)}", 2.6, "fails", bold=True, loose="near")
 
 
-def _between(room: Room, pair: tuple[Placed, Placed], finding: Finding) -> Iterator[Mark]:
+def _between(pair: tuple[Placed, Placed], finding: Finding, line: float) -> Iterator[Mark]:
     left, right = pair
     of_ware = finding.title.startswith("Appliance")
     half = (left.ware.size("width").value / 2, right.ware.size("width").value / 2)
     x1, x2 = (left.centre.value + half[0], right.centre.value - half[1]) if of_ware else (left.right, right.left)
     level = max(left.figures["top"].value, right.figures["top"].value) + _OVER
-    yield from _gap(room, (x1, x2), level if of_ware else level + 2 * _OVER, finding)
+    yield from _gap((x1, x2), level if of_ware else level + 2 * _OVER, finding, line)
 
 
-def _gap(room: Room, ends: tuple[float, float], level: float, finding: Finding) -> Iterator[Mark]:
+def _gap(ends: tuple[float, float], level: float, finding: Finding, line: float) -> Iterator[Mark]:
     x1, x2 = sorted(ends)
     yield Line(x1, level, x2, level, "fails")
     for x in (x1, x2):
         yield Line(x, level - _TICK, x, level + _TICK, "fails")
-    yield Words((x1 + x2) / 2, level + clear_of_line(room), _short(finding), 2.6, "fails", bold=True)
+    yield Words((x1 + x2) / 2, level + clear_of_line(line), _short(finding), 2.6, "fails", bold=True, loose="near")
 
 
 def _short(finding: Finding) -> str:

@@ -21,6 +21,7 @@ ABOVE: Final = 60.0
 """What is drawn above the pre-wall: the wall it stands against, or the ceiling."""
 STACK: Final = ("stack", "Soil stack")
 """Its id as a piece of the drawing, and how it is spoken."""
+_BESIDE: Final = 60.0
 LONG_TAIL: Final = 250.0
 """A tail of supply this long has room for its letter."""
 
@@ -29,7 +30,8 @@ LONG_TAIL: Final = 250.0
 class Show:
     """What is drawn: each layer can be left out. The client's view has neither steel, pipes nor names.
 
-    `finish`: heights are written from the finished floor.
+    `finish`: heights are written from the finished floor. `line`: how high a line of words is as it will be drawn, mm of the wall: what
+    words stand clear of follows from it.
     """
 
     tiles: bool = True
@@ -41,6 +43,7 @@ class Show:
     sizes: bool = True
     names: bool = True
     finish: bool = False
+    line: float = 60.0
 
 
 ALL: Final = Show()
@@ -52,9 +55,15 @@ def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) 
     width, head, ground = room.width.value, view_height(room), _ground(room, show)
     floor = room.finished_floor.value
     outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
-    marks = (*_shell(room, head, ground), *_behind(room, show, head), outline, *_in_front(room, show), *shortfalls(room, findings))
+    marks = (
+        *_shell(room, head, ground),
+        *_behind(room, show, head),
+        outline,
+        *_in_front(room, show),
+        *shortfalls(room, findings, show.line),
+    )
     below = foot(room, show)
-    left = -WALL - (120 if show.sizes else 0)
+    left = -WALL - (sizes_out(show) if show.sizes else 0)
     return Drawing(f"Wall {room.wall}, looking at it", marks, (left, below, width + WALL - left, head - below), pieces(room, show))
 
 
@@ -82,7 +91,17 @@ def frame_key(placed: Placed) -> str:
 
 def foot(room: Room, show: Show = ALL) -> float:
     """The lowest that the elevation is drawn, its widths with it."""
-    return -_ground(room, show) - (124 if show.sizes else 0)
+    return -_ground(room, show) - (beside(show) + show.line if show.sizes else 0)
+
+
+def sizes_out(show: Show) -> float:
+    """How far out dimensions reach, with figures that are beside their line because it is too short for them."""
+    return beside(show) + max(_BESIDE, 1.5 * show.line)
+
+
+def beside(show: Show) -> float:
+    """How far from what it measures a dimension stands, so that its figure is clear of it."""
+    return max(_BESIDE, 1.1 * show.line)
 
 
 def view_height(room: Room) -> float:
@@ -123,7 +142,7 @@ def _in_front(room: Room, show: Show) -> Iterator[Mark]:
     for placed in room.placed:
         if show.ware:
             yield from ware_drawing.aids(placed, named=show.names)
-            yield from ware_drawing.front(placed, room, named=show.names)
+            yield from ware_drawing.front(placed, room, show.line, named=show.names)
         if show.marks:
             yield from ware_drawing.settings(placed)
     if show.marks:
@@ -184,12 +203,22 @@ def _letters(room: Room) -> Iterator[Mark]:
         for pipe in room.pipes_of(kind):
             (x, low), (_, high) = pipe.points[-2:]
             if high - low >= LONG_TAIL:
-                yield Words(x + side * 14, (low + high) / 2, letter, 2.6, style, "end" if side < 0 else "start", bold=True, piece=pipe.key)
+                yield Words(
+                    x + side * 14,
+                    (low + high) / 2,
+                    letter,
+                    2.6,
+                    style,
+                    "end" if side < 0 else "start",
+                    bold=True,
+                    piece=pipe.key,
+                    loose="near",
+                )
         if room.pipes_of(kind):
             x, left = room.pipes_of(kind)[0].route[0][0], (room.figures["hot"].value < room.figures["cold"].value) == (kind == "hot")
             if not pipe_drawing.at_wall(room, x):
                 continue
-            yield Words(x + (-14 if left else 14), 95, letter, 2.6, style, "end" if left else "start", bold=True)
+            yield Words(x + (-14 if left else 14), 95, letter, 2.6, style, "end" if left else "start", bold=True, loose="near")
 
 
 def _datum(room: Room, show: Show) -> Iterator[Mark]:
@@ -197,28 +226,28 @@ def _datum(room: Room, show: Show) -> Iterator[Mark]:
     if height < view_height(room):
         yield Line(-WALL, height, width + WALL, height, "datum")
         words = f"datum {measure.show_length(height - _zero(room, show))}"
-        yield Words(width - 12, height + clear_of_line(room), words, 2.6, "datum", "end", figure="datum")
+        yield Words(width - 12, height + clear_of_line(show.line), words, 2.6, "datum", "end", figure="datum", loose="along")
 
 
 def _centre_lines(room: Room, show: Show) -> Iterator[Mark]:
     """The centre lines run through the elevation and on into the plan below it."""
     for placed in room.placed:
         top = placed.figures.get("frame_top", placed.figures["top"]).value
-        yield Line(placed.centre.value, -_ground(room, show) - 96, placed.centre.value, top + 40, "datum")
+        yield Line(placed.centre.value, -_ground(room, show) - beside(show) - 30, placed.centre.value, top + 40, "datum")
 
 
 def _sizes(room: Room, show: Show) -> Iterator[Mark]:
     """The widths under the wall from centre to centre, and the height of the pre-wall beside it."""
     width = room.width.value
     stations = sorted({0.0, width, *(placed.centre.value for placed in room.placed)})
-    level = -_ground(room, show) - 66
+    level = -_ground(room, show) - beside(show)
     owners = {placed.centre.value: placed for placed in room.placed}
     for x1, x2 in pairwise(stations):
         placed = owners.get(x2) or owners.get(x1)
         tbc = any(owners[x].centre.tbc for x in (x1, x2) if x in owners)
         text = measure.show_length(x2 - x1)
         yield Dimension(x1, level, x2, level, text, "", f"{placed.key}.centre" if placed else "width", tbc)
-    low, high, left = _zero(room, show), room.top.value, -WALL - 60
+    low, high, left = _zero(room, show), room.top.value, -WALL - beside(show)
     yield Dimension(left, low, left, high, measure.show_length(high - low), "", "top_of_prewall", room.top.tbc)
 
 

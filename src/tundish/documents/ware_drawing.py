@@ -11,8 +11,8 @@ from tundish.layout.room import Placed, Room
 
 _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
-_LETTER = 35.0
-"""Millimetres of the wall that a letter takes on the screen and at 1:20 on paper; at larger scales it takes less."""
+_LETTER = 0.47
+"""How wide a letter is, in heights of its line."""
 _TUBE = 16.0
 _PLATE = 70.0
 _PAD = 75.0
@@ -23,8 +23,8 @@ _PROUD = 8.0
 _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 
 
-def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
-    """The appliance as the client sees it; dashed, and saying TBC, while its sizes are not confirmed."""
+def front(placed: Placed, room: Room, line: float, *, named: bool = True) -> Iterator[Mark]:
+    """The appliance as the client sees it; dashed, and saying TBC, while its sizes are not confirmed. Words are `line` mm high."""
     style: Style = "ware" if placed.choice.in_hand else "tbc"
     half = placed.ware.size("width").value / 2
     top = placed.figures["top"].value
@@ -43,13 +43,14 @@ def front(placed: Placed, room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Box(x - 120, placed.figures["plate"].value - 80, 240, 160, "ware", placed.key)
     if "shelf_plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, placed.figures["shelf_plate"].value, 240, _PROUD, "ware", placed.key)
-    tbc, both = not placed.choice.in_hand, f"{placed.name}, TBC"
-    beside = len(both) * _LETTER <= 2 * half
+    tbc, both, wide = not placed.choice.in_hand, f"{placed.name}, TBC", room_of_name(placed, room)
+    beside = len(both) * _LETTER * line <= wide
     if named:
         words = both if tbc and beside else placed.name
-        yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key, most=2 * half)
+        yield Words(x, bottom + _NAME_AT, words, 2.6, style, bold=True, piece=placed.key, most=wide, loose="near")
     if tbc and not (named and beside):
-        yield Words(x, bottom - 42 if named else bottom + _NAME_AT, "TBC", 2.6, "tbc", bold=True, piece=placed.key)
+        below = bottom - 0.7 * line if named else bottom + _NAME_AT
+        yield Words(x, below, "TBC", 2.6, "tbc", bold=True, piece=placed.key, loose="near")
     if placed.kind == "wc":
         yield Line(x - half, top - 18, x + half, top - 18, style, placed.key)
     if bottom < room.finished_floor.value:
@@ -64,14 +65,14 @@ def aids(placed: Placed, *, named: bool = True) -> Iterator[Mark]:
         left, at = placed.centre.value - wide / 2, figures["back_rest"].value
         yield Box(left, at - _PAD, wide, 2 * _PAD, "ware", placed.key, filled=False)
         if named:
-            yield Words(left + _ASIDE, at, "Back rest", anchor="start", piece=placed.key)
+            yield Words(left + _ASIDE, at, "Back rest", anchor="start", piece=placed.key, loose="near")
     if "drop_rail_wide" in figures:
         wide, at = figures["drop_rail_wide"].value, figures["drop_rail_from_left"].value
         yield Box(at - wide / 2, figures["drop_rail"].value - _PLATE, wide, 2 * _PLATE, "ware", placed.key)
         yield Ellipse(at, figures["drop_rail"].value, _TUBE, _TUBE, "ware", placed.key)
         if named:
             out, anchor = _open_side(placed, wide)
-            yield Words(at + out, figures["drop_rail"].value, "Drop-down rail", anchor=anchor, piece=placed.key)
+            yield Words(at + out, figures["drop_rail"].value, "Drop-down rail", anchor=anchor, piece=placed.key, loose="near")
 
 
 def aids_above(placed: Placed, face: float) -> Iterator[Mark]:
@@ -98,7 +99,7 @@ def settings(placed: Placed) -> Iterator[Mark]:
             yield Ellipse(x, placed.figures[name].value, radius, radius, "hidden", key, filled=False)
 
 
-def above(placed: Placed, face: float) -> Iterator[Mark]:
+def above(placed: Placed, face: float, wide: float = 0.0) -> Iterator[Mark]:
     """The appliance from above, hanging from the finished face; the plan's y runs down the page, into the room."""
     style: Style = "ware" if placed.choice.in_hand else "tbc"
     half = placed.ware.size("width").value / 2
@@ -109,12 +110,19 @@ def above(placed: Placed, face: float) -> Iterator[Mark]:
     yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
     if "shelf_plate" in placed.figures and placed.choice.plate:
         yield Box(x - 120, -placed.figures["shelf_plate_out"].value - 80, 240, 160, "ware", placed.key)
-    yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key, most=2 * half)
+    yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key, most=max(wide, 2 * half), loose="near")
 
 
 def height_of(placed: Placed) -> float:
     """How far it hangs below its top."""
     return KINDS[placed.kind].hangs
+
+
+def room_of_name(placed: Placed, room: Room) -> float:
+    """How wide its name may be, written in its middle: up to half way to its neighbours and up to the walls, and never less than itself."""
+    x = placed.centre.value
+    others = [abs(each.centre.value - x) for each in room.placed if each is not placed]
+    return max(min(2 * x, 2 * (room.width.value - x), *others), placed.ware.size("width").value)
 
 
 def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float, float]]:

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from math import ceil, floor
 from typing import Final
 
-from tundish.documents.drawing import KEPT, Box, Dimension, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.clear_words import Rect, clear_words
+from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.writers.pdf_pen import RADIUS, TBC, Pen, Stroke
 from tundish.writers.pdf_type import MM, Type, Weight
 
@@ -92,6 +93,13 @@ def paint(pen: Pen, marks: Sequence[Mark], at: At) -> None:
         _paint(pen, mark, at)
 
 
+def cleared(drawing: Drawing, each: float) -> Drawing:
+    """The drawing with its words clear of one another at so many points a millimetre."""
+    return clear_words(
+        drawing, lambda mark: _in_mm(_label(mark, At(0, 0, each)) if isinstance(mark, Words) else _figure(mark, At(0, 0, each)), each)
+    )
+
+
 def bounds(mark: Mark, each: float) -> tuple[float, float, float, float] | None:
     """Left, bottom, right and top of a mark's words in points from the drawing's origin; None where it has none."""
     match mark:
@@ -121,6 +129,11 @@ class _Label:
         long, deep = self.kind.width(self.text) / 2 + 3 * self.tbc, self.kind.size / 2 + 1.5 * self.tbc
         across, up = (deep, long) if self.turned else (long, deep)
         return self.x - across, self.y - up, self.x + across, self.y + up
+
+
+def _in_mm(label: _Label, each: float) -> Rect:
+    left, low, right, high = label.box
+    return left / each, low / each, right / each, high / each
 
 
 def _paint(pen: Pen, mark: Mark, at: At) -> None:
@@ -212,7 +225,8 @@ def _label(words: Words, at: At) -> _Label:
     text = kind.cut(words.text, max(words.most * at.each, kind.width(words.text[:KEPT])) if words.most else LONGEST)
     ahead = {"start": 0.5, "middle": 0.0, "end": -0.5}[words.anchor] * kind.width(text)
     x, y = at.point(words.x, words.y)
-    return _Label(text, kind, x, y + ahead, turned=True) if words.turned else _Label(text, kind, x + ahead, y)
+    plate = bool(words.loose)
+    return _Label(text, kind, x, y + ahead, turned=True) if words.turned else _Label(text, kind, x + ahead, y, plate=plate)
 
 
 def _figure(mark: Dimension, at: At) -> _Label:

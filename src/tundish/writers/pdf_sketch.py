@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from contextlib import nullcontext
 from typing import Final
 
 from tundish.documents.block import Sketch
-from tundish.documents.drawing import Drawing
-from tundish.writers.pdf_drawing import At, bounds, paint
+from tundish.documents.drawing import SMALLEST, Drawing, scales
+from tundish.writers.pdf_drawing import At, bounds, cleared, paint
 from tundish.writers.pdf_flow import ROOM, Strip
 from tundish.writers.pdf_pen import Pen
 from tundish.writers.pdf_tags import Tag
 from tundish.writers.pdf_type import MM, Type
 
-SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)
-"""The scales a fitter can follow, largest picture first; past them, the next round one that fits."""
-SMALLEST: Final = 100_000
 TALLEST: Final = 0.6 * ROOM
 CAPTION: Final = Type("Regular", 8.5, "ink2")
 _MOST_LINES: Final = 4
@@ -27,6 +23,7 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     """The drawing and its caption as one strip, centred."""
     drawing = sketch.drawing
     scale = scale_of(drawing, sketch.scale, width * min(max(sketch.share, 0.1), 1.0))
+    drawing = cleared(drawing, MM / scale)
     left, low, right, high = _bounds(drawing, scale)
     stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
     caption = () if sketch.told else CAPTION.lines(stated, width)
@@ -51,15 +48,7 @@ def scale_of(drawing: Drawing, wanted: float, width: float) -> float:
     """The scale (1 to so much) a drawing is set at: the one wanted if it fits, or else the largest picture that does."""
     if wanted > 0 and _fits(drawing, wanted, width, ROOM - 60):
         return wanted
-    return next((scale for scale in _scales(wanted) if _fits(drawing, scale, width, TALLEST)), SMALLEST)
-
-
-def _scales(over: float) -> Iterator[float]:
-    yield from (scale for scale in SCALES if scale > over)
-    tens = 100
-    while tens < SMALLEST:
-        yield from (tens * times for times in (1, 2, 5) if tens * times > over)
-        tens *= 10
+    return next((scale for scale in scales(wanted) if _fits(drawing, scale, width, TALLEST)), SMALLEST)
 
 
 def _fits(drawing: Drawing, scale: float, width: float, tallest: float) -> bool:

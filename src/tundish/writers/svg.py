@@ -7,7 +7,7 @@ from html import escape
 from typing import Final
 
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
-from tundish.writers.pdf_drawing import DIMENSION, LOOKS
+from tundish.writers.pdf_drawing import DIMENSION, LOOKS, cleared
 from tundish.writers.pdf_pen import rgb
 from tundish.writers.pdf_type import MM, Type
 from tundish.writers.safe import legible
@@ -20,6 +20,7 @@ def as_svg(drawing: Drawing) -> str:
     """The drawing with its title for who cannot see it."""
     x, y, wide, high = drawing.extent
     each = max(wide, 1.0) / _WIDE
+    drawing = cleared(drawing, MM / (each * 1.25))
     picture = _Picture(each)
     marks = "".join(part for mark in drawing.marks for part in picture.mark(mark))
     title = escape(legible(drawing.title))

@@ -13,12 +13,15 @@ from tundish.desktop import look
 from tundish.desktop.canvas import inks
 from tundish.desktop.painted import panel
 from tundish.desktop.painted import pen as plain_pen
+from tundish.documents.clear_words import Rect
 from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 
 HATCH: Final = 6
 """Pixels between the lines of a hatch."""
 TICK: Final = 5
 HANDLE: Final = 10
+PLATE: Final = 0.8
+"""How much the plate behind loose words hides of what they stand on."""
 AROUND: Final = 5
 """Pixels between a chosen piece and the dashed box round it."""
 _ANCHORS: Final = {"start": 0.0, "middle": 0.5, "end": 1.0}
@@ -124,6 +127,18 @@ def words_box(mark: Words, placed: Placed) -> QRectF:
     return QRectF(at.x() - wide * along, at.y() - high / 2, wide, high)
 
 
+def words_height() -> float:
+    """How high a line of ordinary words is, pixels."""
+    return QFontMetricsF(inks.words_font(inks.PAPER_MM, bold=False)).height()
+
+
+def words_room(mark: Words | Dimension, scale: float) -> Rect:
+    """The room that the words of a mark take at so many pixels a millimetre: left, bottom, right and top, mm of the drawing."""
+    placed = Placed(scale, 0.0, 0.0)
+    box = words_box(mark, placed) if isinstance(mark, Words) else dimension_box(mark, placed)
+    return box.left() / scale, -box.bottom() / scale, box.right() / scale, -box.top() / scale
+
+
 def dimension_box(mark: Dimension, placed: Placed) -> QRectF:
     """The room that a dimension's text takes, in pixels; beside its line where it does not fit into it."""
     metrics = QFontMetricsF(inks.words_font(inks.PAPER_MM, bold=False))
@@ -184,10 +199,14 @@ def _centre_line(painter: QPainter, drawing: Drawing, placed: Placed, paths: lis
 
 
 def _words(painter: QPainter, mark: Words, placed: Placed, *, chosen: bool) -> None:
-    font = inks.words_font(mark.size, bold=mark.bold or chosen)
+    font, box = inks.words_font(mark.size, bold=mark.bold or chosen), words_box(mark, placed)
+    if mark.loose:
+        ground = QColor(look.colour("sheet"))
+        ground.setAlphaF(PLATE)
+        panel(painter, box.adjusted(-1, 1, 1, -1), fill=ground, radius=3)
     painter.setFont(font)
     painter.setPen(look.colour("chalk" if chosen else inks.words_tone(mark.style)))
-    _write(painter, words_box(mark, placed), _cut(mark, QFontMetricsF(font), placed), turned=mark.turned)
+    _write(painter, box, _cut(mark, QFontMetricsF(font), placed), turned=mark.turned)
 
 
 def _cut(mark: Words, metrics: QFontMetricsF, placed: Placed) -> str:

@@ -16,10 +16,11 @@ from tundish.desktop import look
 from tundish.desktop.canvas import hits
 from tundish.desktop.canvas.glass import FAR, Glass
 from tundish.desktop.canvas.grip import Grip
-from tundish.desktop.canvas.painting import Placed, paint_chosen, paint_drawing
+from tundish.desktop.canvas.painting import Placed, fitted, paint_chosen, paint_drawing, words_height, words_room
 from tundish.desktop.canvas.spots import Spots
 from tundish.desktop.canvas.tape import Tape, note
 from tundish.desktop.painted import ENTER
+from tundish.documents.clear_words import clear_words
 from tundish.documents.drawing import Drawing
 
 NOTHING: Final = Drawing("", (), (0.0, 0.0, 1000.0, 1000.0))
@@ -55,6 +56,7 @@ class DrawingView(Glass):
     """D: the next size of the piece chosen is wanted; "" where none is: the sizes of what the pieces are on."""
     add_asked = Signal()
     remove_asked = Signal(str)
+    resized = Signal()
     measured = Signal(str)
     """What the tape says."""
     tape_left = Signal()
@@ -63,7 +65,8 @@ class DrawingView(Glass):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.viewport().setAccessibleName(name)
-        self._drawing = NOTHING
+        self._given = self._drawing = NOTHING
+        self._cleared_at = 0.0
         self._chosen = ""
         self._free = False
         self._grip = Grip()
@@ -71,17 +74,21 @@ class DrawingView(Glass):
         self._panned_from: QPointF | None = None
         self._sheet = _Sheet()
         self.scene().addItem(self._sheet)
-        self.view_moved.connect(self._place_pieces)
+        self.view_moved.connect(self._seen_otherwise)
 
     def show_drawing(self, drawing: Drawing) -> None:
         """Show a drawing in the place of the last; the view stays where it is, or fits again if it was fitted."""
-        self._drawing = drawing
+        self._given = self._drawing = drawing
         if self._chosen and self._chosen not in dict(drawing.pieces):
             self.choose("")
-        self._show_sheet()
         self.show_extent(drawing.extent)
+        self._clear_words()
         self._spots.show_pieces(drawing.pieces)
         self._place_pieces()
+
+    def line_mm(self) -> float:
+        """How high a line of words is where all of the drawing is seen, mm of it."""
+        return words_height() / fitted(self._given.extent, QRectF(self.viewport().rect())).scale
 
     def drawing(self) -> Drawing:
         """The drawing shown."""
@@ -148,6 +155,7 @@ class DrawingView(Glass):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._place_pieces()
+        self.resized.emit()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         at = event.position()
@@ -220,6 +228,17 @@ class DrawingView(Glass):
     def _show_sheet(self) -> None:
         self._sheet.drawing, self._sheet.chosen = self._drawing, self._chosen
         self.viewport().update()
+
+    def _seen_otherwise(self) -> None:
+        """At another scale words take another part of the drawing."""
+        if self.placed().scale != self._cleared_at:
+            self._clear_words()
+        self._place_pieces()
+
+    def _clear_words(self) -> None:
+        self._cleared_at = self.placed().scale
+        self._drawing = clear_words(self._given, lambda mark: words_room(mark, self._cleared_at))
+        self._show_sheet()
 
     def _press(self, at: QPointF) -> None:
         catch = ROOMY_CATCH if look.now().roomy else CATCH

@@ -40,6 +40,9 @@ from tundish.session import Step
 ROOM: Final = "Whole room, from above"
 HEAD: Final = 36
 """Height of the row over the drawing, pixels."""
+_TRIES: Final = 3
+_ALIKE: Final = 0.08
+"""Words within so much of the size that the drawing was made for stand well beside it."""
 STILL_MS: Final = 700
 """A movement is over when nothing moved for so long: then it is told to a screen reader."""
 
@@ -106,7 +109,7 @@ class SettingOutPage(Page):
         workspace.job_changed.connect(self._changed)
         for signal in (workspace.job_opened, workspace.job_closed, workspace.room_changed):
             signal.connect(self._leave_piece)
-        for signal in (workspace.floor_changed, tools.show_changed, tools.whole_toggled):
+        for signal in (workspace.floor_changed, tools.show_changed, tools.whole_toggled, view.resized):
             signal.connect(self._draw)
         view.chosen.connect(self._choose)
         view.opened.connect(lambda _: self._open_box(0, ""))
@@ -141,23 +144,30 @@ class SettingOutPage(Page):
         return looked_at(self._workspace, self._sight)
 
     def _draw(self) -> None:
-        room, whole = self.room(), self.tools.whole.isChecked()
+        room = self.room()
         if room is None or self._sight is None:
             self.view.show_drawing(NOTHING)
             self.rod.show_heights((), self._workspace.floor, "", "")
             self._show_head(None)
             return
-        show = replace(self.tools.show, finish=self._workspace.floor == FINISH)
-        if whole:
-            others = tuple(each for each in self._sight.rooms if each is not room)
-            self.view.show_drawing(whole_room(room, show, self._sight.findings, others))
-        else:
-            self.view.show_drawing(wall_sheet(room, show, self._sight.findings))
+        self._show_drawing(room, self._sight)
         if not self.view.holds():
             self.view.describe({each.key: moves.place_words(each) for each in moves.things(room)})
         self._show_head(room)
-        self.rod.setVisible(not whole)
+        self.rod.setVisible(not self.tools.whole.isChecked())
         self._show_rod(room)
+
+    def _show_drawing(self, room: Room, sight: Sight) -> None:
+        """The wall, or the whole room; drawn again where its words turn out larger or smaller beside it than they were."""
+        self.tools.show = replace(self.tools.show, finish=self._workspace.floor == FINISH)
+        others = tuple(each for each in sight.rooms if each is not room)
+        for _ in range(_TRIES):
+            whole, show = self.tools.whole.isChecked(), self.tools.show
+            self.view.show_drawing(whole_room(room, show, sight.findings, others) if whole else wall_sheet(room, show, sight.findings))
+            line = self.view.line_mm()
+            if whole or abs(line - show.line) < _ALIKE * show.line:
+                return
+            self.tools.show = replace(show, line=line)
 
     def _show_head(self, room: Room | None) -> None:
         rooms = self._sight.rooms if self._sight is not None and room is not None else ()
