@@ -25,7 +25,7 @@ from tundish.pricing.terms import Terms
 from tundish.pricing.took import After
 from tundish.pricing.validity import validity_problems
 from tundish.pricing.variation import Agreed, Variation
-from tundish.pricing.work_out import price, problems
+from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
 from tundish.procurement.wishes import Wishes
@@ -147,7 +147,8 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         cuts, buying, price(hours, buying, terms),
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
-            listed.problems, own_problems(book), problems(terms), validity_problems(buying, terms, book), misfits,
+            listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),
+            validity_problems(buying, terms, book), misfits,
         ))),
         options, listed.made, tuple(each for take in takes for each in take.otherwise),
     )  # fmt: skip

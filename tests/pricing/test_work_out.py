@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -9,12 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tundish.catalogue.item import Item, Offer
+from tundish.catalogue.trader import Trader
 from tundish.field import Entry
 from tundish.figure import number
 from tundish.pricing.build_up import paid
 from tundish.pricing.pennies import penny, shared
-from tundish.pricing.terms import STEPS, Extra, Terms
-from tundish.pricing.work_out import price, problems
+from tundish.pricing.terms import NOT_REGISTERED, STEPS, Extra, Terms
+from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.purchase import Buying, Pick, Purchase
 from tundish.rules.rule import LABOUR, Need
 from tundish.takeoff.line import Line
@@ -158,3 +160,13 @@ def test_used_cost_charges_what_the_job_uses_of_a_pack() -> None:
     pick = Pick(Offer("peg", "one", "1", 10, Decimal("5.00"), "2026-11-01"), 1)
     buying = Buying((Purchase(line, nothing, nothing, nothing, one, (pick,)),), (), ())
     assert [price((), buying, Terms(charged_at=each)).materials_cost for each in ("bought cost", "used cost")] == [Decimal(5), Decimal(2)]
+
+
+def test_vat_is_not_charged_without_a_number_unasked() -> None:
+    named = Trader(name="A. Fitter")
+    (said,) = charged_unregistered(Terms(), named)
+    assert said.path == "terms.vat"
+    assert "not registered" in said.text
+    assert charged_unregistered(Terms(vat=NOT_REGISTERED), named) == ()
+    assert charged_unregistered(Terms(), replace(named, vat_number="GB 000 0000 00")) == ()
+    assert charged_unregistered(Terms(), Trader()) == (), "before there is a name there are no papers to send"

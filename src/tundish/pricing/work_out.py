@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from tundish import measure
+from tundish.catalogue.trader import Trader
 from tundish.field import Problem, must_read
 from tundish.figure import total
 from tundish.pricing import build_up, cis, margin
@@ -50,6 +51,17 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
 def problems(terms: Terms) -> tuple[Problem, ...]:
     """What is wrong with the terms, each with the path of its input in a job."""
     return tuple(_problems(terms))
+
+
+def charged_unregistered(terms: Terms, trader: Trader) -> tuple[Problem, ...]:
+    """VAT asked for by a trader who has given a name and no VAT number, which has to stand on the bill.
+
+    Only who is registered may charge it: VAT Regulations 1995, regulation 14, from memory.
+    """
+    if terms.vat == NOT_REGISTERED or trader.vat_number.strip() or not trader.name.strip():
+        return ()
+    said = f"Settings have no VAT number of yours. Only who is registered may charge VAT: type it there, or choose {NOT_REGISTERED} here"
+    return (Problem("terms.vat", said),)
 
 
 def _problems(terms: Terms) -> Iterator[Problem]:
