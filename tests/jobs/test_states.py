@@ -26,8 +26,8 @@ from tundish.writers.text import as_text
 
 PRINTED: Final = "2026-11-25 09:00"
 MOST_BYTES: Final = 300_000
-EDGE: Final = 11.4 * 72 / 25.4
-"""A margin of 12 mm, less half a line, in points."""
+EDGE: Final = 11.2 * 72 / 25.4
+"""A margin of 12 mm, less half a line and what an emoji stands over its line, in points."""
 TOUCH: Final = 1.2
 """How far the boxes of two words may reach into one another, in points: type set close."""
 PLAIN: Final = re.compile(r"[A-Za-z0-9]")

@@ -334,6 +334,16 @@ def test_the_last_row_of_a_table_is_not_alone_on_a_page() -> None:
         assert any("row 18" in words and "row 19" in words for words in made), lines
 
 
+@pytest.mark.parametrize("before", range(44, 50))
+def test_the_first_row_of_a_table_or_of_a_group_is_not_alone_at_the_foot_of_a_page(before: int) -> None:
+    rows = (Row((), group="Group"), *(Row((f"row {number}",)) for number in range(9)))
+    for made in (rows, rows[1:]):
+        above = Table((Column("Above"),), tuple(Row((f"line {number}",)) for number in range(before)))
+        first, *_ = texts(pdf_bytes(samples.paper(above, Table((Column("Thing"),), made)), ""))
+        assert ("row 0" in first) == ("row 1" in first)
+        assert ("Group" in first) <= ("row 0" in first)
+
+
 def test_a_heading_of_many_lines_stays_whole_with_what_follows() -> None:
     long = " ".join(f"word{number}" for number in range(60))
     for lines in range(30, 50):

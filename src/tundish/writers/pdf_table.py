@@ -20,6 +20,8 @@ MOST_HEAD: Final = 4
 """A head or a heading across is cut short after so many lines."""
 MOST_NOTE: Final = 6
 """A note with more lines than this may stand on the page after its row."""
+LOW: Final = 36.0
+"""A row lower than this, two lines, looks lost alone under its heading at the foot of a page."""
 STEP: Final = PLAIN.leading
 _FIRM: Final = Stroke("ink2", 0.8)
 
@@ -35,7 +37,7 @@ class Setting:
 
 
 def table_strips(table: Table, width: float, *, close: bool = False) -> Iterator[Strip]:
-    """The strips of a table: title, head, rows, total. The last row is never alone on a page; `close` rows stand closer."""
+    """The strips of a table: title, head, rows, total. Neither the first row nor the last is alone on a page; `close` rows stand closer."""
     if not table.columns:
         return
     grid = grid_of(table, width, close=close)
@@ -47,13 +49,21 @@ def table_strips(table: Table, width: float, *, close: bool = False) -> Iterator
     yield replace(head, gap=gap, keep=True)
     if not table.rows:
         yield from _noted(grid, Strip(grid.above, lambda *_: None), NOTHING, HAIRLINE)
-    last = len(table.rows) - 1
     for place, row in enumerate(table.rows):
         strips = _group(grid, row) if row.group else _row(grid, row)
         for strip in strips:
-            yield replace(strip, head=head, keep=bool(row.group) or place == last - 1 or (bool(table.totals) and place == last))
+            yield replace(strip, head=head, keep=_held(table, place, strip.height))
     if table.totals:
         yield replace(_total(grid), head=head)
+
+
+def _held(table: Table, place: int, height: float) -> bool:
+    """Whether a row stays with the next: a heading, a low one that is the first, the last but one, the last before the total."""
+    rows, last = table.rows, len(table.rows) - 1
+    if place == last:
+        return bool(table.totals)
+    first = height < LOW and (place == 0 or bool(rows[place - 1].group))
+    return bool(rows[place].group) or place == last - 1 or (first and not rows[place + 1].group)
 
 
 def _head(grid: Grid) -> Strip:
