@@ -58,7 +58,7 @@ def opened_named(name: str) -> tuple[Opened, Book]:
 
 
 def _opened(name: str, store: Store) -> Opened:
-    if _is_file(Path(name)):
+    if is_file(name):
         return read_job_file(Path(name))
     job_id = store.find(name)
     if job_id is None:
@@ -67,9 +67,10 @@ def _opened(name: str, store: Store) -> Opened:
     return store.open(job_id)[0]
 
 
-def _is_file(path: Path) -> bool:
+def is_file(name: str) -> bool:
+    """Whether a job is named by its file."""
     try:
-        return path.is_file()
+        return Path(name).is_file()
     except OSError:  # a name longer than the system takes
         return False
 

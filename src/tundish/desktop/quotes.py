@@ -10,12 +10,12 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.papers import show_time
 from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.said import Changed, Said, changed
 from tundish.errors import TundishError
 from tundish.estimate import Estimate
+from tundish.issuing import show_time
 from tundish.pricing.terms import Terms
 from tundish.pricing.variation import PricedRow, rows_of, sums_of
 from tundish.store.papers import Paper

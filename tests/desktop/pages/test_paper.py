@@ -17,9 +17,9 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.pages.paper import PaperPage
-from tundish.desktop.papers import Made, lettered, make
 from tundish.documents.block import Document, Heading, Table
 from tundish.field import Entry
+from tundish.issuing import Made, lettered, make
 from tundish.pricing.invoice import Charge, Invoice
 from tundish.store.papers import Paper
 

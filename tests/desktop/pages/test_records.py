@@ -15,6 +15,7 @@ from tundish import measure
 from tundish.desktop.pages.pricing import PricingPage
 from tundish.pricing.invoice import bill_of
 from tundish.store.orders import Orders
+from tundish.store.papers import Paper
 
 WARE = "rooms.0.design.appliances"
 
@@ -167,3 +168,19 @@ def test_an_option_follows_when_an_appliance_is_taken_out(fitter: Fitter) -> Non
     fitter.workspace.remove(WARE, 1, "take out Bidet 1")
     (option,) = fitter.settled().job.options
     assert [each.path for each in option.changes] == [f"{WARE}.1.top"]
+
+
+def test_a_quote_does_not_go_out_under_a_number_that_another_job_went_out_under(fitter: Fitter) -> None:
+    store = fitter.workspace.store
+    store.issue(store.find("101") or 0, Paper("quote", "Quote 101", "pdf", 1, "2026-12-01T10:00:00", "words", b""), "101")
+    opened(fitter)
+    fitter.workspace.set("number", "101")
+    fitter.settled()
+    papers = fitter.page("Alt+8")
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    words: list[str] = []
+    fitter.workspace.said.connect(words.append)
+    fitter.press("Save PDF", papers)
+    fitter.workspace.said.disconnect(words.append)
+    assert words[-1] == "A quote 101 went out for another job: give this job a number of its own, then print it again."
+    assert fitter.workspace.quotes == ()

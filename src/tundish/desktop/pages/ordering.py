@@ -16,7 +16,6 @@ from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.order_out import to_write
 from tundish.desktop.order_rows import COLUMNS, level_group, levels_of, sent_group, still_group, way_words
-from tundish.desktop.order_state import placed
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import CutLabel, button, label
 from tundish.desktop.workspace import Workspace
@@ -26,6 +25,7 @@ from tundish.estimate import Estimate
 from tundish.procurement.outstanding import Still, still_to_order
 from tundish.procurement.purchase import Pick
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, CHEAPEST
+from tundish.store.placed import placed
 
 if TYPE_CHECKING:
     from tundish.procurement.purchase import Way

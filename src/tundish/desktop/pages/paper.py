@@ -4,27 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
 from pathlib import Path
 from typing import Final
 
 from PySide6.QtGui import QPixmap, QShowEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from tundish.desktop import papers
+from tundish import issuing
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.mail import Letter, Mailing
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.page import Page
-from tundish.desktop.papers import Made
 from tundish.desktop.pdf_pages import Picture, bytes_of, notice_of, picture, pictures_of
 from tundish.desktop.preview import Preview
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
 from tundish.desktop.words import PushButton, button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate
-from tundish.store.papers import Paper
+from tundish.issuing import Made
+from tundish.store.numbers import QUOTE, NumberTakenError
 from tundish.writers.index import FORMATS, path_of
 from tundish.writers.pictures import Pictures
 from tundish.writers.safe import write_whole
@@ -150,7 +149,7 @@ class PaperPage(Page):
                 self._show_states()
                 self._choose_wanted()
 
-        self._workspace.aside.ask(lambda: papers.make(estimate, issued, placed), take, self._say)
+        self._workspace.aside.ask(lambda: issuing.make(estimate, issued, placed), take, self._say)
 
     def _show_states(self) -> None:
         estimate = self._workspace.estimate
@@ -159,7 +158,7 @@ class PaperPage(Page):
         issued = self._workspace.store.issued(self._workspace.job_id)
         rows = []
         for each in self._made:
-            state = papers.state_of(each, estimate, issued)
+            state = issuing.state_of(each, estimate, issued)
             own = each.document.number != estimate.job.number and each.document.number not in each.document.title
             words = f"{each.document.title} {each.document.number}" if own else each.document.title
             cell = Cell(words, strong=True, below=state.words, below_tone=state.tone, glyph=state.glyph, glyph_tone=state.tone)
@@ -170,7 +169,7 @@ class PaperPage(Page):
         keys = [each.document.key for each in self._made]
         wanted = self._workspace.paper
         key = next(
-            (each for each in keys if each == wanted or (wanted == "orders" and each.startswith(papers.ORDERS))), keys[0] if keys else ""
+            (each for each in keys if each == wanted or (wanted == "orders" and each.startswith(issuing.ORDERS))), keys[0] if keys else ""
         )
         if self.table.chosen() != key:
             self.table.choose(key)
@@ -190,12 +189,12 @@ class PaperPage(Page):
         for key, tool in self._acts.items():
             suits = made is not None and {"xlsx": made.document.tables_only, "dxf": made.document.drawn}.get(key, True)
             tool.setEnabled(suits)
-        self._why.setVisible(made is not None and _asks_why(made))
+        self._why.setVisible(made is not None and issuing.asks_why(made))
         if made is None:
             self.preview.show_words("There is no such paper in this job.")
             return
         self._turn += 1
-        turn, document, printed, pictures = self._turn, made.document, papers.printed_now(), self._pictures()
+        turn, document, printed, pictures = self._turn, made.document, issuing.printed_now(), self._pictures()
         # Until this paper is made there is none to draw: a resize meanwhile would show the one before it under this one's name.
         self._pdf = b""
 
@@ -272,7 +271,7 @@ class PaperPage(Page):
         chosen, _ = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), FILES[name])
         if not chosen:
             return
-        path, printed, pictures = Path(chosen), papers.printed_now(), self._pictures()
+        path, printed, pictures = Path(chosen), issuing.printed_now(), self._pictures()
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
         if path.suffix.lower() == ".csv":
             name = "csv"
@@ -299,11 +298,8 @@ class PaperPage(Page):
         job_id, revision = self._workspace.job_id, self._workspace.revision
 
         def issue(body: bytes) -> None:
-            now = datetime.now().isoformat(timespec="seconds")
-            offers = tuple(replace(each, agreed=replace(each.agreed, on=now[:10])) for each in made.offers)
             document = made.document
-            paper = Paper(document.key, document.name, name, revision, now, made.text, body, made.said, made.why, offers)
-            self._workspace.issue(job_id, paper, document.number)
+            self._workspace.issue(job_id, issuing.as_paper(made, name, revision, body), document.number)
             if made.why and job_id == self._workspace.job_id:
                 told = replace(self._workspace.job, why_revised="")
                 self._workspace.edit(f"issue {document.title.lower()} {document.number}", told, "why_revised")
@@ -313,11 +309,17 @@ class PaperPage(Page):
 
     def _may_issue(self, made: Made) -> bool:
         """Whether a paper may go out: of the job and not of an option of it; a quote that takes the place of another says why."""
-        if self._workspace.held_up and not made.document.key.startswith(papers.NUMBERED):
+        if self._workspace.held_up and not made.document.key.startswith(issuing.NUMBERED):
             self._say(self._workspace.held_up)
             return False
+        number, job_id = made.document.number, self._workspace.job_id
+        if made.document.key == QUOTE and any(
+            each.number == number and each.job != job_id for each in self._workspace.store.numbers(QUOTE)
+        ):
+            self._say(str(NumberTakenError(number)))
+            return False
         why = self._workspace.job.why_revised.strip()
-        if not _asks_why(made) or (why and why == made.why):
+        if not issuing.asks_why(made) or (why and why == made.why):
             return True
         if why:
             self._say("The quote is being made with your reason: press once more in a moment.")
@@ -357,10 +359,6 @@ class PaperPage(Page):
 
     def _say(self, words: str) -> None:
         self._workspace.said.emit(words)
-
-
-def _asks_why(made: Made) -> bool:
-    return made.anew and made.document.key == papers.QUOTE
 
 
 def _written(made: Made, path: Path, how: tuple[str, str], pictures: Pictures) -> bytes:

@@ -1,4 +1,4 @@
-"""The papers of the open job as they stand: which are ready, which wait on something, which changed since they were issued."""
+"""The papers of a job as they stand: which are ready, which wait on something, which changed since they were issued; and issuing them."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Final
 
 from tundish import measure
-from tundish.documents.block import Document
+from tundish.documents.block import Document, FillIn
 from tundish.documents.index import build_all
 from tundish.documents.order_list import Placed
 from tundish.documents.paper import lines_of
@@ -123,6 +123,35 @@ def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:
     if needs:
         return State(f"needs {needs}", "tbc", "dash")
     return State("ready, with TBC", "tbc", "half") if any(word in made.text for word in OPEN_WORDS) else State("ready", "settled", "tick")
+
+
+def is_issued(made: Made, issued: Iterable[Paper]) -> bool:
+    """Whether a paper says what its last issue said."""
+    last = next((paper for paper in reversed(tuple(issued)) if paper.key == made.document.key), None)
+    return last is not None and last.text == made.text
+
+
+def asks_why(made: Made) -> bool:
+    """Whether a paper takes the place of one that the client has, and so says why."""
+    return made.anew and made.document.key == QUOTE
+
+
+def as_draft(document: Document) -> Document:
+    """The paper as a copy that is not issued: that stands beside its number, in its name and at the foot of every page."""
+    number, name = f"{document.number}, draft" if document.number else "draft", f"{document.name} draft"
+    blocks = document.blocks
+    if document.key == QUOTE and isinstance(blocks[-1], FillIn):
+        sign = blocks[-1]
+        asked = sign.title.replace(f"quote {document.number} at", f"quote {number}, at", 1)
+        blocks = (*blocks[:-1], replace(sign, title=asked))
+    return replace(document, number=number, name=name, foot=f"Draft, not issued · {document.foot}", blocks=blocks)
+
+
+def as_paper(made: Made, name: str, revision: int, body: bytes) -> Paper:
+    """What is kept of a paper that goes out now, made from a revision, with the bytes as they were written in a format."""
+    now = datetime.now().isoformat(timespec="seconds")
+    offered = tuple(replace(each, agreed=replace(each.agreed, on=now[:10])) for each in made.offers)
+    return Paper(made.document.key, made.document.name, name, revision, now, made.text, body, made.said, made.why, offered)
 
 
 def what_it_needs(document: Document, estimate: Estimate) -> str:
