@@ -25,6 +25,7 @@ from tundish.pricing.terms import Terms
 from tundish.pricing.took import After
 from tundish.pricing.validity import validity_problems
 from tundish.pricing.variation import Agreed, Variation
+from tundish.pricing.waits import waits
 from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
@@ -144,7 +145,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         (*_once(each for take in takes for each in take.decisions), *_of_my_own(job)),
-        cuts, buying, price(hours, buying, terms),
+        cuts, buying, price(hours, buying, terms, waits(lines, rooms, book)),
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
             listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),

@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tundish.catalogue.load import supplied_book
 from tundish.documents.drawing import Box, Words
+from tundish.documents.programme import build
 from tundish.documents.programme_drawing import ACROSS, BESIDE, drawn, stages, told
+from tundish.estimate import Estimate, estimate
 from tundish.pricing.price import Day
+from tundish.rules.rule import STAGE_NAMES
+from tundish.store.keep import demo_jobs
+from tundish.writers.calendar_file import as_calendar
+from tundish.writers.text import as_text
 
 WEEK = (
     Day(1, "2026-11-30", (("Strip out", 6.0), ("First fix", 2.0))),
@@ -49,3 +58,42 @@ def test_everything_lies_within_the_picture_and_every_day_is_full(work: list[lis
     assert sum(box.width for box in boxes) == pytest.approx(ACROSS)
     assert all(x <= box.x and box.x + box.width <= x + wide + 1e-6 and y <= box.y and box.y + box.height <= y + high for box in boxes)
     assert [mark.text for mark in drawn(days).marks if isinstance(mark, Words) and mark.anchor == "end"] == list(stages(days))
+
+
+def demo(number: str) -> Estimate:
+    job = next(each for each in demo_jobs() if each.number == number)
+    return estimate(job, supplied_book())
+
+
+@pytest.mark.parametrize("number", ["101", "102", "103", "104"])
+def test_the_calendar_file_has_every_day_with_who_and_what_and_the_waits(number: str) -> None:
+    """Read back by another reader of the standard's text than the one that wrote it."""
+    made = demo(number)
+    text = as_calendar(build(made)).decode().replace("\r\n ", "")
+    events = [each.partition("END:VEVENT")[0] for each in text.split("BEGIN:VEVENT\r\n")[1:]]
+    told = [dict(line.split(":", 1) for line in each.split("\r\n") if ":" in line) for each in events]
+    assert [each["DTSTART;VALUE=DATE"] for each in told] == [day.date.replace("-", "") for day in made.price.programme]
+    for each, day in zip(told, made.price.programme, strict=True):
+        assert each["DESCRIPTION"].startswith("On site: nobody" if day.waits else "On site: ")
+        assert (day.waits or day.work[0][0]) in each["SUMMARY"].replace("\\,", ",")
+    begins = {name for name, _ in made.price.programme[0].work}
+    first = next(
+        p for p in sorted(made.buying.purchases, key=lambda one: -one.cost) if {STAGE_NAMES[n.stage] for n in p.line.needs} & begins
+    )
+    assert first.line.item.name.split(",")[0] in told[0]["DESCRIPTION"]
+
+
+def test_every_wait_is_told_with_its_hours_and_who_says_so() -> None:
+    made = demo("102")
+    words = as_text(build(made))
+    assert "Tanking dries: 12 hours before tiles" in words
+    assert "Common practice: overnight" in words
+
+
+def test_what_is_still_open_is_told_in_days_on_paper_and_in_the_calendar() -> None:
+    made = demo("101")
+    open_ = replace(made, price=replace(made.price, reach=(5, 7)))
+    paper = build(open_)
+    assert "It may take 5 to 7 days" in as_text(paper)
+    assert all("It may take 5 to 7 days" in each.words for each in paper.events)
+    assert not any("It may take" in each.words for each in build(made).events)

@@ -143,6 +143,14 @@ def test_the_hours_of_all_who_worked_count_together_and_wait_for_who_has_not_sai
     assert took(without_hours(after, hours("frames", None, "S. O."))) == 5
 
 
+def test_who_only_helped_does_not_count_against_the_norm() -> None:
+    after = with_hours(with_hours(After(), hours("frames", 5, "M. T.")), replace(hours("frames", 5, "Mate"), helped=True))
+    told = next(each for each in stages_beside(after, worked().price.stages) if each.key == "frames")
+    assert told.took is not None
+    assert told.took.value == 5
+    assert len(told.rows) == 2
+
+
 def test_a_stage_that_nobody_estimated_is_told_once_it_took_hours() -> None:
     after = with_hours(After(), hours("strip out", 2))
     told = [each for each in stages_beside(after, ()) if each.took is not None]

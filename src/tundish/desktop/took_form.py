@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop import look
-from tundish.desktop.boxes import Box
+from tundish.desktop.boxes import Box, TickBox
 from tundish.desktop.words import CutLabel, button, label
 from tundish.field import Entry
 from tundish.figure import Known
@@ -30,29 +30,45 @@ class HoursForm(QWidget):
         self._stage = ""
         self._title, self._trouble = CutLabel("tableStrong", "ink"), label("", "note", "fails", wrap=True)
         self.who, self.hours = Box("Who"), Box("Hours it took", figure=True)
+        self.helped = TickBox("Only helped")
         self.record, self.out = button("Record it", "pencil", main=True), button("Take out")
         self.record.clicked.connect(self._record)
         self.out.clicked.connect(lambda: self.taken_out.emit(TookHours(stage=self._stage, who=self.who.text().strip())))
         self.hours.setPlaceholderText("TBC")
         self.hours.setMaximumWidth(look.now().px(110))
         self.who.setMaximumWidth(look.now().px(190))
-        _row(self, self._title, label("Who", "note", "ink2"), self.who, label("Hours", "note", "ink2"), self.hours, self.record, self.out)
+        _row(
+            self,
+            self._title,
+            label("Who", "note", "ink2"),
+            self.who,
+            label("Hours", "note", "ink2"),
+            self.hours,
+            self.helped,
+            self.record,
+            self.out,
+        )
         self.layout().addWidget(self._trouble)  # type: ignore[union-attr]  # _row gave it one
         self.show_stage("", "", (), "")
 
-    def show_stage(self, stage: str, name: str, rows: tuple[TookHours, ...], usual: str) -> None:
-        """Show a stage, with what was said of the one who is named in the box, else of the first, else of who it usually is."""
+    def show_stage(self, stage: str, name: str, rows: tuple[TookHours, ...], usual: str, helpers: frozenset[str] = frozenset()) -> None:
+        """Show a stage, with what was said of the one who is named in the box, else of the first, else of who it usually is.
+
+        `helpers`: who helps at this stage by what the job is priced on, in small letters.
+        """
         if stage != self._stage:
             self._trouble.setText("")
             self.who.setText(rows[0].who if rows else usual)
             self.hours.clear()
         self._stage = stage
         self._title.setText(name or "Choose a stage to say its hours")
-        for part in (self.who, self.hours, self.record):
+        for part in (self.who, self.hours, self.helped, self.record):
             part.setEnabled(bool(stage))
         mine = [each for each in rows if each.who.strip().casefold() == self.who.text().strip().casefold()]
         self.out.setEnabled(bool(mine))
         self.hours.show_value(entry_words(mine[0].hours) if mine else "")
+        helps = mine[0].helped if mine else self.who.text().strip().casefold() in helpers
+        self.helped.show_value("yes" if helps else "no")
 
     def _record(self) -> None:
         entry, problem = read_entry(self.hours.text(), "h", MOST_HOURS)
@@ -60,7 +76,7 @@ class HoursForm(QWidget):
         self.hours.show_bad(bad=bool(problem))
         if not problem:
             self.hours.setModified(False)
-            self.recorded.emit(TookHours(stage=self._stage, who=self.who.text().strip(), hours=entry))
+            self.recorded.emit(TookHours(stage=self._stage, who=self.who.text().strip(), hours=entry, helped=self.helped.isChecked()))
 
 
 class AmountForm(QWidget):

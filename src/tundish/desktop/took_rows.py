@@ -61,7 +61,9 @@ def hours(value: float | None) -> str:
 
 
 def _stage(beside: Beside) -> Row:
-    people = ", ".join(f"{each.who or 'somebody'} {entry_words(each.hours) or 'TBC'}" for each in beside.rows)
+    people = ", ".join(
+        f"{each.who or 'somebody'} {entry_words(each.hours) or 'TBC'}{' (helped)' if each.helped else ''}" for each in beside.rows
+    )
     took, more = beside.took, beside.more
     open_ = bool(beside.rows) and (took is None or not took.settled)
     return Row(

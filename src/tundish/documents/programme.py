@@ -22,19 +22,18 @@ _COLUMNS = (
     Column("Done", "tick", 0.5),
 )
 _MOST_NAMED = 6
+WORKS = {"tiling": "tiles", "second fix": "second fix", "boarding": "boards"}
+"""What comes after a wait, in the words of the programme."""
 
 
 def build(estimate: Estimate) -> Document:
     """The days of a job, as a picture and one by one; hours stay with the trader."""
     days = estimate.price.programme
     rows = tuple(Row((day_words(day), work_words(day), _who(day, estimate), _on_site(day, days, estimate), "")) for day in days)
-    notes = (
-        "Weekends are left out; bank holidays and the days of others are for you to move.",
-        "Curing as the makers of adhesive and grout say: a day is common practice.",
-    )
+    notes = ("Weekends are left out; bank holidays and the days of others are for you to move.", *_waits(estimate), *_reach(estimate))
     picture = (Sketch(programme_drawing.drawn(days), scale=1, told=programme_drawing.told(days)),) if days else ()
     blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
-    events = tuple(Event(day.date, _title(day, estimate), _on_site(day, days, estimate)) for day in days if day.date)
+    events = tuple(Event(day.date, _title(day, estimate), _event_words(day, estimate)) for day in days if day.date)
     return replace(paper(estimate, "programme", "Programme", blocks), events=events)
 
 
@@ -45,12 +44,36 @@ def day_words(day: Day) -> str:
 
 def work_words(day: Day) -> str:
     """What is done on a day."""
-    return day.waits or ", then ".join(dict.fromkeys(name for name, _ in day.work))
+    then = day.then[:1].lower() + day.then[1:]
+    return day.waits or ", then ".join(each for each in (*dict.fromkeys(name for name, _ in day.work), then) if each)
 
 
 def needs_two(estimate: Estimate) -> bool:
     """Whether anything on the job weighs more than one should lift."""
     return any(caution.title == "Weights to lift" for caution in estimate.cautions)
+
+
+def _waits(estimate: Estimate) -> Iterator[str]:
+    """What has to dry, for how long, and who says so; what dries overnight or over a weekend costs no day."""
+    for wait in estimate.price.waits:
+        by = " or ".join(WORKS.get(work, work) for work in wait.before)
+        says = wait.hours.note or next(term.figure.note for term in wait.hours.terms if term.figure.value == wait.hours.value)
+        yield f"{wait.what}: {measure.show_amount(wait.hours.value, 'h')} hours before {by}. {says[:1].upper()}{says[1:]}."
+
+
+def _reach(estimate: Estimate) -> Iterator[str]:
+    fewest, most = estimate.price.reach
+    if fewest < most:
+        yield f"It may take {fewest} to {most} days: inputs that its hours rest on are still to be confirmed."
+
+
+def _event_words(day: Day, estimate: Estimate) -> str:
+    """Who is there, what must be on site by then, and whether the days may still move."""
+    days = estimate.price.programme
+    lines = [f"On site: {_who(day, estimate)}"]
+    if brought := _on_site(day, days, estimate):
+        lines.append(f"There by then: {brought}")
+    return "\n".join([*lines, *_reach(estimate)])
 
 
 def _title(day: Day, estimate: Estimate) -> str:

@@ -84,5 +84,17 @@ def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms) -
     whole = cost + mark_up + labour + overhead + contingency
     price = nearest(whole, STEPS[terms.round_to])
     return StagePrice(
-        stage, STAGE_NAMES[stage], cost, mark_up, hours, labour, contingency, price, overhead, price - whole, crew.people, crew.lasts
+        stage,
+        STAGE_NAMES[stage],
+        cost,
+        mark_up,
+        hours,
+        labour,
+        contingency,
+        price,
+        overhead,
+        price - whole,
+        crew.people,
+        crew.lasts,
+        crew.works,
     )

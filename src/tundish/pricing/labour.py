@@ -20,10 +20,11 @@ _EXACT: Final = 4
 
 @dataclass(frozen=True, slots=True)
 class Crewed:
-    """The people of a stage with their hours, and how many hours it lasts."""
+    """The people of a stage with their hours, how many hours it lasts, and each piece of its work."""
 
     people: tuple[Worked, ...]
     lasts: float
+    works: tuple[tuple[str, float], ...]
 
 
 def crewed_terms(terms: Terms, crew: Crew) -> Terms:
@@ -36,17 +37,21 @@ def crewed(stage: Stage, needs: Sequence[Need], hours: float, terms: Terms) -> C
     """The hours of a stage shared out among those who work on it, each piece of its work in proportion to its norm."""
     yours = Person(name=YOU, rate=terms.labour_rate)
     time: dict[int, float] = {}
-    lasts = 0.0
+    works: list[tuple[str, float]] = []
     for work, part in _parts(stage, needs, hours):
         did = [place for place, each in enumerate(terms.people) if each.does(work) == "does it"] or [len(terms.people)]
         sharing = [*did, *(place for place, each in enumerate(terms.people) if each.does(work) == "shares it")]
         helping = [place for place, each in enumerate(terms.people) if each.does(work) == "helps"]
-        lasts += part / len(sharing)
+        works.append((work, part / len(sharing)))
         for place in (*sharing, *helping):
             time[place] = time.get(place, 0.0) + part / len(sharing)
     people = (*terms.people, yours)
     order = sorted(time, key=lambda place: (place != len(terms.people), place))
-    return Crewed(tuple(_worked(people[place], round(time[place], _EXACT)) for place in order), round(lasts, _EXACT))
+    return Crewed(
+        tuple(_worked(people[place], round(time[place], _EXACT)) for place in order),
+        round(sum(each for _, each in works), _EXACT),
+        tuple(works),
+    )
 
 
 def without_rate(terms: Terms) -> Iterator[Problem]:

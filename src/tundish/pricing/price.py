@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tundish.figure import Figure
 from tundish.pricing.vat import VatLine
+from tundish.pricing.waits import Wait
 from tundish.rules.rule import Stage
 
 
@@ -25,7 +26,8 @@ class Worked:
 class StagePrice:
     """One stage as the client sees it, and what is behind it. `hours` is a figure, the work by norms; money is without VAT.
 
-    `people` have the hours that are charged: more than the work where one helps another. `lasts` is less than the work where it is shared.
+    `people` have the hours that are charged: more than the work where one helps another. `lasts` is less than the work where it is shared;
+    `works` has its pieces of work in their order, and how long each lasts.
     """
 
     stage: Stage
@@ -40,6 +42,7 @@ class StagePrice:
     rounding: Decimal = Decimal(0)
     people: tuple[Worked, ...] = ()
     lasts: float = 0.0
+    works: tuple[tuple[str, float], ...] = ()
 
     @property
     def paid(self) -> Decimal:
@@ -63,12 +66,16 @@ class Beside:
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """One working day. `work`: stages by name with their hours; `waits`: why nothing else is done. `date` is ISO, or empty."""
+    """One working day. `work`: stages by name with their hours; `waits`: why nothing else is done. `date` is ISO, or empty.
+
+    `then`: what dries from the end of its work on.
+    """
 
     number: int
     date: str = ""
     work: tuple[tuple[str, float], ...] = ()
     waits: str = ""
+    then: str = ""
 
     @property
     def hours(self) -> float:
@@ -92,6 +99,7 @@ class Price:
     `labour_priced` is False while somebody's rate is not known: their hours are then not in the price.
     Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed. `vat` is what is
     charged: nothing where the customer accounts for it. `kept_back` is what a contractor keeps back of the total (CIS).
+    `waits`: what has to dry. `reach`: the fewest and the most working days, for all that is still to be confirmed.
     `break_even` is the price before VAT at which nothing is kept: materials, what stands beside, people paid and overhead. `least` is the
     one that keeps what the trader wants a day. What is kept an hour is by the hours that the job lasts.
     """
@@ -111,6 +119,8 @@ class Price:
     kept: Decimal
     kept_an_hour: Decimal | None
     programme: tuple[Day, ...]
+    waits: tuple[Wait, ...]
+    reach: tuple[int, int]
     break_even: Decimal
     least: Decimal | None
 
@@ -118,6 +128,11 @@ class Price:
     def days(self) -> int:
         """Working days, those of waiting included."""
         return len(self.programme)
+
+    @property
+    def days_on_site(self) -> int:
+        """Days on which somebody comes."""
+        return sum(bool(day.work) for day in self.programme)
 
     @property
     def charges_vat(self) -> bool:

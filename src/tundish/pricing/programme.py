@@ -1,49 +1,121 @@
-"""The days of a job: which work on which day, and where something has to cure before the work goes on."""
+"""The days of a job: which work on which day, and where something has to dry or cure before the work goes on."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
 from tundish.pricing.price import Day, StagePrice
+from tundish.pricing.waits import Wait
 
-CURING_DAYS: Final = 1
-"""Adhesive and grout before anything hangs on the tiles: a day; makers' instructions come first (common practice)."""
 _SATURDAY: Final = 5
 _LEAST: Final = 0.01
+_DAY_H: Final = 24.0
 
 
-def programme(stages: Sequence[StagePrice], hours_a_day: float, start: str = "") -> tuple[Day, ...]:
-    """The days of the work in the order of its stages, weekends left out; bank holidays are for the trader to move."""
-    work: list[list[tuple[str, float]]] = []
-    waits: dict[int, str] = {}
-    room = 0.0
-    for place, stage in enumerate(stages):
-        left = stage.lasts
+def programme(stages: Sequence[StagePrice], hours_a_day: float, start: str = "", waits: Sequence[Wait] = ()) -> tuple[Day, ...]:
+    """The days of the work in the order of its stages, weekends left out; bank holidays are for the trader to move.
+
+    What dries does so overnight, and over a weekend where the days have dates; only what is not dry by the morning costs a day.
+    """
+    made = _Days(hours_a_day, start, waits)
+    for stage in stages:
+        for work, hours in stage.works or ((stage.stage, stage.lasts),):
+            made.do(stage.name, work, hours)
+    return tuple(made.days())
+
+
+def reach(stages: Sequence[StagePrice], hours_a_day: float, start: str = "", waits: Sequence[Wait] = ()) -> tuple[int, int]:
+    """The fewest and the most days it may take, for all that is still to be confirmed."""
+    ends = [[_at(each, each.hours.low) for each in stages], [_at(each, each.hours.high) for each in stages]]
+    fewest, most = (len(programme(each, hours_a_day, start, waits)) for each in ends)
+    return fewest, most
+
+
+def _at(stage: StagePrice, hours: float) -> StagePrice:
+    """A stage as it would last at other hours."""
+    times = hours / stage.hours.value if stage.hours.value else 0.0
+    return replace(stage, lasts=stage.lasts * times, works=tuple((work, part * times) for work, part in stage.works))
+
+
+@dataclass(slots=True)
+class _Slot:
+    """A day being filled: its work, its date if there is one, and what it waits for or ends with."""
+
+    on: date | None
+    work: list[tuple[str, float]]
+    waits: str = ""
+    then: str = ""
+
+    def add(self, name: str, hours: float) -> None:
+        """Work so many hours more on a stage."""
+        before = self.work.pop()[1] if self.work and self.work[-1][0] == name else 0.0
+        self.work.append((name, before + hours))
+
+
+class _Days:
+    """Days are filled one after the other; each piece of work begins when what it waits for is dry."""
+
+    def __init__(self, hours_a_day: float, start: str, waits: Sequence[Wait]) -> None:
+        self._a_day = hours_a_day
+        self._next = _working(date.fromisoformat(start)) if start else None
+        self._waits = waits
+        self._slots: list[_Slot] = []
+        self._room = 0.0
+        self._ended: dict[str, int] = {}
+
+    def do(self, name: str, work: str, hours: float) -> None:
+        """Put a piece of work on the days that come."""
+        left = hours
+        if left > _LEAST:
+            self._wait_for(work)
         while left > _LEAST:
-            if room < _LEAST:
-                work.append([])
-                room = hours_a_day
-            done = min(left, room)
-            work[-1].append((stage.name, done))
-            left, room = left - done, room - done
-        if stage.stage == "boarding" and stage.lasts > 0 and place < len(stages) - 1:
-            waits |= {len(work) + extra: "Adhesive and grout cure" for extra in range(CURING_DAYS)}
-            work += [[] for _ in range(CURING_DAYS)]
-            room = 0.0
-    dates = _working_days(start, len(work))
-    return tuple(Day(place + 1, dates[place], tuple(done), waits.get(place, "")) for place, done in enumerate(work))
+            if self._room < _LEAST:
+                self._begin()
+            done = min(left, self._room)
+            self._slots[-1].add(name, done)
+            left, self._room = left - done, self._room - done
+            self._ended[work] = len(self._slots) - 1
+
+    def days(self) -> Iterator[Day]:
+        """The days as they were filled."""
+        for number, slot in enumerate(self._slots, 1):
+            yield Day(number, slot.on.isoformat() if slot.on else "", tuple(slot.work), slot.waits, slot.then)
+
+    def _begin(self) -> None:
+        self._slots.append(_Slot(self._next, []))
+        self._next = _working(self._next + timedelta(days=1)) if self._next else None
+        self._room = self._a_day
+
+    def _wait_for(self, work: str) -> None:
+        """Let days go by until everything that the work waits for is dry; it begins in the morning then."""
+        for wait in self._waits:
+            ended = self._ended.get(wait.after)
+            if work not in wait.before or ended is None:
+                continue
+            said = self._slots[ended].then
+            if wait.what.lower() not in said.lower():
+                self._slots[ended].then = f"{said} and {wait.what.lower()}" if said else wait.what
+            if self._dry(wait, ended, len(self._slots) - 1):
+                continue
+            self._room = 0.0
+            while not self._dry(wait, ended, len(self._slots)):
+                self._begin()
+                self._slots[-1].waits = wait.what
+                self._room = 0.0
+
+    def _dry(self, wait: Wait, ended: int, morning: int) -> bool:
+        """Whether it is dry on the morning of a day, which may be the one that comes next."""
+        was = self._slots[ended].on
+        then = self._slots[morning].on if morning < len(self._slots) else self._next
+        passed = (then - was).days if was and then else morning - ended
+        return passed > 0 and passed * _DAY_H - self._a_day >= wait.hours.value - _LEAST
 
 
-def _working_days(start: str, count: int) -> tuple[str, ...]:
-    """So many days from a start, without Saturdays and Sundays; no dates where there is no start."""
-    if not start:
-        return ("",) * count
-    day = date.fromisoformat(start)
-    found: list[str] = []
-    while len(found) < count:
-        if day.weekday() < _SATURDAY:
-            found.append(day.isoformat())
+def _working(day: date) -> date:
+    """The day, or the Monday after it where it is on a weekend."""
+    while day.weekday() >= _SATURDAY:
         day += timedelta(days=1)
-    return tuple(found)
+    return day

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tundish.catalogue.book import RuleFigure
-from tundish.field import Entry, amount, date, read, records, text
+from tundish.field import Entry, amount, date, flag, read, records, text
 from tundish.field import choice as one_of
 from tundish.figure import Figure, Known, number, total
 from tundish.pricing.norms import norms_of, parts, unrounded
@@ -19,11 +19,12 @@ MOST_HOURS = 5_000
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TookHours:
-    """The hours of one person at one stage; blank hours are still to be said."""
+    """The hours of one person at one stage; blank hours are still to be said. Who only helped is told apart: norms are of the work."""
 
     stage: str = one_of("Stage", STAGES)
     who: str = text("Who")
     hours: Entry | None = amount("Hours it took", "h", most=MOST_HOURS, known=Known.TYPED)
+    helped: bool = flag("Only helped")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,8 +153,9 @@ def _rows(after: After, stage: str) -> tuple[TookHours, ...]:
 
 
 def _took(after: After, stage: str) -> Figure | None:
-    """All hours at a stage; None where nobody's are said, or somebody's are still to be."""
-    said = [(each, read(each, "hours", f"after.hours.{place}")) for place, each in enumerate(after.hours) if each.stage == stage]
+    """All hours of work at a stage, helpers left out; None where nobody's are said, or somebody's are still to be."""
+    working = [(place, each) for place, each in enumerate(after.hours) if each.stage == stage and not each.helped]
+    said = [(each, read(each, "hours", f"after.hours.{place}")) for place, each in working]
     known = [hours.named(each.who or "Hours") for each, hours in said if hours is not None]
     return total(known, "Took", "h") if known and len(known) == len(said) else None
 

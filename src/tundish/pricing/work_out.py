@@ -18,19 +18,21 @@ from tundish.pricing.instalment import payments, rates_of
 from tundish.pricing.labour import without_rate
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Beside, Price, StagePrice
-from tundish.pricing.programme import programme
+from tundish.pricing.programme import programme, reach
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
+from tundish.pricing.waits import Wait
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
 
 
-def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
-    """Price the hours and the buying on the terms; what has no price is named, never nothing."""
+def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wait, ...] = ()) -> Price:
+    """Price the hours and the buying on the terms; what has no price is named, never nothing. `waits`: what dries before work goes on."""
     stages = build_up.stages(hours, buying, terms)
     all_hours = total([each.hours for each in stages], "Hours on site", "h")
-    days = programme(stages, must_read(terms, "hours_a_day").value, terms.start)
-    beside = tuple(_beside(stages, len(days), buying, terms))
+    a_day = must_read(terms, "hours_a_day").value
+    days = programme(stages, a_day, terms.start, waits)
+    beside = tuple(_beside(stages, sum(bool(day.work) for day in days), buying, terms))
     before = sum((each.price for each in stages), sum((each.amount for each in beside), Decimal(0)))
     vat_lines = _vat(stages, beside, terms)
     vat = sum((each.vat for each in vat_lines if each.charged), Decimal(0))
@@ -44,7 +46,8 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> Price:
         payments(rates_of(vat_lines, before), _shares(terms), charged=terms.vat != REVERSE_CHARGE),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
-        days, costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
+        days, waits, reach(stages, a_day, terms.start, waits),
+        costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
     )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 
 from tests.desktop.fitter import Fitter
 from tests.desktop.spoken_names import nameless
+from tundish.catalogue.crew import Person
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Row
 from tundish.desktop.pages.after import HOURS, NORMS, AfterPage
@@ -98,6 +99,21 @@ def test_what_is_not_said_is_not_nothing_and_a_range_is_to_be_confirmed(fitter: 
     fitter.press("Take out", page)
     fitter.settled()
     assert fitter.workspace.job.after == After()
+
+
+def test_who_helps_by_the_price_is_taken_to_have_helped(fitter: Fitter, page: AfterPage) -> None:
+    fitter.workspace.add("terms.people", Person(name="Mate", frames="helps"), "add a mate")
+    fitter.settled()
+    say(fitter, page, "M. Tarrowby", "9")
+    page.stages.choose(FRAMES)
+    write(page.hours.who, "mate")
+    QTest.keyClick(page.hours.who, Qt.Key.Key_Return)
+    assert page.hours.helped.isChecked()
+    write(page.hours.hours, "9")
+    fitter.press("Record it", page)
+    fitter.settled()
+    assert cells(page.stages, FRAMES)[2] == "9.00"
+    assert [each.helped for each in fitter.workspace.job.after.hours] == [False, True]
 
 
 def test_words_that_are_no_hours_are_refused_and_kept_for_mending(fitter: Fitter, page: AfterPage) -> None:

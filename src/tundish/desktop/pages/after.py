@@ -10,6 +10,7 @@ from typing import Final
 
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from tundish.catalogue.crew import DOES
 from tundish.desktop import took_rows
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
@@ -24,6 +25,7 @@ from tundish.pricing import took
 from tundish.pricing.took import After, Beside, TookHours, TookLine
 
 HOURS, AMOUNTS, NORMS = "hours", "amounts", "norms"
+HELPS: Final = DOES[-1]
 VIEWS: Final = ((HOURS, "Hours"), (AMOUNTS, "Amounts"), (NORMS, "What finished jobs say of my norms"))
 
 
@@ -139,7 +141,9 @@ class AfterPage(EstimatePage):
     def _show_forms(self) -> None:
         stage, line = (self._beside(table.chosen().removeprefix("took:")) for table in (self.stages, self.lines))
         usual = next((each.who for each in reversed(self._after.hours)), self._workspace.book.trader.name)
-        self.hours.show_stage(*((stage.key, stage.name, stage.rows) if stage else ("", "", ())), usual)
+        people = self._workspace.job.terms.people or self._workspace.book.crew.people
+        helpers = frozenset(each.name.casefold() for each in people if stage and each.does(stage.key) == HELPS)
+        self.hours.show_stage(*((stage.key, stage.name, stage.rows) if stage else ("", "", ())), usual, helpers)
         self.amount.show_line(self._line_row(line))
 
     def _line_row(self, line: Beside | None) -> TookLine:
