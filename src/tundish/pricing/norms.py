@@ -58,8 +58,6 @@ def _under(figure: Figure, times: float, norms: frozenset[str]) -> Iterator[tupl
         yield from _under(below, times * here, norms)
 
 
-_BESIDE: Final = {"boarding": ("labour/floor-tiling",)}
-"""Rules that allow hours at a stage besides the one that is named after it."""
 _SUM: Final = frozenset("+−")
 _PRODUCT: Final = frozenset("×÷")
 _NOTHING: Final = 1e-9
