@@ -15,9 +15,11 @@ from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.invoice import build, when_to_pay
 from tundish.documents.paper import trader_of
+from tundish.documents.statement import day_of, lateness
 from tundish.errors import TundishError
 from tundish.pricing.contract import Contract, contract_of
 from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number, overbilled
+from tundish.pricing.late import due_of, late_of
 from tundish.store.bills import gaps_of
 from tundish.store.numbers import BILL
 from tundish.store.papers import Paper
@@ -35,6 +37,7 @@ class Bills(QWidget):
         self._rows = QVBoxLayout(self)
         self._rows.setContentsMargins(14, 2, 12, 6)
         self._shown: tuple[object, ...] = ()
+        self._day = ""
         self._gaps_of: tuple[object, ...] = ()
         self._missing: tuple[str, ...] = ()
         self.show_bills()
@@ -45,9 +48,12 @@ class Bills(QWidget):
         more = contract is not None and next_invoice(contract, issued, "", "") is not None
         over = contract is not None and overbilled(contract, issued)
         gaps = self._gaps(issued)
-        if (issued, more, over, gaps, self._workspace.held_up) == self._shown:
+        estimate, terms = self._workspace.estimate, self._workspace.job.terms
+        day = day_of(estimate) if estimate is not None else ""
+        shown = (issued, more, over, gaps, self._workspace.held_up, day, terms.pay_days, terms.base_rate, terms.client_is)
+        if shown == self._shown:
             return
-        self._shown = (issued, more, over, gaps, self._workspace.held_up)
+        self._shown, self._day = shown, day
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:
@@ -74,13 +80,25 @@ class Bills(QWidget):
         return self._missing
 
     def _row(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> QWidget:
-        words = label(words_of(invoice, issued), "note", wrap=True)
+        words = label(f"{words_of(invoice, issued)}{self._late(invoice, issued)}", "note", wrap=True)
         acts = [self._act("XML", "paper", lambda: self._save_xml(invoice))]
         if not invoice.credits and not is_credited(invoice, issued):
             acts.append(self._act("Take it back", "cross", lambda: self._credit(invoice)))
             if not invoice.paid:
                 acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
         return in_row(words, *acts)
+
+    def _late(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
+        """When a bill that stands is due; or how late it is on the day asked for, and what may be asked for that."""
+        terms = self._workspace.job.terms
+        due = due_of(invoice, terms)
+        if invoice.paid or invoice.credits or is_credited(invoice, issued) or not due:
+            return ""
+        late = late_of(invoice, terms, self._day)
+        if late is None:
+            return f", due {_day(due)}"
+        asked = f": {measure.show_money(late.interest)} interest and {measure.show_money(late.fixed)} may be asked" if late.more else ""
+        return f", due {_day(due)}, {lateness(late)} on {_day(self._day)}{asked}"
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph, once=True)

@@ -18,6 +18,7 @@ from tundish.documents import (
     programme,
     quote,
     setting_out,
+    statement,
     survey_blank,
     survey_sheet,
     terms_sheet,
@@ -43,6 +44,7 @@ NAMES: Final = (
     ("closing", "Closing sheet"),
     ("hand-over", "Hand-over"),
     ("invoices", "Invoices"),
+    ("statement", "Statement of account"),
 )
 
 
@@ -64,6 +66,7 @@ _SEVERAL: Final[dict[str, Callable[[Estimate], tuple[Document, ...]]]] = {
     "setting-out": setting_out.build_all,
     "orders": order_list.build_all,
     "invoices": invoice.build_all,
+    "statement": statement.build_all,
     "variations": variation.build_all,
 }
 _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {

@@ -11,6 +11,7 @@ from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.terms import how_rounded, reverse_charges, when_late
 from tundish.estimate import Estimate
 from tundish.pricing.invoice import Invoice, bill_of
+from tundish.pricing.late import A_BUSINESS, due_of, pay_days
 from tundish.pricing.terms import Terms
 
 _COLUMNS = (Column("For", "text", 3.4, "strong"), Column("VAT, %", "percent", 0.8), Column("Before VAT, £", "money", 1.2, "strong"))
@@ -44,7 +45,7 @@ def when_to_pay(invoice: Invoice, terms: Terms) -> str:
         return f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks."
     if invoice.credits:
         return f"This takes back invoice {invoice.credits}."
-    return when_late(terms) if terms.client_is == "a business" else "Please pay within 14 days, giving the invoice number."
+    return when_late(terms) if terms.client_is == A_BUSINESS else f"Please pay within {pay_days(terms)} days, giving the invoice number."
 
 
 def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
@@ -54,6 +55,8 @@ def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
     sender = (trader.name, *lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word), *vat)
     dates = [f"Date {measure.show_date(invoice.issued)}"] if invoice.issued else []
     dates += [f"Supplied {measure.show_date(invoice.supplied)}"] if invoice.supplied else []
+    due = due_of(invoice, estimate.job.terms)
+    dates += [f"Due {measure.show_date(due)}"] if due and not invoice.paid and not invoice.credits else []
     return Facts((("To", (client.name, *lines_of(client.address), *theirs)), ("From", sender), ("Dates", tuple(dates))))
 
 

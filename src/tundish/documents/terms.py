@@ -8,8 +8,7 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents.promised import Promise
-from tundish.field import must_read
-from tundish.pricing.late import OVER_BASE, USUAL_DAYS, fixed_sum
+from tundish.pricing.late import OVER_BASE, base_rate, fixed_sum, pay_days
 from tundish.pricing.terms import Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine
 
@@ -52,9 +51,10 @@ def how_rounded(lines: Iterable[VatLine]) -> Iterator[str]:
 
 def when_late(terms: Terms) -> str:
     """When a business is to pay, and what it owes when it is late."""
+    percent = f"{base_rate(terms.quoted, terms).normalize():f} %"
     return (
-        f"Bills are due within {USUAL_DAYS} days. A late one bears interest at {OVER_BASE} % over the Bank of England's base rate"
-        f" ({must_read(terms, 'base_rate').value:g} % taken) and a fixed sum from {measure.show_money(fixed_sum(Decimal(0)))},"
+        f"Bills are due within {pay_days(terms)} days. A late one bears interest at {OVER_BASE} % over the Bank of England's base rate of"
+        f" the half-year ({percent} now) and a fixed sum from {measure.show_money(fixed_sum(Decimal(0)))},"
         " after the Late Payment of Commercial Debts (Interest) Act 1998."
     )
 

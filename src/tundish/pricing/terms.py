@@ -67,9 +67,17 @@ class Terms:
     cis: str = choice("Construction Industry Scheme", tuple(CIS_RATES), "When you work for a contractor.")
     offer: str = choice("This is", ("a quotation", "an estimate"), "A quotation binds once accepted; an estimate is your best judgement.")
     client_is: str = choice("The client is", ("a private person at home", "a business"), "It decides which rights and terms are printed.")
-    base_rate: Entry | None = amount(
-        "Bank of England base rate", "%", most=30, usual=4, likely=(0, 10), help="For interest on late bills of a business."
+    pay_days: Entry | None = amount(
+        "Bills are due within", "day", most=180, whole=True, likely=(0, 60), help="Blank: 30 for a business, 14 for a private person."
     )
+    base_rate: Entry | None = amount(
+        "Bank of England base rate",
+        "%",
+        most=30,
+        likely=(0, 10),
+        help="For interest on late bills of a business. Blank: that of the half-year in which the bill became late.",
+    )
+    stated: str = date("Statement as of", "Which bills are late, and what that comes to, on this day. Blank: today.")
     extras: tuple[Extra, ...] = records("Priced by hand", Extra)
     deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50))
     boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60))

@@ -16,6 +16,7 @@ from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.instalment import payments, rates_of
 from tundish.pricing.labour import without_rate
+from tundish.pricing.late import A_BUSINESS, FAIR_DAYS, pay_days
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Beside, Price, StagePrice
 from tundish.pricing.programme import programme, reach
@@ -83,6 +84,8 @@ def _problems(terms: Terms) -> Iterator[Problem]:
             "terms.vat_evidence", f"{reason.words}: {reason.condition} Keep: {reason.evidence} HMRC decides; say here what you saw"
         )
     yield from without_rate(terms)
+    if terms.client_is == A_BUSINESS and pay_days(terms) > FAIR_DAYS:
+        yield Problem("terms.pay_days", f"more than {FAIR_DAYS} days to pay has to be fair to both businesses")
     for place, extra in enumerate(terms.extras):
         if extra.amount is None:
             yield Problem(f"terms.extras.{place}.amount", f"{extra.what or 'This'} has no amount: it is not in the price")

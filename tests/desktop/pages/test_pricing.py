@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime, timedelta
 from decimal import Decimal
 from pathlib import Path
 
@@ -279,3 +279,20 @@ def test_days_longer_than_the_prices_hold_are_warned_of_and_shortened_with_a_pre
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: "longer than prices hold" not in said(page), timeout=WAIT_MS)
     assert "The quote says 25 days, until Sun 13 Dec 2026." in said(page)
+
+
+def test_a_late_bill_of_a_business_says_what_may_be_asked_on_the_day_asked_for(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Make the next bill", page)
+    fitter.settled()
+    due = fitter.workspace.job.invoices[0].issued
+    day = (date.fromisoformat(due) + timedelta(days=40)).isoformat()
+    assert fitter.workspace.set("terms.stated", day) == ()
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "26 days late on" in said(page), timeout=WAIT_MS)
+    assert "may be asked" not in said(page), "a private person owes no more"
+    fitter.type_into(page.form.row("terms.client_is"), "a business")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "10 days late on" in said(page), timeout=WAIT_MS)
+    assert "and £70.00 may be asked" in said(page)
+    assert [each.title for each in build_all(fitter.settled())][-1] == "Statement"

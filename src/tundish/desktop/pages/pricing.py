@@ -53,7 +53,7 @@ COLUMNS: Final = (
 TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "difficulty", "hours_a_day")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
 TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
-OFFER: Final = ("offer", "client_is", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
+OFFER: Final = ("offer", "client_is", "pay_days", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
 _LARGE: Final = 115
 """Per cent of text size from which a window of a laptop cannot show the whole price."""
 EXTRA: Final = ("what", "kind", "amount", "vat")
@@ -152,6 +152,7 @@ class PricingPage(EstimatePage):
         self._agreement = Agreement(self._workspace)
         self.form.add_part(self._agreement)
         self.form.add_group("Invoices")
+        self.form.input("terms.stated")
         self._bills = Bills(self._workspace)
         self.form.add_part(self._bills)
 
