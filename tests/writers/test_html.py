@@ -13,7 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.writers import sample_papers as samples
-from tundish.documents.block import Column, Document, Heading, Paragraph, Picture, Points, Row, Table
+from tundish.documents.block import Column, Document, Heading, Paragraph, Picture, Points, Row, SideBySide, Sketch, Table
+from tundish.documents.drawing import Drawing, Words
 from tundish.writers.html import as_html, write_html
 
 VOID = {"meta", "br", "wbr", "line", "rect", "polygon", "ellipse", "img"}
@@ -100,3 +101,29 @@ def test_an_overlong_word_in_a_table_may_go_on_in_the_next_line_and_is_whole_whe
 def test_the_head_of_a_page_has_the_traders_colour() -> None:
     assert "#1a57a3" in as_html(replace(samples.quote(), colour="blue"))
     assert "#1a57a3" not in as_html(samples.quote())
+
+
+def sizes_of_type(page: str) -> list[float]:
+    return [float(size) for size in re.findall(r'font-size="([\d.]+)"', page)]
+
+
+def test_words_of_a_drawing_in_half_the_page_are_as_large_as_those_of_one_across_it() -> None:
+    drawing = Drawing("Wall", (Words(250, 250, "WC 1"),), (0, 0, 500, 500))
+    across, half = (as_html(samples.paper(block)) for block in (Sketch(drawing), SideBySide((Sketch(drawing),), ())))
+    assert sizes_of_type(half) == pytest.approx([2 * size for size in sizes_of_type(across)], abs=0.2)
+    after = as_html(samples.paper(SideBySide((Sketch(drawing),), ()), Sketch(drawing)))
+    assert sizes_of_type(after) == sizes_of_type(half) + sizes_of_type(across)
+
+
+def test_words_of_a_drawing_that_have_a_width_keep_it_in_any_typeface() -> None:
+    drawing = Drawing("Label", (Words(50, 50, "Waste, Bidet 1, Waste pipe 32", most=60),), (0, 0, 100, 100))
+    page = as_html(samples.paper(Sketch(drawing)))
+    (held,) = re.findall(r'textLength="([\d.]+)"', page)
+    assert 0 < float(held) <= 60
+
+
+def test_words_that_stand_out_of_a_drawing_are_within_its_picture() -> None:
+    drawing = Drawing("Wall", (Words(480, 250, "1,228 TBC", anchor="start"),), (0, 0, 500, 500))
+    (box,) = re.findall(r'viewBox="([^"]+)"', as_html(samples.paper(Sketch(drawing))))
+    left, _, wide, _ = map(float, box.split())
+    assert left + wide > 500

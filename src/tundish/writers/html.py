@@ -33,7 +33,7 @@ from tundish.writers.cell import NOTHING, boxes, cells_of, is_number, pounds, sh
 from tundish.writers.pdf_pen import COLOUR
 from tundish.writers.pictures import LOGO, Pictures, none_kept
 from tundish.writers.safe import legible, write_whole
-from tundish.writers.svg import as_svg, code_of
+from tundish.writers.svg import WIDE, as_svg, code_of
 
 _OVERLONG: Final = re.compile(r"\S{30}(?=\S)")
 _STYLE: Final = """
@@ -45,7 +45,8 @@ table { border-collapse: collapse; width: 100%; margin: 1rem 0; } caption { text
 th, td { text-align: left; vertical-align: top; padding: 0.3rem 0.5rem; border-bottom: 1px solid #777367; }
 .n { text-align: right; font-variant-numeric: tabular-nums; } .strong, tfoot td { font-weight: 700; } .quiet, .note { color: #4a5256; }
 .note { font-size: 0.9rem; } .box { border: 1px solid #1a2124; padding: 0.5rem 1rem; margin: 1rem 0; } .tbc { border: 1px dashed #7a4f00;
-  padding: 0 0.3rem; font-size: 0.8rem; } .line { display: inline-block; min-width: 14rem; border-bottom: 1px solid #1a2124; }
+  padding: 0 0.3rem; font-size: 0.8rem; } .line { display: inline-block; min-width: 14rem;
+  border-bottom: 1px solid #1a2124; } td .line { min-width: 2.5rem; width: 100%; }
 dl { display: flex; flex-wrap: wrap; gap: 0.5rem 2rem; } dt { font-weight: 700; } dd { margin: 0; } .side { display: grid;
   grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 0 2rem; } figure { margin: 1rem 0; } svg, img { max-width: 100%; }
 .logo { max-height: 3rem; max-width: 10rem; }
@@ -98,6 +99,7 @@ class _Page:
 
     def __init__(self, pictures: Pictures) -> None:
         self._pictures = pictures
+        self._wide = WIDE
         self._written: dict[type[Block], Callable[[Any], Iterator[str]]] = {
             Heading: _heading,
             Paragraph: _paragraph,
@@ -105,7 +107,7 @@ class _Page:
             Sums: _sums,
             Facts: _facts,
             Table: _table,
-            Sketch: _sketch,
+            Sketch: self._sketch,
             SideBySide: self._side_by_side,
             FillIn: _fill_in,
             Picture: self._picture,
@@ -119,11 +121,17 @@ class _Page:
                 yield from self._written[type(block)](block)
 
     def _side_by_side(self, block: SideBySide) -> Iterator[str]:
+        self._wide = WIDE / 2
         yield '<div class="side"><div>'
         yield from self.blocks(block.left)
         yield "</div><div>"
         yield from self.blocks(block.right)
         yield "</div></div>"
+        self._wide = WIDE
+
+    def _sketch(self, sketch: Sketch) -> Iterator[str]:
+        caption = "".join(f"<figcaption>{_words(words)}</figcaption>" for words in (sketch.caption, sketch.told) if words)
+        yield f"<figure>{as_svg(sketch.drawing, self._wide)}{caption}</figure>"
 
     def _picture(self, picture: Picture) -> Iterator[str]:
         found = self._pictures(picture.key)
@@ -185,11 +193,6 @@ def _facts(facts: Facts) -> Iterator[str]:
 
 def _lines(lines: Iterable[str]) -> str:
     return "".join(f"<dd>{_words(line)}</dd>" for line in lines)
-
-
-def _sketch(sketch: Sketch) -> Iterator[str]:
-    caption = "".join(f"<figcaption>{_words(words)}</figcaption>" for words in (sketch.caption, sketch.told) if words)
-    yield f"<figure>{as_svg(sketch.drawing)}{caption}</figure>"
 
 
 def _fill_in(box: FillIn) -> Iterator[str]:

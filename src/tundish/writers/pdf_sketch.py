@@ -24,7 +24,7 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     drawing = sketch.drawing
     scale = scale_of(drawing, sketch.scale, width * min(max(sketch.share, 0.1), 1.0))
     drawing = cleared(drawing, MM / scale)
-    left, low, right, high = _bounds(drawing, scale)
+    left, low, right, high = seen(drawing, MM / scale)
     stated = f"{sketch.caption} · scale 1:{scale:g}" if sketch.caption else f"Scale 1:{scale:g}"
     caption = () if sketch.told else CAPTION.lines(stated, width)
     if len(caption) > _MOST_LINES:  # never without its scale
@@ -44,6 +44,15 @@ def sketch_strip(sketch: Sketch, width: float) -> Strip:
     return Strip(picture + len(caption) * CAPTION.leading, draw, 8)
 
 
+def seen(drawing: Drawing, each: float) -> tuple[float, float, float, float]:
+    """What is seen of it, with the words that stand out: left, bottom, right, top in points, `each` to a millimetre of it."""
+    x, y, width, height = drawing.extent
+    whole = (x * each, y * each, (x + width) * each, (y + height) * each)
+    boxes = [whole, *(box for mark in drawing.marks if (box := bounds(mark, each)))]
+    lefts, lows, rights, highs = zip(*boxes, strict=True)
+    return min(lefts), min(lows), max(rights), max(highs)
+
+
 def scale_of(drawing: Drawing, wanted: float, width: float) -> float:
     """The scale (1 to so much) a drawing is set at: the one wanted if it fits, or else the largest picture that does."""
     if wanted > 0 and _fits(drawing, wanted, width, ROOM - 60):
@@ -52,15 +61,5 @@ def scale_of(drawing: Drawing, wanted: float, width: float) -> float:
 
 
 def _fits(drawing: Drawing, scale: float, width: float, tallest: float) -> bool:
-    left, low, right, high = _bounds(drawing, scale)
+    left, low, right, high = seen(drawing, MM / scale)
     return right - left <= width and high - low <= tallest
-
-
-def _bounds(drawing: Drawing, scale: float) -> tuple[float, float, float, float]:
-    """What is seen, with the words that stand out of it: left, bottom, right, top in points from the drawing's origin."""
-    each = MM / scale
-    x, y, width, height = drawing.extent
-    seen = (x * each, y * each, (x + width) * each, (y + height) * each)
-    boxes = [seen, *(box for mark in drawing.marks if (box := bounds(mark, each)))]
-    lefts, lows, rights, highs = zip(*boxes, strict=True)
-    return min(lefts), min(lows), max(rights), max(highs)

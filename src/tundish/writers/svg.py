@@ -9,18 +9,23 @@ from typing import Final
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.writers.pdf_drawing import DIMENSION, LOOKS, cleared
 from tundish.writers.pdf_pen import rgb
+from tundish.writers.pdf_sketch import seen
 from tundish.writers.pdf_type import MM, Type
 from tundish.writers.safe import legible
 
-_WIDE: Final = 180.0
+WIDE: Final = 180.0
 """Millimetres of paper that a drawing is laid out for: its words and lines keep their size to one another."""
+_LARGER: Final = 1.25
+"""Words are larger on a screen than on paper."""
 
 
-def as_svg(drawing: Drawing) -> str:
-    """The drawing with its title for who cannot see it."""
-    x, y, wide, high = drawing.extent
-    each = max(wide, 1.0) / _WIDE
-    drawing = cleared(drawing, MM / (each * 1.25))
+def as_svg(drawing: Drawing, paper: float = WIDE) -> str:
+    """The drawing with its title for who cannot see it, for a place that would be so many millimetres wide on paper."""
+    each = max(drawing.extent[2], 1.0) / paper
+    points = MM / (each * _LARGER)
+    drawing = cleared(drawing, points)
+    x, y, right, top = (edge / points for edge in seen(drawing, points))
+    wide, high = right - x, top - y
     picture = _Picture(each)
     marks = "".join(part for mark in drawing.marks for part in picture.mark(mark))
     title = escape(legible(drawing.title))
@@ -66,11 +71,13 @@ class _Picture:
         weight = ' font-weight="700"' if mark.bold else ""
         edge = LOOKS[mark.style].edge
         colour = code_of(edge.colour if edge else "ink")
-        high = mark.size * 1.25 * self._each
-        words = Type("Regular", high).cut(mark.text, mark.most) if mark.most else legible(mark.text)
+        high = mark.size * _LARGER * self._each
+        kind = Type("SemiBold" if mark.bold else "Regular", high)
+        words = kind.cut(mark.text, mark.most) if mark.most else legible(mark.text)
+        held = f' textLength="{kind.width(words):.1f}" lengthAdjust="spacingAndGlyphs"' if mark.most and words else ""
         return (
             f'<text x="{x}" y="{y}" font-size="{high:.1f}" text-anchor="{mark.anchor}" dominant-baseline="central" fill="{colour}"'
-            f"{weight}{turned}>{escape(words)}</text>"
+            f"{weight}{turned}{held}>{escape(words)}</text>"
         )
 
     def _stroke(self, style: Style) -> str:
