@@ -10,7 +10,7 @@ from tundish.catalogue.item import Unit
 from tundish.field import Problem
 
 Sold = Literal["pack", "bar", "sheet"]
-SIZE_UNITS: Final = frozenset({"mm", "h", "kg", "kg/m", "kg/m²", "each", "l", "l/min", "kN", "kN·m", "kN·m²", "m³", "°"})
+SIZE_UNITS: Final = frozenset({"mm", "h", "kg", "kg/m", "kg/m²", "each", "l", "l/min", "l/s", "kN", "kN·m", "kN·m²", "m³", "°"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,7 +34,7 @@ GROUPS: Final = (
     Group("room", "Room", ("survey.room", "survey.openings", "survey.slopes", "survey.obstacles")),
     Group("wall", "Walls", ("survey.wall", "survey.walls")),
     Group("floor", "Floor", ("survey.floor",)),
-    Group("stack", "Stack", ("survey.stack", "survey.entries")),
+    Group("stack", "Stack", ("survey.stack", "survey.entries", "design.piping")),
     Group("water", "Water", ("survey.water",)),
     Group(WARE, "Sanitaryware", ("design.appliances",)),
     Group("prewall", "Pre-wall", ("design.prewall", "design.further")),
@@ -91,6 +91,7 @@ ONLY_FOR: Final[Mapping[str, tuple[str, ...]]] = {
     "tap": ("basin", "bidet"),
     "outlet": ("wc",),
     "fed_from": ("wc",),
+    "vented": ("wc", "basin", "bidet", "urinal"),
     "plate_on": ("wc",),
     "trap": ("basin",),
 }

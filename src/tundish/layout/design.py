@@ -22,6 +22,11 @@ STRAIGHT = "straight"
 BONDS = {STRAIGHT: 0.0, "brick bond": 1 / 2, "third bond": 1 / 3}
 """How tiles are laid, and by what share of a tile every other course is shifted."""
 PEOPLE = ("adult", "tall adult", "older person", "child 3-4", "child 5-8", "child 9-12", "wheelchair user")
+BY_H = "Approved Document H"
+DRAINS_BY = (BY_H, "EN 12056-2, system I", "EN 12056-2, system II", "EN 12056-2, system III", "EN 12056-2, system IV")
+"""The rule sets that drainage may be reckoned by. System III is that of the United Kingdom, system I that of most of the continent."""
+USES = ("now and then", "often", "by many at once", "special")
+BY_VALVE = "by an air admittance valve"
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
 
@@ -123,6 +128,16 @@ class Finish:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Piping:
+    """What drainage is reckoned by."""
+
+    drains_by: str = choice(
+        "Drainage by", DRAINS_BY, "The rules that falls, lengths and flows are held against; where another differs, it is said."
+    )
+    use: str = choice("Used", USES, "Now and then: a dwelling, an office. Often: a hotel, a school, a restaurant. By many at once: public.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FloorTiles:
     """What the floor is tiled with by the same hands."""
 
@@ -151,6 +166,7 @@ class Appliance:
     tap: str = item("Tap", ("tap",), "Basin and bidet.")
     outlet: str = choice("Outlet", ("turned to the stack", "straight back"), "WC: which way the bend behind the frame is turned.")
     drains_to: str = text("Drains to", "Blank: to the stack. Or the name of one of the other waste entries.")
+    vented: str = choice("Branch or waste vented", ("not", BY_VALVE), "Where it is longer than it may be without.")
     branch: str = choice("Branch on the stack", ("plain", WITH_BOSSES), "WC: a branch with bosses takes wastes that come in close to it.")
     fed_from: str = choice("Cistern fed from the", ("back", "top"), "WC: where the supply enters the cistern.")
     plate_on: str = choice("Flush plate on the", ("front", "shelf"), "WC: plates on a shelf want a low frame.")
@@ -208,6 +224,7 @@ class Design:
     prewall: PreWall = record("Pre-wall", PreWall)
     finish: Finish = record("Boards and tiles", Finish)
     floor: FloorTiles = record("Floor tiles", FloorTiles)
+    piping: Piping = record("Pipes", Piping)
     appliances: tuple[Appliance, ...] = records("Appliances", Appliance)
     further: tuple[PreWall, ...] = records("Further pre-walls", PreWall)
     typed: tuple[Typed, ...] = records("Figures typed over", Typed)

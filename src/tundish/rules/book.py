@@ -31,7 +31,9 @@ from tundish.rules.drainage.plugs import plugs
 from tundish.rules.drainage.sleeves import sleeves
 from tundish.rules.drainage.soil_clips import soil_clips
 from tundish.rules.drainage.stack import stack
+from tundish.rules.drainage.stack_flow import stack_flow
 from tundish.rules.drainage.traps import traps
+from tundish.rules.drainage.vents import vents
 from tundish.rules.drainage.waste import waste
 from tundish.rules.drainage.waste_clips import waste_clips
 from tundish.rules.drainage.waste_fall import waste_fall
@@ -175,7 +177,9 @@ RULES: Final[tuple[Rule, ...]] = (
     sleeves,
     soil_clips,
     stack,
+    stack_flow,
     traps,
+    vents,
     waste,
     waste_clips,
     waste_fall,

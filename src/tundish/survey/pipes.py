@@ -33,6 +33,16 @@ class Stack:
         "Straight pipe free for a new branch", most=5_000, likely=(100, 2_000), usual=600,
         help="How much of the stack is bare, without a joint or a bend, where the new branch would enter.",
     )  # fmt: skip
+    vent: str = choice(
+        "Vented", ("not known", "above the roof", "by an air admittance valve inside"), "Look in the roof space, or from outside."
+    )
+    valve_air: Entry | None = amount("Air of that valve", "l/s", most=500, help="As marked on it, or on its sheet.")
+    others: Entry | None = amount(
+        "Other discharge units on it",
+        "l/s",
+        most=1_000,
+        help="Bath, sink, machines and what is above: the sum of their units. Blank: none.",
+    )
     shared: bool = flag("Shared stack", "Others above or below use it: agree times, and nobody flushes while it is open.")
     note: str = text("Note")
 

@@ -4,32 +4,34 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted
 from tundish.layout.room import PipeRun, Placed, Room
-from tundish.measure import show_length
+from tundish.measure import show_length, show_number
+from tundish.rules.drained_by import BRANCHES, branch_falls, differing, others
 from tundish.rules.pipes import elsewhere, outfall, served
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
 _TITLE, _SOURCE = "Fall of WC branch", "Approved Document H, table 2"
 
 
-@rule("drainage/branch-fall", figures=("drainage.wc_fall_least", "drainage.wc_fall_most"), source=_SOURCE)
+@rule("drainage/branch-fall", figures=BRANCHES, source=f"{_SOURCE}; EN 12056-2, table 5, as a pipe catalogue has it, and from memory")
 def branch_fall(room: Room, book: Book) -> Iterator[Finding]:
-    """A WC branch falls enough to carry, and not so much that water leaves the rest behind.
+    """A WC branch falls enough to carry, and not so much that water leaves the rest behind, by the rule set that was chosen.
 
     The drop there is, from the invert at the pan to the invert at the stack, against the fall by the metre times the run.
     """
     for run in room.pipes_of("soil"):
         one, metres = served(room, run), converted(run.run, "m", "Run of branch")
-        rate = (book.figure("drainage.wc_fall_least"), book.figure("drainage.wc_fall_most"))
+        rate = branch_falls(room.plan.design.piping.drains_by, book)
         least, most = (rate[0] * metres).named("Least drop"), (rate[1] * metres).named("Greatest drop")
         if run.rise is None:
             message = f"needs the invert of {run.to}" if run.to else "needs branch invert"
             yield Finding(_TITLE, "Falls", "cannot tell", None, "Regulation", _SOURCE, least, most, message, one.name)
             continue
-        yield _judged(room, run, run.rise, (least, most), rate)
+        yield _with_others(room, run, _judged(room, run, run.rise, (least, most), rate), book)
 
 
 def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure], rates: tuple[Figure, Figure]) -> Finding:
@@ -49,6 +51,17 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
         words = f"{does}, to {show_length(top)}: studs, outlet and every hole in the tile move with it."
         ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda _: rates))
     return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
+
+
+def _with_others(room: Room, run: PipeRun, found: Finding, book: Book) -> Finding:
+    """The same, naming the rule set, and what others make of it where they differ."""
+    told = []
+    for by in others(room.plan):
+        least, most = branch_falls(by, book)
+        if run.fall is not None and judge(run.fall, least, most) != found.state:
+            told.append((by, f"{show_number(least.value, None)} to {show_number(most.value, None)} mm a metre"))
+    words = (found.message, differing(told), f"Reckoned by {room.plan.design.piping.drains_by}.")
+    return replace(found, message=" ".join(each for each in words if each))
 
 
 def _entry(room: Room, run: PipeRun) -> float:

@@ -1,0 +1,63 @@
+"""Whether the stack carries all that discharges into it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from tundish.catalogue.book import Book
+from tundish.field import read
+from tundish.layout.room import Room
+from tundish.measure import show_number
+from tundish.rules.drained_by import FLOWS, Flow, differing, flows
+from tundish.rules.rule import Finding, State, WayOut, judge, rule
+
+_SOURCE: Final = "EN 12056-2:2000, 6.3 and tables 2, 3 and 11; Approved Document H, table 3, from memory"
+
+
+@rule("drainage/stack-flow", figures=FLOWS, source=_SOURCE, whole=True)
+def stack_flow(room: Room, book: Book) -> Iterator[Finding]:
+    """The stack carries what all appliances on it discharge at once, by the rule set that was chosen.
+
+    K × √ΣDU of the room's own appliances and of what else was surveyed to drain into it, and never less than the largest of them;
+    against what a stack of 100 carries, by EN 12056-2 with square entries (swept ones carry 5.2). What the other rule sets make of it is
+    said where their answer differs.
+    """
+    others = read(room.plan.survey.stack, "others", f"{room.path}.survey.stack")
+    if not any(not each.drains_to.strip() for each in room.plan.design.appliances if each.ware):
+        return
+    chosen, *rest = flows(room.plan, others, book)
+    state = _state(chosen)
+    message = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        barred = f"{', '.join(chosen.not_permitted)}: not permitted by {chosen.by}, table 2. " if chosen.not_permitted else ""
+        over = (
+            "A larger stack, or one of its own for part of it: ask who designs the drainage. "
+            if judge(chosen.flow, None, chosen.most) != "passes"
+            else ""
+        )
+        message = barred + over
+    differ = [each for each in rest if _state(each) != state]
+    message = " ".join(
+        each for each in (message.strip(), differing((each.by, _words(each)) for each in differ), _BY.format(chosen.by)) if each
+    )
+    if differ and state != "passes":
+        path = f"{room.path}.design.piping.drains_by"
+        ways = tuple(
+            WayOut(f"Reckon by {each.by}: falls and lengths are then held against it too. Building control says which.", path, each.by)
+            for each in differ
+        )
+    yield Finding("Flow in the stack", "Falls", state, chosen.flow, "Regulation", chosen.most.note, None, chosen.most, message, "", ways)
+
+
+def _state(of: Flow) -> State:
+    return "fails" if of.not_permitted else judge(of.flow, None, of.most)
+
+
+def _words(of: Flow) -> str:
+    flow = f"{show_number(of.flow.value, 2)} of {show_number(of.most.value, 1)} l/s"
+    return f"{flow}, but {', '.join(of.not_permitted)}, which it does not permit" if of.not_permitted else flow
+
+
+_BY: Final = "Reckoned by {}."
