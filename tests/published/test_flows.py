@@ -72,7 +72,7 @@ def test_approved_document_h_lets_it_take_more_and_the_difference_is_told(dwelli
 
 
 def test_swept_entries_carry_more() -> None:
-    """Table 11: 5.2 with swept entries (V2), which a trade magazine says of Approved Document H too (V2); the square ones are reckoned with."""
+    """Table 11: 5.2 with swept entries (V2), as a trade magazine says too (V2); the square ones are reckoned with."""
     book = supplied_book()
     assert (book.figure("discharge.stack_square").value, book.figure("discharge.stack_swept").value) == (4.0, 5.2)
 

@@ -102,6 +102,8 @@ def _row(plan: RoomPlan, group: _Group, name: str, declared: Field) -> Row | Non
     if declared.kind != "number":
         return Row((declared.label, _said(value, declared), ""))
     figure = read(group.record, name)
+    if figure is None and name in _IF_ANY:
+        return None
     if figure is None:
         return Row((declared.label, "–", "not measured"), tbc=True, note="")
     words = measure.show_range(figure.low, figure.high) if figure.low != figure.high else measure.show_amount(figure.value, figure.unit)
@@ -109,6 +111,10 @@ def _row(plan: RoomPlan, group: _Group, name: str, declared: Field) -> Row | Non
     return Row(
         (declared.label, f"{words}{unit}", _known(value if isinstance(value, Entry) else None, str(figure.known), figure.note)), figure.tbc
     )
+
+
+_IF_ANY: Final = frozenset({"valve_air", "others"})
+"""What most stacks have not: left out while it is blank."""
 
 
 def _said(value: object, declared: Field) -> str:
