@@ -15,8 +15,8 @@ class Layer:
     """One layer of the build-up, laid after the frames stand."""
 
     what: str = text("Layer", "Board, heating mat, levelling compound, adhesive, tile…")
-    thickness: Entry | None = length("Thickness", most=300, likely=(1, 80), usual=10, help="How much this layer adds to the floor.")
-    laid_by: str = text("Laid by", "Who lays it, so that somebody can be asked.")
+    thickness: Entry | None = length("Thickness", most=300, likely=(1, 80), usual=10, help="What it adds to the floor.")
+    laid_by: str = text("Laid by", "Who can be asked.")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +30,7 @@ class Floor:
     joists_run: str = choice("Joists run", ("into the wall", "along the wall"), "Which way the joists go, seen from the pre-wall.")
     out_of_level: Entry | None = length(
         "Out of level", least=-200, most=200, likely=(-40, 60), usual=0,
-        help="How much the floor drops from its highest place along the wall to its lowest. Heights are from the highest.",
+        help="Drop along the wall from its highest place; heights are from there.",
     )  # fmt: skip
     highest: str = choice("Highest at the", ("left", "right"), "The end of wall A at which the floor is highest, looking at it.")
     build_up: tuple[Layer, ...] = records("Build-up, bottom first", Layer)

@@ -26,22 +26,22 @@ class Stack:
     behind: bool = flag("Behind the wall", _BEHIND)
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
-        help="Height above the bare floor of the bottom of the bore, where the water runs: not the bottom of the pipe.",
+        help="Bottom of the bore, where the water runs, above the bare floor: not of the pipe.",
     )  # fmt: skip
     condition: str = choice("Condition", CONDITIONS)
     room_above: Entry | None = length(
         "Straight pipe free for a new branch", most=5_000, likely=(100, 2_000), usual=600,
-        help="How much of the stack is bare, without a joint or a bend, where the new branch would enter.",
+        help="Bare, without a joint or a bend, where it would enter.",
     )  # fmt: skip
     vent: str = choice(
-        "Vented", ("not known", "above the roof", "by an air admittance valve inside"), "Look in the roof space, or from outside."
+        "Vented", ("not known", "above the roof", "by a valve inside"), "An air admittance valve stands in the roof space or in a boxing."
     )
-    valve_air: Entry | None = amount("Air of that valve", "l/s", most=500, help="As marked on it, or on its sheet.")
+    valve_air: Entry | None = amount("Air of that valve", "l/s", most=500, help="As marked on it.")
     others: Entry | None = amount(
         "Other discharge units on it",
         "l/s",
         most=1_000,
-        help="Bath, sink, machines and what is above: the sum of their units. Blank: none.",
+        help="The sum of what else drains into it.",
     )
     shared: bool = flag("Shared stack", "Others above or below use it: agree times, and nobody flushes while it is open.")
     note: str = text("Note")
@@ -58,7 +58,7 @@ class WasteEntry:
     from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 600))
     behind: bool = flag("Behind the wall", _BEHIND)
     invert: Entry | None = length(
-        "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor; below it with a minus."
+        "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor, or minus."
     )
     condition: str = choice("Condition", CONDITIONS)
     note: str = text("Note")

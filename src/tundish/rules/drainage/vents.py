@@ -40,7 +40,7 @@ def vents(room: Room, book: Book) -> Iterator[Need | Finding]:
             for role in _VALVES[run.size]:
                 yield Need(each(1, one.name), "first fix", f"vent of {one.name}", role=role)
             yield _air(room, one, book, _VALVES[run.size][0])
-    if room.first and room.plan.survey.stack.vent.startswith("by an air"):
+    if room.first and room.plan.survey.stack.vent.startswith("by a valve"):
         yield _of_stack(room, book)
 
 
