@@ -12,7 +12,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.published.asking import room_of
-from tundish.documents import closing_sheet, drilling_template, frame_sheet, heights_agreed, setting_out, survey_blank, survey_sheet
+from tundish.documents import (
+    closing_sheet,
+    cut_list,
+    drilling_template,
+    frame_sheet,
+    heights_agreed,
+    setting_out,
+    survey_blank,
+    survey_sheet,
+)
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
 from tundish.documents.drawing import Box, Drawing, Ellipse, Words
 from tundish.documents.plan_drawing import strip
@@ -452,6 +461,18 @@ def test_openings_and_noggins_are_marked_on_the_sheet(worked: dict[str, Estimate
     assert marked["Niche by the WC, head"][1:] == (977, "974 to 981", 964)
     assert marked["Niche by the WC, foot"][1:] == (629, "626 to 633", 616)
     assert marked["Shelf, middle of noggin"] == ("1,000 to 1,080", 913, "910 to 917", 900)
+
+
+def test_without_a_shelf_a_capping_is_built_bought_and_offered(worked: dict[str, Estimate], changed: Changed) -> None:
+    made = changed("101", rooms__0__design__prewall__shelf=False)
+    (room,), (before,) = made.rooms, worked["101"].rooms
+    assert [face.key for face in room.faces] == [face.key for face in before.faces if face.key != "shelf"]
+    assert room.top_of_steel.value - before.top_of_steel.value == before.figures["thickness"].value - 23
+    assert [line.amount.value for line in made.lines if line.item.kind == "capping"] == [room.run.value]
+    assert not [line for line in made.lines if line.item.kind == "tile trim"]
+    assert made.price.total != worked["101"].price.total
+    assert "closed by Capping 20 × 300, white solid surface on top" in described(room)
+    assert "K1" in as_text(cut_list.build(made))
 
 
 def test_a_flush_plate_on_the_shelf_is_set_out_and_drawn_there(changed: Changed) -> None:

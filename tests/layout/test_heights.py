@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
+from tundish.catalogue.book import Book
 from tundish.field import Entry
 from tundish.figure import where_from
+from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
+from tundish.layout.work_out import work_out
 from tundish.survey.floor import Layer
 
 Work = Callable[..., Room]
+Planned = Callable[..., RoomPlan]
 
 
 def test_the_finished_floor_is_the_sum_of_its_layers(work: Work) -> None:
@@ -44,6 +49,29 @@ def test_steel_stops_short_of_the_shelf_by_tile_bed_and_board(work: Work) -> Non
     assert [(child.sign, child.figure.value) for child in where_from(room.top_of_steel).children] == [
         ("+", 20), ("+", 1200), ("−", 9), ("−", 3), ("−", 12),
     ]  # fmt: skip
+
+
+def test_steel_stops_short_of_a_capping_by_slab_and_bed_and_tiles_end_under_it(work: Work) -> None:
+    room = work(design__prewall__shelf=False)
+    assert room.top.value == 1220
+    assert room.top_of_steel.value == 1197  # 1,220 − 20 − 3
+    assert room.figures["front.tiled_height"].value == 1180  # 1,200 − 20
+    assert [face.key for face in room.faces] == ["front"]
+    assert room.capping is not None
+    assert (room.capping.length.value, room.capping.depth.value) == (2000, 225 + 24 + 15)
+    assert work(design__prewall__shelf=False, design__prewall__height="full").capping is None
+
+
+def test_a_capping_that_the_catalogue_has_not_is_told_and_another_or_none_stands_in(work: Work, planned: Planned, book: Book) -> None:
+    room = work(design__prewall__shelf=False, design__prewall__capping="gone")
+    assert [problem.path for problem in room.problems] == ["rooms.0.design.prewall.capping"]
+    assert room.capping is not None
+    assert room.capping.item.code == "capping-20-white"
+    without = replace(book, items={code: item for code, item in book.items.items() if item.kind != "capping"})
+    bare = work_out(planned(design__prewall__shelf=False), without)
+    assert bare.capping is None
+    assert bare.top_of_steel.value == bare.top.value
+    assert "does not hold" in bare.problems[0].text
 
 
 def test_a_full_height_pre_wall_goes_to_the_ceiling_and_its_steel_10_short_of_it(work: Work) -> None:

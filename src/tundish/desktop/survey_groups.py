@@ -151,7 +151,7 @@ def shape(value: object) -> tuple[object, ...]:
     """What the rows of a record depend on: how many there are in its lists, and the choices that other rows follow."""
     if isinstance(value, tuple):
         return tuple(shape(each) for each in value)
-    own: list[object] = [getattr(value, name, "") for name in ("stands",)]
+    own: list[object] = [getattr(value, name, "") for name in ("stands", "height", "shelf")]
     if isinstance(value, Appliance):
         own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
     if isinstance(value, FloorTiles):
@@ -188,7 +188,8 @@ def _makes_sense(record: object, name: str) -> bool:
         case Appliance():
             return record.kind in ONLY_FOR.get(name, (record.kind,))
         case PreWall():
-            return name != "setback" or record.stands != "along the wall"
+            capped = record.height == "part" and not record.shelf
+            return capped if name == "capping" else name != "setback" or record.stands != "along the wall"
         case Photograph():
             return name != "picture"
         case FloorTiles():

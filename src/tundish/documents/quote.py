@@ -85,7 +85,8 @@ def described(room: Room) -> str:
     height = "a full-height" if room.prewall.height == "full" else "a part-height"
     ware = _and([f"the {KINDS[each.choice.kind].plain}" for each in room.framed])
     hides = f" and the steel frames that carry {ware}, which hang clear of the floor" if ware else " that run behind it"
-    shelf = ", with a tiled shelf on top" if room.prewall.height == "part" and room.prewall.shelf else ""
+    capped = f", closed by {room.capping.item.name} on top" if room.capping else ""
+    shelf = ", with a tiled shelf on top" if room.prewall.height == "part" and room.prewall.shelf else capped
     return (
         f"I will build {height} false wall, {measure.show_length(round(room.figures['finished_face'].value))} mm deep"
         f" and {measure.show_length(room.top.value - room.finished_floor.value)} mm high above the finished floor{shelf}."

@@ -109,7 +109,7 @@ def above(placed: Placed, face: float, wide: float = 0.0) -> Iterator[Mark]:
     yield Shape(outline, style, placed.key)
     yield Ellipse(x, -face - out * 0.52, half * 0.62, out * 0.34, style, placed.key, filled=False)
     if "shelf_plate" in placed.figures and placed.choice.plate:
-        yield Box(x - 120, -placed.figures["shelf_plate_out"].value - 80, 240, 160, "ware", placed.key)
+        yield Box(x - 120, -placed.figures["shelf_plate_out"].value - 80, 240, 160, "ware", placed.key, filled=False)
     yield Words(x, -face - out * 0.52, placed.name, 2.6, style, bold=True, piece=placed.key, most=max(wide, 2 * half), loose="near")
 
 

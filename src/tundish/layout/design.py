@@ -83,7 +83,13 @@ class PreWall:
         "Strut and brackets, studwork, or strut held by heavy feet alone, untied to the wall.",
     )
     height: str = choice("Height", ("part", "full"), "Part height ends below the ceiling; full height goes to it.")
-    shelf: bool = flag("Shelf on top", "Part height only: boarded and tiled on top.", default=True)
+    shelf: bool = flag("Shelf on top", "Part height only: boarded and tiled on top. Without it a capping closes the top.", default=True)
+    capping: str = item(
+        "Capping",
+        ("capping",),
+        "Part height without a shelf: one slab over frame, boards and tiles. Its top is that of the pre-wall.",
+        "capping-20-white",
+    )
     from_left: Entry | None = length("Starts from left wall", known=Known.AGREED, usual=0)
     run: Entry | None = length("Length of run", least=300, most=40_000, known=Known.AGREED, help="Blank: to the right-hand wall.")
     depth: Entry | None = length(

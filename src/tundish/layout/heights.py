@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, total
-from tundish.layout.depths import Covering
 from tundish.layout.design import PreWall
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
@@ -21,6 +20,14 @@ class Tops:
     prewall: Figure
     steel: Figure
     above_floor: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class OnTop:
+    """What lies on the steel of a pre-wall of part height, top down; `edge` is how much of that the front's tiles stop beneath."""
+
+    layers: tuple[Figure, ...]
+    edge: Figure | None = None
 
 
 def finished_floor(floor: Floor, inputs: Inputs) -> Figure:
@@ -37,8 +44,8 @@ def datum(floor: Figure, book: Book) -> Figure:
     return (floor + book.figure("layout.datum")).named("Datum line")
 
 
-def part_height(standing: Standing, floor: Figure, height: Figure, covering: Covering, inputs: Inputs) -> Tops:
-    """The tops of a pre-wall with a shelf: the shelf's tiles, bed and boards lie on the steel."""
+def part_height(standing: Standing, floor: Figure, height: Figure, on_top: OnTop, inputs: Inputs) -> Tops:
+    """The tops of a pre-wall of part height: the shelf's tiles, bed and boards lie on the steel, or a capping."""
     prewall = standing.prewall
     wanted = inputs.sure(prewall, "top", standing.at).named("Top of pre-wall, finished floor")
     reached, above_floor = floor + wanted, wanted
@@ -52,7 +59,11 @@ def part_height(standing: Standing, floor: Figure, height: Figure, covering: Cov
     top = inputs.settled(f"{standing.lead}top_of_prewall", worked)
     if top is not worked:
         reached, above_floor = top, _above(top, floor)
-    steel = reached - covering.tile - covering.bed - covering.boards
+    steel = reached
+    for layer in on_top.layers:
+        steel = steel - layer
+    if on_top.edge is not None:
+        above_floor = (above_floor - on_top.edge).named("Underside of the capping above finished floor")
     return Tops(top, inputs.settled(f"{standing.lead}top_of_steel", steel.named(_name(prewall))), above_floor)
 
 

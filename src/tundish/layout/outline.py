@@ -11,7 +11,7 @@ from tundish.layout import depths, heights
 from tundish.layout.depths import Covering
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.floor import Level, level_of
-from tundish.layout.heights import Tops
+from tundish.layout.heights import OnTop, Tops
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.recesses import Recess, recesses_of
@@ -29,7 +29,8 @@ class Outline:
     """One pre-wall and the room that it stands in. `strut` is the channel chosen, also where the pre-wall is of timber.
 
     `width` is the length of the wall it stands at, `room_depth` how far it is from there to the wall opposite. `lean`: how much the wall
-    leans in over the height of the pre-wall, None where it was not measured.
+    leans in over the height of the pre-wall, None where it was not measured. `capping` closes it where it ends below the ceiling without
+    a shelf.
     """
 
     plan: RoomPlan
@@ -48,6 +49,7 @@ class Outline:
     level: Level
     recesses: tuple[Recess, ...] = ()
     lean: Figure | None = None
+    capping: Item | None = None
 
     def drop_at(self, x: float) -> Figure:
         """How far the bare floor lies below its highest place, from which heights are reckoned, at a place along the wall."""
@@ -61,7 +63,7 @@ class Outline:
     @property
     def shelf(self) -> bool:
         """Whether it ends in a shelf below the ceiling."""
-        return self.standing.prewall.height != "full"
+        return self.standing.prewall.height != "full" and self.standing.prewall.shelf
 
     @property
     def on_wall_studs(self) -> bool:
@@ -75,6 +77,7 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
     strut = _item(book, prewall.strut, "strut", f"{standing.at}.strut", inputs)
     board = _item(book, finish.board, "board", "design.finish.board", inputs)
     tile = _item(book, finish.tile, "tile", "design.finish.tile", inputs)
+    capping = _capping(standing, book, inputs)
     width, height = standing.side.length, inputs.sure(plan.survey.room, "height", "survey.room")
     lead = standing.lead
     floor = inputs.settled("finished_floor", heights.finished_floor(plan.survey.floor, inputs))
@@ -90,13 +93,14 @@ def outline_of(plan: RoomPlan, standing: Standing, book: Book, inputs: Inputs) -
         run=run_of(standing, _framed_with(prewall, strut, book), inputs),
         depth=inputs.settled(f"{lead}depth", standing.corner.depth if standing.corner else inputs.sure(prewall, "depth", standing.at)),
         covering=covering,
-        tops=_tops(standing, (floor, height), covering, book, inputs),
+        tops=_tops(standing, (floor, height), _on_top(standing, covering, capping, book), book, inputs),
         strut=strut,
         board=board,
         tile=tile,
         level=level_of(plan.survey.floor, standing, inputs),
         recesses=recesses_of(standing, floor, covering, book, inputs),
         lean=_lean(standing, inputs),
+        capping=capping,
     )
 
 
@@ -106,7 +110,7 @@ def behind_uprights(outline: Outline, book: Book) -> Figure:
     return (outline.depth - size(upright, "depth", "Depth of an upright")).named("Back of the uprights")
 
 
-_SIZES = {"strut": ("face", "depth"), "board": ("thickness",), "tile": ("width", "height", "thickness")}
+_SIZES = {"strut": ("face", "depth"), "capping": ("thickness", "width"), "board": ("thickness",), "tile": ("width", "height", "thickness")}
 
 
 def _lean(standing: Standing, inputs: Inputs) -> Figure | None:
@@ -133,19 +137,41 @@ def _framed_with(prewall: PreWall, strut: Item, book: Book) -> Figure:
     return size(strut, "face", "Depth of a rail, lying flat")
 
 
-def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], covering: Covering, book: Book, inputs: Inputs) -> Tops:
+def _on_top(standing: Standing, covering: Covering, capping: Item | None, book: Book) -> OnTop:
+    """A shelf's tiles, bed and boards; or a capping on its bed, to whose underside the front is tiled."""
+    if standing.prewall.shelf:
+        return OnTop((covering.tile, covering.bed, covering.boards))
+    if capping is None:
+        return OnTop(())
+    slab = size(capping, "thickness", "Capping")
+    return OnTop((slab, book.figure("prewall.capping_bed")), slab)
+
+
+def _tops(standing: Standing, floor_and_height: tuple[Figure, Figure], on_top: OnTop, book: Book, inputs: Inputs) -> Tops:
     floor, height = floor_and_height
     if standing.prewall.height == "full":
         return heights.full_height(standing, floor, height, book, inputs)
-    return heights.part_height(standing, floor, height, covering, inputs)
+    return heights.part_height(standing, floor, height, on_top, inputs)
+
+
+def _capping(standing: Standing, book: Book, inputs: Inputs) -> Item | None:
+    """What closes a pre-wall of part height without a shelf; None, told, where the catalogue has nothing for it."""
+    prewall = standing.prewall
+    if prewall.height == "full" or prewall.shelf:
+        return None
+    return _found(book, prewall.capping, "capping", f"{standing.at}.capping", inputs)
 
 
 def _item(book: Book, code: str, kind: str, where: str, inputs: Inputs) -> Item:
     """The item chosen, or else, told, the first by name that can stand in for it."""
+    found = _found(book, code, kind, where, inputs)
+    if found is None:
+        raise NotInBookError(f"any {kind}")
+    return found
+
+
+def _found(book: Book, code: str, kind: str, where: str, inputs: Inputs) -> Item | None:
     found = inputs.item(book, code, (kind,), where)
     if found is not None and inputs.complete(found, _SIZES[kind], where):
         return found
-    for other in book.of_kind(kind):
-        if all(other.has(name) for name in _SIZES[kind]):
-            return other
-    raise NotInBookError(f"any {kind}")
+    return next((other for other in book.of_kind(kind) if all(other.has(name) for name in _SIZES[kind])), None)

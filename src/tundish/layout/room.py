@@ -13,6 +13,7 @@ from tundish.catalogue.item import Item
 from tundish.field import Problem
 from tundish.figure import Figure
 from tundish.layout.around import Around
+from tundish.layout.capping import Capping
 from tundish.layout.corner import Across, InCorner
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
@@ -233,7 +234,7 @@ class Room:
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
     pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there. `floor` is with the first
-    pre-wall, where the floor is tiled.
+    pre-wall, where the floor is tiled. `capping` closes a pre-wall of part height without a shelf.
     """
 
     plan: RoomPlan
@@ -278,6 +279,7 @@ class Room:
     recesses: tuple[Recess, ...] = ()
     backed: tuple[Backed, ...] = ()
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
+    capping: Capping | None = None
     meets: tuple[Meets | None, Meets | None] = (None, None)
     floor: TiledFloor | None = None
 

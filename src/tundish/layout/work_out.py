@@ -25,6 +25,7 @@ from tundish.layout import (
     typed_over,
 )
 from tundish.layout.around import around_of
+from tundish.layout.capping import capping_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
@@ -81,6 +82,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         corner=standing.corner,
         in_corners=standing.in_corners,
         meets=standing.meets,
+        capping=capping_of(outline, surfaces[0].tiled_width, book),
         finished_floor=outline.finished_floor,
         width=outline.width,
         start=outline.run.start,

@@ -86,6 +86,7 @@ from tundish.rules.loads.wall_studs import wall_studs_to_reach
 from tundish.rules.noise.bridges import bridges
 from tundish.rules.noise.strip import strip
 from tundish.rules.prewall.brackets import brackets
+from tundish.rules.prewall.capping import capping
 from tundish.rules.prewall.corner_struts import corner_struts
 from tundish.rules.prewall.crossings import crossings
 from tundish.rules.prewall.feet import deep_feet
@@ -232,6 +233,7 @@ RULES: Final[tuple[Rule, ...]] = (
     bridges,
     strip,
     brackets,
+    capping,
     corner_struts,
     crossings,
     deep_feet,

@@ -186,7 +186,8 @@ def test_a_plate_on_the_shelf_is_set_over_the_middle_of_the_frame_and_not_in_the
     figures = one(work, hang, "wc", plate_on="shelf")
     assert "plate" not in figures
     assert figures["shelf_plate"].value == 1220
-    assert figures["shelf_plate_out"].value == 225 - 75 / 2
+    assert figures["shelf_plate_out"].value == 225 - 80
+    assert one(work, hang, "wc", frame="frame-wc-top", plate_on="shelf")["shelf_plate_out"].value == 225 - 70
     assert "shelf_plate" not in one(work, hang, "wc")
 
 

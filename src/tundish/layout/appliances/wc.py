@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tundish.figure import Figure
 from tundish.layout.appliances.kind import Hung, Kind
-from tundish.layout.makers import half, size
+from tundish.layout.makers import size
 
 
 def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
@@ -26,7 +26,8 @@ def figures(hung: Hung, shared: dict[str, Figure]) -> dict[str, Figure]:
         made["plate"] = hung.height("plate_at", "Flush plate")
     elif hung.outline.shelf:
         made["shelf_plate"] = hung.outline.tops.prewall.named(f"Flush plate on the shelf, {name}")
-        back = half(frame, "depth", "Half the frame's depth")
+        sheet = frame.has("plate_back")
+        back = size(frame, "plate_back", "Frame front back to the plate's middle") if sheet else hung.book.figure("frames.plate_back")
         made["shelf_plate_out"] = (hung.outline.depth - back).named(f"Wall to the middle of the flush plate, {name}")
     if hung.seat is not None:
         made["seat"] = (shared["top"] + size(hung.seat, "thickness", "Seat")).named(f"Seat, {name}")

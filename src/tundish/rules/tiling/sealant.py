@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, converted, total
+from tundish.figure import Figure, converted, number, total
+from tundish.layout.capping import Capping
 from tundish.layout.room import Face, Placed, Room
 from tundish.rules.faces import front_of, returns, shelf_of
 from tundish.rules.rule import Asked, Need, rule
@@ -21,8 +22,8 @@ def sealant(asked: Asked, book: Book) -> Iterator[Need]:
     """Where tiles meet floor, wall and ware there is a bead.
 
     Along the floor, up each end that meets a wall, along the back and the ends of the shelf, round the foot and the back of an open end,
-    behind each basin, and 600 round a WC, bidet or urinal. The corner of two pre-walls has one bead, as high as the lower of them; the
-    higher has one above it.
+    along the back and the front of a capping, its ends and its bed, behind each basin, and 600 round a WC, bidet or urinal. The corner
+    of two pre-walls has one bead, as high as the lower of them; the higher has one above it.
     """
     metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
     yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
@@ -38,6 +39,8 @@ def _beads(room: Room, book: Book) -> list[Figure]:
         beads += [end.tiled_width.named(f"{end.name}, along the floor"), end.tiled_height.named(f"{end.name}, up the wall")]
     if shelf:
         beads += _along_shelf(room, shelf)
+    if room.capping:
+        beads += _under_capping(room, room.capping)
     return beads + [_at(one, book) for one in room.framed]
 
 
@@ -59,6 +62,13 @@ def _along_shelf(room: Room, shelf: Face) -> Iterator[Figure]:
     for closed, met in zip(room.at_wall, room.meets, strict=True):
         if closed and not (met is not None and met.level and not met.through):
             yield shelf.tiled_height.named("End of the shelf")
+
+
+def _under_capping(room: Room, capping: Capping) -> Iterator[Figure]:
+    """Along its back and its front edge, its ends at a wall, and the two beads that it is bedded on."""
+    yield (capping.length * number(4, "", "Back, front and two to bed it")).named("Along the capping")
+    for _ in range(sum(room.at_wall)):
+        yield capping.depth.named("End of the capping")
 
 
 def _at(one: Placed, book: Book) -> Figure:
