@@ -225,7 +225,7 @@ class TiledFloor:
 class Room:
     """A room worked out at one of its pre-walls. `figures` names every figure a user may ask about, such as "wc-1.studs".
 
-    `place` is which of the room's pre-walls this is, from 0; `wall` the letter of the wall behind it, `behind` what that wall was found
+    `place` is which of the room's pre-walls this is, from 0; `behind` what the wall behind it was found
     to be; `name` is the room's, with the pre-wall's own where there are several. `prewall_path` and `behind_path` are where their inputs
     are. `mark` leads every mark on it. `corners` are the room's in plan, `sides` its walls; `folds` are where the room's corners come
     along this wall unrolled; `line` is what x is reckoned along, in plan: the wall, or the front of a pre-wall across a `corner`, and
@@ -244,7 +244,6 @@ class Room:
     place: int
     prewall: PreWall
     prewall_path: str
-    wall: str
     behind: Wall
     behind_path: str
     mark: str
@@ -282,6 +281,11 @@ class Room:
     capping: Capping | None = None
     meets: tuple[Meets | None, Meets | None] = (None, None)
     floor: TiledFloor | None = None
+
+    @property
+    def wall(self) -> str:
+        """The letter of the wall that it stands at; across a corner, of the wall at its right."""
+        return self.line.letter
 
     @property
     def first(self) -> bool:

@@ -71,7 +71,6 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         place=standing.place,
         prewall=standing.prewall,
         prewall_path=f"{inputs.path}.{standing.at}",
-        wall=standing.side.letter,
         behind=standing.wall,
         behind_path=f"{inputs.path}.{standing.wall_at}",
         mark=standing.mark,
