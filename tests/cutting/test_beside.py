@@ -48,7 +48,7 @@ class Builder:
 def installed(patch: pytest.MonkeyPatch, *nodes: SimpleNamespace) -> None:
     engine: Any = ModuleType("packingsolver.rectangleguillotine")
     engine.InstanceBuilder, engine.OptimizeParameters, engine.optimize = Builder, SimpleNamespace, Asked(*nodes)
-    engine.Objective = engine.CutType = engine.CutOrientation = SimpleNamespace(VariableSizedBinPacking=0, NonExact=0, Any=0)
+    engine.Objective = engine.CutType = engine.CutOrientation = SimpleNamespace(VariableSizedBinPacking=0, BinPacking=1, NonExact=0, Any=0)
     patch.setitem(sys.modules, "packingsolver", ModuleType("packingsolver"))
     patch.setitem(sys.modules, "packingsolver.rectangleguillotine", engine)
     patch.setattr(beside, "find_spec", lambda _: True)

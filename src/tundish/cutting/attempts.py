@@ -14,6 +14,8 @@ _SHAKES: Final = (0.1, 0.3, 0.8)
 _ASTRAY: Final = (0.0, 0.2, 0.5)
 _RATES: Final = (0.0, 0.2, 0.5)
 _CLOSEST: Final = 0.3
+MANY: Final = 400
+"""Pieces from which a sheet that was filled is cut as often as it can be."""
 
 
 def attempts(nest: Nesting, times: int, run: int = 0) -> Iterator[Plan]:
@@ -57,6 +59,7 @@ def worth_of(nest: Nesting, plan: Sequence[Layout]) -> tuple[int, float, int]:
 
 def _attempt(nest: Nesting, style: Style, dice: Dice, stray: float) -> Plan:
     left = list(nest.demand)
+    many = sum(left) > MANY
     stock = [board.count for board in nest.boards]
     plan: list[Layout] = []
     rack = [kind for kind, board in enumerate(nest.boards) if board.cost == 0 and board.count is not None]
@@ -70,10 +73,18 @@ def _attempt(nest: Nesting, style: Style, dice: Dice, stray: float) -> Plan:
         stock[kind] = 0
     while any(left):
         layout = _next_sheet(nest, left, stock, (style, stray), dice)
-        have = stock[layout.kind]
-        stock[layout.kind] = None if have is None else have - 1
-        _take(plan, left, layout)
+        for _ in range(_again(layout, left, stock) if many else 1):
+            have = stock[layout.kind]
+            stock[layout.kind] = None if have is None else have - 1
+            _take(plan, left, layout)
     return tuple(plan)
+
+
+def _again(layout: Layout, left: Sequence[int], stock: Sequence[int | None]) -> int:
+    """How often a sheet can be cut from what is left to cut and to take; with thousands of pieces filling it anew takes too long."""
+    times = min(have // count for have, count in zip(left, layout.counts, strict=True) if count)
+    have = stock[layout.kind]
+    return times if have is None else min(times, have)
 
 
 def _take(plan: list[Layout], left: list[int], layout: Layout) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from operator import sub
 from typing import Final
 
@@ -43,13 +43,16 @@ def fill(nest: Nesting, kind: int, left: Sequence[int], style: Style, dice: Dice
     board = nest.boards[kind]
     free = [(board.area, 0, 0, board.length, board.width)]
     more = list(left)
+    style = replace(style, order=tuple([one for one in style.order if left[one[0]]]))
+    shortest = min((long for _, ways in style.order for long, _ in ways), default=0)
+    narrowest = min((wide for _, ways in style.order for _, wide in ways), default=0)
     spots: list[Spot] = []
     rests: list[Spot] = []
     while free:
         smallest = min(free)
         free.remove(smallest)
         _, x, y, length, width = smallest
-        piece = _piece(more, style, dice, (length, width))
+        piece = _piece(more, style, dice, (length, width)) if length >= shortest and width >= narrowest else None
         if piece is None:
             rests.append(Spot(_SCRAP, x, y, length, width))
             continue

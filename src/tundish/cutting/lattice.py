@@ -122,14 +122,14 @@ def fine(nest: Nesting, points: int) -> bool:
     return most <= MOST_ROOM and len(_points(nest, 0)) * len(_points(nest, 1)) <= points
 
 
-def coarse(nest: Nesting, *, over: bool) -> tuple[Nesting, int]:
+def coarse(nest: Nesting, *, over: bool, steps: int = _STEPS) -> tuple[Nesting, int]:
     """The problem in larger steps, and how many units each is.
 
     Pieces are taken too small and sheets too large, so that nothing worth more is missed; or, `over`, the other way, so that
     whatever fits in steps fits.
     """
     most = max(max(board.length, board.width) for board in nest.boards)
-    step = max(1, -(-most // _STEPS))
+    step = max(1, -(-most // steps))
 
     def taken(length: int, *, more: bool) -> int:
         return max(1, -(-length // step) if more else length // step)

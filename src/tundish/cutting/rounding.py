@@ -10,15 +10,18 @@ from tundish.cutting.attempts import Plan, attempts, worth_of
 from tundish.cutting.boards import Layout, Nesting
 
 _TIMES: Final = 2
+_MORE: Final = 12
+"""Attempts at what is left, in a run beyond the first."""
+_MORE_SHARES: Final = (0.9, 0.5, 0.2, 0.6)
 _SHARES: Final = (0.3, 0.7)
 """From which fraction on a sheet is taken whole, where nothing of it is cut over what was asked."""
 
 
-def rounded(nest: Nesting, taken: Sequence[tuple[float, Layout]]) -> Plan:
-    """The best of a few plans in whole sheets; `taken` is the most often taken first."""
+def rounded(nest: Nesting, taken: Sequence[tuple[float, Layout]], run: int = 0) -> Plan:
+    """The best of a few plans in whole sheets; `taken` is the most often taken first. Each `run` tries others."""
     best: Plan = ()
-    for share in _SHARES:
-        plan = _completed(nest, _whole(nest, taken, share))
+    for share in _SHARES if not run else (_MORE_SHARES[run % len(_MORE_SHARES)],):
+        plan = _completed(nest, _whole(nest, taken, share), run)
         if not best or worth_of(nest, plan) < worth_of(nest, best):
             best = plan
         if nest.stop():
@@ -44,7 +47,7 @@ def _whole(nest: Nesting, taken: Sequence[tuple[float, Layout]], share: float) -
     return plan
 
 
-def _completed(nest: Nesting, plan: Sequence[Layout]) -> Plan:
+def _completed(nest: Nesting, plan: Sequence[Layout], run: int) -> Plan:
     """The plan with all that it leaves cut from further sheets."""
     left = [size.count - sum(layout.counts[place] for layout in plan) for place, size in enumerate(nest.sizes)]
     used = [sum(layout.kind == kind for layout in plan) for kind in range(len(nest.boards))]
@@ -57,4 +60,4 @@ def _completed(nest: Nesting, plan: Sequence[Layout]) -> Plan:
     )
     if not any(left):
         return tuple(plan)
-    return (*plan, *min(attempts(rest, _TIMES), key=lambda one: worth_of(rest, one)))
+    return (*plan, *min(attempts(rest, _MORE if run else _TIMES, run), key=lambda one: worth_of(rest, one)))

@@ -9,14 +9,14 @@ from itertools import takewhile
 from typing import TYPE_CHECKING, Final
 
 from tundish.cutting.amounts import attainable, step_of
-from tundish.cutting.attempts import Plan, attempts, tidied, worth_of
+from tundish.cutting.attempts import MANY, Plan, attempts, tidied, worth_of
 from tundish.cutting.beside import look_beside, taken
 from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
 from tundish.cutting.lots import at_once, sheets_in_lots
 from tundish.cutting.lots import many as in_many
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
 from tundish.cutting.rounding import rounded
-from tundish.cutting.until import Stop, never
+from tundish.cutting.until import Stop, Timed, never
 from tundish.cutting.whole import TENTHS, Pattern, one_by_one, up
 
 if TYPE_CHECKING:
@@ -31,9 +31,9 @@ _TIDIED: Final = 6
 _NEAR: Final = 300
 _NEAR_EACH: Final = 5
 _NODES: Final = 30
-_MANY: Final = 400
 _FIRST: Final = 4
 _RUNS: Final = 8
+_RUNS_IN_TIME: Final = 400
 _MOST_MORE: Final = 80
 _ROUNDS: Final = (10, 5, 5, 10, 20, 100)
 
@@ -106,7 +106,7 @@ def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
         return best, attainable(nest.load(), 0, nest.cost(best))
     looking = look_beside(nest) if effort is Effort.PROOF else None
     tried = []
-    many = effort is Effort.PROOF and pieces > _MANY
+    many = effort is Effort.PROOF and pieces > MANY
     for plan in attempts(nest, _FIRST if many else max(_LEAST, min(_MOST, _FILLED // pieces))):
         tried.append(plan)
         if nest.stop():
@@ -128,7 +128,7 @@ def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int
     from tundish.cutting.bounding import searched
 
     bound, settled = 0, nest.cost(best)
-    many = sum(nest.demand) > _MANY
+    many = sum(nest.demand) > MANY
     rounds = _ROUNDS if many else (sum(_ROUNDS),)
     for place, found in enumerate(searched(nest, settled, [layout for plan in tried for layout in plan], rounds), 1):
         bound = max(bound, found.least)
@@ -137,9 +137,12 @@ def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int
         best = min(best, rounded(nest, found.taken), key=lambda plan: worth_of(nest, plan))
         if found.made and not nest.stop() and (not many or len(rounds) == place):
             best = min(best, _chosen(nest, best, [*tried, best, found.made], bound), key=lambda plan: worth_of(nest, plan))
-    for run in range(1, _RUNS + 1):
-        if bound >= nest.cost(best) or nest.stop() or many:
+    for run in range(1, (_RUNS_IN_TIME if isinstance(nest.stop, Timed) else _RUNS) + 1):
+        if bound >= nest.cost(best) or nest.stop():
             break
+        if many:
+            best = min(best, rounded(nest, found.taken, run), key=lambda plan: worth_of(nest, plan))
+            continue
         more = list(takewhile(lambda _: not nest.stop(), attempts(nest, _MOST_MORE, run)))
         best = min(best, *more, key=lambda plan: worth_of(nest, plan))
         if bound < nest.cost(best) and more:
