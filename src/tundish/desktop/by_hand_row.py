@@ -17,6 +17,7 @@ from tundish.figure import Known
 from tundish.takeoff.by_hand import ADDS, SETS, STRIKES, ByHand, LineByHand
 
 KEY = "hand:"
+AMOUNT, REASON = "amount", "reason"
 
 
 class ByHandRow(QWidget):
@@ -64,6 +65,11 @@ class ByHandRow(QWidget):
         if code in self._codes:
             self._item.setCurrentIndex(self._codes.index(code))
 
+    def ask(self, box: str) -> None:
+        """The keyboard goes to the amount of a line to be added, or to the reason why one is struck out."""
+        self._say("" if box == AMOUNT else "say why it is struck out, then press Strike out")
+        (self._amount if box == AMOUNT else self._why).setFocus()
+
     def _code(self) -> str:
         place = self._item.currentIndex()
         return self._codes[place] if 0 <= place < len(self._codes) else ""
@@ -74,6 +80,10 @@ class ByHandRow(QWidget):
         if read is not None and (read.value is None or read.value < 0):
             self._say(read.problem or "type how much, in the unit of the line")
             self._amount.setFocus()
+            return
+        if not self._why.text().strip():
+            self._say("say why: it stands on the materials list beside what was worked out")
+            self._why.setFocus()
             return
         amount = Entry(read.value, Known.TYPED, typed=typed) if read is not None and read.value is not None else None
         stage = self._stage(self._code())

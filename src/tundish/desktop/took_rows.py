@@ -6,7 +6,7 @@ from typing import Final
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Group, Row
-from tundish.desktop.took_form import entry_words
+from tundish.documents.after_job import person_words
 from tundish.documents.order_list import amount_words
 from tundish.field import Entry
 from tundish.figure import Figure, Known
@@ -61,9 +61,7 @@ def hours(value: float | None) -> str:
 
 
 def _stage(beside: Beside) -> Row:
-    people = ", ".join(
-        f"{each.who or 'somebody'} {entry_words(each.hours) or 'TBC'}{' (helped)' if each.helped else ''}" for each in beside.rows
-    )
+    people = ", ".join(map(person_words, beside.rows))
     took, more = beside.took, beside.more
     open_ = bool(beside.rows) and (took is None or not took.settled)
     return Row(

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Final
 
 from tundish.documents import (
+    after_job,
     closing_sheet,
     cut_list,
     drilling_template,
@@ -44,6 +45,7 @@ NAMES: Final = (
     ("closing", "Closing sheet"),
     ("hand-over", "Hand-over"),
     ("invoices", "Invoices"),
+    ("after", "After the job"),
     ("statement", "Statement of account"),
 )
 
@@ -82,4 +84,5 @@ _ONE: Final[dict[str, Callable[[Estimate], Document]]] = {
     "survey": survey_sheet.build,
     "closing": closing_sheet.build,
     "hand-over": hand_over.build,
+    "after": after_job.build,
 }

@@ -66,13 +66,33 @@ def test_an_amount_that_is_none_is_asked_for_and_changes_nothing(fitter: Fitter)
     assert page._by_hand._trouble.isVisible()
 
 
+def test_nothing_is_changed_without_a_reason(fitter: Fitter) -> None:
+    page = opened(fitter)
+    job = fitter.workspace.job
+    page.table.choose("line:sound-pad")
+    page.table.setFocus()
+    QTest.keyClick(page.table, Qt.Key.Key_Delete)
+    fitter.press("Strike out", page)
+    write(page, "Amount by hand", "3")
+    fitter.press("Add", page)
+    assert fitter.workspace.job is job
+    assert "say why" in page._by_hand._trouble.text()
+    write(page, "Why by hand", "spare")
+    fitter.press("Add", page)
+    assert [each.why for each in fitter.workspace.job.by_hand] == ["spare"]
+
+
 def test_it_is_done_by_the_keyboard_alone(fitter: Fitter) -> None:
     page = opened(fitter)
     before = amount(fitter, "sound-pad")
     assert before is not None
     page.table.choose("line:sound-pad")
-    write(page, "Amount by hand", "50")
-    for _ in range(3):
+    page.table.setFocus()
+    QTest.keyClick(page.table, Qt.Key.Key_Insert)
+    QTest.keyClicks(fitter.window.focusWidget(), "50")
+    QTest.keyClick(fitter.window.focusWidget(), Qt.Key.Key_Tab)
+    QTest.keyClicks(fitter.window.focusWidget(), "two floors")
+    for _ in range(2):
         QTest.keyClick(fitter.window.focusWidget(), Qt.Key.Key_Tab)
     QTest.keyClick(fitter.window.focusWidget(), Qt.Key.Key_Space)
     assert amount(fitter, "sound-pad") == 50

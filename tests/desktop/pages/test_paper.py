@@ -63,7 +63,7 @@ def test_every_paper_is_listed_with_one_order_for_each_supplier(fitter: Fitter) 
     orders = fitter.settled().buying.orders
     assert listed[:7] == ["quote", "terms", "heights", "setting-out", "template", "materials", "cut-list"]
     assert [key for key in listed if key.startswith("order-")] == [f"order-{order.supplier.key}" for order in orders]
-    assert listed[-4:] == ["survey-blank", "survey", "closing", "hand-over"]
+    assert listed[-5:] == ["survey-blank", "survey", "closing", "hand-over", "after"]
 
 
 def test_the_preview_is_a_page_of_paper_as_wide_as_there_is_room(fitter: Fitter) -> None:

@@ -9,7 +9,7 @@ from typing import Final
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.by_hand_row import ByHandRow, by_hand_group
+from tundish.desktop.by_hand_row import AMOUNT, REASON, ByHandRow, by_hand_group
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
@@ -41,7 +41,7 @@ class MaterialsPage(EstimatePage):
     help_sentences = (
         "Choose a line to see every reason for it.",
         "What kits and stock give is taken off before anything is bought.",
-        "By hand: add to a line, set it or strike it out, with the reason. Choose a change at the end of the list to put it back.",
+        "By hand: add to a line (Ins), set it or strike it out (Del), with the reason. Changes stand at the end: there they are put back.",
     )
 
     def __init__(self, workspace: Workspace) -> None:
@@ -59,6 +59,8 @@ class MaterialsPage(EstimatePage):
         self.table.set_empty("Nothing needed", "Nothing here fits the filter.", "materials")
         self._by_hand = ByHandRow(workspace)
         self.table.row_chosen.connect(self._by_hand.line_chosen)
+        self.table.add_asked.connect(lambda: self._by_hand.ask(AMOUNT))
+        self.table.remove_asked.connect(lambda _row: self._by_hand.ask(REASON))
         card = TableCard(self.table)
         self._count, self._left, self._cost = label("", "table"), CutLabel("note", "ink2"), label("", "table")
         card.set_foot(self._foot())
