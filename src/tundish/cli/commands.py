@@ -9,11 +9,11 @@ import sys
 from collections.abc import Sequence
 
 from tundish import __version__
-from tundish.cli import cut, demo, papers, prices, schema, set_inputs, show, why
+from tundish.cli import bill, cut, demo, papers, prices, schema, set_inputs, show, why
 from tundish.cli.job_named import BadInputError
 from tundish.errors import TundishError
 
-_COMMANDS = (demo, papers, prices, show, why, set_inputs, schema, cut)
+_COMMANDS = (demo, papers, prices, bill, show, why, set_inputs, schema, cut)
 
 
 def run(words: Sequence[str]) -> int:

@@ -10,22 +10,17 @@ from decimal import Decimal, InvalidOperation
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
-from xml.parsers import expat
 
 from tundish.errors import TundishError
 from tundish.store.ledger import now
 from tundish.store.orders import OrderLine, Orders, SentOrder, WasTakenInError
+from tundish.store.read_xml import SPACES, NotSoundError, root_of, words
 
 if TYPE_CHECKING:
     from tundish.store.keep import Store
 
-MOST_BYTES: Final = 5_000_000
 MOST_PACKS: Final = 100_000
 ORDER: Final = "{urn:oasis:names:specification:ubl:schema:xsd:Order-2}Order"
-_SPACES: Final = {
-    "cac": "urn:oasis:names:specification:ubl:schema:xsd:CommonAggregateComponents-2",
-    "cbc": "urn:oasis:names:specification:ubl:schema:xsd:CommonBasicComponents-2",
-}
 FROM_FILE: Final = "by file"
 
 
@@ -59,21 +54,17 @@ class OrderFile:
 def read_order_file(path: Path) -> OrderFile:
     """The order that a file holds. Raises CannotReadOrderError."""
     try:
-        size = path.stat().st_size
-        body = path.read_bytes() if size <= MOST_BYTES else b""
-    except OSError as fault:
-        raise CannotReadOrderError(path.name, (fault.strerror or str(fault)).lower()) from fault
-    if size > MOST_BYTES:
-        raise CannotReadOrderError(path.name, f"it is larger than {MOST_BYTES // 1_000_000} MB")
-    root = _root(path.name, body)
+        root = root_of(path)
+    except NotSoundError as fault:
+        raise CannotReadOrderError(path.name, str(fault)) from fault
     if root.tag != ORDER:
         raise CannotReadOrderError(path.name, "it is XML, but no UBL order")
-    number = _words(root, "cbc:ID")
+    number = words(root, "cbc:ID")
     lines = tuple(_lines(path.name, root))
     if not number or not lines:
         raise CannotReadOrderError(path.name, "it has no number or no lines")
-    seller = _words(root, "cac:SellerSupplierParty/cac:Party/cac:PartyName/cbc:Name")
-    return OrderFile(path.name, number, _words(root, "cbc:IssueDate"), seller, lines)
+    seller = words(root, "cac:SellerSupplierParty/cac:Party/cac:PartyName/cbc:Name")
+    return OrderFile(path.name, number, words(root, "cbc:IssueDate"), seller, lines)
 
 
 def goods_in_from(store: Store, file: OrderFile, job: str, place: str) -> str:
@@ -130,33 +121,14 @@ def _as_sent(store: Store, file: OrderFile, job: str) -> SentOrder:
     return SentOrder(0, file.number, supplier, job, now(), file.issued or now()[:10], FROM_FILE, tuple(lines))
 
 
-def _root(name: str, body: bytes) -> ET.Element:
-    """The root of a document without a document type: what could refer to other files or swell is refused."""
-    look = expat.ParserCreate()
-
-    def refuse(*_said: object) -> None:
-        raise CannotReadOrderError(name, "it declares a document type, which no order does")
-
-    look.StartDoctypeDeclHandler = refuse
-    try:
-        look.Parse(body, True)
-        return ET.fromstring(body)  # noqa: S314  # it was seen to declare nothing
-    except (expat.ExpatError, ET.ParseError, ValueError) as fault:
-        raise CannotReadOrderError(name, f"it is no sound XML: {fault}") from fault
-
-
 def _lines(name: str, root: ET.Element) -> Iterator[FileLine]:
-    for place, line in enumerate(root.findall("cac:OrderLine/cac:LineItem", _SPACES), 1):
-        code = _words(line, "cac:Item/cac:SellersItemIdentification/cbc:ID")
+    for place, line in enumerate(root.findall("cac:OrderLine/cac:LineItem", SPACES), 1):
+        code = words(line, "cac:Item/cac:SellersItemIdentification/cbc:ID")
         try:
-            packs, price = Decimal(_words(line, "cbc:Quantity")), Decimal(_words(line, "cac:Price/cbc:PriceAmount"))
+            packs, price = Decimal(words(line, "cbc:Quantity")), Decimal(words(line, "cac:Price/cbc:PriceAmount"))
             sound = code and packs == int(packs) and 0 < packs <= MOST_PACKS and 0 <= price < MOST_PACKS
         except (InvalidOperation, ValueError, OverflowError):
             sound = False
         if not sound:
             raise CannotReadOrderError(name, f"line {place} does not say a code, a whole number of packs and a price")
         yield FileLine(code, int(packs), price)
-
-
-def _words(parent: ET.Element, path: str) -> str:
-    return (parent.findtext(path, "", _SPACES) or "").strip()

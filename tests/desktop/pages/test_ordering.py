@@ -171,11 +171,11 @@ def test_a_sent_order_is_a_paper_of_its_own_and_its_file_takes_the_goods_in(
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "order.xml"), ""))
     fitter.press("Order XML", page)
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(tmp_path / "order.xml"), ""))
-    fitter.press("Goods in file", page)
+    fitter.press("Open XML", page)
     (order,) = Orders(fitter.workspace.store).all(fitter.workspace.job_key)
     assert (order.state, len(order.lines)) == ("in", count)
     (tmp_path / "order.xml").write_text("no order", encoding="utf-8")
-    fitter.press("Goods in file", page)
+    fitter.press("Open XML", page)
     assert "cannot be taken in" in page._trouble.text()
 
 

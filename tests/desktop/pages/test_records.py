@@ -11,6 +11,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
+from tests.store.a_bill import bill
 from tundish import measure
 from tundish.desktop.pages.pricing import PricingPage
 from tundish.pricing.invoice import bill_of
@@ -184,3 +185,23 @@ def test_a_quote_does_not_go_out_under_a_number_that_another_job_went_out_under(
     fitter.workspace.said.disconnect(words.append)
     assert words[-1] == "A quote 101 went out for another job: give this job a number of its own, then print it again."
     assert fitter.workspace.quotes == ()
+
+
+def test_a_merchants_bill_as_xml_is_looked_at_on_ordering(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    opened(fitter)
+    page = fitter.page("Alt+6")
+    file = tmp_path / "bill.xml"
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_args, **_named: (str(file), ""))
+    words: list[str] = []
+    fitter.workspace.said.connect(words.append)
+    file.write_text(bill("PO-9").replace(">57.20<", ">58.20<"), encoding="utf-8")
+    fitter.press("Open XML", page)
+    assert words[-1] == "Invoice M-7731 from Carrowdene, £50.00 to pay"
+    told = "\n".join(each.text() for each in page.findChildren(QLabel) if each.isVisible())
+    assert "with VAT it says £58.20, and comes to £57.20 (BR-CO-15)" in told
+    assert "it is for order PO-9, which none of yours is" in told
+    file.write_text("<!DOCTYPE x><x/>", encoding="utf-8")
+    fitter.press("Open XML", page)
+    fitter.workspace.said.disconnect(words.append)
+    told = "\n".join(each.text() for each in page.findChildren(QLabel) if each.isVisible())
+    assert "declares a document type" in told

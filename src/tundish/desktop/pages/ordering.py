@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QHBoxLayout, QVBoxLayou
 
 from tundish import measure
 from tundish.catalogue.item import Offer
+from tundish.desktop.bill_look import look_at_bill
 from tundish.desktop.boxes import Box, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
@@ -52,7 +53,7 @@ class OrderingPage(EstimatePage):
         self._levels: dict[str, tuple[Pick, ...]] = {}
         self._send, copy = button("Send order", "tick", main=True), button("Copy order")
         paper, xml = button("Order lists", "print"), button("Order XML")
-        opened = button("Goods in file")
+        opened = button("Open XML")
         for tool, does in (
             (opened, self._open_xml),
             (paper, self._paper),
@@ -314,11 +315,15 @@ class OrderingPage(EstimatePage):
             self._workspace.said.emit(f"Saved: {Path(name).name}")
 
     def _open_xml(self) -> None:
-        """Open an order file, and take in what it says came."""
+        """Open an order file and take in what it says came, or a bill and tell what of it does not agree."""
+        from tundish.store.bill_file import is_bill
         from tundish.store.order_file import goods_in_from, read_order_file
 
-        name, _ = QFileDialog.getOpenFileName(self, "Goods in from an order file", "", "UBL order (*.xml)")
+        name, _ = QFileDialog.getOpenFileName(self, "Open an order or a bill", "", "UBL order or invoice (*.xml)")
         if not name:
+            return
+        if is_bill(Path(name)):
+            self._trouble.setText(look_at_bill(self._workspace, Path(name)))
             return
         try:
             said = goods_in_from(self._workspace.store, read_order_file(Path(name)), self._workspace.job_key, SITE)
