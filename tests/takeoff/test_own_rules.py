@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Final
 
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 from tundish.catalogue.load import supplied_book
 from tundish.catalogue.own_rules import EVERY, HOURS, WHEN, OwnRule, sentence
 from tundish.estimate import Estimate, Job, estimate
+from tundish.field import Entry, put
 from tundish.store.keep import demo_jobs
 
 BOOK: Final = supplied_book()
@@ -116,3 +118,25 @@ def test_a_length_of_bar_that_no_rule_cuts_is_bought() -> None:
 
 def test_a_job_of_nothing_has_nothing_to_count() -> None:
     assert estimate(Job(), replace(BOOK, own_rules=(OwnRule(every="room", allow="1", item=DISC),))).lines == ()
+
+
+def test_waste_and_days_are_counted_for_what_is_charged_by_them() -> None:
+    """101: 2 × 0.15 + 2 × 0.03 + 0.2 + 0.1 = 0.66 m³ come out."""
+    assert allowed(OwnRule(every="cubic metre of waste", allow="100", item=DISC, rounded=False)) == pytest.approx(66)
+    hours = sum(each.hours.terms[0].figure.value for each in PLAIN["101"].price.stages)
+    day = BOOK.figure("site.day_h").value
+    assert allowed(OwnRule(every="day of work", allow="1", item="hire-extractor")) == math.ceil(hours / day)
+    tiled = sum(face.tiled_area.value for face in PLAIN["101"].rooms[0].faces) * BOOK.figure("labour.tile_m2").value
+    assert allowed(OwnRule(every="day of tiling", allow="1", item=DISC, rounded=False)) == pytest.approx(tiled / day)
+
+
+def test_a_room_of_several_pre_walls_has_its_waste_once() -> None:
+    whole = allowed(OwnRule(every="cubic metre of waste", allow="1", item=DISC, rounded=False), "104")
+    assert whole == pytest.approx(0.91)  # 2 × 0.15 + 7 × 0.03 + 0.3 + 0.1
+
+
+def test_a_skip_nobody_sells_is_asked_for_and_not_priced() -> None:
+    book = replace(BOOK, offers={code: rows for code, rows in BOOK.offers.items() if not code.startswith("skip")})
+    job = put(JOBS["101"], "rooms.0.survey.existing.other_waste_m3", Entry(3.0))
+    worked = estimate(job, book)
+    assert BOOK.role("skip").name in worked.price.not_priced

@@ -12,7 +12,7 @@ from tundish.field import Problem
 UNITS: Final = frozenset(
     {"", "each", "%", "mm", "m", "mm/m", "m²", "m³", "m³/m²", "m³/each", "l", "l/s", "ml/m", "ml/m²", "each/m²", "N/mm²"}
 ) | {
-    *("kN", "kg", "kg/m²", "kg/m³", "kg/m²·mm", "h", "h/each", "h/m", "h/m²", "day", "bar", "min"),
+    *("kN", "kg", "kg/m²", "kg/m³", "kg/m²·mm", "h", "h/each", "h/m", "h/m²", "day", "h/day", "m²/day", "bar", "min"),
 }
 """What a figure may be in; kg/m²·mm is kilograms for a square metre one millimetre thick."""
 

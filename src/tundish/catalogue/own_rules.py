@@ -22,6 +22,9 @@ EVERY: Final = (
     "metre of pipe",
     "square metre of board",
     "square metre of tiles",
+    "cubic metre of waste",
+    "day of work",
+    "day of tiling",
 )
 """What a rule counts."""
 WHEN: Final = (

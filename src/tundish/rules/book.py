@@ -116,6 +116,7 @@ from tundish.rules.safety.silica_dust import silica_dust
 from tundish.rules.safety.through_walls import through_walls
 from tundish.rules.safety.weights import weights
 from tundish.rules.site.blades import blades
+from tundish.rules.site.hire import hire
 from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
@@ -262,6 +263,7 @@ RULES: Final[tuple[Rule, ...]] = (
     through_walls,
     weights,
     blades,
+    hire,
     protect,
     small,
     rubbish,

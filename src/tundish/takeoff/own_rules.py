@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -13,6 +13,7 @@ from tundish.figure import Figure, Known, converted, number, round_up, total
 from tundish.layout.room import Room
 from tundish.rules.grounds import on_joists, on_solid_wall
 from tundish.rules.rule import LABOUR, STAGES, Need
+from tundish.rules.site.waste import waste_volume
 
 OWN_RULE: Final = "own rule"
 """What stands where the key of a supplied rule would."""
@@ -76,6 +77,16 @@ def _tiles(room: Room, _needs: Sequence[Need], _book: Book) -> Figure:
     return total([face.tiled_area for face in room.faces], "Tiles", "m²")
 
 
+def _waste(room: Room, _needs: Sequence[Need], book: Book) -> Figure:
+    return replace(waste_volume(room, book), unit="m³") if room.first else _number_of(0, "Waste")
+
+
+def _days(needs: Iterable[Need], book: Book, what: str) -> Figure:
+    """Days on site that the hours so far come to."""
+    hours = total([one.amount for one in needs if one.role == LABOUR], what, "h")
+    return (hours / book.figure("site.day_h")).named(what)
+
+
 _EVERY: Final[Mapping[str, Callable[[Room, Sequence[Need], Book], Figure]]] = {
     "room": lambda room, _needs, _book: _number_of(int(room.first), "Room"),
     "job": lambda room, _needs, _book: _number_of(int(room.first and room.path in {"", "rooms.0"}), "Job"),
@@ -88,6 +99,9 @@ _EVERY: Final[Mapping[str, Callable[[Room, Sequence[Need], Book], Figure]]] = {
     "metre of pipe": _pipe,
     "square metre of board": _board,
     "square metre of tiles": _tiles,
+    "cubic metre of waste": _waste,
+    "day of work": lambda _room, needs, book: _days(needs, book, "Days of work"),
+    "day of tiling": lambda _room, needs, book: _days([one for one in needs if one.work == "tiling"], book, "Days of tiling"),
 }
 _WHEN: Final[Mapping[str, Callable[[Room], bool]]] = {
     "always": lambda _room: True,

@@ -18,19 +18,20 @@ from tundish.rules.rule import Need, rule
     whole=True,
 )
 def rubbish(room: Room, book: Book) -> Iterator[Need]:
-    """What comes out goes away in bags, or in a skip when there is much of it.
+    """What comes out goes away in bags, or in a skip when there is much of it: the smallest that takes it.
 
-    Appliances and tiles taken out, other waste as it lies in a heap, and offcuts.
+    Appliances and tiles taken out, other waste as it lies in a heap, and offcuts. What no skip takes goes in as many of the largest.
     """
-    volume = _volume(room, book)
+    volume = waste_volume(room, book)
     if volume.value > book.figure("site.skip_from").value:
-        yield Need(number(1, "visit", f"Skip for {room.room_name}"), "strip out", "what comes out", role="skip")
+        yield _skips(room, volume, book)
     else:
         bags = (volume / book.figure("site.bag_m3")).named("Bags, to the last handful")
         yield Need(round_up(bags, 1.0, "Bags"), "strip out", "what comes out", role="rubble bag")
 
 
-def _volume(room: Room, book: Book) -> Figure:
+def waste_volume(room: Room, book: Book) -> Figure:
+    """What is carried away from a room, m³ as it lies in a heap."""
     out, path = room.plan.survey.existing, f"{room.path}.survey.existing"
     parts = [
         (must_read(out, "appliances", path) * book.figure("site.appliance_m3")).named("Appliances taken out"),
@@ -39,3 +40,14 @@ def _volume(room: Room, book: Book) -> Figure:
         book.figure("site.offcuts_m3"),
     ]
     return total(parts, "What comes out")
+
+
+def _skips(room: Room, volume: Figure, book: Book) -> Need:
+    label, why = f"Skip for {room.room_name}", "what comes out"
+    sold = (each for each in book.of_kind("skip") if each.has("volume") and book.on_offer(each.code))
+    sizes = sorted(sold, key=lambda each: each.size("volume").value)
+    if not sizes:
+        return Need(number(1, "visit", label), "strip out", why, role="skip")
+    skip = next((each for each in sizes if each.size("volume").value >= volume.value), sizes[-1])
+    loads = (volume / skip.size("volume") * number(1, "visit", "each of them")).named("Of a skip")
+    return Need(round_up(loads, 1.0, label), "strip out", why, item=skip.code)
