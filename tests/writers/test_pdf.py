@@ -334,14 +334,33 @@ def test_the_last_row_of_a_table_is_not_alone_on_a_page() -> None:
         assert any("row 18" in words and "row 19" in words for words in made), lines
 
 
-@pytest.mark.parametrize("before", range(44, 50))
+@pytest.mark.parametrize("before", range(32, 46))
 def test_the_first_row_of_a_table_or_of_a_group_is_not_alone_at_the_foot_of_a_page(before: int) -> None:
     rows = (Row((), group="Group"), *(Row((f"row {number}",)) for number in range(9)))
     for made in (rows, rows[1:]):
         above = Table((Column("Above"),), tuple(Row((f"line {number}",)) for number in range(before)))
-        first, *_ = texts(pdf_bytes(samples.paper(above, Table((Column("Thing"),), made)), ""))
-        assert ("row 0" in first) == ("row 1" in first)
-        assert ("Group" in first) <= ("row 0" in first)
+        below = (Paragraph(f"after {number}") for number in range(20))
+        for page in texts(pdf_bytes(samples.paper(above, Table((Column("Thing"),), made), *below), "")):
+            assert ("row 0" in page) == ("row 1" in page)
+            assert ("Group" in page) <= ("row 0" in page)
+
+
+@pytest.mark.parametrize("before", range(50, 58))
+def test_neither_the_first_point_nor_the_last_is_alone_on_a_page(before: int) -> None:
+    above, below = Paragraph("\n".join(map(str, range(before)))), (Paragraph(f"line {number}") for number in range(20))
+    items = tuple(f"point {number}" for number in range(5))
+    for page in texts(pdf_bytes(samples.paper(above, Points("What this rests on", items), *below), "")):
+        assert ("point 0" in page) == ("point 1" in page)
+        assert ("point 3" in page) == ("point 4" in page)
+        assert ("What this rests on" in page) == ("point 0" in page)
+
+
+def test_a_column_of_facts_takes_the_room_that_others_can_spare() -> None:
+    long = "Start Mon 18 Jan 2027, 8 working days, two to lift"
+    words = texts(pdf_bytes(samples.paper(Facts((("For", ("Miss P.",)), ("From", ("A yard",)), ("Dates", (long,))))), ""))[0]
+    assert long in words
+    full = Facts(tuple((head, (long,)) for head in ("For", "From", "Dates")))
+    assert long not in texts(pdf_bytes(samples.paper(full), ""))[0], "with none to spare all have the same"
 
 
 def test_a_heading_of_many_lines_stays_whole_with_what_follows() -> None:

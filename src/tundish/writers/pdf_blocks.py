@@ -44,6 +44,8 @@ _CLOSER: Final = 0.5
 _HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
 _TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}
 _MOST_LINES: Final = 45
+_LOST: Final = 2
+"""A point of no more lines than this looks lost alone."""
 _SHORT: Final = 2
 _DASH: Final = 9.0
 
@@ -125,15 +127,18 @@ def _boxed(lines: Sequence[str], kind: Type, tag: Tag, width: float) -> Strip:
 
 
 def _points(points: Points, width: float) -> Iterator[Strip]:
+    """A heading and its points; neither the first of them nor the last is alone on a page, where it is short."""
     gap, whole = 9.0, Tag("L")
     if points.title:
         yield from kept(text_strips(STRONG.lines(points.title, width), STRONG, Tag("P"), gap=gap))
         gap = 2.5
-    for item in points.items:
+    last = len(points.items) - 1
+    for number, item in enumerate(points.items):
         one = Tag("LI", whole)
-        words = text_strips(POINT.lines(item, width - _DASH), POINT, Tag("LBody", one), gap=gap, indent=_DASH)
-        for place, strip in enumerate(words):
-            yield strip if place else _dashed(strip, Tag("Lbl", one))
+        words = tuple(text_strips(POINT.lines(item, width - _DASH), POINT, Tag("LBody", one), gap=gap, indent=_DASH))
+        made = (_dashed(words[0], Tag("Lbl", one)), *words[1:])
+        lost = number < last and number in {0, last - 1} and len(made) <= _LOST
+        yield from kept(made) if lost else made
         gap = 1.0
 
 

@@ -28,6 +28,10 @@ _FLUSH: Final = 3
 """Of so many columns of facts the last stands at the right edge."""
 _MOST_LABEL: Final = 6
 _TOGETHER: Final = 12
+_HAIR: Final = 0.1
+"""What keeps a line from breaking where it just fits."""
+Place = tuple[float, float]
+"""Of a column: its left edge and its width."""
 Cell = tuple[str, Tag]
 """One line of a column, and what it is a part of."""
 
@@ -35,15 +39,28 @@ Cell = tuple[str, Tag]
 def facts_strips(facts: Facts, width: float) -> Iterator[Strip]:
     """A heading and lines in each column, the first line of the first one strong."""
     whole = Tag("L")
-    step = (width + BETWEEN) / max(len(facts.columns), 1)
+    places = _places(facts, width)
+    rooms = [room for _, room in places]
     tags = [Tag("LI", whole) for _ in facts.columns]
-    heads = [list(_told(QUIET.lines(head, step - BETWEEN), Tag("Lbl", tag))) for tag, (head, _) in zip(tags, facts.columns, strict=True)]
-    bodies = [list(_body(lines, step - BETWEEN - _EDGE, Tag("LBody", tag))) for tag, (_, lines) in zip(tags, facts.columns, strict=True)]
+    heads, bodies = [], []
+    for tag, room, (head, lines) in zip(tags, rooms, facts.columns, strict=True):
+        heads.append(list(_told(QUIET.lines(head, room), Tag("Lbl", tag))))
+        bodies.append(list(_body(lines, room - _EDGE, Tag("LBody", tag))))
     rows = [(QUIET, QUIET, cells) for cells in _across(heads)]
     rows += [(BODY if place else STRONG, BODY, cells) for place, cells in enumerate(_across(bodies))]
     for place, (first, rest, cells) in enumerate(rows):
         keep = place < len(rows) - 1 and len(rows) <= _TOGETHER
-        yield _line(cells, (first, rest), (step, width), gap=0 if place else 6, keep=keep)
+        yield _line(cells, (first, rest), (places, width), gap=0 if place else 6, keep=keep)
+
+
+def _places(facts: Facts, width: float) -> list[Place]:
+    """Each column from where it begins, and its room: all the same, unless one needs more and the others can spare it."""
+    count = max(len(facts.columns), 1)
+    whole = width - BETWEEN * (count - 1)
+    needs = [max(map(STRONG.width, ("", head, *lines))) + _EDGE + _HAIR for head, lines in facts.columns]
+    spare = (whole - sum(needs)) / count
+    rooms = [need + spare for need in needs] if spare >= 0 and max(needs, default=0) > whole / count else [whole / count] * count
+    return [(sum(rooms[:number]) + number * BETWEEN, room) for number, room in enumerate(rooms[: len(facts.columns)])]
 
 
 def sums_strips(sums: Sums, width: float) -> Iterator[Strip]:
@@ -72,9 +89,9 @@ def _across(columns: Sequence[Sequence[Cell]]) -> Iterator[list[Cell | None]]:
         yield [column[row] if row < len(column) else None for column in columns]
 
 
-def _line(cells: Sequence[Cell | None], kinds: tuple[Type, Type], widths: tuple[float, float], *, gap: float, keep: bool) -> Strip:
+def _line(cells: Sequence[Cell | None], kinds: tuple[Type, Type], where: tuple[Sequence[Place], float], *, gap: float, keep: bool) -> Strip:
     first, rest = kinds
-    step, width = widths
+    places, width = where
 
     def draw(pen: Pen, left: float, top: float) -> None:
         for number, cell in enumerate(cells):
@@ -83,7 +100,7 @@ def _line(cells: Sequence[Cell | None], kinds: tuple[Type, Type], widths: tuple[
             words, tag = cell
             flush = number == len(cells) - 1 and len(cells) >= _FLUSH
             with pen.tags.within(tag):
-                at = width if flush else number * step
+                at = width if flush else places[number][0]
                 pen.text(left + at, top - rest.size, words, rest if number else first, "end" if flush else "start")
 
     return Strip(rest.leading, draw, gap, keep)
