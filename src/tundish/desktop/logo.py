@@ -14,6 +14,7 @@ from tundish.desktop.preview import A4_WIDE_MM
 from tundish.desktop.words import button
 from tundish.desktop.workspace import Workspace
 from tundish.documents.block import Document
+from tundish.documents.paper import UNNAMED
 from tundish.store import logo
 
 WIDE: Final = 540
@@ -71,7 +72,7 @@ class Logo(QLabel):
 
     def _paper(self) -> Document:
         trader = self._workspace.book.trader
-        name = trader.name or "Your name here"
+        name = trader.name or UNNAMED
         return Document("quote", "Quote", "", "Job, client, what is done", name, trader.trade, "Quote", "", (), colour=trader.colour)
 
     def _choose(self) -> None:

@@ -9,6 +9,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.catalogue.trader import Trader
 from tundish.documents.block import Column, Document, Paragraph, Row, Table
+from tundish.documents.paper import UNNAMED
 from tundish.pricing.invoice import Invoice, bill_of
 from tundish.pricing.numbers import holes
 
@@ -64,7 +65,7 @@ def build(trader: Trader, billed: Iterable[Billed], unused: Iterable[Unused], da
         title="Bills of all jobs",
         number="",
         subtitle=shown,
-        sender=trader.name or "Your name here",
+        sender=trader.name or UNNAMED,
         trade=trader.trade,
         name=f"Bills {day}",
         foot=f"Bills of all jobs, {shown}",

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from tundish import measure
 from tundish.catalogue.trader import Trader, demo_trader
 from tundish.documents.block import Block, Document
 from tundish.estimate import Estimate
 from tundish.layout.room import Room
+
+UNNAMED: Final = "Your name here"
+"""What stands for the trader's name until it is typed."""
 
 
 def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *, foot: str = "", tables_only: bool = False) -> Document:
@@ -20,7 +24,7 @@ def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *
         title=title,
         number=job.number,
         subtitle=subtitle,
-        sender=trader.name or "Your name here",
+        sender=trader.name or UNNAMED,
         trade=trader.trade,
         name=" ".join(word for word in (title, job.number, surname(job.client.name)) if word),
         foot=foot or f"{title} · {subtitle}",

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from tundish import measure
 from tundish.catalogue.book import Book
-from tundish.catalogue.trader import demo_trader
 from tundish.documents.block import Column, Document, FillIn, Paragraph, Row, Table
+from tundish.documents.paper import UNNAMED
 
 _COUNTED = (
     Column("Item", "text", 3.0, "strong"),
@@ -49,15 +49,14 @@ def build(book: Book, held: Iterable[Held], day: str) -> Document:
         for each in book.rack
         if each.item in book.items
     )
-    trader = book.trader if book.trader.name else demo_trader()
     title = f"Stock-take, {measure.show_date(day)}"
     return Document(
         key="stock-take",
         title="Stock-take",
         number="",
         subtitle=measure.show_date(day),
-        sender=trader.name,
-        trade=trader.trade,
+        sender=book.trader.name or UNNAMED,
+        trade=book.trader.trade,
         name=f"Stock-take {day}",
         foot=title,
         blocks=(
