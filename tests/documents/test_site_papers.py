@@ -493,3 +493,11 @@ def test_a_flush_plate_on_the_shelf_is_set_out_and_drawn_there(changed: Changed)
 
 def _seen(room: Room) -> dict[str, Drawing]:
     return {"elevation": elevation(room), "strip": strip(room), "section": section(room)}
+
+
+def test_across_a_corner_both_walls_are_taped_from_it_and_no_wall_is_said_to_be_as_long_as_the_front(changed: Changed) -> None:
+    stands = {"rooms__0__design__prewall__stands": "across its left-hand corner", "rooms__0__design__prewall__setback": Entry(720)}
+    made = changed("101", **stands)
+    said = as_text(setting_out.build(made, made.rooms[0])).replace("\n", " ")
+    assert "From their corner, walls D and A should tape 720 to the front" in " ".join(said.split())
+    assert "Wall A should tape" not in said

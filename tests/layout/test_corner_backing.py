@@ -139,3 +139,14 @@ def shape(room: Room, strut: Member) -> list[tuple[float, float]]:
     (x1, y1), (x2, y2) = plan_of(room, strut)
     out = (-(y2 - y1) / strut.length.value * strut.section[1], (x2 - x1) / strut.length.value * strut.section[1])
     return [(x1, y1), (x2, y2), (x2 + out[0], y2 + out[1]), (x1 + out[0], y1 + out[1])]
+
+
+def test_on_noggins_a_strut_ends_behind_the_uprights_between_its_studs(across: Across) -> None:
+    """A's studs at 400 and 800: the strut goes from 350 to 649, where the void ends; its second stud is 450 from its left end."""
+    left, right = struts(across(design__prewall__backing="wall studs and noggins"))
+    assert right.length.value == 299
+    assert list(right.bears) == [50, 299]
+    assert list(right.beside) == [50, 450]
+    assert left.beside == ()
+    metal = Wall(construction="metal stud", stud_centres=Entry(400), first_stud=Entry(400))
+    assert struts(across(metal, design__prewall__backing="wall studs and noggins"))[1].length.value == 500

@@ -112,21 +112,30 @@ def _marking(room: Room) -> tuple[Block, ...]:
     return (
         Heading(wall_title(room)),
         Paragraph(stand, "strong"),
-        Sketch(on_the_wall(room), "Running from the left end of the wall, plaster face; heights from the bare floor"),
+        Sketch(on_the_wall(room), f"Running from {_LEFT_END[room.corner is not None]}; heights from the bare floor"),
         RulerCheck(),
         Table(columns, tuple(rows)),
     )
 
 
+_LEFT_END: Final = ("the left end of the wall, plaster face", "the left end of the frame front, at the plaster")
+
+
 def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:
     floor = to_confirm(room.finished_floor)
     falls = tuple(FillIn("Prove the fall before boarding", (words,), ("Read, mm", "By")) for words in _falls(estimate, room))
-    check = FillIn(
-        "Check this sheet on the wall first",
-        (f"Wall {room.wall} should tape {to_confirm(room.width)}.", f"Bare to finished floor should be {floor}."),
-        ("Width", "Floor"),
-    )
+    words = (_tapes(room), f"Bare to finished floor should be {floor}.")
+    check = FillIn("Check this sheet on the wall first", words, ("Width", "Floor"))
     return (*falls, check)
+
+
+def _tapes(room: Room) -> str:
+    """The length to tape before anything is drilled: the wall's; across a corner, both walls from the corner to the front and the front."""
+    if room.corner is None:
+        return f"Wall {room.wall} should tape {to_confirm(room.width)}."
+    place = next(place for place, side in enumerate(room.sides) if side.letter == room.wall)
+    walls = f"walls {room.sides[place - 1].letter} and {room.wall}"
+    return f"From their corner, {walls} should tape {to_confirm(room.corner.setback)} to the front, and the front {to_confirm(room.width)}."
 
 
 def _placed(placed: Placed, room: Room) -> list[Row]:

@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout import settings
 from tundish.layout.backing import WallStuds, crossed, ends, reaching, studs_of
 from tundish.layout.corner import Across
-from tundish.layout.design import SELF_STANDING
+from tundish.layout.design import NOGGINS, SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.outline import Outline, behind_uprights
 from tundish.layout.room import Member, Placed
@@ -32,10 +33,16 @@ def corner_struts(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
         for each in placed:
             count += 1
             found = _over_studs(outline, corner, wall, each, book)
-            cut = found.within(wall, _void(outline, corner, deep, book))
+            cut = found.within(
+                wall, _void(outline, corner, deep, book), on_noggin=wall.timber and outline.standing.prewall.backing == NOGGINS
+            )
             cut = cut.clear_of_corner(wall, _clear(corner.half, deep, beside=taken and not wall.left))
             taken = taken or (wall.left and found.from_corner(wall) < _clear(corner.half, deep, beside=True))
             yield _member(outline, corner, wall, cut, each, f"S{count}")
+
+
+_OF_TIMBER: Final = ("timber stud", "lath and plaster")
+"""Walls between whose studs a noggin is screwed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +52,7 @@ class _Wall:
     left: bool
     letter: str
     studs: WallStuds
+    timber: bool
 
     def place(self, along: Figure) -> Figure:
         """A distance from the corner as a place from the wall's own left end, or the other way about."""
@@ -64,11 +72,11 @@ class _Lies:
         """How far its nearer end is from the corner."""
         return wall.studs.width.value - self.x - self.length.value if wall.left else self.x
 
-    def within(self, wall: _Wall, most: float) -> _Lies:
-        """The same, cut back to so far from the corner where its outer stud is still under it."""
+    def within(self, wall: _Wall, most: float, *, on_noggin: bool) -> _Lies:
+        """The same, cut back to so far from the corner where its outer stud is still under it, or a noggin takes its end."""
         over = math.ceil(round(self.from_corner(wall) + self.length.value - most, 3))
         last = max(wall.place(number(each)).value for each in self.studs)
-        if over <= 0 or last > most:
+        if over <= 0 or (last > most and not on_noggin):
             return self
         return _Lies(
             self.x + over if wall.left else self.x, self.length - number(over, label="Behind the uprights"), self.studs, self.bracket
@@ -90,7 +98,7 @@ def _walls(outline: Outline, corner: Across, inputs: Inputs) -> Iterator[_Wall]:
     found = ((True, sides[(place - 1) % len(sides)], corner.before), (False, sides[place], (standing.wall, standing.wall_at)))
     for left, side, wall in found:
         if wall[0].construction not in SOLID_WALLS:
-            yield _Wall(left, side.letter, studs_of(wall, side.length, inputs))
+            yield _Wall(left, side.letter, studs_of(wall, side.length, inputs), wall[0].construction in _OF_TIMBER)
 
 
 def _over_studs(outline: Outline, corner: Across, wall: _Wall, placed: Placed, book: Book) -> _Lies:
@@ -124,5 +132,12 @@ def _member(outline: Outline, corner: Across, wall: _Wall, lies: _Lies, placed: 
         mark, "wall strut", "strut", lies.length.named(f"Wall strut, {placed.name}, wall {wall.letter}"), "x",
         corner.run.value / 2 + way * along * math.sin(turn), along * math.cos(turn), placed.figures["bracket"].value - face / 2,
         (face, deep), f"on wall {wall.letter}, behind {placed.name}", way * (90.0 - corner.half),
-        tuple(min(max(each - lies.x, 0.0), long) for each in lies.studs), ((placed.key, min(max(lies.bracket - lies.x, 0.0), long)),),
+        tuple(min(max(each - lies.x, 0.0), long) for each in lies.studs), _beside(lies),
+        ((placed.key, min(max(lies.bracket - lies.x, 0.0), long)),),
     )  # fmt: skip
+
+
+def _beside(lies: _Lies) -> tuple[float, ...]:
+    """The wall studs that it lies between, where it ends on a noggin short of one."""
+    places = tuple(each - lies.x for each in lies.studs)
+    return () if all(0 <= each <= lies.length.value for each in places) else places

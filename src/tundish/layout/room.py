@@ -47,6 +47,8 @@ class Member:
     """Of a strut on a wall of a corner: how far its wall is turned from the front, in degrees, outwards to its right above zero."""
     bears: tuple[float, ...] = ()
     """Of a wall strut: the wall studs that it is fixed to, from its left end."""
+    beside: tuple[float, ...] = ()
+    """Of a wall strut that ends on a noggin: the wall studs on either side of it, from its left end."""
     pulled: tuple[tuple[str, float], ...] = ()
     """Of a wall strut: the key of the appliance at each wall bracket that pulls at it, and where, from its left end."""
 

@@ -48,7 +48,7 @@ def noggins_hold(room: Room, book: Book) -> Iterator[Finding]:
 
 
 def _longest(book: Book, strut: Member) -> Figure:
-    apart = max(right - left for left, right in pairwise(strut.bears))
+    apart = max(right - left for left, right in pairwise(strut.beside or strut.bears))
     return (number(apart, "mm", "Wall studs apart") - book.figure("prewall.wall_stud_width")).named("Longest noggin")
 
 

@@ -7,17 +7,19 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import number
-from tundish.layout.room import Room
+from tundish.layout.design import NOGGINS
+from tundish.layout.room import Member, Room
 from tundish.measure import show_length
+from tundish.rules.grounds import on_timber_studs
 from tundish.rules.members import WALL_STRUT, marked
-from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
 @rule("prewall/corner-struts", source="geometry of the room as measured")
 def corner_struts(room: Room, book: Book) -> Iterator[Finding]:
     """A strut on a wall of a corner ends behind the uprights.
 
-    One whose outer wall stud lies further from the corner than the pre-wall would come out of its front.
+    One whose outer wall stud lies further from the corner than the pre-wall would come out of its front; on noggins it ends before.
     """
     most = room.figures["behind_uprights"]
     for strut in marked(room, WALL_STRUT) if room.corner is not None else ():
@@ -28,8 +30,12 @@ def corner_struts(room: Room, book: Book) -> Iterator[Finding]:
         message = ""
         if state != "passes":
             by = show_length(math.ceil(has.value - most.value))
-            message = (
-                f"Its outer stud is {by} too far out. Set the pre-wall further from its corner, or open the wall and let a noggin in "
-                f"between the studs, behind the bracket at {show_length(strut.z + strut.section[0] / 2)}: that is not counted."
-            )
-        yield Finding(f"{strut.mark} behind the pre-wall", "Void", state, has, "Own rule", "measured", None, most, message, wall)
+            message = f"Its outer stud is {by} too far out. Set the pre-wall further from its corner, or let it end on a noggin."
+        ways = tuple(_ways(room, strut)) if message else ()
+        yield Finding(f"{strut.mark} behind the pre-wall", "Void", state, has, "Own rule", "measured", None, most, message, wall, ways)
+
+
+def _ways(room: Room, strut: Member) -> Iterator[WayOut]:
+    if on_timber_studs(room, strut.x) and room.prewall.backing != NOGGINS:
+        words = "Noggins between the wall studs behind the struts, on which they end: cut, screwed and counted; the wall is opened there."
+        yield WayOut(words, f"{room.prewall_path}.backing", NOGGINS)

@@ -22,7 +22,8 @@ from tundish.rules.strut_screws import on_noggins
 def wall_noggins(room: Room, book: Book) -> Iterator[Need]:
     """Where it is so chosen, a noggin lies between every two wall studs that a strut crosses, with two screws at each end.
 
-    Cut to the clear space between the studs. Metal studs take ply instead. The wall is opened for them, and made good.
+    Cut to the clear space between the studs; a strut on a wall of a corner may end on one. Metal studs take ply instead. The wall is opened
+    for them, and made good.
     """
     for strut in marked(room, WALL_STRUT):
         if on_noggins(room, strut):
@@ -36,6 +37,6 @@ def wall_noggins(room: Room, book: Book) -> Iterator[Need]:
 
 
 def _cuts(book: Book, strut: Member) -> Iterator[Cut]:
-    for place, (left, right) in enumerate(pairwise(strut.bears)):
+    for place, (left, right) in enumerate(pairwise(strut.beside or strut.bears)):
         clear = (number(right - left, "mm", "Wall studs apart") - book.figure("prewall.wall_stud_width")).named("Wall noggin")
         yield Cut(f"{strut.mark}{chr(ord('a') + place)}", clear, "wall noggin", f"between wall studs, behind {strut.mark}")
