@@ -71,13 +71,14 @@ def feeds(fed: Fed, rises: Rises, laid: Sequence[PipeRun]) -> tuple[PipeRun, ...
 
 
 def meets(one: PipeRun, other: PipeRun) -> bool:
-    """Whether two runs are to be kept clear of one another: not those of one appliance, nor those that branch off one pipe.
+    """Whether two runs are to be kept clear of one another: not those that branch off one pipe, nor of one appliance but its hot and cold.
 
     Nor those that come to the stack from either side of it: they meet there.
     """
     if one.kind in _FALLS and other.kind in _FALLS and one.to == other.to:
         return one.serves != other.serves and (one.route[0][0] < one.route[-1][0]) == (other.route[0][0] < other.route[-1][0])
-    return one.serves != other.serves and one.kind != other.kind
+    supplies = {one.kind, other.kind} == {"hot", "cold"}
+    return one.kind != other.kind and (supplies or one.serves != other.serves)
 
 
 _FALLS: Final = frozenset({"soil", "waste"})

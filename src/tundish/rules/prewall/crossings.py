@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
@@ -22,9 +23,9 @@ from tundish.rules.ways import set_depth
 def crossings(room: Room, book: Book) -> Iterator[Finding]:
     """Pipes clear one another, the legs of frames, cisterns and uprights.
 
-    Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Pipes of one appliance are
-    not asked against each other, nor those that branch off one pipe. A soil pipe behind frames is asked by the void. Of several supplies
-    of one kind that come too near to the same pipe, the nearest is named.
+    Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Of one appliance, hot and
+    cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void. Of several
+    supplies of one kind that come too near to the same pipe, the nearest is named.
     """
     least = book.figure("void.crossing")
     pairs = [*_pipes(room), *_blocks(room, book)]
@@ -102,7 +103,16 @@ def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
     else:
         words = f"{words} Run it at another height, or move the appliance."
     state = judge(_figure(pair), least, None, "look" if pair.other is not None else "fails")
-    return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, words, pair.one.what, ways)
+    place = _HOT_AND_COLD + pair.one.what.partition(", ")[2] if _of_one(pair) else pair.one.what
+    return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, words, place, ways)
+
+
+def _of_one(pair: _Pair) -> bool:
+    """Whether they are the hot and the cold of one appliance."""
+    return pair.other is not None and pair.other.serves == pair.one.serves
+
+
+_HOT_AND_COLD: Final = "Hot and cold, "
 
 
 def _deeper(room: Room, pair: _Pair, least: float) -> float:
