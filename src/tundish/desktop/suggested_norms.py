@@ -25,9 +25,9 @@ if TYPE_CHECKING:
 COLUMNS: Final = (
     Column("Stage"),
     Column("Jobs", 70, right=True),
-    Column("They took, times the norms", 210, right=True),
+    Column("Times the norms", 160, right=True),
     Column("Suggested", 110, right=True),
-    Column("Your norms", 260),
+    Column("Your norms", 210),
 )
 
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop import look
@@ -28,7 +29,7 @@ class HoursForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._stage = ""
-        self._title, self._trouble = CutLabel("tableStrong", "ink"), label("", "note", "fails", wrap=True)
+        self._title, self._trouble = CutLabel("tableStrong", "ink"), label("", "note", "fails")
         self.who, self.hours = Box("Who"), Box("Hours it took", figure=True)
         self.helped = TickBox("Only helped")
         self.record, self.out = button("Record it", "pencil", main=True), button("Take out")
@@ -37,18 +38,8 @@ class HoursForm(QWidget):
         self.hours.setPlaceholderText("TBC")
         self.hours.setMaximumWidth(look.now().px(110))
         self.who.setMaximumWidth(look.now().px(190))
-        _row(
-            self,
-            self._title,
-            label("Who", "note", "ink2"),
-            self.who,
-            label("Hours", "note", "ink2"),
-            self.hours,
-            self.helped,
-            self.record,
-            self.out,
-        )
-        self.layout().addWidget(self._trouble)  # type: ignore[union-attr]  # _row gave it one
+        who, hours = label("Who", "note", "ink2"), label("Hours", "note", "ink2")
+        _lay_out(self, self._title, self._trouble, (who, self.who, hours, self.hours, self.helped, self.record, self.out))
         self.show_stage("", "", (), "")
 
     def show_stage(self, stage: str, name: str, rows: tuple[TookHours, ...], usual: str, helpers: frozenset[str] = frozenset()) -> None:
@@ -90,13 +81,12 @@ class AmountForm(QWidget):
         self._title, self._unit, self._trouble = (
             CutLabel("tableStrong", "ink"),
             label("", "note", "ink2"),
-            label("", "note", "fails", wrap=True),
+            label("", "note", "fails"),
         )
         self.took, self.record = Box("How much it took", figure=True), button("Record it", "pencil", main=True)
         self.took.setMaximumWidth(look.now().px(110))
         self.record.clicked.connect(self._record)
-        _row(self, self._title, label("Took", "note", "ink2"), self.took, self._unit, self.record)
-        self.layout().addWidget(self._trouble)  # type: ignore[union-attr]  # _row gave it one
+        _lay_out(self, self._title, self._trouble, (label("Took", "note", "ink2"), self.took, self._unit, self.record))
         self.show_line(TookLine())
 
     def show_line(self, row: TookLine) -> None:
@@ -143,10 +133,16 @@ def entry_words(entry: Entry | None) -> str:
     return measure.show_number(entry.value, None)
 
 
-def _row(form: QWidget, *parts: QWidget) -> None:
-    row = QHBoxLayout(form)
-    row.setContentsMargins(12, 6, 12, 8)
+def _lay_out(form: QWidget, title: CutLabel, trouble: QLabel, parts: Sequence[QWidget]) -> None:
+    """What it is of, and what is wrong, over one row of boxes and buttons."""
+    column, head, row = QVBoxLayout(form), QHBoxLayout(), QHBoxLayout()
+    column.setContentsMargins(12, 6, 12, 8)
+    column.setSpacing(4)
+    head.addWidget(title, 1)
+    head.addWidget(trouble)
     row.setSpacing(8)
     for part in parts:
         row.addWidget(part)
     row.addStretch(1)
+    column.addLayout(head)
+    column.addLayout(row)

@@ -24,7 +24,7 @@ from tundish.rules.book import RULES
 from tundish.rules.rule import Rule
 
 SENTENCES: Final = (Column("Rule"), Column("Set by", 290))
-FIGURES: Final = (Column("Figure"), Column("Value", 110, right=True), Column("Set by", 230), Column("State", 210))
+FIGURES: Final = (Column("Figure"), Column("Value", 110, right=True), Column("Set by", 220), Column("State", 190))
 VIEWS: Final = (("figures", "Figures and hours"), ("rules", "Rules as sentences"), ("own", "My own rules"), ("people", "People and rates"))
 
 
