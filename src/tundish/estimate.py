@@ -19,7 +19,7 @@ from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.options import Option, with_changes, words
 from tundish.pricing.invoice import Invoice
-from tundish.pricing.labour import crewed_terms
+from tundish.pricing.labour import crewed_terms, harder
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.took import After
@@ -145,7 +145,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         (*_once(each for take in takes for each in take.decisions), *_of_my_own(job)),
-        cuts, buying, price(hours, buying, terms, waits(lines, rooms, book)),
+        cuts, buying, price(hours, buying, terms, waits(lines, rooms, book), harder(terms, book.figures)),
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
             listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),

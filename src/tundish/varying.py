@@ -16,7 +16,7 @@ from tundish.field import Entry, describe, get
 from tundish.figure import Figure
 from tundish.options import IN, OUT, Change, differences, with_changes, words
 from tundish.pricing.price import Price
-from tundish.pricing.terms import Terms
+from tundish.pricing.terms import HARDER, Terms
 from tundish.pricing.variation import (
     Agreed,
     Basis,
@@ -101,6 +101,7 @@ def _terms(agreed: Terms, now: Terms) -> Terms:
         agreed,
         extras=now.extras,
         difficulty=now.difficulty,
+        **{name: getattr(now, name) for name in HARDER},
         start=now.start,
         boarding=now.boarding,
         not_included=now.not_included,

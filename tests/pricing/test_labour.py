@@ -10,14 +10,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tundish.catalogue.crew import DOES, WORKS, Crew, Person
+from tundish.catalogue.load import supplied_book
+from tundish.estimate import estimate
 from tundish.field import Entry, fields_of, put
-from tundish.figure import number
-from tundish.pricing.labour import crewed_terms
+from tundish.figure import Figure, number
+from tundish.pricing.labour import crewed_terms, harder
 from tundish.pricing.price import Price
-from tundish.pricing.terms import Terms
+from tundish.pricing.terms import HARDER, Terms
 from tundish.pricing.work_out import price, problems
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, STAGES, Need, Stage
+from tundish.store.keep import demo_jobs
 
 NOTHING = Buying((), (), ())
 ALONE = Terms(labour_rate=Decimal(40), hours_a_day=Entry(8))
@@ -139,3 +142,37 @@ def test_nobodys_hours_are_lost_and_none_are_made(
         assert 0 < stage.lasts <= stage.hours.value + 1e-3
         assert total == pytest.approx(stage.hours.value, abs=1e-2) if not helped else total >= stage.hours.value - 1e-2
         assert stage.labour == sum(each.amount for each in stage.people)
+
+
+def test_what_is_ticked_makes_every_stage_harder_by_its_figure_and_adds_up() -> None:
+    figures = supplied_book().figures
+    terms = Terms(old_house=True, alone=True, difficulty=Entry(10))
+    more = harder(terms, figures)
+    assert [(each.value, each.unit) for each in more] == [(10, "%"), (10, "%")]
+    (stage,) = price((hours(10, "frames"),), NOTHING, terms, (), more).stages
+    assert stage.hours.value == 13
+    assert {each.label for each in rests_under(stage.hours)} >= {"Old house: harder by", "Working alone: harder by"}
+    assert harder(Terms(), figures) == ()
+
+
+@given(st.sets(st.sampled_from(sorted(HARDER))), st.sampled_from(sorted(HARDER)))
+def test_a_further_tick_never_takes_less_time(ticked: set[str], further: str) -> None:
+    figures = supplied_book().figures
+
+    def lasts(names: set[str]) -> float:
+        terms = Terms(**dict.fromkeys(names, True))  # type: ignore[arg-type]
+        return price((hours(7, "frames"),), NOTHING, terms, (), harder(terms, figures)).hours.value
+
+    assert lasts(ticked) <= lasts(ticked | {further})
+    assert lasts(set()) == 7
+
+
+def test_every_tick_has_its_figure_in_the_rule_book_and_moves_the_job() -> None:
+    job = next(each for each in demo_jobs() if each.number == "101")
+    before = estimate(job, supplied_book()).price.hours.value
+    for name in HARDER:
+        assert estimate(put(job, f"terms.{name}", value=True), supplied_book()).price.hours.value > before
+
+
+def rests_under(figure: Figure) -> list[Figure]:
+    return [figure, *(each for term in figure.terms for each in rests_under(term.figure))]

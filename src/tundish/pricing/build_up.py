@@ -19,11 +19,11 @@ SUPPLIERS_VAT = Decimal(20)
 """Per cent: the standard rate, which a supplier charges whether the trader is registered or not."""
 
 
-def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms) -> tuple[StagePrice, ...]:
-    """Every stage that takes materials or hours, in order."""
+def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms, harder: tuple[Figure, ...] = ()) -> tuple[StagePrice, ...]:
+    """Every stage that takes materials or hours, in order; `harder`: per cents by which the work is, besides what the terms say."""
     costs = _stage_costs(buying, terms)
     needs = {stage: tuple(need for need in hours if need.stage == stage) for stage in STAGES}
-    made = (_stage(stage, costs[stage], needs[stage], terms) for stage in STAGES)
+    made = (_stage(stage, costs[stage], needs[stage], terms, harder) for stage in STAGES)
     return tuple(each for each in made if each.materials or each.hours.high > 0)
 
 
@@ -64,18 +64,18 @@ def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ..
     return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
 
 
-def _stage_hours(stage: Stage, needs: tuple[Need, ...], terms: Terms) -> Figure:
+def _stage_hours(stage: Stage, needs: tuple[Need, ...], terms: Terms, harder: tuple[Figure, ...]) -> Figure:
     plain = total([need.amount for need in needs], f"{STAGE_NAMES[stage]}, by norms", "h")
-    harder = must_read(terms, "difficulty", "terms")
-    factor = (number(1, "", "as the norms") + (harder / number(100, "%")).named(harder.label)).named("Harder than usual")
+    parts = [(each / number(100, "%")).named(each.label, each.note) for each in (must_read(terms, "difficulty", "terms"), *harder)]
+    factor = total([number(1, "", "as the norms"), *parts], "Harder than usual")
     return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
 
 
-def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms) -> StagePrice:
+def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms, harder: tuple[Figure, ...]) -> StagePrice:
     raised = part(terms, "mark_up")
     if terms.mark_up_as == "margin of price":
         raised = margin.mark_up_of(min(raised, margin.MOST / 100))
-    hours = _stage_hours(stage, needs, terms)
+    hours = _stage_hours(stage, needs, terms, harder)
     crew = crewed(stage, needs, hours.value, terms)
     time = Decimal(str(sum(each.hours for each in crew.people)))
     mark_up, labour = penny(cost * raised), sum((each.amount for each in crew.people), Decimal(0))

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Final
 
+from tundish.catalogue.book import RuleFigure
 from tundish.catalogue.crew import WORKS, Crew, Person
 from tundish.field import Problem
+from tundish.figure import Figure
 from tundish.pricing.pennies import penny
 from tundish.pricing.price import Worked
-from tundish.pricing.terms import Terms
+from tundish.pricing.terms import HARDER, Terms
 from tundish.rules.rule import Need, Stage
 
 YOU: Final = "You"
@@ -31,6 +33,11 @@ def crewed_terms(terms: Terms, crew: Crew) -> Terms:
     """The terms with the trader's usual rate and usual people where the job has none of its own."""
     rate = crew.rate if terms.labour_rate is None else terms.labour_rate
     return replace(terms, labour_rate=rate, people=terms.people or crew.people)
+
+
+def harder(terms: Terms, figures: Mapping[str, RuleFigure]) -> tuple[Figure, ...]:
+    """By how many per cent the work is harder, one figure for each thing that is ticked."""
+    return tuple(figures[key].figure() for name, key in HARDER.items() if getattr(terms, name))
 
 
 def crewed(stage: Stage, needs: Sequence[Need], hours: float, terms: Terms) -> Crewed:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tundish.catalogue.crew import Person
-from tundish.field import Entry, amount, choice, date, money, records, text
+from tundish.field import Entry, amount, choice, date, flag, money, records, text
 from tundish.pricing.cis import RATES as CIS_RATES
 from tundish.pricing.vat import REASONS
 
@@ -14,6 +14,8 @@ NOT_REGISTERED = "not registered"
 REVERSE_CHARGE = "registered, reverse charge"
 STEPS = {"the penny": Decimal("0.01"), "£1": Decimal(1), "£5": Decimal(5), "£10": Decimal(10)}
 """What the prices of stages are rounded to, by its words."""
+HARDER = {name: f"labour.harder_{name}" for name in ("old_house", "carried", "narrow", "lived_in", "alone")}
+"""What makes work harder, by the term that ticks it: the figure that says by how many per cent."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,8 +49,13 @@ class Terms:
         most=200,
         usual=0,
         likely=(-10, 60),
-        help="Old house, stairs, working alone: added to the hours.",
+        help="Whatever else makes it harder, beside what is ticked: added to the hours.",
     )
+    old_house: bool = flag("Old house", "Nothing square, lath and plaster: adds to the hours by the per cent on Rates and rules, Labour.")
+    carried: bool = flag("Up stairs, or carried far", "Adds to the hours by the per cent on Rates and rules, Labour.")
+    narrow: bool = flag("No room to work in", "Adds to the hours by the per cent on Rates and rules, Labour.")
+    lived_in: bool = flag("Lived in meanwhile", "Adds to the hours by the per cent on Rates and rules, Labour.")
+    alone: bool = flag("Working alone", "Adds to the hours by the per cent on Rates and rules, Labour.")
     overhead: Entry | None = amount(
         "Overhead", "%", most=200, usual=0, likely=(0, 40), help="Van, tools, insurance: on materials and labour."
     )

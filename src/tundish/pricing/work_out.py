@@ -11,7 +11,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.catalogue.trader import Trader
 from tundish.field import Problem, must_read
-from tundish.figure import total
+from tundish.figure import Figure, total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.instalment import payments, rates_of
@@ -27,9 +27,12 @@ from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
 
 
-def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wait, ...] = ()) -> Price:
-    """Price the hours and the buying on the terms; what has no price is named, never nothing. `waits`: what dries before work goes on."""
-    stages = build_up.stages(hours, buying, terms)
+def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wait, ...] = (), harder: tuple[Figure, ...] = ()) -> Price:
+    """Price the hours and the buying on the terms; what has no price is named, never nothing.
+
+    `waits`: what dries before work goes on. `harder`: per cents by which the work is, besides what the terms say.
+    """
+    stages = build_up.stages(hours, buying, terms, harder)
     all_hours = total([each.hours for each in stages], "Hours on site", "h")
     a_day = must_read(terms, "hours_a_day").value
     days = programme(stages, a_day, terms.start, waits)

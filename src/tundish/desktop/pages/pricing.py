@@ -36,7 +36,7 @@ from tundish.estimate import Estimate, Job
 from tundish.field import Entry, fields_of
 from tundish.figure import Known
 from tundish.pricing.price import StagePrice
-from tundish.pricing.terms import Extra
+from tundish.pricing.terms import HARDER, Extra
 from tundish.pricing.validity import validity
 
 COLUMNS: Final = (
@@ -50,7 +50,8 @@ COLUMNS: Final = (
     Column("Rounding", 80, right=True),
     Column("Price", 90, right=True),
 )
-TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "difficulty", "hours_a_day")
+TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "hours_a_day")
+HARDER_BY: Final = (*HARDER, "difficulty")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
 TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
 OFFER: Final = ("offer", "client_is", "pay_days", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
@@ -124,6 +125,7 @@ class PricingPage(EstimatePage):
         self._margin, self._condition = label("", "note", "ink2", wrap=True), label("", "note", "ink2", wrap=True)
         self._add_group("Terms", TERMS, self._margin)
         self._add_people()
+        self._add_group("Harder than usual", HARDER_BY)
         self._add_group("Overhead, travel, rounding", COSTS)
         self._add_group("VAT", TAXES, self._condition)
         for place in range(len(self._workspace.job.terms.extras)):
