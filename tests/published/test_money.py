@@ -202,7 +202,7 @@ def test_rates_of_a_price_book_are_built_up_alike(count: int, hours: float, mate
 
     Hours go up to halves here, so as many of each are taken as fill them; the book rounds each one to a penny.
     """
-    made = priced(materials=str(Decimal(materials) * count), hours=hours * count, rate="14.00", contingency=15)
+    made = priced(materials=str(Decimal(materials) * count), hours=hours * count, rate="14.00", overhead=15)
     assert abs(made.before_vat - Decimal(total) * count) <= Decimal("0.005") * count
 
 
@@ -215,9 +215,9 @@ def late_by(debt: str, base: float, days: int) -> Late:
     return late
 
 
-def priced(materials: str = "0", hours: float = 0, rate: str = "0", mark_up: float = 0, contingency: float = 0, **more: str) -> Price:
+def priced(materials: str = "0", hours: float = 0, rate: str = "0", mark_up: float = 0, overhead: float = 0, **more: str) -> Price:
     """A job of one stage: materials bought for so much, and so many hours; other terms by name."""
-    terms = replace(Terms(labour_rate=Decimal(rate), mark_up=Entry(mark_up), contingency=Entry(contingency)), **more)  # type: ignore[arg-type]
+    terms = replace(Terms(labour_rate=Decimal(rate), mark_up=Entry(mark_up), overhead=Entry(overhead)), **more)  # type: ignore[arg-type]
     needs = (Need(number(hours, "h"), "first fix", "work", role=LABOUR),) if hours else ()
     return price(needs, bought(Decimal(materials)), terms)
 

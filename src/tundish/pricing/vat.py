@@ -48,7 +48,16 @@ class VatLine:
 
 STANDARD: Final = "standard rate"
 REASONS: Final[Mapping[str, Reason]] = {
-    STANDARD: Reason("Standard rate", (("2011-01-04", Decimal(20)),), source="HMRC, VAT rates"),
+    STANDARD: Reason(
+        "Standard rate",
+        (
+            ("1991-04-01", Decimal("17.5")),
+            ("2008-12-01", Decimal(15)),
+            ("2010-01-01", Decimal("17.5")),
+            ("2011-01-04", Decimal(20)),
+        ),
+        source="HMRC, VAT rates; the days of the earlier ones from memory",
+    ),
     "empty home": Reason(
         "Home empty two years or more",
         (("2008-01-01", Decimal(5)),),
@@ -89,8 +98,12 @@ REASONS: Final[Mapping[str, Reason]] = {
 
 
 def by_rate(parts: Iterable[tuple[Decimal, Decimal]], *, charged: bool = True) -> tuple[VatLine, ...]:
-    """Per cents and net amounts as one line a rate, the highest first: VAT is on the whole of a rate, not line by line (EN 16931)."""
+    """Per cents and net amounts as one line a rate, the highest first: VAT is on the whole of a rate, not line by line (EN 16931).
+
+    The reverse charge is for what is at the standard or a reduced rate: at nought there is nothing that the customer could account for.
+    """
     nets: dict[Decimal, Decimal] = {}
     for percent, net in parts:
         nets[percent] = nets.get(percent, Decimal(0)) + net
-    return tuple(VatLine(percent, nets[percent], penny(nets[percent] * percent / 100), charged) for percent in sorted(nets, reverse=True))
+    rates = sorted(nets, reverse=True)
+    return tuple(VatLine(rate, nets[rate], penny(nets[rate] * rate / 100), charged or not rate) for rate in rates)

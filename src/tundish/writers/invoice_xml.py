@@ -65,7 +65,7 @@ def _sums(root: ET.Element, invoice: Invoice) -> None:
     sign = -1 if invoice.credits else 1
     tax = part(root, "TaxTotal")
     money(tax, "TaxAmount", sign * bill.vat)
-    for percent, net, vat in _breakdown(invoice, bill):
+    for percent, net, vat in _breakdown(bill):
         subtotal = part(tax, "TaxSubtotal")
         money(subtotal, "TaxableAmount", sign * net)
         money(subtotal, "TaxAmount", sign * vat)
@@ -79,13 +79,15 @@ def _sums(root: ET.Element, invoice: Invoice) -> None:
     money(total, "PayableAmount", sign * due)
 
 
-def _breakdown(invoice: Invoice, bill: Bill) -> list[tuple[Decimal | None, Decimal, Decimal]]:
-    """Per cent, net and VAT of each rate; one for all under the reverse charge or without VAT, as the rules have it (BR-AE-1, BR-O-1)."""
+def _breakdown(bill: Bill) -> list[tuple[Decimal | None, Decimal, Decimal]]:
+    """Per cent, net and VAT of each rate; one for all that is under the reverse charge, or without VAT (BR-AE-1, BR-O-1)."""
     if not bill.vat_lines:
         return [(None, bill.net, _NOTHING)]
-    if invoice.reverse_charge:
-        return [(_NOTHING, bill.net, _NOTHING)]
-    return [(each.percent, each.net, each.vat) for each in bill.vat_lines]
+    charged = [(each.percent, each.net, each.vat) for each in bill.vat_lines if each.charged]
+    accounted = [each for each in bill.vat_lines if not each.charged]
+    if not accounted:
+        return [*charged]
+    return [(accounted[0].percent, sum((each.net for each in accounted), _NOTHING), _NOTHING), *charged]
 
 
 def _line(root: ET.Element, number: int, invoice: Invoice, charge: Charge) -> None:
@@ -104,7 +106,7 @@ def _line(root: ET.Element, number: int, invoice: Invoice, charge: Charge) -> No
 def _category(parent: ET.Element, name: str, invoice: Invoice, percent: Decimal | None, *, reason: bool = False) -> None:
     """S: charged; Z: at nought; AE: reverse charge; O: not within VAT, the trader is not registered (UNCL 5305)."""
     category = part(parent, name)
-    code = "O" if percent is None else "AE" if invoice.reverse_charge else "S" if percent else "Z"
+    code = "O" if percent is None else "Z" if not percent else "AE" if invoice.reverse_charge else "S"
     text(category, "ID", code)
     if code != "O":
         text(category, "Percent", f"{_NOTHING if code == 'AE' else percent:f}")
