@@ -91,9 +91,11 @@ ONLY_FOR: Final[Mapping[str, tuple[str, ...]]] = {
     "tap": ("basin", "bidet"),
     "outlet": ("wc",),
     "fed_from": ("wc",),
+    "visitable": ("wc",),
     "vented": ("wc", "basin", "bidet", "urinal"),
     "plate_on": ("wc",),
     "trap": ("basin",),
+    "valves": ("basin", "bidet"),
 }
 """Inputs of an appliance that only some kinds have."""
 

@@ -26,6 +26,8 @@ BY_H = "Approved Document H"
 DRAINS_BY = (BY_H, "EN 12056-2, system I", "EN 12056-2, system II", "EN 12056-2, system III", "EN 12056-2, system IV")
 """The rule sets that drainage may be reckoned by. System III is that of the United Kingdom, system I that of most of the continent."""
 USES = ("now and then", "often", "by many at once", "special")
+IN_VOID, IN_FRONT = "in the void", "in front of the wall"
+"""Where hot and cold of a basin or bidet are shut off."""
 BY_VALVE = "by an air admittance valve"
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
@@ -172,6 +174,7 @@ class Appliance:
     tap: str = item("Tap", ("tap",), "Basin and bidet.")
     outlet: str = choice("Outlet", ("turned to the stack", "straight back"), "WC: which way the bend behind the frame is turned.")
     drains_to: str = text("Drains to", "Blank: to the stack. Or the name of one of the other waste entries.")
+    visitable: bool = flag("Visitable WC", "Of a dwelling, for guests: Approved Document M asks more room of it.")
     vented: str = choice("Branch or waste vented", ("not", BY_VALVE), "Where it is longer than it may be without.")
     branch: str = choice("Branch on the stack", ("plain", WITH_BOSSES), "WC: a branch with bosses takes wastes that come in close to it.")
     fed_from: str = choice("Cistern fed from the", ("back", "top"), "WC: where the supply enters the cistern.")
@@ -180,6 +183,7 @@ class Appliance:
         "Trap", ("behind the basin", "exposed bottle trap", "half pedestal", "hidden in the wall"),
         "Basin: where the trap is; it sets how high waste and supplies come out of the wall.",
     )  # fmt: skip
+    valves: str = choice("Servicing valves", (IN_VOID, IN_FRONT), "Basin and bidet: in the void they want an access opening near them.")
     rail: str = item("Rail beside it", ("grab rail",), "Accessible WC: level, on the side wall.")
     drop_rail: str = item("Drop-down rail", ("drop-down rail",), "Accessible WC: on the pre-wall, on its open side.")
     back_rest: str = item("Back rest", ("back rest",), "Accessible WC: on the pre-wall, above the pan.")

@@ -28,6 +28,7 @@ from tundish.rules.drainage.branch_fall import branch_fall
 from tundish.rules.drainage.branch_length import branch_length
 from tundish.rules.drainage.entry import entry
 from tundish.rules.drainage.plugs import plugs
+from tundish.rules.drainage.seals import seals
 from tundish.rules.drainage.sleeves import sleeves
 from tundish.rules.drainage.soil_clips import soil_clips
 from tundish.rules.drainage.stack import stack
@@ -120,6 +121,7 @@ from tundish.rules.site.hire import hire
 from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
+from tundish.rules.space.access import access
 from tundish.rules.space.accessible_wc import accessible_wc
 from tundish.rules.space.centre_to_wall import centre_to_wall
 from tundish.rules.space.door_swing import door_swing
@@ -128,6 +130,7 @@ from tundish.rules.space.headroom import headroom
 from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
 from tundish.rules.space.under_slope import under_slope
+from tundish.rules.space.visitable import visitable
 from tundish.rules.tiling.bed import bed
 from tundish.rules.tiling.floor_bed import floor_bed
 from tundish.rules.tiling.floor_build_up import floor_build_up
@@ -141,12 +144,14 @@ from tundish.rules.tiling.sealant import sealant
 from tundish.rules.tiling.spacers import spacers
 from tundish.rules.tiling.tiles import wall_tiles
 from tundish.rules.tiling.trim import trim
+from tundish.rules.water.air_gap import air_gap
 from tundish.rules.water.clips import water_clips
 from tundish.rules.water.feeds import feeds
 from tundish.rules.water.flush import flush
 from tundish.rules.water.in_wall import in_wall
 from tundish.rules.water.inlets import inlets
 from tundish.rules.water.insulation import insulation
+from tundish.rules.water.loading import loading
 from tundish.rules.water.plates import wall_plates
 from tundish.rules.water.plugs import water_plugs
 from tundish.rules.water.sleeves import water_sleeves
@@ -176,6 +181,7 @@ RULES: Final[tuple[Rule, ...]] = (
     branch_length,
     entry,
     plugs,
+    seals,
     sleeves,
     soil_clips,
     stack,
@@ -267,6 +273,7 @@ RULES: Final[tuple[Rule, ...]] = (
     protect,
     small,
     rubbish,
+    access,
     accessible_wc,
     centre_to_wall,
     door_swing,
@@ -275,6 +282,7 @@ RULES: Final[tuple[Rule, ...]] = (
     obstacles,
     openings,
     under_slope,
+    visitable,
     bed,
     floor_bed,
     floor_build_up,
@@ -288,12 +296,14 @@ RULES: Final[tuple[Rule, ...]] = (
     spacers,
     wall_tiles,
     trim,
+    air_gap,
     water_clips,
     feeds,
     flush,
     in_wall,
     inlets,
     insulation,
+    loading,
     wall_plates,
     water_plugs,
     water_sleeves,

@@ -12,7 +12,7 @@ from tundish.layout.design import WITH_BOSSES
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
-from tundish.rules.pipes import LARGEST_BOSS, fed_before, in_branch, of_iron, outfall, supply_size, to_stack
+from tundish.rules.pipes import LARGEST_BOSS, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
 
 Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides"]
 
@@ -116,11 +116,12 @@ def _feed(room: Room, run: PipeRun, one: Placed, taps: At | None) -> Course:
     tee = () if first else (Thing("branches", f"tee {run.size}", f"off the {kind} pipe"),)
     things = (*tee, *_along(run, (f"elbow {run.size}",) * len(run.bends), f"copper {run.size}"))
     valve = Thing("shuts", f"servicing valve {run.size}", f"in the {kind} to {one.name}")
-    to_tap = (
-        Thing("holds", f"wall plate elbow {run.size}", f"{kind} of {one.name}"),
-        Thing("reaches", "flexible connector to tap", f"{kind} of {one.name}"),
-    )
-    return Course(kind, one.name, start, (*things, valve, *(to_tap if taps else ())), taps or _inlet(one), _draws(kind, one))
+    plate = Thing("holds", f"wall plate elbow {run.size}", f"{kind} of {one.name}")
+    reaches = Thing("reaches", "flexible connector to tap", f"{kind} of {one.name}")
+    to_tap = (valve, plate, reaches)
+    if shut_in_front(one):
+        to_tap = (plate, Thing("shuts", "service valve half", f"before {one.name}"), reaches)
+    return Course(kind, one.name, start, (*things, *(to_tap if taps else (valve,))), taps or _inlet(one), _draws(kind, one))
 
 
 def _flush(one: Placed) -> Course:

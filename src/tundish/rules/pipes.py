@@ -10,7 +10,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, number, round_up
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.design import PREWALLS, WITH_BOSSES
+from tundish.layout.design import IN_FRONT, PREWALLS, WITH_BOSSES
 from tundish.layout.feeds import SHORTEST
 from tundish.layout.makers import half
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
@@ -52,6 +52,11 @@ def elsewhere(room: Room, run: PipeRun, limits: Callable[[PipeRun], tuple[Figure
 def served(room: Room, run: PipeRun) -> Placed:
     """The appliance a run serves."""
     return next(one for one in room.placed if one.key == run.serves)
+
+
+def shut_in_front(one: Placed) -> bool:
+    """Whether its servicing valves stand in front of the wall, between wall plate elbow and connector."""
+    return one.kind in {"basin", "bidet"} and one.choice.valves == IN_FRONT
 
 
 def out_of_wall(room: Room, run: PipeRun) -> Figure | None:

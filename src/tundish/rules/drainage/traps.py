@@ -2,21 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
 from tundish.rules.pipes import served
 from tundish.rules.rule import Cut, Need, Stage, rule
+from tundish.rules.trapped import IN_THE_WALL, trapped_with
 
-_CHOSEN: Final[Mapping[str, tuple[str, ...]]] = {
-    "exposed bottle trap": ("basin trap 32 seen",),
-    "half pedestal": ("basin trap 32 covered", "half pedestal"),
-    "hidden in the wall": ("basin trap 32 in the wall",),
-}
 _ONTO_PIPE: Final = {40: ("waste reducer 40-32", 32), 50: ("waste reducer 50-40", 40)}
 """By the size of the pipe: the reducer, and the size of the trap."""
 
@@ -35,11 +30,9 @@ def traps(room: Room, book: Book) -> Iterator[Need]:
     stubs = 0
     for run in room.pipes_of("waste"):
         one = served(room, run)
-        chosen = _CHOSEN.get(one.choice.trap, ()) if one.kind == "basin" else ()
-        for role in KINDS[one.kind].traps:
-            for part in chosen if chosen and role == "basin trap 32" else (role,):
-                stage: Stage = "first fix" if part == "basin trap 32 in the wall" else "second fix"
-                yield Need(each(1, one.name), stage, f"waste of {one.name}", role=part)
+        for part in trapped_with(one):
+            stage: Stage = "first fix" if part == IN_THE_WALL else "second fix"
+            yield Need(each(1, one.name), stage, f"waste of {one.name}", role=part)
         if run.size in _ONTO_PIPE:
             reducer, size = _ONTO_PIPE[run.size]
             stubs += 1

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
-from tundish.layout.room import Placed, Room
-from tundish.layout.walls import across
+from tundish.layout.room import Room
 from tundish.measure import show_length
+from tundish.rules.clear_floor import clear_before
 from tundish.rules.rule import Finding, judge, rule
 
 
@@ -21,21 +20,11 @@ def front(room: Room, book: Book) -> Iterator[Finding]:
     """
     if not room.closed:
         return
-    least, face = book.figure("space.front"), room.figures["finished_face"]
+    least = book.figure("space.front")
     for one in room.framed:
-        has = (_deep(room, one) - face - one.ware.size("projection")).named(f"Clear floor before {one.name}")
+        has = clear_before(room, one)
         state = judge(has, least, None, "look")
         message = ""
         if state != "passes":
             message = f"{show_length(least.value - has.value)} short: a shorter model or a shallower pre-wall gives room."
         yield Finding("Clear floor in front", "Clearances", state, has, "Guidance", least.note, least, None, message, one.name)
-
-
-def _deep(room: Room, one: Placed) -> Figure:
-    """How deep the room is at an appliance: in a room of more corners, the least across its width."""
-    if room.box and room.corner is None:
-        return room.figures["room_depth"]
-    half = one.ware.size("width").value / 2
-    places = (one.centre.value - half, one.centre.value, one.centre.value + half)
-    beyond = room.depth.value if room.corner else 0.0
-    return number(round(min(across(room.sides, room.line, x, beyond) for x in places), 1), label=f"Wall to wall before {one.name}")

@@ -8,7 +8,7 @@ from typing import Final, Literal
 from tundish.catalogue.book import Book
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import couplings, fed_before, out_of_wall, pieces, served, supply_size
+from tundish.rules.pipes import couplings, fed_before, out_of_wall, pieces, served, shut_in_front, supply_size
 from tundish.rules.rule import Cut, Need, rule
 
 _KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
@@ -24,7 +24,8 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
 
     Two elbows each: up the wall, and out of it; one more for every corner, and where it comes out in front of another pipe to go up.
     A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there,
-    with a reducer where that is larger. At a further pre-wall all branch off. The last piece comes out of the wall to the frame.
+    with a reducer where that is larger. At a further pre-wall all branch off. The last piece comes out of the wall to the frame. A basin's
+    or bidet's valves stand in the void, or in front of the wall between wall plate elbow and connector, as chosen.
     """
     for kind in _KINDS:
         runs = room.pipes_of(kind)
@@ -37,7 +38,10 @@ def feeds(room: Room, book: Book) -> Iterator[Need]:
                 yield Need(amount, "first fix", why, role=f"copper {run.size}", cuts=cuts)
             yield Need(each(len(run.bends), f"Elbows, {why}"), "first fix", why, role=f"elbow {run.size}")
             yield from couplings(run, why, "coupling")
-            yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
+            if shut_in_front(served(room, run)):
+                yield Need(each(1, f"Valve, {why}"), "second fix", why, role="service valve half")
+            else:
+                yield Need(each(1, f"Valve, {why}"), "first fix", why, role=f"servicing valve {run.size}")
         if runs:
             yield from _as_it_comes_in(room, kind, runs)
 
