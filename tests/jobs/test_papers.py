@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import os
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from difflib import unified_diff
 from pathlib import Path
 from typing import Final
 
 import pytest
 
+from tests.writers.heard import Part, parts, tagged, unmarked
+from tests.writers.reading import said
 from tundish.catalogue.load import supplied_book
 from tundish.cutting.plan import Effort
-from tundish.documents.block import FillIn
+from tundish.documents.block import Block, FillIn, Heading, SideBySide, Table
 from tundish.documents.index import build_all
 from tundish.estimate import Estimate, estimate
 from tundish.store.keep import demo_jobs
@@ -54,6 +58,19 @@ def test_every_paper_is_a_small_file_and_the_same_one_each_time(worked: Estimate
         assert made == pdf_bytes(other, PRINTED), one.key
 
 
+def test_every_paper_is_heard_part_by_part(worked: Estimate) -> None:
+    for document in build_all(worked):
+        made = pdf_bytes(document, PRINTED)
+        pages, blocks = parts(made), tuple(_every(document.blocks))
+        assert tagged(made) == (True, "en-GB")
+        assert said(made)["Title"] == f"{document.title} {document.number}".strip()
+        assert unmarked(made) == [], document.key
+        assert _words(pages, "H1") == Counter([f"{document.title} {document.number}".strip()])
+        assert _words(pages, "H2") + _words(pages, "H3") == Counter(each.text for each in blocks if isinstance(each, Heading))
+        heads = Counter(column.head for each in blocks if isinstance(each, Table) for column in each.columns if column.head)
+        assert _words(pages, "TH", "Column") == heads, document.key
+
+
 def test_no_box_to_sign_is_left_alone_on_a_last_page(worked: Estimate) -> None:
     for document in build_all(worked):
         if isinstance(document.blocks[-1], FillIn):
@@ -73,3 +90,17 @@ def test_no_cost_mark_up_or_hour_reaches_the_client(worked: Estimate) -> None:
     assert "mark-up" not in quote
     assert "hour" not in quote
     assert not [each.stage for each in stages if f"{each.labour:,.2f}" in quote and each.labour not in {each.price, 0}]
+
+
+def _every(blocks: Iterable[Block]) -> Iterator[Block]:
+    for block in blocks:
+        if isinstance(block, SideBySide):
+            yield from _every((*block.left, *block.right))
+        else:
+            yield block
+
+
+def _words(pages: Sequence[Part], kind: str, scope: str = "") -> Counter[str]:
+    """What is said in the parts of a kind, on one line each."""
+    found = (part for page in pages for part in page.every(kind) if not scope or part.scope == scope)
+    return Counter(words for part in found if (words := " ".join(part.words.split())))

@@ -88,12 +88,15 @@ class Pen:
         if not words:
             return
         self.fill(kind.colour)
-        self.tags.read(words)
+        goes_on = self.tags.read(words)
         setting, words = face(kind.weight), on_the_line(words)
         if anchor != "start":
             x -= width_of(setting, words, kind.size) * (1.0 if anchor == "end" else 0.5)
-        else:
-            words += " "  # parts it from the next line when read out
+        # A space parts lines of one part when they are read out; it stands where it moves nothing.
+        if anchor == "start":
+            words += " "
+        elif goes_on:
+            x, words = x - width_of(setting, " ", kind.size), f" {words}"
         self._operators.words(Setting(x, y, setting, kind.size), words)
 
     def line(self, x1: float, y1: float, x2: float, y2: float, stroke: Stroke = RULE) -> None:

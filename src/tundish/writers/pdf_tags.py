@@ -88,10 +88,13 @@ class Tags:
             self._operators.begin(_ARTIFACT)
             self._loose = True
 
-    def read(self, words: str) -> None:
-        """Words are about to be drawn that are read as they are given, whatever order they stand in."""
-        if isinstance(self._held, Tag):
-            self._words.setdefault(self._held, []).append(words)
+    def read(self, words: str) -> bool:
+        """Words are about to be drawn that are read as they are given, whatever order they stand in; gives whether others went before."""
+        if not isinstance(self._held, Tag) or self._held.told:
+            return False
+        lines = self._words.setdefault(self._held, [])
+        lines.append(words)
+        return len(lines) > 1
 
     def close(self) -> None:
         """End what is open of no part: needed before the state of the canvas is kept or put back."""
@@ -167,7 +170,7 @@ def _told(tag: Tag, lines: Sequence[str]) -> str:
     Words that run from right to left stand on the page from left to right; how they are read is said beside.
     """
     words = f" /Alt {_quoted(tag.told)}" if tag.told else ""
-    if not words and any(map(is_leftward, lines)):
+    if any(map(is_leftward, lines)):
         words = f" /ActualText {_quoted(as_read(' '.join(lines)))}"
     scope = f" /Scope /{tag.scope}" if tag.scope else ""
     across = f" /ColSpan {tag.across}" if tag.across > 1 else ""
