@@ -176,11 +176,15 @@ class InputForm(Form):
         row = self.row(path)
         if declared.kind == "item":
             place = row.box.currentIndex() if isinstance(row.box, Chooser) else 0
-            self.workspace.set(path, self._codes[path][max(place, 0)])
+            if self.workspace.set(path, self._codes[path][max(place, 0)]):
+                self._show(row)
             return
         value, problem = typed.taken(declared, words, get(self.workspace.job, path))
         problems: Sequence[str] = [problem] if problem else [each.text for each in self.workspace.set(path, value)]
-        if problems:
+        if problems and declared.kind in {"choice", "flag"}:
+            self.workspace.said.emit(problems[0])
+            self._show(row)
+        elif problems:
             self._unusable[path] = (words, problems[0])
             row.show_error(problems[0])
         elif path in {each.path for each in self.rows()}:

@@ -49,6 +49,7 @@ PAPER_OF: Final = {
     "cutting": "cut-list",
     "ordering": "orders",
     "pricing": "quote",
+    "closing": "closing",
     "after": "after",
 }
 """The paper that printing a page means."""

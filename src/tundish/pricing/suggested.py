@@ -72,10 +72,11 @@ def _of_stage(stage: Stage, found: Iterable[Figure]) -> Suggested:
 
 def _middle(ratios: tuple[Figure, ...]) -> Figure:
     half = len(ratios) // 2
-    words = f"The middle of {len(ratios)} jobs"
+    words, told = f"The middle of {len(ratios)} jobs", ", ".join(f"{each.label} × {each.value:.2f}" for each in ratios)
     if len(ratios) % 2:
-        return total([ratios[half]], words, "")
-    return ((ratios[half - 1] + ratios[half]).named("The two in the middle") / number(2, "", "of two")).named(words)
+        return total([ratios[half].named(ratios[half].label, f"of {told}")], words, "")
+    two = (ratios[half - 1] + ratios[half]).named("The two in the middle", f"of {told}")
+    return (two / number(2, "", "of two")).named(words)
 
 
 def _ratios(job: FinishedJob, figures: Mapping[str, RuleFigure]) -> Iterator[tuple[str, Figure]]:

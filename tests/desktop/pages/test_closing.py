@@ -12,6 +12,7 @@ from tests.desktop.fitter import Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Row
+from tundish.desktop.chooser import Chooser
 from tundish.desktop.pages.closing import ClosingPage
 from tundish.desktop.reason_strip import ReasonStrip
 from tundish.desktop.standing import unsettled
@@ -360,3 +361,28 @@ def test_nothing_is_added_without_words(fitter: Fitter) -> None:
     fitter.press("Add a row", page)
     assert not page.own_row.do.isEnabled()
     assert nameless(page) == []
+
+
+def test_a_choice_and_a_tick_that_a_closed_wall_refuses_stay_as_they_were(fitter: Fitter) -> None:
+    page = opened(fitter)
+    close_anyway(fitter, page)
+    before = fitter.workspace.job
+    survey = fitter.page("Alt+1")
+    form = survey.form  # type: ignore[attr-defined]  # the page is a form
+    rows = {each.path: each for each in form.rows()}
+    choosers = [each for each in rows.values() if isinstance(each.box, Chooser) and each.box.count() > 1]
+    assert choosers
+    box = choosers[0].box
+    assert isinstance(box, Chooser)
+    shown = box.currentText()
+    box.setFocus()
+    QTest.keyClick(box, Qt.Key.Key_Down if box.currentIndex() == 0 else Qt.Key.Key_Up)
+    assert fitter.workspace.job is before
+    assert box.currentText() == shown
+
+
+def test_ctrl_p_prints_the_closing_sheet(fitter: Fitter) -> None:
+    page = opened(fitter)
+    close_anyway(fitter, page)
+    QTest.keyClick(fitter.window, Qt.Key.Key_P, Qt.KeyboardModifier.ControlModifier)
+    assert (fitter.window.current, fitter.workspace.paper) == ("paper", "closing")

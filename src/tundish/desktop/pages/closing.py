@@ -235,6 +235,8 @@ class ClosingPage(EstimatePage):
         job = self._workspace.job
         wall = deciding.Wall(closed, self._workspace.book.trader.name, date.today().isoformat(), reason)
         self._workspace.edit("close the wall" if closed else "open up again", deciding.with_wall(job, wall))
+        if closed:
+            self._workspace.said.emit("The wall is closed: Ctrl+P prints the closing sheet.")
 
 
 def _closed_words(wall: deciding.Wall) -> str:

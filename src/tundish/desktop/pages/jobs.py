@@ -33,7 +33,13 @@ from tundish.writers.safe import file_name, write_whole
 COLUMNS: Final = (Column("Client"), Column("Job", 260), Column("Number", 80), Column("Got to", 130), Column("Last touched", 190))
 FILES: Final = "Job files (*.tundish)"
 BILL_FILES: Final = "Spreadsheet (*.xlsx);;Table as text (*.csv);;PDF (*.pdf)"
-PAGE_WORDS: Final = {"": "not opened yet", "setting_out": "Setting out", "closing": "Before closing", "rates": "Rates and rules"}
+PAGE_WORDS: Final = {
+    "": "not opened yet",
+    "setting_out": "Setting out",
+    "closing": "Before closing",
+    "rates": "Rates and rules",
+    "after": "After the job",
+}
 MOST_SAID: Final = 6
 AT_HAND, PUT_AWAY = "at hand", "put away"
 FOLDER: Final = "job folder"
