@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish import measure
-from tundish.documents import pipe_drawing, ware_drawing
+from tundish.documents import pipe_drawing, slope_drawing, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
@@ -116,6 +116,9 @@ def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
     for obstacle in survey.obstacles:
         if obstacle.stays and obstacle.wall == side.letter:
             yield from turned(obstacle_marks(obstacle), side)
+    for slope in survey.slopes:
+        if slope.wall == side.letter:
+            yield from turned(tuple(slope_drawing.above(slope, side.length.value)), side)
 
 
 def _letters(room: Room) -> Iterator[Mark]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from tundish import measure
+from tundish.documents import slope_drawing
 from tundish.documents.drawing import Box, Dimension, Ellipse, Mark, Style, Words
 from tundish.documents.section_drawing import CHALK
 from tundish.documents.turning import turned
@@ -88,6 +89,9 @@ def seen_at(room: Room, side: WallSide) -> Iterator[Mark]:
             x, w, z, h = (_value(thing, each) for each in ("from_left", "width", "bottom", "height"))
             yield Box(x, z, w, h, "hidden")
             yield Words(x + w / 2, z + h / 2, thing.name.strip() or thing.what, 2.4, "hidden", most=w)
+    for slope in survey.slopes:
+        if wall_of(room, slope) is side:
+            yield from slope_drawing.at_wall(slope, side.length.value)
     for record, marks in _found(room, FACE):
         if wall_of(room, record) is side:
             yield from marks

@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from tundish import measure
-from tundish.documents import pipe_drawing, recess_drawing, tile_lines, ware_drawing
+from tundish.documents import pipe_drawing, recess_drawing, slope_drawing, tile_lines, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Style, Words
 from tundish.documents.shortfalls import clear_of_line, shortfalls
 from tundish.layout.room import Member, Placed, Room
@@ -59,6 +59,7 @@ def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) 
         *_shell(room, head, ground),
         *_behind(room, show, head),
         outline,
+        *slope_drawing.before(room, head),
         *_in_front(room, show),
         *shortfalls(room, findings, show.line),
     )
