@@ -121,7 +121,7 @@ def _changes(before: Estimate, after: Estimate) -> Iterator[str]:
 def _of_ware(change: Change) -> bool:
     """Whether a change is of which ware there is, which is told by its names."""
     listed, _, last = change.path.rpartition(".")
-    return change.path.endswith(".appliances") or (listed.endswith(".appliances") and (change.value == OUT or last == IN))
+    return change.path.endswith((".appliances", ".ware")) or (listed.endswith(".appliances") and (change.value == OUT or last == IN))
 
 
 def _change(before: Job, change: Change) -> str:

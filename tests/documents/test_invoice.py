@@ -66,9 +66,26 @@ def test_a_client_s_vat_number_stands_on_a_bill_with_vat(changed: Changed) -> No
 def test_a_credit_note_takes_back_to_the_penny(worked: dict[str, Estimate]) -> None:
     said = words(worked["101"], credit(BILL, "101-2", "2026-12-08"))
     assert "Credit note 101-2" in said
-    assert "This takes back invoice 101-1." in said
+    assert "This takes back invoice 101-1" in said
     assert "840.00" in said
     assert "Please pay" not in said
+
+
+def test_a_bill_that_was_paid_or_taken_back_asks_for_nothing_and_only_what_was_paid_is_paid_back(changed: Changed) -> None:
+    note, paid = credit(BILL, "101-2", "2026-12-08"), replace(BILL, paid="2026-12-07")
+    unpaid = changed("101", invoices=(BILL, note))
+    assert "No longer to be paid" in words(unpaid, note)
+    assert "This takes back invoice 101-1: nothing of it is to be paid." in words(unpaid, note)
+    said = words(unpaid, BILL)
+    assert "Taken back by credit note 101-2: nothing of it is to be paid." in said
+    assert "Please pay" not in said
+    assert "Due " not in said
+    back = changed("101", invoices=(paid, note))
+    assert "To be paid back" in words(back, note)
+    assert "invoice 101-1, which was paid on Mon 7 Dec 2026: the money is paid back." in words(back, note)
+    receipt = words(changed("101", invoices=(paid,)), paid)
+    assert "To pay" not in receipt
+    assert "Paid £840.00" in receipt
 
 
 def test_under_the_reverse_charge_the_amount_is_told_and_not_asked_for(changed: Changed) -> None:

@@ -148,7 +148,7 @@ class Bills(QWidget):
         client, estimate = self._workspace.job.client, self._workspace.estimate
         if estimate is None:
             return
-        parties = Parties(trader_of(estimate), client, when_to_pay(invoice, self._workspace.job.terms))
+        parties = Parties(trader_of(estimate), client, when_to_pay(invoice, self._workspace.job.terms, self._workspace.job.invoices))
         body, document = as_xml(invoice, parties), build(estimate, invoice)
         now = datetime.now().isoformat(timespec="seconds")
         try:

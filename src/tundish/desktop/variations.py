@@ -20,7 +20,7 @@ from tundish.estimate import Estimate, Job
 from tundish.field import put
 from tundish.pricing.price import Price
 from tundish.pricing.variation import Agreed, Offer, Variation, difference_of, rows_agreed, sums_of, unanswered
-from tundish.store.numbers import VARIATION
+from tundish.store.numbers import QUOTE, VARIATION
 from tundish.varying import Pair, agree, both_ways, variation_of
 
 BEFORE: Final = "Once the client has accepted, bills follow the accepted price, and what changes after is a variation that both sign."
@@ -79,6 +79,11 @@ class Agreement(QWidget):
         issued = self._workspace.quotes
         return issued[-1].offers if issued else ()
 
+    def _quote(self) -> str:
+        """The number of the quote that was issued last."""
+        given = [each.number for each in self._workspace.store.numbers(QUOTE) if each.job == self._workspace.job_id]
+        return given[-1] if given else ""
+
     def _clear(self) -> None:
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
@@ -90,7 +95,7 @@ class Agreement(QWidget):
         """What the client may accept: what was offered last, as it was offered; before that, the price as it is."""
         self._rows.addWidget(label(BEFORE, "note", "ink2", wrap=True))
         for offer in offered:
-            self._rows.addWidget(in_row(self._act(accept_words(offer), "tick", partial(self._take, offer))))
+            self._rows.addWidget(in_row(self._act(accept_words(offer, self._quote()), "tick", partial(self._take, offer))))
         if offered and price is not None and price.total != _total(offered[0].agreed):
             words = f"The price is {measure.show_money(price.total)} now: print the quote again, and that can be accepted."
             self._rows.addWidget(label(words, "note", "tbc", wrap=True))
@@ -141,7 +146,8 @@ class Agreement(QWidget):
         place = next((place for place, each in enumerate(job.options) if offer.option and each.name == offer.option), None)
         if place is not None:
             job, _ = choose_option(job, place)
-        self._workspace.edit("accept the price", replace(job, agreed=replace(offer.agreed, on=date.today().isoformat())), "agreed")
+        agreed = replace(offer.agreed, on=date.today().isoformat(), quote=self._quote(), option=offer.option)
+        self._workspace.edit("accept the price", replace(job, agreed=agreed), "agreed")
 
     def _unaccept(self) -> None:
         self._workspace.edit("take the acceptance back", replace(self._workspace.job, agreed=Agreed()), "agreed")
@@ -182,17 +188,20 @@ class Agreement(QWidget):
         self._workspace.edit(f"variation {variation.number} {how}", replace(job, variations=rows), "variations")
 
 
-def accept_words(offer: Offer) -> str:
-    """What the client has accepted: of which day, with which option, at what."""
+def accept_words(offer: Offer, number: str) -> str:
+    """What the client has accepted: which quote, of which day, with which option, at what."""
     option = f' with "{offer.option}"' if offer.option else ""
     day = measure.show_date(offer.agreed.on, with_year=False)
-    return f"The client has accepted the quote of {day}{option}, {measure.show_money(_total(offer.agreed))}"
+    named = f"quote {number}" if number else "the quote"
+    return f"The client has accepted {named} of {day}{option}, {measure.show_money(_total(offer.agreed))}"
 
 
 def agreed_words(job: Job) -> str:
     """When the price was accepted, at what, and what there is to pay with the variations accepted since."""
     terms = job.agreed.basis.terms
-    said = f"Accepted {measure.show_date(job.agreed.on, with_year=False)} at {measure.show_money(_total(job.agreed))}."
+    option = f' with "{job.agreed.option}"' if job.agreed.option else ""
+    what = f", quote {job.agreed.quote}{option}," if job.agreed.quote else ""
+    said = f"Accepted {measure.show_date(job.agreed.on, with_year=False)}{what} at {measure.show_money(_total(job.agreed))}."
     if not any(each.accepted for each in job.variations):
         return said
     now = sums_of(rows_agreed(job.agreed, job.variations), terms).total

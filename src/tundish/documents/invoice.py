@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
@@ -30,7 +31,7 @@ def build(estimate: Estimate, invoice: Invoice) -> Document:
     sums += [(each.words, each.vat) for each in bill.vat_lines if each.charged]
     if invoice.kept_back:
         sums += [("Total", bill.total), ("Kept back and paid to HMRC (CIS)", bill.due - bill.total)]
-    sums.append(("To be paid back" if invoice.credits else "To pay", bill.due))
+    sums.append((_due_words(invoice, estimate.job.invoices), bill.due))
     title = "Credit note" if invoice.credits else "Receipt" if invoice.paid else "Invoice"
     table = Table(_COLUMNS, rows)
     blocks: tuple[Block, ...] = (_facts(estimate, invoice), table, Sums(tuple(sums), table), *_notes(estimate, invoice))
@@ -39,13 +40,36 @@ def build(estimate: Estimate, invoice: Invoice) -> Document:
     return replace(made, number=invoice.number, name=name)
 
 
-def when_to_pay(invoice: Invoice, terms: Terms) -> str:
-    """When a bill is to be paid and what a late one costs, how it was paid, or what it takes back."""
+def when_to_pay(invoice: Invoice, terms: Terms, issued: Iterable[Invoice] = ()) -> str:
+    """When a bill is to be paid and what a late one costs, how it was paid, or what it takes back or was taken back by.
+
+    `issued` are the bills and credit notes of the job.
+    """
+    if invoice.credits:
+        paid = next((each for each in issued if each.number == invoice.credits and each.paid), None)
+        back = f", which was paid on {measure.show_date(paid.paid)}: the money is paid back" if paid else ": nothing of it is to be paid"
+        return f"This takes back invoice {invoice.credits}{back if issued else ''}."
+    note = _taken_back(invoice, issued)
+    if note:
+        return f"Taken back by credit note {note}: nothing of it is to be paid."
     if invoice.paid:
         return f"Paid on {measure.show_date(invoice.paid)} by {invoice.how}, with thanks."
-    if invoice.credits:
-        return f"This takes back invoice {invoice.credits}."
     return when_late(terms) if terms.client_is == A_BUSINESS else f"Please pay within {pay_days(terms)} days, giving the invoice number."
+
+
+def _due_words(invoice: Invoice, issued: Iterable[Invoice]) -> str:
+    """What the last sum of a bill is: a bill that was not paid is not paid back, and what was paid is not to pay."""
+    if invoice.credits:
+        paid = any(each.number == invoice.credits and each.paid for each in issued)
+        return "To be paid back" if paid else "No longer to be paid"
+    if _taken_back(invoice, issued):
+        return "Taken back"
+    return "Paid" if invoice.paid else "To pay"
+
+
+def _taken_back(invoice: Invoice, issued: Iterable[Invoice]) -> str:
+    """The number of the credit note that takes a bill back, or nothing."""
+    return next((each.number for each in issued if each.credits and each.credits == invoice.number), "")
 
 
 def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
@@ -56,7 +80,8 @@ def _facts(estimate: Estimate, invoice: Invoice) -> Facts:
     dates = [f"Date {measure.show_date(invoice.issued)}"] if invoice.issued else []
     dates += [f"Supplied {measure.show_date(invoice.supplied)}"] if invoice.supplied else []
     due = due_of(invoice, estimate.job.terms)
-    dates += [f"Due {measure.show_date(due)}"] if due and not invoice.paid and not invoice.credits else []
+    open_ = not invoice.paid and not invoice.credits and not _taken_back(invoice, estimate.job.invoices)
+    dates += [f"Due {measure.show_date(due)}"] if due and open_ else []
     return Facts((("To", (client.name, *lines_of(client.address), *theirs)), ("From", sender), ("Dates", tuple(dates))))
 
 
@@ -66,7 +91,7 @@ def _registered(number: str) -> tuple[str, ...]:
 
 def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
     reverse = reverse_charges(bill_of(invoice).vat_lines)
-    when = when_to_pay(invoice, estimate.job.terms)
+    when = when_to_pay(invoice, estimate.job.terms, estimate.job.invoices)
     words = (when, *reverse) if invoice.paid else (*reverse, when)
     words = (*words, *how_rounded(bill_of(invoice).vat_lines))
     return tuple(Paragraph(each, "note") for each in words)

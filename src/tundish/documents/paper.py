@@ -8,7 +8,7 @@ from typing import Final
 from tundish import measure
 from tundish.catalogue.trader import Trader, demo_trader
 from tundish.documents.block import Block, Document
-from tundish.estimate import Estimate
+from tundish.estimate import Estimate, Job
 from tundish.layout.room import Room
 
 UNNAMED: Final = "Your name here"
@@ -39,6 +39,12 @@ def trader_of(estimate: Estimate) -> Trader:
     """Whose name the papers carry; a demonstration job has an invented one until the user's own is typed."""
     trader = estimate.book.trader
     return replace(demo_trader(), colour=trader.colour) if estimate.job.demo and not trader.name else trader
+
+
+def quote_named(job: Job, nameless: str) -> str:
+    """The quote of a job by its number: of the issue that was accepted, once one was; in other words where it has none."""
+    number = job.agreed.quote or job.number
+    return f"quote {number}" if number else nameless
 
 
 def wall_title(room: Room) -> str:

@@ -49,7 +49,9 @@ def _accepted(estimate: Estimate, total: Decimal) -> str:
     agreed = estimate.job.agreed
     first = sums_of(agreed.rows, agreed.basis.terms).total
     varied = [each.number for each in estimate.job.variations if each.accepted]
-    said = f"Accepted on {measure.show_date(agreed.on)} at {measure.show_money(first)}"
+    option = f' with "{agreed.option}"' if agreed.option else ""
+    what = f" as in quote {agreed.quote}{option}" if agreed.quote else ""
+    said = f"Accepted on {measure.show_date(agreed.on)}{what} at {measure.show_money(first)}"
     return f"{said}, with {', '.join(varied)} since {measure.show_money(total)}." if varied else f"{said}."
 
 

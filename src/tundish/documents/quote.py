@@ -104,7 +104,7 @@ def not_included(estimate: Estimate) -> tuple[str, ...]:
 
 
 def _option(option: OptionPrice, base: Price) -> Row:
-    words = option.note or f"Changed: {', '.join(option.changes).lower()}"
+    words = option.note or f"Changed: {', '.join(each[:1].lower() + each[1:] for each in option.changes)}"
     return Row((option.name, words, option.price.total - base.total, option.price.total, ""))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.documents.block import Block, Document, FillIn, Paragraph, Points
 from tundish.documents.good_for import good_for
-from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.paper import lines_of, paper, quote_named, trader_of
 from tundish.documents.promised import Promise, promised
 from tundish.documents.quote import not_included
 from tundish.documents.terms import OFFER, how_rounded, rights, terms_of_money
@@ -32,7 +32,7 @@ _AFTER = (
 def build(estimate: Estimate) -> Document:
     """The sheet, with the trader's own terms as they typed them before what the law says."""
     job, own, promise = estimate.job, lines_of(trader_of(estimate).terms), promised(estimate)
-    number = f"quote {job.number}" if job.number else "the quote for this work"
+    number = quote_named(job, "the quote for this work")
     blocks: tuple[Block, ...] = (
         Paragraph(f"These terms go with {number}, {job.title or 'as described there'}.", "strong"),
         Points("The price", tuple(_price(estimate, promise))),

@@ -10,7 +10,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, FillIn, Paragraph, Points, Row, Sums, Table
 from tundish.documents.order_list import amount_words
-from tundish.documents.paper import lines_of, paper, trader_of
+from tundish.documents.paper import lines_of, paper, quote_named, trader_of
 from tundish.documents.terms import how_rounded
 from tundish.estimate import Estimate
 from tundish.pricing.terms import NOT_REGISTERED
@@ -59,9 +59,9 @@ def build_one(estimate: Estimate, variation: Variation) -> Document:
 def _facts(estimate: Estimate, variation: Variation) -> Facts:
     trader, job = trader_of(estimate), estimate.job
     sender = (trader.name, *lines_of(trader.address), *(word for word in (trader.phone, trader.email) if word))
-    number = f"quote {job.number}" if job.number else "the quote"
     dates = [f"Date {measure.show_date(variation.made)}"] if variation.made else []
-    dates.append(f"To {number}")
+    dates.append(f"To {quote_named(job, 'the quote')}")
+    dates += [f'with "{job.agreed.option}"'] if job.agreed.option else []
     dates += [f"accepted {measure.show_date(job.agreed.on)}"] if job.agreed.on else []
     return Facts((("For", (job.client.name, *lines_of(job.client.address))), ("From", sender), ("Dates", tuple(dates))))
 

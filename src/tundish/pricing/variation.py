@@ -53,6 +53,8 @@ class Agreed:
     """The price as the client accepted it. No day: nothing is agreed yet."""
 
     on: str = date("Accepted on")
+    quote: str = text("Quote accepted", "Its number with the letter of its issue.")
+    option: str = text("Option accepted")
     rows: tuple[PricedRow, ...] = records("Rows", PricedRow)
     shares: tuple[Share, ...] = records("Payments", Share)
     kept_back: Decimal | None = money("Kept back (CIS)")

@@ -220,7 +220,7 @@ def test_an_issued_quote_is_set_beside_the_price_had_again_and_accepted_as_it_wa
     assert f"Client pays: {measure.show_money(worked.price.total)}, was {measure.show_money(offered)}" in said(page)
     assert f"The price is {measure.show_money(worked.price.total)} now: print the quote again" in said(page)
     day = measure.show_date(datetime.now().date().isoformat(), with_year=False)
-    fitter.press(f"The client has accepted the quote of {day}, {measure.show_money(offered)}", page)
+    fitter.press(f"The client has accepted quote 102 of {day}, {measure.show_money(offered)}", page)
     fitter.settled()
     assert sums_of(fitter.workspace.job.agreed.rows, fitter.workspace.job.terms).total == offered
     assert fitter.workspace.job.agreed.basis.terms.labour_rate == Decimal(40), "the rates that were offered"
@@ -244,7 +244,7 @@ def test_a_client_accepts_the_quote_with_an_option_and_the_job_becomes_that(
     day = measure.show_date(datetime.now().date().isoformat(), with_year=False)
     offered = sums_of(fitter.workspace.quotes[0].offers[1].agreed.rows, fitter.workspace.job.terms).total
     assert abs(offered - option.price.total) < 30, "the same but for better cut plans meanwhile"
-    fitter.press(f'The client has accepted the quote of {day} with "without the bidet", {measure.show_money(offered)}', page)
+    fitter.press(f'The client has accepted quote 102 of {day} with "without the bidet", {measure.show_money(offered)}', page)
     fitter.settled()
     job = fitter.workspace.job
     assert (job.rooms, job.options, job.agreed.basis.rooms) == (without, (), without)
