@@ -70,6 +70,7 @@ class Program(QObject):
             return
         self.shell = Shell(self.window, workspace)
         self.shell.start(demo=self._demo)
+        gc.freeze()
         self.ready.emit()
 
 

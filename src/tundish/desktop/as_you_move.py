@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QWidget
 from tundish import measure
 from tundish.desktop.moves import Thing
 from tundish.desktop.words import label
+from tundish.documents.shortfalls import FALLS
 from tundish.documents.tile_lines import end_tiles
 from tundish.layout.room import Room
 from tundish.rules.rule import Finding
@@ -104,7 +105,7 @@ def _facts(price: Decimal, room: Room, thing: Thing, findings: tuple[Finding, ..
     if pipe is not None:
         yield "Soil pipe" if pipe.kind == "soil" else "Waste pipe", measure.show_length(pipe.run.value)
     for finding in findings:
-        if finding.group == "Falls" and finding.place == f"{room.name}, {thing.name}" and finding.spare is not None:
+        if finding.rule in FALLS and finding.place == f"{room.name}, {thing.name}" and finding.spare is not None:
             yield "Fall to spare", measure.show_number(finding.spare, 1)
             break
     for side, cut in zip(("left", "right"), end_tiles(room), strict=True):

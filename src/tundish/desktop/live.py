@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, replace
+from typing import Any, Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.own import with_own
 from tundish.desktop.workspace import Workspace
+from tundish.documents.plan_drawing import CLEAR
+from tundish.documents.shortfalls import BETWEEN, FALLS, SIDE
 from tundish.estimate import Estimate
+from tundish.figure import Figure
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
@@ -16,8 +19,8 @@ from tundish.rules.book import RULES
 from tundish.rules.rule import Finding
 from tundish.takeoff.run import run_room
 
-DRAWN: Final = frozenset({"drainage", "frames", "space"})
-"""The families of rules whose findings can be seen on the wall and in the plan."""
+DRAWN: Final = frozenset({SIDE, BETWEEN, CLEAR, *FALLS})
+"""The rules whose findings are seen on the wall and in the plan, or pull what is moved."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +34,7 @@ class Sight:
 
 def at_once(plan: RoomPlan, book: Book, path: str) -> Sight:
     """The room worked out here and now: a few milliseconds."""
-    rules = tuple(each for each in RULES if each.family in DRAWN and each.reads == "room")
+    rules = tuple(each for each in RULES if each.key in DRAWN)
     rooms = work_out_all(plan, book, path)
     return Sight(plan, rooms, tuple(finding for room in rooms for finding in run_room(room, book, rules).findings))
 
@@ -44,7 +47,33 @@ def sight_of(workspace: Workspace, kept: Sight | None = None) -> Sight | None:
     plan = job.rooms[workspace.room_place]
     known = of_estimate(workspace.estimate, path) if workspace.estimate else None
     found = next((each for each in (known, kept) if each is not None and each.plan is plan), None)
-    return found or at_once(plan, with_own(workspace.book, job.own_items), path)
+    return found or _still_open(at_once(plan, with_own(workspace.book, job.own_items), path), known)
+
+
+def _still_open(sight: Sight, known: Sight | None) -> Sight:
+    """What is seen before every alternative of the open choices is worked out: what they left to be confirmed is so still."""
+    if not sight.plan.undecided:
+        return sight
+    before = {room.place: room for room in known.rooms} if known else {}
+    return replace(sight, rooms=tuple(_as_open(room, before.get(room.place)) for room in sight.rooms))
+
+
+def _as_open(room: Room, before: Room | None) -> Room:
+    then = {each.key: each.figures for each in before.placed} if before else {}
+    placed = tuple(
+        replace(each, figures={name: _unsure(figure, then.get(each.key, {}).get(name)) for name, figure in each.figures.items()})
+        for each in room.placed
+    )
+    figures = {name: _unsure(figure, before.figures.get(name) if before else None) for name, figure in room.figures.items()}
+    own: dict[str, Any] = {name: _unsure(getattr(room, name), getattr(before, name, None)) for name in _OWN}
+    return replace(room, placed=placed, figures=figures, **own)
+
+
+def _unsure(figure: Figure, before: Figure | None) -> Figure:
+    return replace(figure, tbc=True) if before is None or before.tbc else figure
+
+
+_OWN: Final = ("finished_floor", "depth", "thickness", "top", "top_of_steel")
 
 
 def looked_at(workspace: Workspace, sight: Sight | None) -> Room | None:

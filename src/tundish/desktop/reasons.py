@@ -109,7 +109,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
 
 def _open_input(figure: Figure, workspace: Workspace) -> OpenInput | None:
     """What an input that is still open decides, where the figure is one."""
-    worked = workspace.estimate if figure.path else None
+    worked = workspace.estimate if figure.path and not figure.settled else None
     return next((each for each in open_inputs(worked) if each.path == figure.path), None) if worked else None
 
 

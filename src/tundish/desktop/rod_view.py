@@ -127,8 +127,9 @@ class Rod(QWidget):
 
     def show_heights(self, rows: tuple[Height, ...], floor: str, piece: str, asked: str) -> None:
         """Show heights; the floor chosen is bold, the rows of a piece are in chalk, the figure asked about is picked out."""
-        self._heights, self._floor, self._piece, self._asked = rows, floor, piece, asked
-        self._place()
+        if (rows, floor, piece, asked) != (self._heights, self._floor, self._piece, self._asked):
+            self._heights, self._floor, self._piece, self._asked = rows, floor, piece, asked
+            self._place()
 
     def align(self, base: float, scale: float, top_mm: float) -> None:
         """Where the bare floor is in this widget, pixels a millimetre, and how high the wall is drawn."""

@@ -7,7 +7,7 @@ from dataclasses import replace
 from importlib import import_module
 from typing import Final
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QObject, QTimer
 from PySide6.QtWidgets import QWidget
 
 from tundish.desktop import kept_look, standing, typing_over
@@ -43,6 +43,8 @@ PAGES: Final = (
     ("settings", "Settings", "SettingsPage"),
 )
 """Key (and module), title and class of every page; each is imported and made when it is first shown."""
+LATER_MS: Final = 1000
+"""While something is held, Where from is written anew at most so often."""
 PAPER_OF: Final = {
     "setting_out": "setting-out",
     "materials": "materials",
@@ -62,6 +64,10 @@ class Shell(QObject):
         super().__init__(window)
         self.window, self.workspace = window, workspace
         self._trail: list[str] = []
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(LATER_MS)
+        self._later.timeout.connect(self._show_reason_again)
         self._different = Different(workspace, window.where_from)
         self.find_box = FindBox(workspace, window.frame.pages)
         for key, title, name in PAGES:
@@ -155,6 +161,13 @@ class Shell(QObject):
         self.window.tally.set_amounts(list(standing.amounts(estimate)))
         self.window.tally.set_price(*standing.price(estimate))
         self._show_floor()
+        if not self.workspace.trying:
+            self._show_reason_again()
+        elif not self._later.isActive():
+            self._later.start()
+
+    def _show_reason_again(self) -> None:
+        self._later.stop()
         if self._trail:
             self._show_reason()
 

@@ -66,30 +66,30 @@ def _middles(room: Room, thing: Thing, book: Book) -> Iterator[tuple[float, str]
     yield from (((left + right) / 2, "tile centre") for left, right in pairwise(edges))
 
 
-def _neighbours(room: Room, thing: Thing) -> tuple[Thing | None, Thing | None]:
-    """The appliances to the left and the right of a thing."""
-    others = [each for each in things(room) if each.key != thing.key and each.kind not in _OTHER]
-    left = [each for each in others if each.middle < thing.middle]
-    right = [each for each in others if each.middle > thing.middle]
-    return (left[-1] if left else None), (right[0] if right else None)
+def _others(room: Room, thing: Thing) -> list[Thing]:
+    """The other appliances, left to right: a thing may be dragged past any of them."""
+    return [each for each in things(room) if each.key != thing.key and each.kind not in _OTHER]
 
 
 def _equal_gaps(room: Room, thing: Thing) -> Iterator[tuple[float, str]]:
-    left, right = _neighbours(room, thing)
-    if left is not None or right is not None:
-        ends = (left.right if left else 0.0), (right.left if right else room.width.value)
-        yield (ends[0] + ends[1]) / 2, "equal gaps"
+    """The middle of every gap between the others, and between them and the walls, that is wide enough for it."""
+    others = _others(room, thing)
+    if not others:
+        return
+    ends = ((0.0, 0.0), *((each.left, each.right) for each in others), (room.width.value, room.width.value))
+    for (_, left), (right, _) in pairwise(ends):
+        if right - left >= thing.right - thing.left:
+            yield (left + right) / 2, "equal gaps"
 
 
 def _clearances(room: Room, thing: Thing, book: Book) -> Iterator[tuple[float, str]]:
     """As near to a side wall or a neighbour as the rules want it."""
-    half, (left, right) = (thing.right - thing.left) / 2, _neighbours(room, thing)
+    half = (thing.right - thing.left) / 2
     if thing.kind in _BESIDE_WALL:
         least = book.figure("space.wc_centre").value
         yield from ((least, "least clearance"), (room.width.value - least, "least clearance"))
     if thing.kind not in _OTHER:
         gap = book.figure("space.ware_gap").value
-        if left is not None:
-            yield left.right + gap + half, "least clearance"
-        if right is not None:
-            yield right.left - gap - half, "least clearance"
+        for each in _others(room, thing):
+            yield each.right + gap + half, "least clearance"
+            yield each.left - gap - half, "least clearance"

@@ -5,6 +5,7 @@ Pages read from here and change the job through `set`, `add`, `remove` and `edit
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Mapping
 from datetime import datetime
 from pathlib import Path
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
 
 OPEN_JOB: Final = "open job"
 """The setting that says which job is open; it is cleared when the window is closed as it should be."""
-FOLLOW_MS: Final = 100
+FOLLOW_MS: Final = 200
 """While something is moved, the whole estimate follows at most so often."""
 
 
@@ -97,6 +98,11 @@ class Workspace(QObject):
         return self.job if self._trial is None else self._trial
 
     @property
+    def trying(self) -> bool:
+        """Whether something is held, and what is seen is on trial."""
+        return self._trial is not None
+
+    @property
     def room(self) -> Room | None:
         """The chosen room as worked out at the pre-wall that is looked at, when it has been."""
         rooms = [room for room in self.estimate.rooms if room.path == self.room_path] if self.estimate else []
@@ -156,7 +162,8 @@ class Workspace(QObject):
 
     def close_job(self) -> None:
         """Leave the job; it is on disk already."""
-        self.session = self._trial = self._quotes = None
+        self.session = self._quotes = None
+        self._hold(None)
         self.estimate = None
         self.job_id = 0
         self._keep_open_job(0)
@@ -183,14 +190,15 @@ class Workspace(QObject):
         if locked(self.job, job):
             self.said.emit(LOCKED)
             return
-        self._trial = job
+        self._hold(job)
         self.tried.emit()
         if not self._follow.isActive():
             self._follow.start()
 
     def keep_trial(self, label: str, path: str) -> None:
         """Put down what was held: the job as it was tried becomes one named step."""
-        job, self._trial = self._trial, None
+        job = self._trial
+        self._hold(None)
         self._follow.stop()
         if job is not None and job != self.job:
             self.edit(label, job, path)
@@ -201,7 +209,7 @@ class Workspace(QObject):
     def end_trial(self) -> None:
         """Nothing is held any more: the job is as it was, unless it was edited meanwhile."""
         if self._trial is not None:
-            self._trial = None
+            self._hold(None)
             self._follow.stop()
             self.tried.emit()
             self._ask()
@@ -299,10 +307,16 @@ class Workspace(QObject):
 
     def close(self) -> None:
         """Leave everything as it should be: the worker ended, the database closed."""
+        self._hold(None)
         self._recalculate.stop()
         self.aside.stop()
         self._keep_open_job(0)
         self.store.close()
+
+    def _hold(self, job: Job | None) -> None:
+        """What is on trial; while there is any, nobody looks for garbage: that would keep the hand waiting."""
+        (gc.enable if job is None else gc.disable)()
+        self._trial = job
 
     def _done(self, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
         if any(each.text == LOCKED for each in problems):
@@ -310,7 +324,8 @@ class Workspace(QObject):
         return problems
 
     def _become(self, job: Job, job_id: int, revision: int) -> None:
-        self._trial = self._quotes = None
+        self._quotes = None
+        self._hold(None)
         self.session = Session(job)
         self.session.listeners.append(self._changed)
         self.job_id, self._revision = job_id, revision

@@ -15,6 +15,8 @@ from tundish.rules.rule import Finding
 SIDE: Final = "space/centre-to-wall"
 BETWEEN: Final = "frames/neighbours"
 FALL: Final = "drainage/branch-fall"
+FALLS: Final = frozenset({FALL, "drainage/waste-fall"})
+"""The rules whose room to spare is what a fall has to spare."""
 _TICK: Final = 22.0
 _TOWARDS_STACK: Final = 0.75
 """Where along a branch its shortfall is written: away from the ware."""

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QPen
+from PySide6.QtCore import QLineF, Qt
+from PySide6.QtGui import QBrush, QColor, QFont, QPainter, QPen, QPixmap, QTransform
 
 from tundish.desktop import look, tokens
 from tundish.desktop.look import Look
@@ -16,6 +16,8 @@ from tundish.documents.drawing import Style
 DASHED: Final = (4.0, 3.0)
 CHAIN: Final = (10.0, 3.0, 2.0, 3.0)
 NO_WASH: Final = Qt.BrushStyle.NoBrush
+HATCH: Final = 6
+"""Pixels between the lines of a hatch."""
 PAPER_MM: Final = 2.6
 """The size of ordinary words on paper; on the screen they take the type role "drawing"."""
 
@@ -69,6 +71,11 @@ def wash(style: Style) -> QBrush:
     return _wash(style, look.now())
 
 
+def hatch(style: Style, ratio: float) -> QBrush:
+    """Lines at 45 degrees, a fixed number of pixels apart at any scale, for a screen of so many dots a pixel."""
+    return _hatch("tileLine" if style == "wall" else "edge", ratio, look.now())
+
+
 def words_tone(style: Style) -> str:
     """The token that words of a style are written in."""
     return _WORDS.get(style, "ink2" if style in _PALE else "ink")
@@ -99,6 +106,21 @@ def _wash(style: Style, wear: Look) -> QBrush:
     made = QColor(wear.hex(ink.wash))
     made.setAlphaF(ink.solid)
     return QBrush(made)
+
+
+@lru_cache(maxsize=16)
+def _hatch(line: str, ratio: float, wear: Look) -> QBrush:
+    dots = max(round(HATCH * ratio), 1)
+    tile = QPixmap(dots, dots)
+    tile.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(tile)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(QColor(wear.hex(line)), (0.75 + (0.5 if wear.strong else 0.0)) * ratio))
+    painter.drawLines([QLineF(at - 2 * dots, 2 * dots, at + dots, -dots) for at in (0, dots, 2 * dots)])
+    painter.end()
+    made = QBrush(tile)
+    made.setTransform(QTransform.fromScale(HATCH / dots, HATCH / dots))
+    return made
 
 
 @lru_cache(maxsize=64)

@@ -16,8 +16,6 @@ from tundish.desktop.painted import pen as plain_pen
 from tundish.documents.clear_words import Rect
 from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 
-HATCH: Final = 6
-"""Pixels between the lines of a hatch."""
 TICK: Final = 5
 HANDLE: Final = 10
 PLATE: Final = 0.8
@@ -55,7 +53,6 @@ def fitted(extent: tuple[float, float, float, float], room: QRectF, margin: floa
 
 def paint_drawing(painter: QPainter, drawing: Drawing, placed: Placed, chosen: str = "") -> None:
     """Paint every mark in its order; words of the chosen piece are written in chalk."""
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for mark in drawing.marks:
         paint_mark(painter, mark, placed, chosen=bool(chosen) and mark.piece == chosen)
 
@@ -86,7 +83,9 @@ def ware_of(drawing: Drawing, piece: str) -> list[Shape]:
 
 
 def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = False) -> None:
-    """Paint one mark."""
+    """Paint one mark; what runs along or up is drawn on whole pixels, which is crisp, and soon done."""
+    level = isinstance(mark, Box) or (isinstance(mark, Line) and (mark.x1 == mark.x2 or mark.y1 == mark.y2))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing, not level)
     match mark:
         case Line():
             painter.setPen(inks.pen(mark.style))
@@ -165,7 +164,7 @@ def _closed(painter: QPainter, mark: Box | Shape | Ellipse, placed: Placed) -> N
 def _hatched(painter: QPainter, path: QPainterPath, style: Style) -> None:
     """A wash with hatching on it, and an edge where the style has one: an existing wall has none."""
     painter.fillPath(path, inks.wash(style))
-    _hatch(painter, path, style)
+    painter.fillPath(path, inks.hatch(style, painter.device().devicePixelRatio()))
     if style != "wall":
         painter.setPen(inks.pen(style))
         painter.setBrush(inks.NO_WASH)
@@ -241,21 +240,4 @@ def _write(painter: QPainter, box: QRectF, text: str, *, turned: bool) -> None:
     painter.rotate(-90)
     across = QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width())
     painter.drawText(across, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, text)
-    painter.restore()
-
-
-def _hatch(painter: QPainter, path: QPainterPath, style: Style) -> None:
-    """Lines at 45 degrees, a fixed number of pixels apart at any scale."""
-    seen = path.boundingRect().intersected(QRectF(painter.viewport()))
-    high = seen.height()
-    first = math.floor((seen.left() + seen.top()) / HATCH)
-    last = math.ceil((seen.right() + seen.bottom()) / HATCH)
-    lines = [
-        QLineF(place * HATCH - seen.bottom(), seen.bottom(), place * HATCH - seen.bottom() + high, seen.top())
-        for place in range(first, last)
-    ]
-    painter.save()
-    painter.setClipPath(path, Qt.ClipOperation.IntersectClip)
-    painter.setPen(plain_pen("tileLine" if style == "wall" else "edge", 0.75))
-    painter.drawLines(lines)
     painter.restore()

@@ -27,6 +27,7 @@ class Spots:
         while len(self._spots) < len(pieces):
             spot = QWidget(self._over)
             spot.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+            spot.setUpdatesEnabled(False)  # there is nothing of it to paint
             self._spots.append(spot)
         for spot, (piece, name) in zip(self._spots, pieces, strict=True):
             spot.setObjectName(piece)

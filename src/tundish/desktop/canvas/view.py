@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
@@ -65,6 +65,7 @@ class DrawingView(Glass):
         super().__init__(parent)
         self.setAccessibleName(name)
         self.viewport().setAccessibleName(name)
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)  # what is behind it need not be painted with it
         self._given = self._drawing = NOTHING
         self._cleared_at = 0.0
         self._chosen = ""
@@ -151,6 +152,10 @@ class DrawingView(Glass):
         self.viewport().setMouseTracking(out)
         self.viewport().setCursor(Qt.CursorShape.CrossCursor if out else Qt.CursorShape.ArrowCursor)
         self._tell_tape()
+
+    def drawBackground(self, painter: QPainter, rect: QRectF | QRect) -> None:
+        """The sheet that is drawn on."""
+        painter.fillRect(rect, look.colour("sheet"))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

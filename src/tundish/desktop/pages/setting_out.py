@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
@@ -15,6 +14,7 @@ from tundish.desktop.as_you_move import AsYouMove, facts
 from tundish.desktop.canvas.view import NOTHING, DrawingView
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.dimension_box import DimensionBox
+from tundish.desktop.drawn import Drawn
 from tundish.desktop.frame_settings import FrameSettings
 from tundish.desktop.job_line import FINISH
 from tundish.desktop.live import Sight, looked_at, sight_of
@@ -28,10 +28,8 @@ from tundish.desktop.started import add_appliance, add_hatch, add_niche, add_nog
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.drawing import Dimension
-from tundish.documents.plan_drawing import whole_room
 from tundish.documents.rod import rod
 from tundish.documents.wall_drawing import frame_key, view_height
-from tundish.documents.wall_sheet import wall_sheet
 from tundish.estimate import Job
 from tundish.field import get, put
 from tundish.layout.room import Room
@@ -40,9 +38,6 @@ from tundish.session import Step
 ROOM: Final = "Whole room, from above"
 HEAD: Final = 36
 """Height of the row over the drawing, pixels."""
-_TRIES: Final = 3
-_ALIKE: Final = 0.08
-"""Words within so much of the size that the drawing was made for stand well beside it."""
 STILL_MS: Final = 700
 """A movement is over when nothing moved for so long: then it is told to a screen reader."""
 
@@ -67,6 +62,7 @@ class SettingOutPage(Page):
         self.tools = SettingTools(self)
         self.view, self.rod = DrawingView("Wall A, looking at it"), Rod()
         self.frame, self.moves = FrameSettings(), AsYouMove()
+        self._drawn = Drawn(self.view, self.tools)
         self.mover = Mover(workspace, self.view, self.tools, self._scene)
         self.walls = ChipRow("Pre-walls of the room")
         self.box = DimensionBox(self.view.viewport())
@@ -150,24 +146,12 @@ class SettingOutPage(Page):
             self.rod.show_heights((), self._workspace.floor, "", "")
             self._show_head(None)
             return
-        self._show_drawing(room, self._sight)
+        self._drawn.show(room, self._sight, self._workspace.book, finish=self._workspace.floor == FINISH)
         if not self.view.holds():
             self.view.describe({each.key: moves.place_words(each) for each in moves.things(room)})
         self._show_head(room)
         self.rod.setVisible(not self.tools.whole.isChecked())
         self._show_rod(room)
-
-    def _show_drawing(self, room: Room, sight: Sight) -> None:
-        """The wall, or the whole room; drawn again where its words turn out larger or smaller beside it than they were."""
-        self.tools.show = replace(self.tools.show, finish=self._workspace.floor == FINISH)
-        others = tuple(each for each in sight.rooms if each is not room)
-        for _ in range(_TRIES):
-            whole, show = self.tools.whole.isChecked(), self.tools.show
-            self.view.show_drawing(whole_room(room, show, sight.findings, others) if whole else wall_sheet(room, show, sight.findings))
-            line = self.view.line_mm()
-            if whole or abs(line - show.line) < _ALIKE * show.line:
-                return
-            self.tools.show = replace(show, line=line)
 
     def _show_head(self, room: Room | None) -> None:
         rooms = self._sight.rooms if self._sight is not None and room is not None else ()
@@ -202,7 +186,9 @@ class SettingOutPage(Page):
             self.rod.align(base, placed.scale, view_height(room))
 
     def _worked_out(self) -> None:
-        self._draw()
+        room = self.room()
+        if self._wanted or room is None or not self._drawn.already(room, self._workspace.book):
+            self._draw()
         if self._wanted:
             found = next((each for each in self._things() if self._wanted in {each.name, each.key}), None)
             self._wanted = ""
