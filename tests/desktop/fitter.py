@@ -13,7 +13,7 @@ from tundish.desktop.chooser import Chooser
 from tundish.desktop.forms import FormRow
 from tundish.estimate import Estimate
 
-WAIT_MS = 20_000
+WAIT_MS = 60_000
 
 
 class Fitter:
