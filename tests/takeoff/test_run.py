@@ -22,7 +22,7 @@ from tundish.layout.work_out import work_out, work_out_all
 from tundish.plain import check
 from tundish.rules.book import RULES
 from tundish.rules.rule import LABOUR, Asked, Caution, Cut, Decision, Finding, Need, Rule, Said, rule
-from tundish.takeoff.run import RoomTake, merge, run_room, steady
+from tundish.takeoff.run import RoomTake, merge, run_room, stamped, steady
 
 WC = Appliance(kind="wc", name="WC 1", ware="pan-ondel-530", frame="frame-wc-1120", own=True)
 PLAN = put(RoomPlan(name="Bathroom"), "design.appliances", (WC,))
@@ -261,3 +261,13 @@ def test_lines_that_did_not_change_stay_the_same_objects(book: Book) -> None:
     assert len(same) > len(kept.lines) / 2
     assert [line.item.code for line in kept.lines if line not in before.lines]
     assert steady(higher, None) is higher
+
+
+def test_what_is_stamped_keeps_all_else() -> None:
+    for one in (
+        Need(number(2, "each"), "frames", "why", "role", "item", "", (), own=True, rule="", work="any"),
+        Caution("Dust", "Wear a mask"),
+    ):
+        assert stamped(one, "family/rule", "Room") == replace(one, rule="family/rule", place="Room")
+    need = Need(number(2, "each"), "frames", "why", place="WC 1")
+    assert stamped(need, "family/rule", "Room") == replace(need, rule="family/rule", place="Room, WC 1")

@@ -72,6 +72,8 @@ class Book:
     own_rules: tuple[OwnRule, ...] = ()
     """What the trader allows for on every job besides what the supplied rules ask for."""
     crew: Crew = field(default_factory=Crew)
+    _made: dict[str, Figure] = field(default_factory=dict, init=False, repr=False)
+    """Figures of the rule book once they were asked for; a book with others begins with none."""
 
     def buys(self, offer: Offer) -> bool:
         """Whether an offer may be bought: neither it nor its supplier is one that is never bought from."""
@@ -103,7 +105,10 @@ class Book:
 
     def figure(self, key: str) -> Figure:
         """A figure of the rule book."""
-        found = self.figures.get(key)
-        if found is None:
-            raise NotInBookError(f"a rule figure {key}")
-        return found.figure()
+        made = self._made.get(key)
+        if made is None:
+            found = self.figures.get(key)
+            if found is None:
+                raise NotInBookError(f"a rule figure {key}")
+            made = self._made[key] = found.figure()
+        return made

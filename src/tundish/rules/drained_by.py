@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, number, total
 from tundish.layout.design import BY_H, DRAINS_BY, USES, Appliance, RoomPlan
 from tundish.measure import show_number
@@ -32,12 +31,17 @@ _SMALL, _USUAL = 4.0, 6.0
 
 @dataclass(frozen=True, slots=True)
 class Flow:
-    """What a rule set makes of a stack: the flow in it, the most it carries, and what discharges that the set does not permit."""
+    """What a rule set makes of a stack, l/s: the flow in it, the most it carries, and what discharges that the set does not permit."""
 
     by: str
-    flow: Figure
-    most: Figure
+    flow: float
+    most: float
     not_permitted: tuple[str, ...]
+
+    @property
+    def passes(self) -> bool:
+        """Whether the stack carries it, and all of it is permitted."""
+        return not self.not_permitted and self.flow <= self.most + _GRACE
 
 
 def branch_falls(by: str, book: Book) -> tuple[Figure, Figure]:
@@ -52,13 +56,27 @@ def branch_longest(by: str, book: Book) -> Figure:
     return book.figure("drainage.wc_length_most" if SYSTEMS[by] == _OF_THE_UK else f"discharge.length_{SYSTEMS[by]}")
 
 
+def flow_in(plan: RoomPlan, besides: Figure | None, book: Book) -> tuple[Figure, Figure]:
+    """The flow in the stack of a room and what it carries, by the rule set that was chosen: K times the root of all units.
+
+    Never less than the largest of the room's own. `besides`: what else drains into it.
+    """
+    by = plan.design.piping.drains_by
+    units = [book.figure(key).named(f"{one.name}: discharge units") for one, key, _ in _discharging(plan, by, book)]
+    together = total([*units, *((besides,) if besides is not None else ())], "Discharge units")
+    root = number(round(math.sqrt(together.value), 6), "l/s", f"√ of {show_number(together.value, 1)}, all discharge units")
+    flow = (book.figure(_k(plan)) * root).named("K × √ΣDU")
+    return largest(flow, *units, label="Flow in the stack"), book.figure(_carries(by))
+
+
 def flows(plan: RoomPlan, besides: Figure | None, book: Book) -> Iterator[Flow]:
     """What each rule set makes of the stack of a room, that which was chosen first."""
-    chosen = plan.design.piping.drains_by
-    for by in (chosen, *others(plan)):
-        units, barred = _units(plan, by, book)
-        most = book.figure("discharge.stack_h" if by == BY_H else "discharge.stack_square")
-        yield Flow(by, _flow(plan, units, besides, book), most, tuple(barred))
+    k, rest = book.figures[_k(plan)].value, besides.value if besides is not None else 0.0
+    for by in (plan.design.piping.drains_by, *others(plan)):
+        found = tuple(_discharging(plan, by, book))
+        units = [book.figures[key].value for _, key, _ in found]
+        barred = tuple(f"{one.name} flushes {show_number(_flush(one, book))} l" for one, _, permitted in found if not permitted)
+        yield Flow(by, max([k * math.sqrt(sum(units) + rest), *units]), book.figures[_carries(by)].value, barred)
 
 
 def differing(told: Iterable[tuple[str, str]]) -> str:
@@ -77,27 +95,34 @@ def others(plan: RoomPlan) -> tuple[str, ...]:
 
 def unit_of(plan: RoomPlan, one: Appliance, book: Book) -> Figure:
     """What one appliance discharges, by the rule set that was chosen."""
-    ware = book.items.get(one.ware)
-    key, _ = _unit(KINDS.get(one.kind, "basin"), _flush(one, ware), plan.design.piping.drains_by)
+    key, _ = _unit(KINDS.get(one.kind, "basin"), _flush(one, book), plan.design.piping.drains_by)
     return book.figure(key).named(f"{one.name}: discharge units")
 
 
-def _flush(one: Appliance, ware: Item | None) -> float:
-    return ware.size("flush").value if KINDS.get(one.kind) == "wc" and ware is not None and ware.has("flush") else 0.0
+def drains(plan: RoomPlan) -> bool:
+    """Whether anything of the room goes to the stack."""
+    return any(each.ware and not each.drains_to.strip() for each in plan.design.appliances)
 
 
-def _units(plan: RoomPlan, by: str, book: Book) -> tuple[list[Figure], list[str]]:
-    units, barred = [], []
+def _discharging(plan: RoomPlan, by: str, book: Book) -> Iterator[tuple[Appliance, str, bool]]:
+    """What goes to the stack, the figure for it, and whether the rule set permits it."""
     for each in plan.design.appliances:
-        kind, ware = KINDS.get(each.kind), book.items.get(each.ware)
-        if kind is None or ware is None or each.drains_to.strip():
-            continue
-        flush = _flush(each, ware)
-        key, permitted = _unit(kind, flush, by)
-        units.append(book.figure(key).named(f"{each.name}: discharge units"))
-        if not permitted:
-            barred.append(f"{each.name} flushes {show_number(flush)} l")
-    return units, barred
+        kind = KINDS.get(each.kind)
+        if kind is not None and each.ware in book.items and not each.drains_to.strip():
+            yield each, *_unit(kind, _flush(each, book), by)
+
+
+def _k(plan: RoomPlan) -> str:
+    return f"discharge.k_{USES.index(plan.design.piping.use) + 1}"
+
+
+def _carries(by: str) -> str:
+    return "discharge.stack_h" if by == BY_H else "discharge.stack_square"
+
+
+def _flush(one: Appliance, book: Book) -> float:
+    ware = book.items.get(one.ware)
+    return ware.sizes["flush"][0] if KINDS.get(one.kind) == "wc" and ware is not None and ware.has("flush") else 0.0
 
 
 def _unit(kind: str, flush: float, by: str) -> tuple[str, bool]:
@@ -109,13 +134,6 @@ def _unit(kind: str, flush: float, by: str) -> tuple[str, bool]:
     return f"discharge.{kind}{'_large' if large else ''}_{system}", True
 
 
-def _flow(plan: RoomPlan, units: Sequence[Figure], besides: Figure | None, book: Book) -> Figure:
-    """K times the root of all units, and no less than the largest of the room's own."""
-    together = total([*units, *((besides,) if besides is not None else ())], "Discharge units")
-    root = number(round(math.sqrt(together.value), 6), "l/s", f"√ of {show_number(together.value, 1)}, all discharge units")
-    k = book.figure(f"discharge.k_{USES.index(plan.design.piping.use) + 1}")
-    return largest((k * root).named("K × √ΣDU"), *units, label="Flow in the stack")
-
-
 _OF_THE_UK: Final = "3"
 _OF_SMALL_FLUSHES: Final = "2"
+_GRACE: Final = 1e-6

@@ -9,8 +9,8 @@ from tundish.catalogue.book import Book
 from tundish.field import read
 from tundish.layout.room import Room
 from tundish.measure import show_number
-from tundish.rules.drained_by import FLOWS, Flow, differing, flows
-from tundish.rules.rule import Finding, State, WayOut, judge, rule
+from tundish.rules.drained_by import FLOWS, Flow, differing, drains, flow_in, flows
+from tundish.rules.rule import Finding, State, WayOut, rule
 
 _SOURCE: Final = "EN 12056-2:2000, 6.3 and tables 2, 3 and 11; Approved Document H, table 3, from memory"
 
@@ -23,41 +23,31 @@ def stack_flow(room: Room, book: Book) -> Iterator[Finding]:
     against what a stack of 100 carries, by EN 12056-2 with square entries (swept ones carry 5.2). What the other rule sets make of it is
     said where their answer differs.
     """
-    others = read(room.plan.survey.stack, "others", f"{room.path}.survey.stack")
-    if not any(not each.drains_to.strip() for each in room.plan.design.appliances if each.ware):
+    if not drains(room.plan):
         return
-    chosen, *rest = flows(room.plan, others, book)
-    state = _state(chosen)
-    message = ""
+    besides = read(room.plan.survey.stack, "others", f"{room.path}.survey.stack")
+    chosen, *rest = flows(room.plan, besides, book)
+    has, most = flow_in(room.plan, besides, book)
+    differ = [each for each in rest if each.passes != chosen.passes]
+    words = (_wrong(chosen), differing((each.by, _words(each)) for each in differ), f"Reckoned by {chosen.by}.")
     ways: tuple[WayOut, ...] = ()
-    if state != "passes":
-        barred = f"{', '.join(chosen.not_permitted)}: not permitted by {chosen.by}, table 2. " if chosen.not_permitted else ""
-        over = (
-            "A larger stack, or one of its own for part of it: ask who designs the drainage. "
-            if judge(chosen.flow, None, chosen.most) != "passes"
-            else ""
-        )
-        message = barred + over
-    differ = [each for each in rest if _state(each) != state]
-    message = " ".join(
-        each for each in (message.strip(), differing((each.by, _words(each)) for each in differ), _BY.format(chosen.by)) if each
-    )
-    if differ and state != "passes":
+    if differ and not chosen.passes:
         path = f"{room.path}.design.piping.drains_by"
         ways = tuple(
             WayOut(f"Reckon by {each.by}: falls and lengths are then held against it too. Building control says which.", path, each.by)
             for each in differ
         )
-    yield Finding("Flow in the stack", "Falls", state, chosen.flow, "Regulation", chosen.most.note, None, chosen.most, message, "", ways)
+    message = " ".join(each for each in words if each)
+    state: State = "passes" if chosen.passes else "fails"
+    yield Finding("Flow in the stack", "Falls", state, has, "Regulation", most.note, None, most, message, "", ways)
 
 
-def _state(of: Flow) -> State:
-    return "fails" if of.not_permitted else judge(of.flow, None, of.most)
+def _wrong(chosen: Flow) -> str:
+    barred = f"{', '.join(chosen.not_permitted)}: not permitted by {chosen.by}, table 2." if chosen.not_permitted else ""
+    over = "A larger stack, or one of its own for part of it: ask who designs the drainage." if chosen.flow > chosen.most else ""
+    return " ".join(each for each in (barred, over) if each)
 
 
 def _words(of: Flow) -> str:
-    flow = f"{show_number(of.flow.value, 2)} of {show_number(of.most.value, 1)} l/s"
+    flow = f"{show_number(of.flow, 2)} of {show_number(of.most, 1)} l/s"
     return f"{flow}, but {', '.join(of.not_permitted)}, which it does not permit" if of.not_permitted else flow
-
-
-_BY: Final = "Reckoned by {}."

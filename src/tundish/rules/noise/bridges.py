@@ -11,7 +11,7 @@ from tundish.figure import Figure, number, total
 from tundish.layout.room import Room
 from tundish.measure import show_length, show_number
 from tundish.rules.joining import item_of
-from tundish.rules.rule import LABOUR, Asked, Finding, Need, WayOut, judge, rule
+from tundish.rules.rule import Asked, Finding, Need, WayOut, judge, rule
 from tundish.rules.soft import pads_of, strips_of
 
 _SOURCE: Final = "common practice: steel, pipe and boards touch the house through something soft alone"
@@ -39,7 +39,8 @@ def bridges(asked: Asked, book: Book) -> Iterator[Finding]:
 
 
 def _lines(needs: Sequence[Need], book: Book) -> list[tuple[Item, Figure]]:
-    found = [(item_of(need, book), need.amount) for need in needs if need.role != LABOUR]
+    """What is soft or clips on the list: by the role that asked for it, or by the item."""
+    found = [(item_of(need, book), need.amount) for need in needs if need.item or need.role in _SOFT or " clip " in need.role]
     return [(item, amount) for item, amount in found if item is not None]
 
 
@@ -80,4 +81,5 @@ def _lined(clips: Sequence[tuple[Item, Figure]]) -> Finding:
     return Finding("Pipes in lined clips", "Noise", state, has, "Guidance", _SOURCE, least, None, message)
 
 
+_SOFT: Final = frozenset({"sound pad", "sound strip"})
 _CLIPS: Final = frozenset({"drain clip", "water clip"})
