@@ -51,7 +51,8 @@ def test_the_start_that_is_chosen_is_drawn_listed_and_counted(number: str) -> No
         assert sorted(courses(other), reverse=True) == list(courses(other))
         blocks = list(tile_list(other))
         assert any(isinstance(each, Paragraph) and choice.start.name in each.text for each in blocks)
-        assert [each.caption for each in drawn(blocks)] == [face.face.name for face in laid.faces]
+        floor = ["Floor"] if other.floor else []
+        assert [each.caption for each in drawn(blocks)] == [*(face.face.name for face in laid.faces), *floor]
         holes = [row for each in blocks if isinstance(each, Table) for row in each.rows]
         assert len(holes) == sum(len(face.drilled) for face in laid.faces)
         whole = sum(face.whole for face in laid.faces)
