@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from tests.writers.reading import texts
 from tundish.catalogue.trader import Trader
 from tundish.documents import quote
-from tundish.documents.block import Block, Document, FillIn, Paragraph, Points, SideBySide, Sums, Table
-from tundish.estimate import Client, Estimate, Job
-from tundish.field import Entry
+from tundish.documents.block import Block, Document, FillIn, Paragraph, Points, Row, SideBySide, Sums, Table
+from tundish.estimate import Client, Estimate, Job, estimate
+from tundish.field import Entry, put
 from tundish.measure import show_money
 from tundish.pricing.terms import Extra
 from tundish.varying import agree
@@ -195,3 +195,17 @@ def test_a_quote_says_until_when_and_on_what_prices_it_rests(worked: dict[str, E
         assert piece in said, piece
     ours = replace(worked["101"], buying=replace(worked["101"].buying, purchases=()))
     assert "on goods priced" not in flowing(quote.build(ours))
+
+
+def test_a_floor_that_is_tiled_is_in_it_by_its_room_where_others_are_not(worked: dict[str, Estimate]) -> None:
+    assert "Boards, waterproofing, tiles, grout and trim; the floor tiled" in [row.cells[1] for row in rows_of(worked["101"])]
+    assert "Boards, waterproofing, tiles, grout and trim" in [row.cells[1] for row in rows_of(worked["102"])]
+    first = worked["101"].job.rooms[0]
+    two = replace(worked["101"].job, rooms=(first, replace(put(first, "design.floor.tile", ""), name="Lobby")))
+    said = [row.cells[1] for row in rows_of(estimate(two, worked["101"].book))]
+    assert "Boards, waterproofing, tiles, grout and trim; the floor of Cloakroom tiled" in said
+
+
+def rows_of(of: Estimate) -> tuple[Row, ...]:
+    """The rows of the table of work."""
+    return next(block.rows for block in quote.build(of).blocks if isinstance(block, Table))

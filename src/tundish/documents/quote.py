@@ -149,6 +149,10 @@ def _in_it(stage: Stage, estimate: Estimate) -> str:
     names = [placed.ware.name for room in estimate.rooms for placed in room.placed]
     if stage == "second fix" and names:
         return f"{', '.join(dict.fromkeys(names))}; all hung, connected, sealed and tried"
+    floors = [room.room_name for room in estimate.rooms if room.floor]
+    if stage == "boarding" and floors:
+        where = "" if len(floors) == len({room.path for room in estimate.rooms}) else f" of {' and '.join(floors)}"
+        return f"{_IN_IT[stage]}; the floor{where} tiled"
     return _IN_IT[stage]
 
 

@@ -5,22 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.layout.room import Room
 from tundish.rules.floor_tiles import module_of
-from tundish.rules.rule import Need, rule
+from tundish.rules.rule import Asked, Need, rule
 
 
 @rule(
     "tiling/floor-bed",
     figures=("tiling.bed_small", "tiling.bed_large", "tiling.small_tile", "tiling.primer_ml_m2"),
     source="coverage of cement adhesive by tile size: a published trade table; solid bed on floors: BS 5385-3 (from memory)",
+    reads="needs",
     whole=True,
 )
-def floor_bed(room: Room, book: Book) -> Iterator[Need]:
+def floor_bed(asked: Asked, book: Book) -> Iterator[Need]:
     """Where the floor is tiled, it is primed, and its tiles are bedded solid.
 
     Tiles of a tenth of a square metre and more take the thicker bed.
     """
+    room = asked.room
     if room.floor is None:
         return
     small = module_of(room.floor)[1].value < book.figure("tiling.small_tile").value

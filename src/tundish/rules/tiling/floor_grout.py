@@ -6,22 +6,23 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import number
-from tundish.layout.room import Room
 from tundish.rules.floor_tiles import module_of
-from tundish.rules.rule import Need, rule
+from tundish.rules.rule import Asked, Need, rule
 
 
 @rule(
     "tiling/floor-grout",
     figures=("tiling.grout_density",),
     source="geometry of the joint; density agrees with a maker's published coverage table",
+    reads="needs",
     whole=True,
 )
-def floor_grout(room: Room, book: Book) -> Iterator[Need]:
+def floor_grout(asked: Asked, book: Book) -> Iterator[Need]:
     """Where the floor is tiled, its joints are grouted full.
 
     The share of the area that is joint, by the thickness of the tile, by the weight of a litre of grout.
     """
+    room = asked.room
     if room.floor is None:
         return
     module, tile = module_of(room.floor)
