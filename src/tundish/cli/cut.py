@@ -94,7 +94,8 @@ def _told(plan: BarPlan | SheetPlan, keep: float, join: int) -> Iterator[str]:
             if plan.pieces[one].length > longest:
                 yield f"  {plan.pieces[one].mark}: {' '.join(ways_out(plan.pieces[one], longest, Joints(join) if join else None))}"
     pounds = measure.show_number(plan.cost_pence / 100, 2)
-    yield f"New stock £{pounds}, {how_good(plan.cost_pence, plan.bound_pence, proven=plan.proven)}."
+    good = "for what can be cut" if plan.unplaced else how_good(plan.cost_pence, plan.bound_pence, proven=plan.proven)
+    yield f"New stock £{pounds}, {good}."
 
 
 def how_good(cost: int, bound: int, *, proven: bool) -> str:

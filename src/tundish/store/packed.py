@@ -31,7 +31,7 @@ class CannotReadListError(TundishError):
     """A price list cannot be read: which, why, and what to do."""
 
     def __init__(self, path: Path, why: str) -> None:
-        super().__init__(f"{path.name} cannot be taken in: {why}. Nothing was changed.")
+        super().__init__(f"{path.name} cannot be taken in: {why}{'' if why.endswith('?') else '.'} Nothing was changed.")
 
 
 def check_lock(path: Path) -> None:

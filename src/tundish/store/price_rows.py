@@ -9,6 +9,7 @@ from decimal import Decimal
 from itertools import islice
 from typing import TYPE_CHECKING, Any, Final, NamedTuple
 
+from tundish.catalogue.sheets import money_words
 from tundish.store.offer_search import indexed_at_the_end
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ class Fate(NamedTuple):
             return f"for {self.item}" if self.item else self.said
         old = Decimal(self.was_price_words)
         by = (self.price - old) / old * 100 if old else Decimal(0)
-        return f"£{old} to £{self.price}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
+        return f"£{money_words(old)} to £{money_words(self.price)}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
 
 
 @contextmanager

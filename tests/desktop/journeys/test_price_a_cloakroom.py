@@ -78,7 +78,7 @@ def test_a_cloakroom_is_priced_from_an_empty_job(fitter: Fitter) -> None:
         fitter.press(ADD[appliance.kind])
     for place, _ in enumerate(wanted.rooms[0].design.appliances):
         fill(fitter, page, wanted, f"rooms.0.design.appliances.{place}")
-    for group in ("prewall", "finish"):
+    for group in ("prewall", "finish", "floor"):
         fill(fitter, page, wanted, f"rooms.0.design.{group}")
 
     fitter.settled()

@@ -132,7 +132,7 @@ def test_every_control_has_a_name(fitter: Fitter) -> None:
 def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitter: Fitter) -> None:
     page, _ = opened(fitter, "101")
     click(next(each for each in page.findChildren(Chip) if each.text() == "Tile set-out"))
-    cards = [each for each in page.findChildren(StartCard) if each.isVisible()]
+    cards = [each for each in page._tiles.findChildren(StartCard) if each.isVisible()]
     assert len(cards) == 3
     assert [card.choose.isEnabled() for card in cards] == [False, True, True]
     wanted = cards[1].start
@@ -140,7 +140,7 @@ def test_the_best_starts_for_the_tiles_stand_side_by_side_and_one_is_chosen(fitt
     room = fitter.settled().rooms[0]
     assert room.plan.design.finish.tile_start == wanted
     assert columns(room) != ()
-    taken = [card for card in page.findChildren(StartCard) if card.isVisible() and not card.choose.isEnabled()]
+    taken = [card for card in page._tiles.findChildren(StartCard) if card.isVisible() and not card.choose.isEnabled()]
     assert [card.start for card in taken] == [wanted]
     fitter.undo()
     assert fitter.settled().rooms[0].plan.design.finish.tile_start == ""

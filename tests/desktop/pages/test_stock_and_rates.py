@@ -42,7 +42,7 @@ def test_a_norm_of_ones_own_changes_the_hours_and_can_be_put_back(fitter: Fitter
     QTest.keyClick(page._box, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
     QTest.keyClicks(page._box, "4")
     QTest.keyClick(page._box, Qt.Key.Key_Return)
-    fitter.qtbot.waitUntil(lambda: "Hours: 26" in told(page), timeout=WAIT_MS)
+    fitter.qtbot.waitUntil(lambda: "Hours: 28" in told(page), timeout=WAIT_MS)
     assert "Price inc. VAT: £2,882.35 → " in told(page)
     assert fitter.workspace.book.figures["labour.frame"].value == supplied
     fitter.press("Keep it", page)
