@@ -156,8 +156,6 @@ def shape(value: object) -> tuple[object, ...]:
     own: list[object] = [getattr(value, name, "") for name in ("stands", "height", "shelf")]
     if isinstance(value, Appliance):
         own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
-    if isinstance(value, FloorTiles):
-        own.append(bool(value.tile))
     inner = (getattr(value, name) for name, each in fields_of(type(value)).items() if each.kind in {"record", "records"})
     return (*own, *(shape(each) for each in inner))
 
@@ -194,8 +192,6 @@ def _makes_sense(record: object, name: str) -> bool:
             return capped if name == "capping" else name != "setback" or record.stands != "along the wall"
         case Photograph():
             return name != "picture"
-        case FloorTiles():
-            return name == "tile" or bool(record.tile)
     return True
 
 
