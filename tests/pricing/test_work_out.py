@@ -137,6 +137,33 @@ def test_a_discount_leaves_provisional_sums_alone() -> None:
     ]
 
 
+def test_a_discount_lessens_the_vat_of_what_it_is_given_on() -> None:
+    extras = (Extra(what="rails", amount=Decimal(100), vat="mobility aids over 60"),)
+    made = price((hours(5),), NOTHING, Terms(labour_rate=Decimal(40), discount=Entry(10), extras=extras))
+    assert [(each.name, each.amount) for each in made.beside if each.kind == "discount"] == [
+        ("Discount, 10 %, on standard rate", Decimal("-20.00")),
+        ("Discount, 10 %, on mobility aids for a person over 60", Decimal("-10.00")),
+    ]
+    assert [(each.percent, each.net, each.vat) for each in made.vat_lines] == [
+        (Decimal(20), Decimal(180), Decimal(36)),
+        (Decimal(5), Decimal(90), Decimal("4.50")),
+    ]
+
+
+@pytest.mark.parametrize("vat", ["registered, 20 %", "not registered"])
+def test_a_discount_is_one_row_where_there_is_one_rate_or_none(vat: str) -> None:
+    extras = (Extra(what="skip", amount=Decimal(100), vat="standard rate" if vat != "not registered" else "empty home"),)
+    made = price((hours(5),), NOTHING, Terms(labour_rate=Decimal(40), discount=Entry(10), extras=extras, vat=vat))
+    assert [(each.name, each.amount) for each in made.beside if each.kind == "discount"] == [("Discount, 10 %", Decimal("-30.00"))]
+
+
+def test_a_whole_discount_leaves_nothing_at_any_rate() -> None:
+    extras = (Extra(what="rails", amount=Decimal("33.33"), vat="mobility aids over 60"),)
+    made = price((hours(5),), NOTHING, Terms(labour_rate=Decimal("41.17"), discount=Entry(100), extras=extras))
+    assert {each.net for each in made.vat_lines} == {Decimal(0)}
+    assert (made.total, made.payments) == (Decimal(0), ())
+
+
 def test_what_has_no_amount_is_said_and_not_nothing() -> None:
     (said,) = problems(Terms(extras=(Extra(what="skip permit"),)))
     assert (said.path, said.text) == ("terms.extras.0.amount", "skip permit has no amount: it is not in the price")

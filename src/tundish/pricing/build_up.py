@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from decimal import Decimal
 
@@ -58,10 +59,11 @@ def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
 
 
 def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ...]:
-    amounts: dict[Stage, float] = defaultdict(float)
-    for need in purchase.line.needs:
-        amounts[need.stage] += need.amount.value
-    return tuple(zip(amounts, shared(cost, tuple(amounts.values())), strict=True))
+    """What each stage bears of a purchase, in the order of the work: no order of the needs changes who takes what rounding leaves."""
+    needs = purchase.line.needs
+    amounts = [(stage, math.fsum(need.amount.value for need in needs if need.stage == stage)) for stage in STAGES]
+    stages = tuple(stage for stage, amount in amounts if amount or any(need.stage == stage for need in needs))
+    return tuple(zip(stages, shared(cost, tuple(dict(amounts)[stage] for stage in stages)), strict=True))
 
 
 def _stage_hours(stage: Stage, needs: tuple[Need, ...], terms: Terms, harder: tuple[Figure, ...]) -> Figure:

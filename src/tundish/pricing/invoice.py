@@ -70,7 +70,7 @@ def next_invoice(contract: Contract, issued: tuple[Invoice, ...], number: str, d
     What is agreed after the last payment was billed has bills of its own.
     """
     place = len(standing(issued))
-    if not contract.shares or (place >= len(contract.shares) and not contract.agreed) or overbilled(contract, issued):
+    if (place >= len(contract.shares) and not contract.agreed) or overbilled(contract, issued):
         return None
     made = (_bill(contract, issued, share) for share in (*contract.shares[place:-1], None))
     found = next((each for each in made if each.charges), None)

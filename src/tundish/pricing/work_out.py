@@ -5,7 +5,7 @@ Amounts are rounded half up to the penny where they are made, so that every colu
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from tundish import measure
@@ -107,14 +107,24 @@ def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Te
     travel = (terms.travel or Decimal(0)) * days
     if travel:
         yield Beside("travel", "Travel", travel)
-    ours = sum((each.price for each in stages), carriage + travel)
+    ours = {"": sum((each.price for each in stages), carriage + travel)}
     for extra in terms.extras:
         if extra.amount is not None:
-            yield Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount, extra.vat if extra.vat in REASONS else "")
-            ours += extra.amount if extra.kind == "cost" else 0
-    discount = penny(ours * part(terms, "discount"))
-    if discount:
-        yield Beside("discount", f"Discount, {measure.show_percent(must_read(terms, 'discount').value)}", -discount)
+            made = Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount, extra.vat if extra.vat in REASONS else "")
+            yield made
+            if extra.kind == "cost":
+                apart = "" if terms.vat == NOT_REGISTERED or made.vat == terms.vat_reason else made.vat
+                ours[apart] = ours.get(apart, Decimal(0)) + made.amount
+    yield from _discounts(ours, terms)
+
+
+def _discounts(ours: Mapping[str, Decimal], terms: Terms) -> Iterator[Beside]:
+    """A discount off what falls under each reason for a rate of VAT: it lessens the VAT of what it is given on, and of nothing else."""
+    less = {reason: penny(amount * part(terms, "discount")) for reason, amount in ours.items()}
+    given = {reason: amount for reason, amount in less.items() if amount}
+    for reason, amount in given.items():
+        on = f", on {REASONS[reason or terms.vat_reason].words.lower()}" if len(given) > 1 else ""
+        yield Beside("discount", f"Discount, {measure.show_percent(must_read(terms, 'discount').value)}{on}", -amount, reason)
 
 
 def _vat(stages: tuple[StagePrice, ...], beside: tuple[Beside, ...], terms: Terms) -> tuple[VatLine, ...]:
