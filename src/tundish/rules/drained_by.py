@@ -71,12 +71,12 @@ def flow_in(plan: RoomPlan, besides: Figure | None, book: Book) -> tuple[Figure,
 
 def flows(plan: RoomPlan, besides: Figure | None, book: Book) -> Iterator[Flow]:
     """What each rule set makes of the stack of a room, that which was chosen first."""
-    k, rest = book.figures[_k(plan)].value, besides.value if besides is not None else 0.0
+    k, rest = book.figure(_k(plan)).value, besides.value if besides is not None else 0.0
     for by in (plan.design.piping.drains_by, *others(plan)):
         found = tuple(_discharging(plan, by, book))
-        units = [book.figures[key].value for _, key, _ in found]
+        units = [book.figure(key).value for _, key, _ in found]
         barred = tuple(f"{one.name} flushes {show_number(_flush(one, book))} l" for one, _, permitted in found if not permitted)
-        yield Flow(by, max([k * math.sqrt(sum(units) + rest), *units]), book.figures[_carries(by)].value, barred)
+        yield Flow(by, max([k * math.sqrt(sum(units) + rest), *units]), book.figure(_carries(by)).value, barred)
 
 
 def differing(told: Iterable[tuple[str, str]]) -> str:
