@@ -114,6 +114,76 @@ def test_an_entry_that_may_be_behind_the_pre_wall_or_before_it_is_worked_out(dep
     assert [each.to for each in worked.rooms[0].instead if each.kind == "waste"] == ["Entry 1"]
 
 
+PUT: Final[dict[str, tuple[dict[str, Any], str, str]]] = {
+    "a bath longer than what is left of its wall": (
+        {"survey.obstacles": [{"what": "bath", "wall": "C", "from_left": 1000, "width": 1700, "depth": 700}]},
+        "survey.obstacles.0.from_left",
+        "The bath ends 2,700 along wall C, which is 1,450 long",
+    ),
+    "a bath deeper than the room": (
+        {"survey.obstacles": [{"what": "bath", "wall": "B", "from_left": 0, "width": 600, "depth": 5000}]},
+        "survey.obstacles.0.depth",
+        "The bath comes 5,000 out of wall B, and the room ends at 1,450",
+    ),
+    "a stack round the corner": (
+        {"survey.stack.from_left": 5000},
+        "survey.stack.from_left",
+        "The stack is 5,000 along wall A, which is 1,450",
+    ),
+    "a stack outside": (
+        {"survey.stack.from_wall": 1900},
+        "survey.stack.from_wall",
+        "The stack comes 1,900 out of wall A, and the room ends at",
+    ),
+    "an entry off its wall": (
+        {"survey.entries": [{"name": "Old boss", "wall": "B", "from_left": 4000, "invert": 50}]},
+        "survey.entries.0.from_left",
+        "The Old boss is 4,000 along wall B",
+    ),
+    "cold off its wall": ({"survey.water.cold_from_left": 9000}, "survey.water.cold_from_left", "The cold pipe is 9,000 along wall A"),
+    "a socket off its wall": (
+        {"survey.electrics": [{"what": "socket", "wall": "A", "from_left": 9000}]},
+        "survey.electrics.0.from_left",
+        "The socket is 9,000 along wall A",
+    ),
+    "a soffit over the ceiling": (
+        {"survey.slopes": [{"at_wall": 5000}]},
+        "survey.slopes.0.at_wall",
+        "is 5,000 high at its wall, the room 2,310",
+    ),
+    "a door in a window": (
+        {
+            "survey.openings": [
+                {"kind": kind, "wall": "C", "from_left": left, "width": 600} for kind, left in (("window", 100), ("door", 300))
+            ]
+        },
+        "survey.openings.1.from_left",
+        "The door in wall C is where a window is, from 100 to 700",
+    ),
+    "a window through the ceiling": (
+        {"survey.openings": [{"kind": "window", "wall": "C", "from_left": 100, "width": 600, "sill": 1500, "height": 900}]},
+        "survey.openings.0.height",
+        "The window ends 2,400 above the floor, the room is 2,310 high",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", list(PUT))
+def test_what_is_put_where_it_cannot_be_is_named_once(case: str) -> None:
+    changes, path, said = PUT[case]
+    worked = worked_out({f"rooms.0.{name}": value for name, value in changes.items()})
+    (problem,) = worked.problems
+    assert problem.path == f"rooms.0.{path}"
+    assert said in problem.text
+    assert problem.text.endswith("again")
+
+
+def test_openings_above_one_another_or_side_by_side_are_no_trouble() -> None:
+    doors = [{"kind": "door", "wall": "C", "from_left": left, "width": 600} for left in (50, 650)]
+    above = [{"kind": "window", "wall": "B", "from_left": 100, "width": 600, "sill": sill, "height": 600} for sill in (0, 600)]
+    assert not worked_out({"rooms.0.survey.openings": [*doors, *above]}).problems
+
+
 THINGS: Final = {
     "survey.openings": [{"kind": "window", "wall": "E", "from_left": 200, "width": 600, "height": 900, "sill": 1100}],
     "survey.obstacles": [{"what": "radiator", "wall": "D", "from_left": 300, "width": 800, "depth": 100}],

@@ -141,3 +141,11 @@ def test_a_supply_in_the_corner_keeps_to_its_wall(room: Room) -> None:
     assert out is not None
     places = [room.line.in_plan(x, y) for x, y, _ in cold.route if y < room.depth.value]
     assert [min(place) for place in places] == pytest.approx([out.value] * len(places), abs=0.01)
+
+
+def test_a_stack_before_the_front_right_in_the_corner_is_worked_out(planned: Planned, hang: Hang, book: Book) -> None:
+    """It stands as far along as the pan, 900 out of the wall: outside the triangle, and none of the way is along the front."""
+    wc = put(hang("wc", 0, 420), "centre", None)
+    room = work_out(planned(wc, **ACROSS, survey__stack__from_left=Entry(0), survey__stack__from_wall=Entry(900)), book)
+    assert room.outfalls[0].from_left.value == pytest.approx(room.placed[0].centre.value)
+    assert room.pipes_of("soil")[0].route

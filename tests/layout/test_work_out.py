@@ -76,7 +76,8 @@ def test_nothing_measured_is_left_to_be_confirmed(bathroom: RoomPlan, book: Book
 
 
 def test_the_path_of_the_room_leads_every_path(book: Book, plain: RoomPlan) -> None:
-    room = work_out(put(plain, "survey.room.width", Entry(0)), book, "rooms.7")
+    narrow = put(put(plain, "survey.room.width", Entry(0)), "survey.water.hot_from_left", None)
+    room = work_out(narrow, book, "rooms.7")
     assert room.path == "rooms.7"
     assert [each.path for each in room.problems] == ["rooms.7.survey.room.width"]
     assert room.width.path == "rooms.7.survey.room.width"
@@ -243,7 +244,7 @@ def sound(room: Room) -> None:
 @pytest.mark.parametrize(
     ("changes", "told"),
     [
-        ({"survey.room.width": Entry(300)}, 3),  # every appliance is wider than the wall
+        ({"survey.room.width": Entry(300)}, 4),  # every appliance is wider than the wall, and hot comes in past its end
         ({"design.prewall.run": Entry(0)}, 4),  # bounded to 300, on which nothing hangs
         ({"survey.room.width": Entry(40_000)}, 0),
         ({"survey.floor.build_up.0.thickness": Entry(300)}, 0),  # higher than the feet reach: a check tells

@@ -10,7 +10,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from tundish import measure
 from tundish.layout.clip import box, common
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
@@ -69,7 +68,7 @@ class Around:
 
 
 def around_of(survey: Survey, standing: Standing, height: float, inputs: Inputs) -> Around:
-    """What the survey holds, seen from a pre-wall; an opening off the end of its wall is told."""
+    """What the survey holds, seen from a pre-wall."""
     things = (*_openings(survey, standing, inputs), *_obstacles(survey, standing, inputs), *_electrics(survey, standing, inputs))
     return Around(things, tuple(_unders(survey, standing, height, inputs)))
 
@@ -86,12 +85,6 @@ def _openings(survey: Survey, standing: Standing, inputs: Inputs) -> Iterator[Th
         side = standing.wall_named(each.wall)
         if side is None:
             continue
-        if left + width > side.length.value + 1:
-            shown = measure.show_length(left + width), measure.show_length(side.length.value)
-            inputs.tell(
-                f"{where}.from_left",
-                f"The {each.kind} ends {shown[0]} along wall {side.letter}, which is {shown[1]} long: measure where it is again",
-            )
         path = f"{inputs.path}.{where}"
         name = f"{each.kind} in wall {side.letter}"
         yield Thing(each.kind, name, path, _seen(standing, side, box(left, left + width, 0, _FLAT)), sill, sill + height)

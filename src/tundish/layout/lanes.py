@@ -124,7 +124,8 @@ def _past(past: Past, lane: Lane, start: Place, outfall: Outfall, end: float) ->
     to = outfall.from_left.value
     ahead, far = (1 if to > x else -1), past.y.value
     yield start
-    yield x + ahead * past.aside(y), y, z + (end - z) * min(abs(past.aside(y)) / abs(to - x), 1.0)
+    aside = abs(past.aside(y))
+    yield x + ahead * past.aside(y), y, z + (end - z) * (aside / abs(to - x) if aside < abs(to - x) else 1.0)
     along = replace(lane, y=past.y, past=None)
     over = ((to, outfall.from_wall.value, end),) if abs(outfall.from_wall.value - far) > _TOUCHES else ()
     for place, out, height in (*round_corners(along, (x, far, z), to, end), (to, far, end), *over):

@@ -9,6 +9,7 @@ from tundish.figure import Figure
 from tundish.layout.corner import Across, InCorner, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
+from tundish.layout.places import check_places
 from tundish.layout.shape import shape_of
 from tundish.layout.walls import Fold, Point, Shape, WallSide, found_wall
 from tundish.survey.survey import Survey
@@ -109,6 +110,7 @@ def standings(plan: RoomPlan, inputs: Inputs) -> tuple[Standing, ...]:
     shape = shape_of(plan.survey, inputs)
     prewalls = (plan.design.prewall, *plan.design.further)
     _check_walls_named(plan, shape, inputs)
+    check_places(plan.survey, shape, inputs)
     taken: Counter[str] = Counter()
     names: Counter[str] = Counter()
     made = []
