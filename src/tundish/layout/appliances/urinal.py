@@ -29,7 +29,7 @@ KIND = Kind(
     plain="urinal",
     many="Urinals",
     agreed="Lip of the urinal",
-    collars=2,
+    collars=("pipe collar", "pipe collar 50"),
     hangs=260.0,
     rod=(
         ("plate", "Urinal plate"),

@@ -54,7 +54,7 @@ KIND = Kind(
     plain="WC",
     many="WCs",
     agreed="Top of the WC pan",
-    collars=2,
+    collars=("pipe collar 50", "pipe collar 110"),
     hangs=350.0,
     rod=(
         ("shelf_plate", "Flush plate on the shelf"),

@@ -17,8 +17,9 @@ from tundish.rules.rule import Need, rule
 def tanking(room: Room, book: Book) -> Iterator[Need]:
     """The boards are coated before tiling, with collars round every pipe and stud hole and tape in every corner.
 
-    Collars: two for a WC, three for a basin or bidet, two for a urinal. The studs of the frames have their own sleeves. A niche
-    is taped round its back, round its front and up its corners, with a corner piece at each.
+    Collars by the size of the pipe: outlet and flush of a WC, two supplies and waste of a basin or bidet, supply and waste of a
+    urinal. The studs of the frames have their own sleeves. A niche is taped round its back, round its front and up its corners, with a
+    corner piece at each.
     """
     if not room.plan.design.finish.tanking:
         return
@@ -35,6 +36,7 @@ def tanking(room: Room, book: Book) -> Iterator[Need]:
     if niches(room):
         corners = total([each(4, one.name) for one in niches(room)], "Inside corners of niches")
         yield Need(corners, "boarding", "inside corners of niches", role="tanking corner")
-    holes = [each(KINDS[one.kind].collars, one.name) for one in room.placed]
-    if holes:
-        yield Need(total(holes, "Pipes through the boards"), "boarding", "pipes through the boards", role="pipe collar")
+    for role in ("pipe collar", "pipe collar 50", "pipe collar 110"):
+        holes = [each(count, one.name) for one in room.placed if (count := KINDS[one.kind].collars.count(role))]
+        if holes:
+            yield Need(total(holes, "Pipes through the boards"), "boarding", "pipes through the boards", role=role)

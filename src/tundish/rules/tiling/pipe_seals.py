@@ -24,6 +24,6 @@ def pipe_seals(room: Room, book: Book) -> Iterator[Need]:
     """
     if room.plan.design.finish.tanking or not room.placed:
         return
-    holes = total([several(KINDS[one.kind].collars, one.name) for one in room.placed], "Pipes through the boards")
+    holes = total([several(len(KINDS[one.kind].collars), one.name) for one in room.placed], "Pipes through the boards")
     metres = converted(holes * book.figure("tiling.pipe_bead"), "m", "Beads round pipes")
     yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Round pipes"), "second fix", "round pipes", role="sealant")
