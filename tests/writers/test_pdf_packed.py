@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Mapping
 from decimal import Decimal
 
 import pytest
@@ -19,10 +20,23 @@ MOST_BYTES = 300_000
 
 
 def plain(monkeypatch: pytest.MonkeyPatch, paper: Document) -> bytes:
-    """The paper as it is before it is packed."""
+    """The paper as it is before it is packed: every object by itself, with a plain table of where they stand."""
     with monkeypatch.context() as patch:
-        patch.setattr("tundish.writers.pdf.packed", lambda made: made)
+        patch.setattr("tundish.writers.pdf.packed", one_by_one)
         return pdf_bytes(paper, samples.PRINTED)
+
+
+def one_by_one(made: bytes, more: Callable[[int], Mapping[int, bytes]]) -> bytes:
+    found = re.findall(rb"(\d+) 0 obj\n(.*?)\s*endobj\n", made, re.DOTALL)
+    bodies = {int(number): body for number, body in found}
+    bodies |= more(len(bodies) + 1)
+    file, places = made[: made.index(b"1 0 obj")], []
+    for number in sorted(bodies):
+        places.append(b"%010d 00000 n \n" % len(file))
+        file += b"%d 0 obj\n%s\nendobj\n" % (number, bodies[number])
+    named = re.findall(rb"/(?:Root|Info) \d+ 0 R|/ID\s*\[.*?\]", made[made.rindex(b"trailer") :], re.DOTALL)
+    table = b"xref\n0 %d\n0000000000 65535 f \n%s" % (len(bodies) + 1, b"".join(places))
+    return file + table + b"trailer\n<</Size %d %s>>\nstartxref\n%d\n%%%%EOF\n" % (len(bodies) + 1, b" ".join(named), len(file))
 
 
 @pytest.mark.parametrize("paper", [*samples.papers(), samples.order(200)], ids=lambda paper: paper.name)

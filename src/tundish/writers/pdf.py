@@ -85,7 +85,7 @@ def pdf_bytes(document: Document, printed: str, pictures: Pictures = none_kept) 
         canvas.showPage()
     pen.tags.write()
     canvas.save()
-    return packed(kept.getvalue())
+    return packed(kept.getvalue(), pen.tags.objects)
 
 
 def _sign(pen: Pen, document: Document, logo: tuple[Any, float, float] | None) -> float:

@@ -7,7 +7,7 @@ again, and a place is given as how far it is from the one before.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final, Literal
 
@@ -44,6 +44,7 @@ class Operators:
         self._mark, self._marked = "", False
         self._again: Callable[[str], str] = _same
         self._where: Where = "nowhere"
+        self._first: dict[str, str] = {}
         self._spelt: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
         self.forget()
 
@@ -163,18 +164,24 @@ class Operators:
         """The text in the letters of the fonts that are put into this paper, with the name of each there."""
         known = self._spelt.get((face.name, text))
         if known is None:
-            known = tuple(
-                (each.font.getSubsetInternalName(subset, self._document), _escaped(letters))
-                for each, piece in pieces(face, text)
-                for subset, letters in each.font.splitString(piece, self._document)
-            )
-            self._spelt[face.name, text] = known
+            known = self._spelt[face.name, text] = tuple(self._letters(face, text))
         return known
+
+    def _letters(self, face: Face, text: str) -> Iterator[tuple[str, str]]:
+        if text.isascii() and text.isprintable():  # as it is, in the first font of a face that is whole
+            if face.name not in self._first:
+                ((subset, _),) = face.font.splitString(" ", self._document)
+                self._first[face.name] = face.font.getSubsetInternalName(subset, self._document)
+            yield self._first[face.name], _escaped(text)
+            return
+        for each, piece in pieces(face, text):
+            for subset, letters in each.font.splitString(piece, self._document):
+                yield each.font.getSubsetInternalName(subset, self._document), _escaped(letters.decode("latin-1"))
 
 
 def _same(mark: str) -> str:
     return mark
 
 
-def _escaped(letters: bytes) -> str:
-    return _SPELT.sub(lambda found: f"\\{found[0]}" if found[0] in "()\\" else f"\\{ord(found[0]):03o}", letters.decode("latin-1"))
+def _escaped(letters: str) -> str:
+    return _SPELT.sub(lambda found: f"\\{found[0]}" if found[0] in "()\\" else f"\\{ord(found[0]):03o}", letters)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import zlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from struct import pack
 from typing import Final
@@ -27,11 +27,15 @@ _FREE: Final = (0, 0, 65_535)
 _WHOLE: Final = 1
 
 
-def packed(made: bytes) -> bytes:
-    """The PDF with its objects packed; `made` has one plain table of where they stand and nothing encrypted, as the canvas writes it."""
+def packed(made: bytes, more: Callable[[int], Mapping[int, bytes]] = lambda _: {}) -> bytes:
+    """The PDF with its objects packed; `made` has one plain table of where they stand and nothing encrypted, as the canvas writes it.
+
+    `more` gives further objects by their numbers, from the first that is free, and such as take the place of others.
+    """
     start = int(made[made.rindex(b"startxref") + len(b"startxref") :].split()[0])
     trailer = made[made.index(b"trailer", start) :]
     bodies = dict(_objects(made, start))
+    bodies |= more(len(bodies) + 1)
     loose = [number for number in bodies if not bodies[number].endswith(b"endstream")]
     file = bytearray(made[: made.index(b"1 0 obj")])
     places = {0: _FREE}

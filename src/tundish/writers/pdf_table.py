@@ -52,7 +52,7 @@ def table_strips(table: Table, width: float, *, close: bool = False) -> Iterator
     for place, row in enumerate(table.rows):
         strips = _group(grid, row) if row.group else _row(grid, row)
         for strip in strips:
-            yield replace(strip, head=head, keep=_held(table, place, strip.height))
+            yield Strip(strip.height, strip.draw, strip.gap, _held(table, place, strip.height), head)
     if table.totals:
         yield replace(_total(grid), head=head)
 

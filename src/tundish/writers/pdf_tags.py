@@ -50,6 +50,8 @@ class Tags:
         self._parts: dict[Tag, list[Tag | tuple[int, int]]] = {self._top: []}
         """What each part is made of: other parts, and places on pages (page, number on it)."""
         self._pages: list[list[Tag]] = [[]]
+        self._leaves: list[str] = []
+        self._root = 0
         self._held: Tag | bool = False
         self._loose = False
         self._words: dict[Tag, list[str]] = {}
@@ -108,28 +110,33 @@ class Tags:
         self._pages.append([])
 
     def write(self) -> None:
-        """Put the parts into the document; its pages are all drawn.
-
-        Each part is handed over as text: there are thousands, and the canvas takes longer to put a dictionary together than to draw what
-        it speaks of. An object is numbered as it is handed over, the root of the parts first.
-        """
+        """Say in the document that it has parts; its pages are all drawn."""
         document: Any = self._canvas._doc  # type: ignore[attr-defined]  # noqa: SLF001 - the canvas has no other door to it
         pages = document.Pages.pages[: len(self._pages)]
-        leaves = [document.Reference(page).format(document).decode("ascii") for page in pages]
-        root = document.objectcounter + 1
-        alike = sorted(self._parts, key=lambda tag: tag.kind)  # side by side they are packed in fewer bytes
-        numbers = {tag: f"{number} 0 R" for number, tag in enumerate(alike, start=root + 1)}
-        owners = " ".join(f"{page} [{' '.join(map(numbers.__getitem__, tags))}]" for page, tags in enumerate(self._pages[: len(pages)]))
-        nums = f"/ParentTree <</Nums [{owners}]>> /ParentTreeNextKey {len(pages)}"
-        document.Catalog.StructTreeRoot = document.Reference(f"<</Type /StructTreeRoot /K {numbers[self._top]} {nums}>>", "Parts")
+        self._leaves = [document.Reference(page).format(document).decode("ascii") for page in pages]
+        document.Catalog.StructTreeRoot = document.Reference(b"null", "Parts")
         document.Catalog.MarkInfo = "<</Marked true>>"
-        for tag in alike:
-            inside = f"{root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
-            words = f"<</S /{tag.kind} /P {inside}{_made_of(self._parts[tag], numbers, leaves)}{_told(tag, self._words.get(tag, ()))}>>"
-            document.Reference(words.encode("ascii"), f"Part {numbers[tag]}")  # as it is written: not looked through again
+        self._root = document.objectcounter
         for number, page in enumerate(pages):
             page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
             page.StructParents, page.Tabs = number, "/S"
+
+    def objects(self, first: int) -> dict[int, bytes]:
+        """The parts as objects of the file by their numbers, from the first that is free; and the root of them, which has its own.
+
+        They go past the canvas: there are thousands, and it takes longer to put one together than to draw what it speaks of.
+        """
+        alike = sorted(self._parts, key=lambda tag: tag.kind)  # side by side they are packed in fewer bytes
+        numbers = {tag: f"{number} 0 R" for number, tag in enumerate(alike, start=first)}
+        count = len(self._leaves)
+        owners = " ".join(f"{page} [{' '.join(map(numbers.__getitem__, tags))}]" for page, tags in enumerate(self._pages[:count]))
+        nums = f"/ParentTree <</Nums [{owners}]>> /ParentTreeNextKey {count}"
+        made = {self._root: f"<</Type /StructTreeRoot /K {numbers[self._top]} {nums}>>".encode("ascii")}
+        for number, tag in enumerate(alike, start=first):
+            inside = f"{self._root} 0 R" if tag is self._top else numbers[tag.inside or self._top]
+            within = _made_of(self._parts[tag], numbers, self._leaves)
+            made[number] = f"<</S /{tag.kind} /P {inside}{within}{_told(tag, self._words.get(tag, ()))}>>".encode("ascii")
+        return made
 
     def _next(self, tag: Tag) -> str:
         """The mark of a further piece of a part on this page."""
