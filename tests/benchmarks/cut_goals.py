@@ -14,7 +14,8 @@ from pathlib import Path
 from typing import Any
 
 from tests.cutting.instance_check import faults
-from tundish.cli.cut import After, planned
+from tundish.cli.cut import After
+from tundish.cutting.own_list import planned
 from tundish.cutting.question import answer, question
 
 PUBLISHED = ("bwmv_oriented", "bwmv_rotation", "csp2d_oriented")

@@ -10,10 +10,11 @@ from typing import Any
 
 import pytest
 
-from tundish.cli.cut import After, planned
+from tundish.cli.cut import After
 from tundish.cutting import beside
 from tundish.cutting.attempts import Plan
 from tundish.cutting.boards import Nesting, as_nesting
+from tundish.cutting.own_list import planned
 from tundish.cutting.plan import Piece, Sheet
 from tundish.cutting.question import Question
 

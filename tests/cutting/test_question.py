@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from tests.cutting.instance_check import faults
-from tundish.cli.cut import planned
 from tundish.cutting.bars import plan_bars
+from tundish.cutting.own_list import planned
 from tundish.cutting.plan import Effort
 from tundish.cutting.question import BadQuestionError, answer, question
 

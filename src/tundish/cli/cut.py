@@ -5,19 +5,15 @@ from __future__ import annotations
 import argparse
 import json
 import time
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from tundish import measure
-from tundish.cli.cut_file import read_cut_file
-from tundish.cutting.bars import KEEP, plan_bars
-from tundish.cutting.joints import Joints, ways_out
-from tundish.cutting.plan import BarPlan, Effort, SheetPlan
-from tundish.cutting.question import Question, answer
-from tundish.cutting.saw_order import saw_order
-from tundish.cutting.sheets import plan_sheets
-from tundish.cutting.until import Stop, never
+from tundish.cutting.bars import KEEP
+from tundish.cutting.own_list import planned
+from tundish.cutting.question import answer
+from tundish.cutting.until import never
+from tundish.documents.cut_told import told
+from tundish.store.cut_file import read_cut_file
 
 
 def declare(commands: Any) -> None:
@@ -40,7 +36,7 @@ def run(asked: argparse.Namespace) -> int:
     if asked.json:
         print(json.dumps(answer(plan)))
     else:
-        print("\n".join(_told(plan, asked.keep, round(asked.join * 100))))
+        print("\n".join(told(plan, asked.keep, round(asked.join * 100))))
     return 1 if plan.unplaced else 0
 
 
@@ -59,47 +55,8 @@ class After:
         return self._end - time.monotonic()
 
 
-def planned(asked: Question, keep: float = KEEP, stop: Stop = never) -> BarPlan | SheetPlan:
-    """The best plan found until told to stop."""
-    if asked.sheets:
-        return plan_sheets(asked.pieces, asked.sheets, asked.kerf, asked.trim, Effort.PROOF, stop)
-    return plan_bars(asked.pieces, asked.bars, asked.kerf, keep, Effort.PROOF, stop)
-
-
 def _seconds(words: str) -> float:
     value = float(words)
     if not 0 < value <= 3600:  # noqa: PLR2004 - an hour is more than anybody waits
         raise argparse.ArgumentTypeError("should be more than 0 and at most 3600")
     return value
-
-
-def _told(plan: BarPlan | SheetPlan, keep: float, join: int) -> Iterator[str]:
-    show = measure.show_length
-    if isinstance(plan, BarPlan):
-        for number, cut in enumerate(plan.cuts, 1):
-            pieces = ", ".join(f"{plan.pieces[one].mark} {show(plan.pieces[one].length)}" for one in cut.pieces)
-            rest = f"{'keep' if cut.remainder >= keep else 'scrap'} {show(cut.remainder)}"
-            yield f"{number}. {plan.stock[cut.bar].name}, {show(plan.stock[cut.bar].length)} mm: {pieces}; {rest}"
-    else:
-        for number, sheet in enumerate(plan.cuts, 1):
-            size = plan.stock[sheet.sheet]
-            yield f"{number}. {size.name}, {show(size.length)} × {show(size.width)} mm:"
-            yield from (f"   {words}" for words in saw_order(plan, sheet))
-    if plan.unplaced:
-        left = ", ".join(f"{plan.pieces[one].mark} {show(plan.pieces[one].length)}" for one in dict.fromkeys(plan.unplaced))
-        yield f"No stock for: {left}."
-    if isinstance(plan, BarPlan):
-        longest = max((bar.length for bar in plan.stock), default=0.0)
-        for one in dict.fromkeys(plan.unplaced):
-            if plan.pieces[one].length > longest:
-                yield f"  {plan.pieces[one].mark}: {' '.join(ways_out(plan.pieces[one], longest, Joints(join) if join else None))}"
-    pounds = measure.show_number(plan.cost_pence / 100, 2)
-    good = "for what can be cut" if plan.unplaced else how_good(plan.cost_pence, plan.bound_pence, proven=plan.proven)
-    yield f"New stock £{pounds}, {good}."
-
-
-def how_good(cost: int, bound: int, *, proven: bool) -> str:
-    """Proven best, or how far it may be from the least possible."""
-    if proven:
-        return "proven best"
-    return f"within {(cost - bound) / max(bound, 1) * 100:.1f} % of the least possible"

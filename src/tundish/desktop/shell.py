@@ -29,6 +29,7 @@ PAGES: Final = (
     ("checks", "Checks", "ChecksPage"),
     ("materials", "Materials", "MaterialsPage"),
     ("cutting", "Cutting", "CuttingPage"),
+    ("cut_list", "Cut list", "CutListPage"),
     ("ordering", "Ordering", "OrderingPage"),
     ("pricing", "Pricing", "PricingPage"),
     ("paper", "Paper", "PaperPage"),

@@ -130,9 +130,12 @@ class CuttingPage(EstimatePage):
         for words in (self._foot, self._wait, self._kept):
             row.addWidget(words)
         row.addStretch(1)
-        put_by = button("Put offcuts in stock", "stock")
+        own, put_by = button("List of its own"), button("Put offcuts in stock", "stock")
+        own.setToolTip("Plan pieces that belong to no job")
+        own.clicked.connect(self._own_list)
         put_by.clicked.connect(self._put_by)
-        row.addWidget(put_by)
+        for tool in (own, put_by):
+            row.addWidget(tool)
         return card
 
     def _choose_view(self, _view: str) -> None:
@@ -241,6 +244,9 @@ class CuttingPage(EstimatePage):
     def _print_labels(self) -> None:
         self._workspace.paper = "labels"
         self.page_asked.emit("paper")
+
+    def _own_list(self) -> None:
+        self.page_asked.emit("cut_list")
 
     def _order(self) -> None:
         self.page_asked.emit("ordering")

@@ -1,4 +1,4 @@
-"""Reading the file of `tundish cut`: JSON, or a CSV whose rows are pieces and stock, headed what, mark, length, width, count, price, turn.
+"""Reading a cut list of its own: JSON, or a CSV whose rows are pieces and stock, headed what, mark, length, width, count, price, turn.
 
 In a CSV `what` is piece, bar, sheet or offcut; `length` and `width` are mm, or all in one other unit written behind each (1.2 m);
 `price` is pounds for one; `count` empty is one piece, or as many of a bar or sheet as needed; `turn` no keeps a piece as it lies.
@@ -13,8 +13,9 @@ import re
 from collections.abc import Mapping, Sequence
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
+from tundish.cutting.plan import Sheet
 from tundish.cutting.question import BadQuestionError, Question, question
 
 MOST_BYTES: Final = 20_000_000
@@ -39,6 +40,27 @@ def read_cut_file(path: Path, kerf: float, trim: float) -> Question:
         raise BadQuestionError((f"{path.name} is not JSON: {fault}",)) from fault
 
 
+def question_of(rows: Sequence[Mapping[str, str]], kerf: float, trim: float) -> Question:
+    """The question that typed rows ask, as those of a CSV; what is left blank of the first column is a piece. Raises BadQuestionError."""
+    said = [(number, {**row, "what": row.get("what") or "piece"}) for number, row in enumerate(rows, 1)]
+    return question({**_Table().read(said), "kerf": kerf, "trim": trim})
+
+
+def rows_of(asked: Question) -> tuple[dict[str, str], ...]:
+    """A question as rows to type in, pieces first."""
+    rows = []
+    for piece in asked.pieces:
+        row = {"what": "piece", "mark": piece.mark, "length": f"{piece.length:g}", "count": str(piece.count)}
+        rows.append(row | ({"width": f"{piece.width:g}", "turn": "" if piece.turn else "no"} if piece.width else {}))
+    for one in asked.stock:
+        wide = f"{one.width:g}" if isinstance(one, Sheet) else ""
+        what = "offcut" if one.offcut else "sheet" if wide else "bar"
+        price = "" if one.offcut and not one.cost_pence else f"{one.cost_pence / 100:.2f}"
+        row = {"what": what, "mark": one.name, "length": f"{one.length:g}", "width": wide, "price": price}
+        rows.append(row | {"count": "" if one.count is None else str(one.count)})
+    return tuple(rows)
+
+
 def _from_rows(text: str) -> dict[str, object]:
     rows = csv.DictReader(io.StringIO(text))
     heads = [str(head).strip().lower() for head in rows.fieldnames or ()]
@@ -60,7 +82,7 @@ class _Table:
         self._faults: list[str] = []
         self._unit: tuple[str, str] | None = None
 
-    def read(self, rows: Sequence[tuple[int, Mapping[str | None, str | None]]]) -> dict[str, object]:
+    def read(self, rows: Sequence[tuple[int, Mapping[Any, str | None]]]) -> dict[str, object]:
         """Pieces and stock as plain data, each with its row in the file."""
         flat = any((row.get("width") or "").strip() for _, row in rows)
         pieces: list[dict[str, object]] = []
@@ -75,7 +97,7 @@ class _Table:
             raise BadQuestionError(self._faults)
         return {"kind": "2d" if flat else "1d", "pieces": pieces, "stock": stock}
 
-    def _row(self, number: int, what: str, row: Mapping[str | None, str | None], *, flat: bool) -> dict[str, object]:
+    def _row(self, number: int, what: str, row: Mapping[Any, str | None], *, flat: bool) -> dict[str, object]:
         offcut = what == "offcut"
         made: dict[str, object] = {"row": number, "offcut": offcut}
         for side, column in zip(("w", "h") if flat else ("length",), ("length", "width"), strict=False):
