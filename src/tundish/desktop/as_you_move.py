@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QWidget
 
 from tundish import measure
 from tundish.desktop.moves import Thing
-from tundish.desktop.words import label
+from tundish.desktop.words import CutLabel, label
 from tundish.documents.shortfalls import FALLS
 from tundish.documents.tile_lines import end_tiles
 from tundish.layout.room import Room
@@ -40,7 +40,7 @@ class AsYouMove(QFrame):
         self._grid.setColumnStretch(0, 1)
         self._rows: list[tuple[str, str, str]] = []
         self._shown: list[tuple[QLabel, QLabel, QLabel]] = []
-        self._title = label("", "tableStrong")
+        self._title = CutLabel("tableStrong", "ink")
         self._laid: list[str] = []
         self.hide()
 
@@ -83,13 +83,13 @@ class AsYouMove(QFrame):
                 widget.hide()
                 widget.deleteLater()
         right = Qt.AlignmentFlag.AlignRight
-        self._title = label("", "tableStrong")
-        self._grid.addWidget(self._title, 0, 0)
-        self._grid.addWidget(label("was", "note", "ink2"), 0, 1, right)
-        self._grid.addWidget(label("now", "noteStrong"), 0, 2, right)
+        self._title = CutLabel("tableStrong", "ink")
+        self._grid.addWidget(self._title, 0, 0, 1, 3)
+        self._grid.addWidget(label("was", "note", "ink2"), 1, 1, right)
+        self._grid.addWidget(label("now", "noteStrong"), 1, 2, right)
         self._shown = [(label("", "note"), label("", "note", "ink2"), label("", "noteStrong")) for _ in self._rows]
-        for place, (name, was, now) in enumerate(self._shown, 1):
-            wide = self._rows[place - 1][0] == PRICE
+        for place, (name, was, now) in enumerate(self._shown, 2):
+            wide = self._rows[place - 2][0] == PRICE
             self._grid.addWidget(name, place, 0, 1, 2 if wide else 1)
             self._grid.addWidget(was, place, 1, right)
             self._grid.addWidget(now, place, 2, right)

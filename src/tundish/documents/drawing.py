@@ -137,6 +137,8 @@ class Drawing:
     extent: tuple[float, float, float, float]
     pieces: tuple[tuple[str, str], ...] = field(default=())
     """(id, spoken name) of every piece that can be chosen, left to right, then bottom to top."""
+    from_above: bool = False
+    """Whether all of it is seen from above, so that nothing in it can be raised."""
 
 
 SCALES: Final = (10, 12.5, 15, 16, 20, 25, 30, 40, 50)

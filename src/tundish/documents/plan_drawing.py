@@ -83,7 +83,7 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
         *_letters(room),
         *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT),
     )
-    return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()))
+    return Drawing("Whole room", marks, (left, low, right - left, high - low), tuple(named.items()), from_above=True)
 
 
 def _sizes(room: Room, left: float, low: float) -> Iterator[Mark]:

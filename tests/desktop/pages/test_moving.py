@@ -7,15 +7,16 @@ from contextlib import contextmanager
 from itertools import pairwise
 
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QFontMetrics, QMouseEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, key
 from tests.desktop.pages.test_setting_out import CENTRE, TOP, opened, press_digits, room, steps, tab_to, value, words
-from tundish.desktop.canvas.painting import dimension_box, handles_of
+from tundish.desktop.canvas.hits import handle_at
+from tundish.desktop.canvas.painting import dimension_box, fitted, handles_of, outline, ware_of
 from tundish.desktop.moves import thing_of
 from tundish.desktop.pages.setting_out import SettingOutPage
 from tundish.desktop.snapping import Pull, snapped
@@ -308,3 +309,33 @@ def test_d_with_nothing_chosen_types_the_top_and_the_depth_of_the_prewall(fitter
     press_digits("270")
     key(Qt.Key.Key_Return)
     assert room(fitter).figures["finished_face"].value == 270
+
+
+def test_from_above_a_piece_has_handles_on_its_sides_alone(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Whole room", page)
+    tab_to(page, "wc-1")
+    drawing, placed = page.view.drawing(), page.view.placed()
+    (outline_,) = ware_of(drawing, "wc-1")
+    box = outline(outline_, placed).boundingRect()
+    top, side = QPointF(box.center().x(), box.top() - 5), QPointF(box.right() + 5, box.center().y())
+    assert handle_at(drawing, placed, "wc-1", (top, 24)) == ""
+    assert handle_at(drawing, placed, "wc-1", (side, 24)) == "along"
+
+
+def test_another_job_is_seen_whole_whatever_was_looked_into_before(fitter: Fitter) -> None:
+    page = opened(fitter)
+    for _ in range(3):
+        page.view.zoom(1.25)
+    fitter.open("101")
+    fitter.settled()
+    fitter.page("Alt+2")
+    assert page.view.placed().scale == pytest.approx(fitted(page.view.drawing().extent, QRectF(page.view.viewport().rect())).scale)
+
+
+def test_what_moves_is_named_whole_over_its_table(fitter: Fitter) -> None:
+    page = opened(fitter)
+    tab_to(page, "basin-1")
+    key(Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    title = next(each for each in page.moves.findChildren(QLabel) if each.text() == "As you move Basin 1")
+    assert title.width() >= QFontMetrics(title.font()).horizontalAdvance(title.text())

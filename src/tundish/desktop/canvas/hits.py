@@ -44,7 +44,7 @@ def handle_at(drawing: Drawing, placed: Placed, piece: str, where: tuple[QPointF
     at, catch = where
     for view, mark in enumerate(ware_of(drawing, piece) if piece else ()):
         box = outline(mark, placed).boundingRect().adjusted(-AROUND, -AROUND, AROUND, AROUND)
-        for axis, middle in handles_of(box, top=view == 0):
+        for axis, middle in handles_of(box, top=view == 0 and not drawing.from_above):
             if max(abs(at.x() - middle.x()), abs(at.y() - middle.y())) <= catch / 2:
                 return axis
     return ""

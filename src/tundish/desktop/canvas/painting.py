@@ -74,12 +74,13 @@ def paint_chosen(painter: QPainter, drawing: Drawing, placed: Placed, piece: str
         painter.drawPath(path)
     _centre_line(painter, drawing, placed, paths)
     for place, path in enumerate(paths):
-        _handles(painter, path.boundingRect(), top=place == 0)
+        _handles(painter, path.boundingRect(), top=place == 0 and not drawing.from_above)
 
 
 def ware_of(drawing: Drawing, piece: str) -> list[Shape]:
     """The outlines of a piece that is ware, one a view, the elevation's first; nothing for what cannot be moved."""
-    return [mark for mark in drawing.marks if isinstance(mark, Shape) and mark.piece == piece and mark.style in {"ware", "tbc"}]
+    outlines = (mark for mark in drawing.marks if isinstance(mark, Shape) and mark.piece == piece and mark.filled)
+    return [mark for mark in outlines if mark.style in {"ware", "tbc"}]
 
 
 def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = False) -> None:

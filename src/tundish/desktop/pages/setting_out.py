@@ -105,6 +105,7 @@ class SettingOutPage(Page):
         workspace.job_changed.connect(self._changed)
         for signal in (workspace.job_opened, workspace.job_closed, workspace.room_changed):
             signal.connect(self._leave_piece)
+            signal.connect(view.fit)
         for signal in (workspace.floor_changed, tools.show_changed, tools.whole_toggled, view.resized):
             signal.connect(self._draw)
         view.chosen.connect(self._choose)
