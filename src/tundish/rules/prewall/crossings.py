@@ -24,7 +24,7 @@ def crossings(room: Room, book: Book) -> Iterator[Finding]:
     """Pipes clear one another, the legs of frames, cisterns and uprights.
 
     Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Of one appliance, hot and
-    cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void. Of several
+    cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void; across a corner here. Of several
     supplies of one kind that come too near to the same pipe, the nearest is named.
     """
     least = book.figure("void.crossing")
@@ -62,7 +62,8 @@ def _pipes(room: Room) -> Iterator[_Pair]:
 
 def _blocks(room: Room, book: Book) -> Iterator[_Pair]:
     standing = tuple(_standing(room, book))
-    for run in room.pipes_of("waste", "hot", "cold"):
+    behind = () if room.corner is None else ("soil",)
+    for run in room.pipes_of("waste", "hot", "cold", *behind):
         for block in standing:
             if block.whose != run.serves:
                 yield _Pair(run, block.what, to_block(run, block))
@@ -100,6 +101,8 @@ def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
         words = f"{words} Let one of them in at another height, or drain it elsewhere."
     elif pair.other is not None:
         words = f"{words} Run one of them at another height."
+    elif room.corner is not None and pair.one.kind == "soil":
+        words = f"{words} Set the pre-wall further from its corner, or drain it to what stands in the corner."
     else:
         words = f"{words} Run it at another height, or move the appliance."
     state = judge(_figure(pair), least, None, "look" if pair.other is not None else "fails")

@@ -16,8 +16,8 @@ from tundish.rules.ways import set_depth
 def void(room: Room, book: Book) -> Iterator[Finding]:
     """The void passes the soil pipe, its clip and a finger behind every frame and upright on its way.
 
-    Measured from the wall to the back of the frame or upright. A run that passes behind nothing is not checked, nor one across a corner,
-    where the walls part behind the frame.
+    Measured from the wall to the back of the frame or upright. A run that passes behind nothing is not checked; across a corner, where the
+    walls part behind the frame, it is asked in three dimensions with the pipes that cross.
     """
     for run in room.pipes_of("soil") if room.corner is None else ():
         behind = _behind(room, run)
