@@ -19,6 +19,7 @@ from tundish.layout.design import KINDS, Appliance, RoomPlan
 from tundish.pricing.terms import Terms
 from tundish.procurement.choose import choose
 from tundish.store.keep import demo_jobs
+from tundish.survey.settled import OwnRow, Settled, next_key
 from tundish.takeoff.line import Line
 
 RATE = Terms(labour_rate=Decimal(40))
@@ -152,3 +153,14 @@ def test_rooms_of_one_name_are_told_apart_and_settled_each_for_itself(jobs: tupl
     assert len({each.key for each in worked.decisions}) == len(worked.decisions)
     fuller = estimate(replace(job, rooms=(room, *job.rooms[1:])), book)
     assert {each.key for each in fuller.decisions if each.place == "Bathroom 3"} == of["Bathroom 3"]
+
+
+def test_rows_of_ones_own_stand_after_what_the_rules_ask_and_are_told_apart() -> None:
+    rows = (OwnRow(key="own/1", what="Duct taped", why="It drips", by="By first fix", shown_by="Photo"), OwnRow(key="own/4"))
+    found = estimate(Job(own_rows=rows), supplied_book()).decisions
+    assert [(each.key, each.title, each.by, each.shown_by) for each in found] == [
+        ("own/1", "Duct taped", "By first fix", "Photo"),
+        ("own/4", "Of my own", "By first fix", "as you say"),
+    ]
+    assert found[0].titled(several=True) == "Duct taped"
+    assert next_key(rows, (Settled(decision="own/2"),)) == "own/3"

@@ -194,7 +194,7 @@ def test_the_papers_come_in_the_order_a_job_needs_them(worked: dict[str, Estimat
     orders = [f"order-{order.supplier.key}" for order in worked["101"].buying.orders]
     assert orders
     named = [key for key, _ in NAMES]
-    several: dict[str, list[str]] = {"orders": orders, "variations": [], "invoices": []}
+    several: dict[str, list[str]] = {"orders": orders, "variations": [], "invoices": [], "statement": []}
     assert keys == [key for name in named for key in several.get(name, [name])]
     assert named.index("quote") < named.index("setting-out") < named.index("materials") < named.index("cut-list")
     assert [len(build(key, worked["101"])) for key in named] == [len(several.get(key, [key])) for key in named]

@@ -284,3 +284,14 @@ def test_hours_by_rules_of_ones_own_are_taken_off_before_the_norms_are_judged() 
     factor = factor_of(jobs, supplied_book().figures).factor
     assert factor is not None
     assert factor.value == pytest.approx(1.5)
+
+
+def test_a_stage_is_told_by_its_name_and_a_record_without_hours_says_nothing() -> None:
+    figures = supplied_book().figures
+    jobs = jobs_at([1.2, 1.3, 1.4])
+    told = factor_of(jobs, figures)
+    assert told.name == "Frames and pre-wall"
+    blank = FinishedJob("blank", replace(jobs[0].after, by_norm=tuple(replace(each, hours=None) for each in jobs[0].after.by_norm)))
+    assert factor_of([*jobs, blank], figures).ratios == told.ratios
+    assert told.factor is not None
+    assert told.factor.terms[0].figure.note == "of Job 0 × 1.20, Job 1 × 1.30, Job 2 × 1.40"
