@@ -54,8 +54,8 @@ class Kind:
     else is chosen with it, by the name of the input and the kind of item. `ware_sizes`, `frame_sizes`: what the sheets must give.
     `like`: the kind whose rules hold for it and as which it is drawn. `on_bar`: it hangs on a support bar between two uprights and has
     no frame. `fixing_set`, `traps`: the roles of what it is hung and trapped with. `collars`: the role of a
-    collar for each pipe that comes through the boards. `hangs`: how far below its top it is drawn; no maker's sheet says so, and only pictures depend on it. `rod`: its figures that are
-    marked on the wall, with their words. `to_seat`: its usual height is that of its seat.
+    collar for each pipe that comes through the boards. `hangs`: how far below its top it is drawn; no maker's sheet says so, and only
+    pictures depend on it. `rod`: its figures that are marked on the wall, with words. `to_seat`: its usual height is that of its seat.
     """
 
     key: str

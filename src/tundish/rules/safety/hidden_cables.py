@@ -13,11 +13,12 @@ from tundish.rules.rule import Caution, rule
 def hidden_cables(room: Room, book: Book) -> Iterator[Caution]:
     """Cables and pipes may be hidden where holes are drilled.
 
-    Said wherever a frame is fixed to a wall and a floor.
+    Said wherever a frame is fixed to a wall and a floor; a registered electrician traces what is in doubt.
     """
     if room.plan.design.appliances:
         yield Caution(
             "Cables and pipes in wall and floor",
             "Go over wall and floor with a detector before drilling. Expect cables straight up, down and across from every fitting and "
-            "within 150 mm of corners and ceiling, from the other side of a thin wall too. If in doubt, isolate.",
+            "within 150 mm of corners and ceiling, from the other side of a thin wall too. If in doubt, isolate, and have a "
+            "registered electrician trace them.",
         )

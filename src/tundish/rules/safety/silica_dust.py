@@ -18,5 +18,5 @@ def silica_dust(room: Room, book: Book) -> Iterator[Caution]:
     yield Caution(
         "Silica dust",
         f"Score and snap {room.board.name} and tiles, or cut them wet or outside with extraction. Wear a mask that fits, FFP3. "
-        "Take dust up with a class M vacuum: never sweep it dry.",
+        "Take dust up with a class M vacuum: never sweep it dry. The HSE's sheets for tiling and the makers' instructions say more.",
     )

@@ -22,7 +22,9 @@ def weights(room: Room, book: Book) -> Iterator[Caution]:
     heavy = [(item.name, weight) for item in _lifted(room) if (weight := _weight(item)) is not None and weight.value > most.value]
     if heavy:
         each = ", ".join(f"{name} {show_kg(weight.value)} kg" for name, weight in heavy)
-        yield Caution("Weights to lift", f"{each}. Lift it with two, or on a trolley: {show_kg(most.value)} kg is a guideline at best.")
+        yield Caution(
+            "Weights to lift", f"{each}. Lift it with two, or on a trolley: {show_kg(most.value)} kg is the HSE's guideline at best."
+        )
 
 
 def _lifted(room: Room) -> tuple[Item, ...]:
