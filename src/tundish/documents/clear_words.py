@@ -50,6 +50,9 @@ _NEAR: Final = tuple(
     )
 )
 """Steps in heights of a line, the nearest first."""
+_MOST: Final = 4.0
+_MOST_BESIDE: Final = 2.5
+"""How many lines up or down a name may go, and what is said beside it."""
 _FAR: Final = 60
 _OVER_AND_UNDER: Final = (0.0, -1.3)
 """Words along a line stand over it, or under it."""
@@ -81,7 +84,8 @@ def _steps(mark: Words, box: Rect) -> Iterator[tuple[float, float]]:
         ways = -1 if mark.anchor == "end" else 1
         yield from ((ways * step * high, up * high) for step in range(_FAR) for up in _OVER_AND_UNDER)
     else:
-        yield from ((right * high, up * high) for right, up in _NEAR)
+        most = _MOST_BESIDE if _rank(mark) else _MOST
+        yield from ((right * high, up * high) for right, up in _NEAR if abs(up) <= most)
 
 
 def _moved(box: Rect, right: float, up: float) -> Rect:

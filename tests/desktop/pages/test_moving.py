@@ -333,6 +333,16 @@ def test_another_job_is_seen_whole_whatever_was_looked_into_before(fitter: Fitte
     assert page.view.placed().scale == pytest.approx(fitted(page.view.drawing().extent, QRectF(page.view.viewport().rect())).scale)
 
 
+def test_better_cut_plans_that_come_while_something_is_held_leave_what_was(fitter: Fitter) -> None:
+    page = opened(fitter)
+    tab_to(page, "wc-1")
+    before = fitter.settled()
+    with dragging(page, "wc-1", "along", (90, 0), ALT):
+        fitter.workspace.estimate_ready.emit(before)
+        was, now = next((was, now) for label, was, now in page.moves.rows() if label == "From left wall")
+        assert (was, now) == ("390", "480")
+
+
 def test_what_moves_is_named_whole_over_its_table(fitter: Fitter) -> None:
     page = opened(fitter)
     tab_to(page, "basin-1")

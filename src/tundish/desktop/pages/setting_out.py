@@ -197,7 +197,8 @@ class SettingOutPage(Page):
                 self.view.choose(found.key)
                 self._choose(found.key)
         estimate, thing = self._workspace.estimate, self._thing()
-        if thing is not None and estimate is not None and (not self._was or estimate.job is self._was_job):
+        still = not self._workspace.trying
+        if still and thing is not None and estimate is not None and (not self._was or estimate.job is self._was_job):
             # The same job, perhaps with better cut plans: what was is what is now.
             self._was, self._was_job = self._facts(thing), estimate.job
         self._show_moves()
