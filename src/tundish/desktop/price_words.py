@@ -3,25 +3,30 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from typing import Final
 
 from tundish import measure
 from tundish.documents.programme import needs_two
-from tundish.estimate import Estimate, OptionPrice
-from tundish.field import must_read
-from tundish.pricing.margin import margin_of, mark_up_of
+from tundish.estimate import Estimate, Job, OptionPrice
+from tundish.field import Problem, describe, must_read
+from tundish.pricing.margin import MOST, margin_of, mark_up_of
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.validity import validity
 from tundish.pricing.vat import REASONS
 
+MOST_WARNED: Final = 2
+"""Warnings at the foot of the page; where the price stays in sight there is no room for more."""
+
 
 def margin_words(terms: Terms) -> str:
     """Mark-up and the margin it comes to, or the other way round, since people mix them up."""
     said = must_read(terms, "mark_up").value
-    part = Decimal(str(said)) / 100
-    if terms.mark_up_as == "margin of price" and part < 1:
-        other = float(mark_up_of(part)) * 100
+    if terms.mark_up_as == "margin of price":
+        said = min(said, float(MOST))
+        other = float(mark_up_of(Decimal(str(said)) / 100)) * 100
         return f"{measure.show_percent(said)} margin of price is {measure.show_percent(round(other, 1))} mark-up on cost."
+    part = Decimal(str(said)) / 100
     other = float(margin_of(part)) * 100
     return f"{measure.show_percent(said)} mark-up on cost is {measure.show_percent(round(other, 1))} margin of price."
 
@@ -68,9 +73,10 @@ def validity_words(estimate: Estimate) -> str:
 
 
 def warnings(estimate: Estimate) -> str:
-    """What is wrong with what the price rests on, for the foot of the page: prices that are old, hours without a rate."""
-    wrong = [each.text for each in estimate.problems if each.path == "terms.valid_days" or each.path.startswith("terms.people.")]
-    return " ".join(f"{each[0].upper()}{each[1:]}." for each in wrong)
+    """What is wrong with what the price rests on, for the foot of the page, by the name of its input; of many the first ones."""
+    wrong = [_warned(each) for each in estimate.problems if each.path.startswith("terms.")]
+    more = f" And {len(wrong) - MOST_WARNED} more." if len(wrong) > MOST_WARNED else ""
+    return " ".join(wrong[:MOST_WARNED]) + more
 
 
 def kept_words(price: Price) -> str:
@@ -107,6 +113,11 @@ def where_it_goes(price: Price) -> tuple[tuple[str, Decimal], ...]:
         ("VAT", price.vat),
     )
     return tuple(part for part in parts if part[1] > 0)
+
+
+def _warned(problem: Problem) -> str:
+    words = problem.text.rstrip(".")
+    return f"{describe(Job, problem.path).label}: {words}."
 
 
 def _as_parts(price: Price) -> str:

@@ -102,7 +102,7 @@ def price(estimate: Estimate) -> tuple[str, str]:
     """The Tally's price: its name and the amount."""
     name = "Price inc. VAT" if estimate.price.charges_vat else "Price"
     if not estimate.price.labour_priced:
-        name = "Materials only"
+        name = "Not all labour" if any(each.labour for each in estimate.price.stages) else "Materials only"
     more = f" + {len(estimate.price.not_priced)} not priced" if estimate.price.not_priced else ""
     return name, measure.show_money(estimate.price.total) + more
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Final
 
 from PySide6.QtCore import QElapsedTimer, QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
@@ -145,12 +145,18 @@ class Table(QTableView):
         self._share_width()
         self._lay_out_heads()
 
+    def leave_out(self, titles: Collection[str]) -> None:
+        """Show every column but those of these titles."""
+        for place, column in enumerate(self.table_model.columns):
+            self.setColumnHidden(place, column.title in titles)
+        self._share_width()
+
     def _share_width(self) -> None:
         """Columns of no width of their own share what is left, and stay wide enough to read."""
         px = look.now().px
         columns = self.table_model.columns
         free = sum(not column.width for column in columns)
-        left = self.viewport().width() - sum(px(column.width) for column in columns)
+        left = self.viewport().width() - sum(px(column.width) for place, column in enumerate(columns) if not self.isColumnHidden(place))
         for place, column in enumerate(columns):
             wide = px(column.width) if column.width else max(left // free, px(NARROWEST))
             self.setColumnWidth(place, wide)

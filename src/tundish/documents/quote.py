@@ -98,7 +98,8 @@ def not_included(estimate: Estimate) -> tuple[str, ...]:
     """What the price leaves out: what is not priced, what the client supplies, what is found on opening up."""
     own = tuple(f"{line.item.name}, which you supply" for line in estimate.lines if line.own)
     found = ("Repairs to joists, walls or old pipe: agreed when found",)
-    labour = () if estimate.price.labour_priced else ("Labour: not priced yet",)
+    some = "Part of the labour" if any(each.labour for each in estimate.price.stages) else "Labour"
+    labour = () if estimate.price.labour_priced else (f"{some}: not priced yet",)
     unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
     return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
 

@@ -296,3 +296,27 @@ def test_a_late_bill_of_a_business_says_what_may_be_asked_on_the_day_asked_for(f
     fitter.qtbot.waitUntil(lambda: "10 days late on" in said(page), timeout=WAIT_MS)
     assert "and £70.00 may be asked" in said(page)
     assert [each.title for each in build_all(fitter.settled())][-1] == "Statement"
+
+
+def test_at_large_text_the_price_stands_beside_its_stage_and_what_is_added_is_one_column(fitter: Fitter, qapp: QApplication) -> None:
+    fitter.window.resize(1366, 698)
+    page = opened(fitter)
+    titles = [each.title for each in page.table.table_model.columns]
+    hidden = {title for place, title in enumerate(titles) if page.table.isColumnHidden(place)}
+    assert hidden == {"Added"}
+    theme.apply(qapp, Look(percent=150))
+    fitter.qtbot.waitUntil(lambda: page.table.isColumnHidden(titles.index("Overhead")), timeout=WAIT_MS)
+    assert not page.table.isColumnHidden(titles.index("Added"))
+    fitter.qtbot.waitUntil(lambda: page.table.horizontalScrollBar().maximum() == 0, timeout=WAIT_MS)
+
+
+def test_a_discount_below_nothing_and_a_margin_of_all_are_refused_or_said(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = fitter.settled().price.total
+    fitter.type_into(page.form.row("terms.discount"), "-5")
+    assert page.form.row("terms.discount").bad
+    assert fitter.settled().price.total == before
+    fitter.type_into(page.form.row("terms.mark_up_as"), "margin of price")
+    fitter.type_into(page.form.row("terms.mark_up"), "100")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "95 % is used" in said(page), timeout=WAIT_MS)

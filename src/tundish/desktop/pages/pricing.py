@@ -48,8 +48,11 @@ COLUMNS: Final = (
     Column("Overhead", 82, right=True),
     Column("Contingency", 96, right=True),
     Column("Rounding", 80, right=True),
+    Column("Added", 84, right=True),
     Column("Price", 90, right=True),
 )
+ADDED: Final = ("Mark-up", "Overhead", "Contingency", "Rounding")
+"""What is one column, Added, at large text, where not all of them would be in sight beside the price."""
 TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "hours_a_day")
 HARDER_BY: Final = (*HARDER, "difficulty")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
@@ -117,6 +120,7 @@ class PricingPage(EstimatePage):
         large = look.now().percent > _LARGE
         for place, share in enumerate((7, 7) if large else (4, 7)):
             self._halves.setStretch(place, share)
+        self.table.leave_out(ADDED if large else ("Added",))
 
     def _fill(self) -> None:
         """Every term, and the rows of what is priced by hand."""
@@ -311,6 +315,7 @@ def _stage_row(stage: StagePrice) -> Row:
         Cell(_money(stage.overhead)),
         Cell(_money(stage.contingency)),
         Cell(_money(stage.rounding)),
+        Cell(_money(stage.mark_up + stage.overhead + stage.contingency + stage.rounding)),
         Cell(_money(stage.price), strong=True),
     )
     return Row(f"stage:{stage.stage}", cells)
