@@ -187,4 +187,4 @@ def _none(words: str, inputs: Inputs) -> None:
     inputs.tell("survey.walls", words + _IN_LINE)
 
 
-_IN_LINE: Final = ". Until then its walls are drawn in one line"
+_IN_LINE: Final = ". Until then the walls are drawn in one line"
