@@ -18,6 +18,7 @@ from tundish.store.keep import demo_jobs
 FAMILY = next(job for job in demo_jobs() if job.number == "102")
 WARE = "rooms.0.design.appliances"
 BASIN = f"{WARE}.2"
+TOPS = st.tuples(st.integers(0, 5), st.integers(200, 900))
 NUMBERS = [path for path, declared, _ in walk(FAMILY) if declared.kind == "number"]
 
 
@@ -34,6 +35,24 @@ def test_the_differences_laid_over_give_the_other_job(edits: list[tuple[str, int
     if without:
         after = removed(after, "rooms.0.design.appliances", 1)
     assert with_changes(FAMILY, differences(FAMILY, after)) == (after, ())
+
+
+@given(
+    st.lists(st.integers(0, 7), max_size=6), st.lists(st.tuples(st.integers(0, 5), st.integers(200, 900)), max_size=4), st.integers(0, 2)
+)
+def test_whatever_goes_out_changes_or_comes_in_is_laid_over_to_the_last_row(out: list[int], tops: list[tuple[int, int]], new: int) -> None:
+    rows = FAMILY.rooms[0].design.appliances
+    many = put(FAMILY, WARE, tuple(replace(each, name=f"{each.name}{turn}") for turn in range(2) for each in rows))
+    after = many
+    for place in out:
+        if place < len(after.rooms[0].design.appliances):
+            after = removed(after, WARE, place)
+    for place, top in tops:
+        if place < len(after.rooms[0].design.appliances):
+            after = put(after, f"{WARE}.{place}.top", Entry(top))
+    for turn in range(new):
+        after = added(after, WARE, replace(rows[0], name=f"new {turn}"))
+    assert with_changes(many, differences(many, after)) == (after, ())
 
 
 def test_an_option_is_priced_as_the_job_it_makes() -> None:

@@ -194,6 +194,17 @@ def _rows(before: Sequence[object], after: Sequence[object], path: str) -> Itera
 
 def _paired(before: Sequence[object], after: Sequence[object]) -> list[tuple[int, int]]:
     """Which rows of two lists are the same or one another changed, in order; such that they are as alike as can be."""
+    shorter = min(len(before), len(after))
+    first = next((place for place in range(shorter) if before[place] != after[place]), shorter)
+    last = next((place for place in range(shorter - first) if before[-1 - place] != after[-1 - place]), shorter - first)
+    middle = _most_alike(before[first : len(before) - last], after[first : len(after) - last])
+    if len(before) == len(after) and all(one == other for one, other in middle):
+        return [(place, place) for place in range(len(before))]
+    ends = ((len(before) - place, len(after) - place) for place in range(last, 0, -1))
+    return [*((place, place) for place in range(first)), *((one + first, other + first) for one, other in middle), *ends]
+
+
+def _most_alike(before: Sequence[object], after: Sequence[object]) -> tuple[tuple[int, int], ...]:
     best: list[list[tuple[float, tuple[tuple[int, int], ...]]]] = [[(0.0, ())] * (len(after) + 1) for _ in range(len(before) + 1)]
     for one, row in enumerate(before):
         for other, beside in enumerate(after):
@@ -201,10 +212,7 @@ def _paired(before: Sequence[object], after: Sequence[object]) -> list[tuple[int
             likeness, pairs = best[one][other]
             both = [(likeness + alike, (*pairs, (one, other)))] if alike >= _ALIKE else []
             best[one + 1][other + 1] = max(*both, best[one][other + 1], best[one + 1][other], key=lambda each: each[0])
-    found = list(best[-1][-1][1])
-    if len(before) == len(after) and all(one == other for one, other in found):
-        return [(place, place) for place in range(len(before))]
-    return found
+    return best[-1][-1][1]
 
 
 def _alike(one: object, other: object) -> float:
