@@ -24,8 +24,8 @@ def crossings(room: Room, book: Book) -> Iterator[Finding]:
     """Pipes clear one another, the legs of frames, cisterns and uprights.
 
     Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Of one appliance, hot and
-    cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void; across a corner here. Of several
-    supplies of one kind that come too near to the same pipe, the nearest is named.
+    cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void; across a
+    corner here. Of several supplies of one kind that come too near to the same pipe, the nearest is named.
     """
     least = book.figure("void.crossing")
     pairs = [*_pipes(room), *_blocks(room, book)]
