@@ -13,6 +13,8 @@ _NAME_AT = 52.0
 """How far above its lowest point the name of an appliance is written."""
 _LETTER = 0.47
 """How wide a letter is, in heights of its line."""
+_APART = 0.92
+"""How much of the way to its neighbour a name may fill."""
 _TUBE = 16.0
 _PLATE = 70.0
 _PAD = 75.0
@@ -122,7 +124,7 @@ def room_of_name(placed: Placed, room: Room) -> float:
     """How wide its name may be, written in its middle: up to half way to its neighbours and up to the walls, and never less than itself."""
     x = placed.centre.value
     others = [abs(each.centre.value - x) for each in room.placed if each is not placed]
-    return max(min(2 * x, 2 * (room.width.value - x), *others), placed.ware.size("width").value)
+    return max(_APART * min(2 * x, 2 * (room.width.value - x), *others), placed.ware.size("width").value)
 
 
 def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float, float]]:

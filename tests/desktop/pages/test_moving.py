@@ -137,6 +137,19 @@ def test_space_picks_up_arrows_place_and_space_puts_down(fitter: Fitter) -> None
     assert (value(fitter, CENTRE), steps(fitter), undo_label(fitter)) == (410, done + 1, "move WC 1 20 mm")
 
 
+@pytest.mark.parametrize("view", [0, 1], ids=["elevation", "plan"])
+def test_what_is_picked_up_is_placed_by_a_press_without_dragging(view: int, fitter: Fitter) -> None:
+    page = opened(fitter)
+    tab_to(page, "wc-1")
+    done, placed = steps(fitter), page.view.placed()
+    middle = outline(ware_of(page.view.drawing(), "wc-1")[view], placed).boundingRect().center()
+    key(Qt.Key.Key_Space)
+    click(page.view.viewport(), QPointF(middle.x() + 200 * placed.scale, middle.y()).toPoint())
+    assert steps(fitter) == done + 1
+    assert value(fitter, CENTRE) == pytest.approx(590, abs=8 / placed.scale + 10), "as far as a pull reaches"
+    assert value(fitter, TOP) == 420
+
+
 def test_escape_puts_back_what_was_picked_up(fitter: Fitter) -> None:
     page = opened(fitter)
     tab_to(page, "wc-1")

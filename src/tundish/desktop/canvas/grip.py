@@ -47,6 +47,12 @@ class Grip:
         self._pressed_at, self._dragging = None, False
         return way
 
+    def placed(self, start: QPointF, mm: QPointF) -> tuple[float, float]:
+        """A press while it is picked up: how far that is from where the piece was, in mm; it is held no more."""
+        self.let_go()
+        self._from_mm = start
+        return self._way(mm)
+
     def pick_up(self) -> None:
         """Space: hold the piece, so that arrows or a press place it."""
         self.held, self.axis = True, ""

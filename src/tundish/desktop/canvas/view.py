@@ -16,7 +16,7 @@ from tundish.desktop import look
 from tundish.desktop.canvas import hits
 from tundish.desktop.canvas.glass import FAR, Glass
 from tundish.desktop.canvas.grip import Grip
-from tundish.desktop.canvas.painting import Placed, fitted, paint_chosen, paint_drawing, words_height, words_room
+from tundish.desktop.canvas.painting import Placed, fitted, outline, paint_chosen, paint_drawing, ware_of, words_height, words_room
 from tundish.desktop.canvas.spots import Spots
 from tundish.desktop.canvas.tape import Tape, note
 from tundish.desktop.painted import ENTER
@@ -265,10 +265,12 @@ class DrawingView(Glass):
         self.chosen.emit(piece)
 
     def _place_at(self, at: QPointF) -> None:
-        """A press while the piece is picked up: there it is put down."""
-        start = self.to_mm(hits.reach(self._drawing, self.placed(), self._chosen).center())
-        self._grip.let_go()
-        self.dropped.emit(self._chosen, at.x() - start.x(), at.y() - start.y())
+        """A press while the piece is picked up: there it is put down, as seen in the view that was pressed."""
+        placed = self.placed()
+        seen = [outline(mark, placed).boundingRect() for mark in ware_of(self._drawing, self._chosen)]
+        middles = [self.to_mm(box.center()) for box in seen or [hits.reach(self._drawing, placed, self._chosen)]]
+        start = min(middles, key=lambda middle: abs(middle.y() - at.y()))
+        self.dropped.emit(self._chosen, *self._grip.placed(start, at))
 
     def _tape_key(self, event: QKeyEvent, key: Qt.Key) -> bool:
         tape = self._sheet.tape
