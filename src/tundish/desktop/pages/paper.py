@@ -115,6 +115,7 @@ class PaperPage(Page):
         inside.setSpacing(0)
         inside.addWidget(self._why)
         inside.addLayout(turn)
+        self.lacks.setContentsMargins(12, 0, 8, 6)
         inside.addWidget(self.lacks)
         inside.addWidget(self.preview, 1)
         row = QHBoxLayout(made)
