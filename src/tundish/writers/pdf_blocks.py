@@ -37,9 +37,9 @@ from tundish.writers.pictures import Pictures, none_kept
 POINT: Final = Type("Regular", 8.7)
 GUTTER: Final = 8 * MM
 """Between two blocks side by side."""
-LITTLE: Final = 0.25
+LITTLE: Final = 0.4
 """A last page that is filled no more than so is worth saving."""
-_CLOSER: Final = 0.5
+_CLOSER: Final = 0.3
 """What is left of a gap where a paper is closed up."""
 _HEADINGS: Final = {1: Type("SemiBold", 12), 2: Type("SemiBold", 11)}
 _TONES: Final = {"plain": BODY, "note": QUIET, "strong": STRONG, "caution": BODY}

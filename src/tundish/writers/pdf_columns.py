@@ -19,7 +19,7 @@ PAD: Final = 6.0
 WRITING: Final = 4.3
 ROOMY: Final = 4.6
 CLOSE: Final = 2.7
-CLOSEST: Final = 1.8
+CLOSEST: Final = 1.4
 """Between a row's edge and its first line, and the same below: rows to write in, of a short table, of a long one, closed up."""
 SHORT: Final = 10
 LONGEST_TAG: Final = 32
