@@ -85,7 +85,7 @@ _ENTRY_WORDS: Final = (Field("text", "note"), Field("date", "when"), Field("text
 _SHORT: Final = 40
 _WHOLE: Final = 1e15  # beyond this a float no longer holds every whole number
 _UNWRITABLE: Final = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")  # no file format takes these
-_WALL: Final = "[A-Z]{1,2}"
+_WALL: Final = "[A-Z]{1,3}"
 _POUNDS: Final = "-?[0-9]{1,20}([.][0-9]{1,40})?"
 
 
