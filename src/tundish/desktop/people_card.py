@@ -7,7 +7,9 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from tundish import measure, typed
 from tundish.catalogue.crew import DOES, WORKS, Crew, Person
@@ -33,6 +35,7 @@ class PeopleCard(TableCard):
 
     def __init__(self, workspace: Workspace) -> None:
         self.table = Table("People", (*COLUMNS, *DOING))
+        self._fields, self._inside = QScrollArea(), Flow([])
         super().__init__(self.table)
         self._workspace = workspace
         self.table.row_chosen.connect(self._chosen)
@@ -56,6 +59,19 @@ class PeopleCard(TableCard):
         self.table.set_groups((Group("people", "People and rates for every job", tuple(rows)),))
         self._chosen(self.table.chosen())
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._fit()
+
+    def _fit(self) -> None:
+        """The fields take no more than they need; where there is less they scroll."""
+        self._fields.setMaximumHeight(self._inside.heightForWidth(max(self._fields.viewport().width(), 1)))
+
     def _foot(self) -> QWidget:
         made = QWidget()
         column = QVBoxLayout(made)
@@ -64,7 +80,19 @@ class PeopleCard(TableCard):
             box.setFixedWidth(look.now().px(90 if name in MONEY else 150))
         declared = fields_of(Person)
         parts = (*self._boxes.items(), *self._does.items())
-        column.addWidget(Flow([_named(declared[name].label, part) for name, part in parts], above=0))
+        self._fields.setWidgetResizable(True)
+        self._fields.setFrameShape(QFrame.Shape.NoFrame)
+        self._fields.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._fields.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._fields.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
+        self._inside = Flow([_named(declared[name].label, part) for name, part in parts], above=0)
+        self._inside.setProperty("kind", "clear")
+        self._fields.setWidget(self._inside)
+        for box in self._boxes.values():
+            box.entered.connect(lambda box=box: self._fields.ensureWidgetVisible(box))
+        for chooser in self._does.values():
+            chooser.entered.connect(lambda box=chooser: self._fields.ensureWidgetVisible(box))
+        column.addWidget(self._fields)
         row = QHBoxLayout()
         for tool, does in ((self._add, self._added), (self._change, self._changed), (self._out, self._taken_out)):
             tool.clicked.connect(does)

@@ -8,13 +8,15 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog, QLabel, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QWidget
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click
 from tests.desktop.spoken_names import nameless
 from tundish.catalogue.own_rules import OwnRule
+from tundish.desktop import theme
 from tundish.desktop.chips import Chip
+from tundish.desktop.look import Look
 from tundish.desktop.pages.rates import RatesPage
 from tundish.desktop.pages.stock import StockPage
 
@@ -212,6 +214,20 @@ def test_a_usual_rate_of_ones_own_prices_jobs_that_have_none(fitter: Fitter) -> 
     assert {each.rate for stage in price.stages for each in stage.people} == {Decimal("41.50")}
     fitter.press("Add them", page.people)
     assert "Type a name" in told(page.people)
+
+
+def test_fields_of_a_person_scroll_at_large_text_and_take_no_more_than_they_need(fitter: Fitter, qapp: QApplication) -> None:
+    fitter.window.resize(1366, 698)
+    page = rates(fitter)
+    page._choose_view("people")
+    fields = page.people._fields
+    fitter.qtbot.waitUntil(lambda: fields.verticalScrollBar().maximum() == 0 and fields.height() < 160, timeout=WAIT_MS)
+    theme.apply(qapp, Look(percent=150))
+    page.people.table.choose("you")
+    fitter.qtbot.waitUntil(lambda: fields.height() <= fields.maximumHeight() and page.people._add.isVisible(), timeout=WAIT_MS)
+    last = page.people._does["making_good"]
+    last.setFocus()
+    fitter.qtbot.waitUntil(lambda: not last.visibleRegion().isEmpty(), timeout=WAIT_MS)
 
 
 def test_every_control_has_a_name(fitter: Fitter) -> None:
