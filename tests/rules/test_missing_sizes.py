@@ -53,7 +53,7 @@ def test_a_urinal_frame_without_a_flush_is_not_judged() -> None:
 def test_a_sheet_that_cannot_be_weighed_is_not_warned_of(name: str) -> None:
     large, book = given({"room": "plain", "set": {"design.finish.board": "board-cement-12-large"}})
     assert [one.words for one in weights.says(large, book) if isinstance(one, Caution)] == [
-        "Cement board 12, large 44.6 kg. Lift it with two, or on a trolley: 25.0 kg is a guideline at best."
+        "Cement board 12, large 44.6 kg. Lift it with two, or on a trolley: 25.0 kg is the HSE's guideline at best."
     ]
     bare = replace(large, board=lacking(large.board, name))
     assert not list(weights.says(bare, book))
