@@ -126,7 +126,10 @@ def test_waste_and_days_are_counted_for_what_is_charged_by_them() -> None:
     hours = sum(each.hours.terms[0].figure.value for each in PLAIN["101"].price.stages)
     day = BOOK.figure("site.day_h").value
     assert allowed(OwnRule(every="day of work", allow="1", item="hire-extractor")) == math.ceil(hours / day)
-    tiled = sum(face.tiled_area.value for face in PLAIN["101"].rooms[0].faces) * BOOK.figure("labour.tile_m2").value
+    room = PLAIN["101"].rooms[0]
+    assert room.floor is not None
+    tiled = sum(face.tiled_area.value for face in room.faces) * BOOK.figure("labour.tile_m2").value
+    tiled += room.floor.area.value * BOOK.figure("labour.floor_tile_m2").value
     assert allowed(OwnRule(every="day of tiling", allow="1", item=DISC, rounded=False)) == pytest.approx(tiled / day)
 
 
