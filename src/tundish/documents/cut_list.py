@@ -13,6 +13,7 @@ from tundish.documents.paper import paper
 from tundish.documents.tile_drawing import ONE_BATCH
 from tundish.documents.tile_list import tile_list
 from tundish.estimate import Estimate
+from tundish.ranges import may_be
 
 _COLUMNS = (
     Column("Piece", "text", 0.7, "strong"),
@@ -98,7 +99,8 @@ def _rows(plan: CutPlan) -> Iterator[Row]:
         width = () if cut.width is None else (cut.width.value,)
         where_to = "–" if cut.where == cut.what else cut.where
         cells = (cut.mark, cut.what, where_to, cut.length.value, *width, where.get(place, "–"), "")
-        yield Row(cells, cut.length.tbc, note="do not cut yet" if cut.length.tbc else "")
+        reach = ", ".join(("do not cut yet", *filter(None, (may_be(cut.length),))))
+        yield Row(cells, cut.length.tbc, note=reach if cut.length.tbc else "")
 
 
 def _sources(plan: CutPlan) -> Iterator[tuple[int, str]]:

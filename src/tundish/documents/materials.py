@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish import measure
 from tundish.catalogue.own_rules import sentence
 from tundish.documents.block import Column, Document, Paragraph, Points, Row, Table
-from tundish.documents.order_list import amount_of, amount_words, pack_words
+from tundish.documents.order_list import amount_of, amount_reach, amount_words, pack_words
 from tundish.documents.paper import paper
 from tundish.estimate import Estimate
 from tundish.procurement.purchase import Pick, Purchase
@@ -99,6 +99,7 @@ def _row(purchase: Purchase) -> Row:
     return Row(
         (line.item.name, line.because, amount_of(line.amount.value, unit), shown, buy_words(purchase), cost),
         line.amount.tbc,
+        note=amount_reach(line.amount),
     )
 
 

@@ -170,6 +170,12 @@ def amount_words(amount: float, unit: str) -> str:
     return f"{math.ceil(round(amount, 6)):,}" if unit == "each" else measure.show_amount(amount, unit, with_unit=True)
 
 
+def amount_reach(amount: Figure) -> str:
+    """From least to most, "5,236 to 5,268 mm"; nothing where both read alike."""
+    least, most = (amount_words(end, amount.unit) for end in (amount.low, amount.high))
+    return "" if least == most else f"{least.removesuffix(f' {amount.unit}')} to {most}"
+
+
 def pack_words(unit: str, offer: object) -> str:
     """What one pack holds, in words: "3,000 mm", "20 kg", "100", "1,200 × 2,400"."""
     length, width, pack = (getattr(offer, name) for name in ("length", "width", "pack"))
