@@ -207,3 +207,21 @@ def test_what_is_cut_over_the_asked_is_left_over() -> None:
     assert last.counts == (1,)
     assert [(rest.x, rest.length) for rest in last.rests] == [(18000, 2000), (9000, 9000)]
     assert last.gain > first.gain
+
+
+def test_a_big_list_of_three_sizes_is_planned_in_large_steps_first_and_better_than_by_rule_of_thumb() -> None:
+    pieces = tuple(Piece(f"P{place}", 211.7 + 83.3 * place, 42, width=157.9 + 41.1 * (place * 7 % 11)) for place in range(10))
+    stock = (Sheet(2440, 1220, 3000), Sheet(1830, 915, 1800), Sheet(1220, 610, 900))
+    calls = iter(range(10**9))
+    quick = plan_sheets(pieces, stock, 3.0, 5.0, Effort.QUICK)
+    plan = plan_sheets(pieces, stock, 3.0, 5.0, Effort.PROOF, lambda: next(calls) > 60)
+    assert not faults_of_sheets(plan)
+    assert not plan.unplaced
+    assert plan.bound_pence <= plan.cost_pence <= quick.cost_pence
+
+
+def test_a_big_list_is_rounded_again_and_again_until_nothing_is_gained() -> None:
+    pieces = tuple(Piece(f"P{place}", 30 + 7 * place, 45, width=20 + 5 * (place * 3 % 7)) for place in range(10))
+    plan = plan_sheets(pieces, (Sheet(100, 70, 100), Sheet(130, 90, 160)), effort=Effort.PROOF)
+    assert not faults_of_sheets(plan)
+    assert plan.bound_pence <= plan.cost_pence <= 1.05 * plan.bound_pence

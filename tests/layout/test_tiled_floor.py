@@ -18,7 +18,7 @@ from tundish.layout.room import Room
 from tundish.layout.tiled_floor import floor_choices, floor_laid, floored
 from tundish.layout.work_out import work_out_all
 from tundish.survey.shape import Obstacle
-from tundish.survey.wall import Side
+from tundish.survey.wall import Opening, Side
 
 TILE = "tile-600x300-white"
 TRAY = Obstacle(
@@ -118,6 +118,29 @@ def test_a_room_of_five_walls_is_tiled_to_its_slanting_wall(work: Work) -> None:
     laid = floor_laid(room)
     assert laid is not None
     assert not any(tile.x < 100 and tile.z < 100 for tile in laid.faces[0].tiles)
+
+
+def test_tiles_may_start_on_a_door_that_is_opposite(work: Work) -> None:
+    door = Opening(kind="door", wall="C", from_left=Entry(300), width=Entry(700), height=Entry(2000), swing="out of the room")
+    aside = replace(door, wall="B")
+    room = work(design__floor__tile=TILE, survey__openings=(door, aside))
+    assert room.floor is not None
+    # Wall C runs from right to left: 300 + 350 from its left end is 1,350 along wall A.
+    assert room.floor.lines == (("the door in wall C", pytest.approx(1350)),)
+    name = "a tile on the door in wall C, a row on the middle"
+    laid = floor_laid(work(design__floor__tile=TILE, survey__openings=(door,), design__floor__tile_start=name))
+    assert laid is not None
+    assert laid.start.name == name
+    assert laid.start.x == pytest.approx(1350 - 300)
+
+
+def test_a_pre_wall_across_a_corner_takes_its_triangle(work: Work) -> None:
+    room = work(design__floor__tile=TILE, design__prewall__stands="across its left-hand corner", design__prewall__setback=600.0)
+    assert room.corner is not None
+    assert room.floor is not None
+    deep = room.corner.depth.value + 24
+    assert room.floor.area.value == pytest.approx(2.0 * 1.8 - deep * deep / 1e6, rel=1e-6)
+    assert worked_again(room.floor.area) == pytest.approx(room.floor.area.value)
 
 
 def test_a_floor_all_taken_up_is_not_tiled(work: Work) -> None:
