@@ -93,13 +93,13 @@ def held(purchase: Purchase) -> float:
 
 def _row(purchase: Purchase) -> Row:
     line = purchase.line
-    unit = line.amount.unit
+    unit, reach = line.amount.unit, amount_reach(line.amount)
     shown = amount_of(held(purchase), unit) if held(purchase) else "–"
     cost = purchase.cost if (purchase.picks or purchase.rack_cost) and purchase.priced else None
     return Row(
         (line.item.name, line.because, amount_of(line.amount.value, unit), shown, buy_words(purchase), cost),
         line.amount.tbc,
-        note=amount_reach(line.amount),
+        note=f"May be {reach}, once all is decided" if reach else "",
     )
 
 
