@@ -14,6 +14,7 @@ from tundish.catalogue.trader import Trader
 from tundish.field import Entry
 from tundish.figure import number
 from tundish.pricing.build_up import paid
+from tundish.pricing.margin import margin_of, mark_up_of
 from tundish.pricing.pennies import penny, shared
 from tundish.pricing.terms import NOT_REGISTERED, STEPS, Extra, Terms
 from tundish.pricing.work_out import charged_unregistered, price, problems
@@ -197,3 +198,14 @@ def test_vat_is_not_charged_without_a_number_unasked() -> None:
     assert charged_unregistered(Terms(vat=NOT_REGISTERED), named) == ()
     assert charged_unregistered(Terms(), replace(named, vat_number="GB 000 0000 00")) == ()
     assert charged_unregistered(Terms(), Trader()) == (), "before there is a name there are no papers to send"
+
+
+def test_a_margin_of_nearly_all_of_the_price_is_said_to_be_cut() -> None:
+    (said,) = problems(Terms(mark_up_as="margin of price", mark_up=Entry(96)))
+    assert (said.path, "95 % is used" in said.text) == ("terms.mark_up", True)
+    assert problems(Terms(mark_up_as="margin of price", mark_up=Entry(95))) == ()
+
+
+@given(st.decimals("0.01", "0.94", places=2))
+def test_a_margin_and_its_mark_up_are_one_another(part: Decimal) -> None:
+    assert abs(margin_of(mark_up_of(part)) - part) < Decimal("1e-20")
