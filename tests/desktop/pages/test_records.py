@@ -126,9 +126,10 @@ def test_nothing_is_issued_accepted_or_ordered_of_an_option_that_is_being_made(f
     page = opened(fitter)
     fitter.press("Begin an option", page)
     fitter.settled()
+    held_up = "An option is being made: keep it or drop it on Pricing first."
+    fitter.qtbot.waitUntil(lambda: said(page).count(held_up) == 2, timeout=WAIT_MS)
     shown = [each.text() for each in page.findChildren(QPushButton) if each.isVisible()]
     assert not [words for words in shown if words.startswith("The client has accepted") or words == "Make the next bill"]
-    assert said(page).count("An option is being made: keep it or drop it on Pricing first.") == 2
     words: list[str] = []
     fitter.workspace.said.connect(words.append)
     papers = fitter.page("Alt+8")
@@ -137,7 +138,7 @@ def test_nothing_is_issued_accepted_or_ordered_of_an_option_that_is_being_made(f
     fitter.page("Alt+6")
     fitter.press("Send order")
     fitter.workspace.said.disconnect(words.append)
-    assert words == ["An option is being made: keep it or drop it on Pricing first."] * 2
+    assert words == [held_up] * 2
     assert Orders(fitter.workspace.store).all() == ()
 
 
