@@ -72,7 +72,7 @@ class Book:
     own_rules: tuple[OwnRule, ...] = ()
     """What the trader allows for on every job besides what the supplied rules ask for."""
     crew: Crew = field(default_factory=Crew)
-    _made: dict[str, Figure] = field(default_factory=dict, init=False, repr=False)
+    _made: dict[str, Figure] = field(default_factory=dict, init=False, repr=False, compare=False)
     """Figures of the rule book once they were asked for; a book with others begins with none."""
 
     def buys(self, offer: Offer) -> bool:
