@@ -44,7 +44,10 @@ def test_every_paper_of_a_job_is_written(tmp_path: Path, capsys: pytest.CaptureF
         *("Survey sheet", "Closing sheet"),
     }
     assert {file.name.partition(" 101")[0] for file in files if file.suffix == ".dxf"} == {"Setting-out sheet", "Drilling template"}
-    for file in files:
+    (calendar,) = [file for file in files if file.suffix == ".ics"]
+    assert calendar.name.startswith("Programme 101")
+    assert calendar.read_bytes().count(b"BEGIN:VEVENT") >= 1
+    for file in files - {calendar}:
         if file.suffix == ".pdf":
             pdf = pypdfium2.PdfDocument(file)
             assert len(pdf) >= 1

@@ -130,7 +130,12 @@ def _write(document: Document, folder: Path, pictures: Pictures) -> None:
     from tundish.writers.index import write
     from tundish.writers.pdf_letters import notice
 
-    formats = ("pdf", *(("xlsx",) if document.tables_only else ()), *(("dxf",) if document.drawn else ()))
+    formats = (
+        "pdf",
+        *(("xlsx",) if document.tables_only else ()),
+        *(("dxf",) if document.drawn else ()),
+        *(("ics",) if document.events else ()),
+    )
     for path in write(document, folder, formats, datetime.now().strftime("%Y-%m-%d %H:%M"), pictures):
         print(path)
     if told := notice(document):

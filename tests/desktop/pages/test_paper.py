@@ -164,6 +164,31 @@ def test_a_change_after_issue_is_said_with_how_much(fitter: Fitter, tmp_path: Pa
     fitter.qtbot.waitUntil(lambda: states(page).get("quote", "").startswith("issued"), timeout=WAIT_MS)
 
 
+@pytest.mark.parametrize(
+    ("key", "kind", "begins"),
+    [("quote", "Web page (*.html)", b"<!doctype html"), ("programme", "Calendar (*.ics)", b"begin:vcalendar")],
+)
+def test_a_paper_is_saved_as_the_kind_of_file_that_was_chosen(
+    key: str, kind: str, begins: bytes, fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    page = opened(fitter)
+    choose(fitter, page, key)
+    offered: list[str] = []
+
+    def asked(_parent: object, _title: str, _path: str, kinds: str) -> tuple[str, str]:
+        offered.extend(kinds.split(";;"))
+        return str(tmp_path / "paper.pdf"), kind
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", asked)
+    fitter.press("Save PDF", page)
+    made = tmp_path / f"paper.{kind.rpartition('.')[2].rstrip(')')}"
+    fitter.qtbot.waitUntil(made.exists, timeout=WAIT_MS)
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.aside.busy, timeout=WAIT_MS)
+    assert kind in offered
+    assert made.read_bytes().lower().startswith(begins)
+    assert not (tmp_path / "paper.pdf").exists()
+
+
 def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
     assert not button(page, "Save table").isEnabled()

@@ -33,7 +33,9 @@ FOLDER: Final = "paper folder"
 CLIENTS: Final = frozenset({"quote", "terms", "heights", "hand-over"})
 """The papers that go to the client."""
 WHY_HIGH: Final = 66
-FILES: Final = {"pdf": "PDF (*.pdf)", "xlsx": "Spreadsheet (*.xlsx);;Table as text (*.csv)", "dxf": "Drawing (*.dxf)"}
+FILES: Final = {"pdf": "PDF (*.pdf);;Web page (*.html)", "xlsx": "Spreadsheet (*.xlsx);;Table as text (*.csv)", "dxf": "Drawing (*.dxf)"}
+CALENDAR: Final = ";;Calendar (*.ics)"
+BY_ENDING: Final = {f".{each.ending}": name for name, each in FORMATS.items()}
 
 
 class PaperPage(Page):
@@ -42,6 +44,7 @@ class PaperPage(Page):
     help_sentences = (
         "What you see is the PDF itself, page by page: Page Up and Page Down turn them.",
         "A paper that was issued and says something else now is marked as changed since; the next issue has the next letter.",
+        "Save PDF also saves a web page to send, and the programme as a calendar: choose the kind of file there.",
         "A quote that takes the place of another says why, in your words, and what changed line by line.",
         "Send saves the PDF and opens your own mail program with it; nothing is sent until you send it there.",
         "Your cost, mark-up and hours are never on the client's papers.",
@@ -269,13 +272,13 @@ class PaperPage(Page):
         if made is None or not self._may_issue(made):
             return
         folder = Path(self._workspace.store.setting(FOLDER) or Path.home())
-        chosen, _ = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), FILES[name])
+        kinds = FILES[name] + (CALENDAR if name == "pdf" and made.document.events and then is None else "")
+        chosen, kind = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), kinds)
         if not chosen:
             return
-        path, printed, pictures = Path(chosen), issuing.printed_now(), self._pictures()
+        path, printed, pictures = _of_kind(Path(chosen), kind), issuing.printed_now(), self._pictures()
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
-        if path.suffix.lower() == ".csv":
-            name = "csv"
+        name = BY_ENDING.get(path.suffix.lower(), name)
         issue = self._issuing(made, name)
 
         def saved(body: bytes) -> None:
@@ -360,6 +363,14 @@ class PaperPage(Page):
 
     def _say(self, words: str) -> None:
         self._workspace.said.emit(words)
+
+
+def _of_kind(path: Path, kind: str) -> Path:
+    """A file named as the kind that was chosen ends: "Web page (*.html)" makes Quote.pdf into Quote.html."""
+    ending = kind.rpartition("*")[2].rstrip(")")
+    if not ending or path.suffix.lower() == ending:
+        return path
+    return path.with_suffix(ending) if path.suffix.lower() in BY_ENDING else path.with_name(path.name + ending)
 
 
 def _written(made: Made, path: Path, how: tuple[str, str], pictures: Pictures) -> bytes:
