@@ -20,7 +20,7 @@ from tundish.desktop.chooser import Chooser
 from tundish.desktop.flow import Flow
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.weighing import Weighing
-from tundish.desktop.words import button, label
+from tundish.desktop.words import button, label, named
 from tundish.desktop.workspace import Workspace
 from tundish.field import fields_of
 
@@ -85,7 +85,7 @@ class PeopleCard(TableCard):
         self._fields.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._fields.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._fields.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
-        self._inside = Flow([_named(declared[name].label, part) for name, part in parts], above=0)
+        self._inside = Flow([named(declared[name].label, part) for name, part in parts], above=0)
         self._inside.setProperty("kind", "clear")
         self._fields.setWidget(self._inside)
         for box in self._boxes.values():
@@ -184,13 +184,3 @@ def _row(place: int, person: Person) -> Row:
 
 def _money(amount: Decimal | None) -> Cell:
     return Cell("" if amount is None else measure.show_money(amount, sign=False))
-
-
-def _named(words: str, part: QWidget) -> QWidget:
-    """A box with its words before it."""
-    made = QWidget()
-    row = QHBoxLayout(made)
-    row.setContentsMargins(0, 2, 12, 2)
-    row.addWidget(label(words, "table"))
-    row.addWidget(part)
-    return made

@@ -59,6 +59,16 @@ def in_row(*widgets: QWidget) -> QWidget:
     return made
 
 
+def named(words: str, part: QWidget) -> QWidget:
+    """A box with its words before it."""
+    made = QWidget()
+    row = QHBoxLayout(made)
+    row.setContentsMargins(0, 2, 12, 2)
+    row.addWidget(label(words, "table"))
+    row.addWidget(part)
+    return made
+
+
 class PushButton(QPushButton):
     """A push button that Enter presses as well as Space, and whose glyph grows with the text. Where there is no room it is its glyph."""
 

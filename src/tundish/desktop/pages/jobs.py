@@ -24,7 +24,7 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
 from tundish.store.bills import bills_of
-from tundish.store.codec import ENDING, MOST_BYTES, write_job
+from tundish.store.codec import ENDING, MOST_BYTES, Opened, write_job
 from tundish.store.photographs import named_in
 from tundish.writers.index import FORMATS
 from tundish.writers.pictures import none_kept
@@ -143,13 +143,19 @@ class JobsPage(Page):
         if self._say(self._workspace.open_file(Path(name))):
             self.page_asked.emit("survey")
 
-    def _save_file(self) -> None:
-        """Write the chosen job, with its photographs, to a file that any Tundish opens."""
+    def _open_chosen(self) -> Opened | None:
+        """The chosen job out of the store; what stops it is said."""
         if not self.table.chosen():
-            return
+            return None
         opened, _ = self._workspace.store.open(int(self.table.chosen()))
         if opened.job is None:
             self._say(opened.problems)
+        return opened
+
+    def _save_file(self) -> None:
+        """Write the chosen job, with its photographs, to a file that any Tundish opens."""
+        opened = self._open_chosen()
+        if opened is None or opened.job is None:
             return
         job, pictures = opened.job, opened.pictures
         folder = Path(self._workspace.store.setting(FOLDER) or Path.home())
@@ -175,11 +181,8 @@ class JobsPage(Page):
 
     def _copy_job(self) -> None:
         """A job of its own that asks for the same as the chosen one."""
-        if not self.table.chosen():
-            return
-        opened, _ = self._workspace.store.open(int(self.table.chosen()))
-        if opened.job is None:
-            self._say(opened.problems)
+        opened = self._open_chosen()
+        if opened is None or opened.job is None:
             return
         copy = as_new(opened.job, self._workspace.store.next_job_number())
         self._workspace.take_in(copy, opened.pictures)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QModelIndex
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop import look
@@ -14,7 +14,7 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.flow import Flow
 from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
-from tundish.desktop.words import button, label
+from tundish.desktop.words import button, label, named
 from tundish.desktop.workspace import Workspace
 
 if TYPE_CHECKING:
@@ -92,9 +92,9 @@ class SuppliersPage(Page):
         made = QWidget()
         column = QVBoxLayout(made)
         column.setContentsMargins(12, 6, 12, 6)
-        column.addWidget(Flow([_named(words, self._boxes[key]) for key, words, _ in TERMS], above=0))
+        column.addWidget(Flow([named(words, self._boxes[key]) for key, words, _ in TERMS], above=0))
         column.addWidget(label("Heads of its price list", "tableStrong"))
-        column.addWidget(Flow([_named(words, self._heads[key]) for key, words in LISTED], above=0))
+        column.addWidget(Flow([named(words, self._heads[key]) for key, words in LISTED], above=0))
         column.addWidget(self._said)
         return made
 
@@ -191,13 +191,3 @@ def _row(one: Supplier, offers: int, *, out: bool) -> Row:
             state,
         ),
     )
-
-
-def _named(words: str, part: QWidget) -> QWidget:
-    """A box with its words before it."""
-    made = QWidget()
-    row = QHBoxLayout(made)
-    row.setContentsMargins(0, 2, 12, 2)
-    row.addWidget(label(words, "table"))
-    row.addWidget(part)
-    return made
