@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tundish.documents.clear_words import Rect, clear_words, overlap
-from tundish.documents.drawing import Box, Dimension, Drawing, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Line, Words
 
 HIGH = 20.0
 
@@ -79,3 +79,25 @@ def test_what_is_said_beside_is_left_out_where_there_is_no_room_near_it() -> Non
     )
     kept = [mark.text for mark in words(clear_words(drawn(*crowd, *loose), room_of)) if mark.loose]
     assert kept == ["WC 1", "datum"]
+
+
+def test_a_line_leads_from_words_to_the_place_that_they_name() -> None:
+    cleared = clear_words(drawn(Words(0, 100, "C", loose="near", names=(0, 0))), room_of)
+    assert [mark for mark in cleared.marks if isinstance(mark, Line)] == [Line(0, 0, 0, 100 - HIGH / 2, "dimension")]
+
+
+def test_words_that_name_a_place_are_never_left_out_and_lead_to_it_from_where_they_went() -> None:
+    crowd = [Words(x, y, "taken") for x in range(-480, 481, 40) for y in range(-480, 481, 20)]
+    kept = clear_words(drawn(*crowd, Words(0, 100, "C", loose="near", names=(0, 0))), room_of).marks
+    assert "C" in [mark.text for mark in kept if isinstance(mark, Words)]
+    over = clear_words(drawn(Words(0, 5, "D"), Words(0, 0, "C", loose="near", names=(0, 0))), room_of)
+    moved = next(mark for mark in words(over) if mark.text == "C")
+    (line,) = [mark for mark in over.marks if isinstance(mark, Line)]
+    assert (line.x1, line.y1) == (0, 0)
+    left, low, right, high = room_of(moved)
+    assert left - 1e-9 <= line.x2 <= right + 1e-9 and low - 1e-9 <= line.y2 <= high + 1e-9  # noqa: PT018 - one place
+
+
+def test_words_on_the_place_that_they_name_need_no_line() -> None:
+    cleared = clear_words(drawn(Words(0, 5, "C", loose="near", names=(0, 0))), room_of)
+    assert not [mark for mark in cleared.marks if isinstance(mark, Line)]

@@ -21,6 +21,7 @@ from tundish.estimate import Estimate
 from tundish.field import Entry
 from tundish.layout.room import Room
 from tundish.survey.shape import Obstacle
+from tundish.survey.wall import Side
 from tundish.writers.pdf_drawing import bounds
 from tundish.writers.pdf_type import MM
 
@@ -511,3 +512,19 @@ def test_what_was_found_behind_a_wall_is_sketched_there() -> None:
     assert typed.text == "200"
     assert max(typed.y1, typed.y2) == pytest.approx(200)
     assert min(typed.y1, typed.y2) == pytest.approx(0)
+
+
+def test_the_letters_of_short_walls_stand_before_them_with_a_line_to_each(changed: Callable[..., Estimate]) -> None:
+    """A nib 60 wide and 100 deep at the wall opposite: D, E and F are its three sides, C and G the wall on either side of it."""
+    spans = ((1500, 90), (900, 90), (100, 90), (60, 270), (100, 270), (1440, 90), (1500, 90))
+    walls = tuple(Side(length=Entry(long), corner=Entry(angle)) for long, angle in spans)
+    room = changed("101", rooms__0__survey__walls=walls, rooms__0__survey__room__width=Entry(2400)).rooms[0]
+    assert room.closed
+    letters = {mark.text: mark for mark in plan_drawing.whole_room(room).marks if isinstance(mark, Words) and len(mark.text) == 1}
+    assert {letter: mark.names for letter, mark in letters.items() if mark.names} == {
+        "D": (1500, -1450),
+        "E": (1470, -1400),
+        "F": (1440, -1450),
+    }
+    assert [(letters[each].x, letters[each].y) for each in "DEF"] == [(1630, -1450), (1470, -1270), (1310, -1450)]
+    assert letters["C"].y < -1500

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
-from tundish.documents.drawing import Box, Dimension, Drawing, Mark, Shape, Words
+from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Shape, Words
 
 Rect = tuple[float, float, float, float]
 """Left, bottom, right and top, mm of the drawing."""
@@ -15,8 +15,8 @@ Rect = tuple[float, float, float, float]
 def clear_words(drawing: Drawing, room_of: Callable[[Words | Dimension], Rect]) -> Drawing:
     """The drawing with its loose words in front and clear of all others, each as near to its place as can be.
 
-    Where there is no room near what they are said of they are left out, but for names and figures. `room_of` gives the room that the
-    words of a mark take as they will be drawn.
+    Where there is no room near what they are said of they are left out, but for names and figures. To the place that words name a line
+    leads from where they stand. `room_of` gives the room that the words of a mark take as they will be drawn.
     """
     loose = [mark for mark in drawing.marks if isinstance(mark, Words) and mark.loose]
     if not loose:
@@ -30,6 +30,7 @@ def clear_words(drawing: Drawing, room_of: Callable[[Words | Dimension], Rect]) 
         right, up, clear = _least(mark, box, (taken, keep_off), drawing.extent)
         if clear or not _rank(mark) or mark.figure:
             taken.append(_moved(box, right, up))
+            kept += _leading(mark, taken[-1])
             kept.append(replace(mark, x=mark.x + right, y=mark.y + up))
     return replace(drawing, marks=tuple(kept))
 
@@ -59,8 +60,19 @@ _OVER_AND_UNDER: Final = (0.0, -1.3)
 
 
 def _rank(mark: Words) -> int:
-    """Names of pieces are placed first, what can be anywhere along a line last."""
-    return 2 if mark.loose == "along" else 0 if mark.piece and mark.bold else 1
+    """Names of pieces and places are placed first, what can be anywhere along a line last."""
+    return 2 if mark.loose == "along" else 0 if mark.names or (mark.piece and mark.bold) else 1
+
+
+def _leading(mark: Words, box: Rect) -> Iterator[Line]:
+    """The line from the edge of words to the place that they name."""
+    if mark.names is None:
+        return
+    (x, y), middle = mark.names, ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
+    aside, up = abs(x - middle[0]), abs(y - middle[1])
+    within = max(aside / ((box[2] - box[0]) / 2), up / ((box[3] - box[1]) / 2))
+    if within > 1:
+        yield Line(x, y, x + (middle[0] - x) * (1 - 1 / within), y + (middle[1] - y) * (1 - 1 / within), "dimension")
 
 
 def _least(mark: Words, box: Rect, others: tuple[Sequence[Rect], Sequence[Rect]], extent: Rect) -> tuple[float, float, bool]:

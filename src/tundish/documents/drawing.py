@@ -94,7 +94,7 @@ class Words:
 
     With `most` it is cut short, wherever it is drawn, where it would take more than so many millimetres of the drawing; never to fewer
     than `KEPT` letters, which say more standing out than cut. `loose` words stand on a plate and give way to others, near their place or
-    along their line.
+    along their line. `names`: the place that they are said of, where a line leads there from them; such words are never left out.
     """
 
     x: float
@@ -109,6 +109,7 @@ class Words:
     figure: str = ""
     most: float = 0.0
     loose: Literal["", "near", "along"] = ""
+    names: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +173,8 @@ def _move(mark: Mark, dx: float, dy: float) -> Mark:
             halves = (mark.half_width, mark.half_height)
             return Ellipse(mark.x + dx, mark.y + dy, *halves, mark.style, mark.piece, mark.filled)
         case Words():
-            return replace(mark, x=mark.x + dx, y=mark.y + dy)
+            names = None if mark.names is None else (mark.names[0] + dx, mark.names[1] + dy)
+            return replace(mark, x=mark.x + dx, y=mark.y + dy, names=names)
         case _:
             ends = (mark.x1 + dx, mark.y1 + dy, mark.x2 + dx, mark.y2 + dy)
             return Dimension(*ends, mark.text, mark.piece, mark.figure, mark.tbc)

@@ -23,6 +23,8 @@ BEYOND: Final = 120.0
 SIZES_OUT: Final = 170.0
 """How far beyond the walls the sizes stand, clear of the letters of the walls."""
 _LETTER_OUT: Final = 60.0
+_LETTER_IN: Final = 130.0
+_SHORT_WALL: Final = 400.0
 _ROUND: Final = 80.0
 """Half of a stack, and a little."""
 
@@ -122,8 +124,13 @@ def _at_wall(room: Room, side: WallSide) -> Iterator[Mark]:
 
 
 def _letters(room: Room) -> Iterator[Mark]:
+    """The letter of each wall beyond it; of a short one before it, where there is room, with a line that leads to its middle."""
     for side in room.sides:
-        yield Words(*at(side, side.length.value / 2, WALL + _LETTER_OUT), side.letter, 2.6, bold=side.letter == room.wall, loose="near")
+        middle, own = side.length.value / 2, side.letter == room.wall
+        if side.length.value < _SHORT_WALL:
+            yield Words(*at(side, middle, -_LETTER_IN), side.letter, 2.6, bold=own, loose="near", names=at(side, middle, 0))
+        else:
+            yield Words(*at(side, middle, WALL + _LETTER_OUT), side.letter, 2.6, bold=own, loose="near")
 
 
 def _of_prewall(room: Room, show: Show, findings: tuple[Finding, ...], lead: str) -> Iterator[Mark]:
