@@ -29,11 +29,17 @@ def said(made: Estimate) -> str:
     return " ".join(as_text(document).split())
 
 
+def stands(made: Estimate) -> list[object]:
+    """How each bill stands."""
+    (table,) = [each for each in build("statement", made)[0].blocks if isinstance(each, Table)]
+    return [row.cells[3] for row in table.rows]
+
+
 def test_a_business_sees_the_sums_and_how_they_come_about(changed: Changed) -> None:
     made = changed("101", invoices=BILLS, terms__client_is="a business", terms__stated="2026-11-10")
     words = said(made)
     assert "As of Tue 10 Nov 2026" in words
-    assert "7-1: £1,200.00 at 11.75 % a year is £0.39 a day, to the penny; 10 days from the day after it was due are £3.90." in words
+    assert "7-1: £1,200.00 at 11.75 % a year is £0.39 a day, to the penny; 10 days from the day after it was due: £3.90." in words
     assert "Fixed sum £70.00." in words
     assert "Late Payment of Commercial Debts (Interest) Act 1998" in words
     (document,) = build("statement", made)
@@ -46,6 +52,24 @@ def test_a_business_sees_the_sums_and_how_they_come_about(changed: Changed) -> N
         ("Interest and fixed sums", Decimal("73.90")),
         ("To pay", Decimal("1273.90")),
     )
+
+
+def test_a_bill_paid_late_owes_interest_and_the_fixed_sum_until_that_is_settled(changed: Changed) -> None:
+    late = bill("7-1", "1000", paid="2026-11-10")
+    made = changed("101", invoices=(late,), terms__client_is="a business", terms__stated="2026-12-01")
+    assert stands(made) == ["paid Tue 10 Nov 2026, 10 days late"]
+    assert "10 days from the day after it was due to the day it was paid: £3.90." in said(made)
+    (sums,) = [each for each in build("statement", made)[0].blocks if isinstance(each, Sums)]
+    assert sums.rows == (
+        ("Bills not paid", Decimal(0)),
+        ("Interest and fixed sums", Decimal("73.90")),
+        ("To pay", Decimal("73.90")),
+    )
+    assert stands(changed("101", invoices=(late,), terms__client_is="a business", terms__stated="2026-11-05")) == ["5 days late"]
+    settled = changed("101", invoices=(replace(late, settled="2026-11-20"),), terms__client_is="a business", terms__stated="2026-12-01")
+    assert stands(settled) == ["paid Tue 10 Nov 2026"]
+    assert "Act 1998" not in said(settled)
+    assert stands(changed("101", invoices=(late,), terms__stated="2026-12-01")) == ["paid Tue 10 Nov 2026"], "a private person"
 
 
 def test_a_private_person_is_reminded_and_nothing_is_added(changed: Changed) -> None:

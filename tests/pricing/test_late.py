@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from tundish.field import Entry
 from tundish.pricing.invoice import Charge, Invoice, bill_of, credit
-from tundish.pricing.late import base_rate, day_of_interest, due_of, late_of, pay_days
+from tundish.pricing.late import base_rate, day_of_interest, due_of, late_of, paid_by, pay_days
 from tundish.pricing.terms import Terms
 from tundish.pricing.work_out import problems
 
@@ -65,14 +65,31 @@ def test_a_private_person_is_told_and_owes_no_more() -> None:
     [
         (BILL, "2026-04-01"),
         (BILL, ""),
-        (replace(BILL, paid="2026-04-20"), "2026-05-01"),
+        (replace(BILL, paid="2026-04-01"), "2026-05-01"),
+        (replace(BILL, paid="2026-04-20", settled="2026-04-25"), "2026-05-01"),
         (credit(BILL, "1-2", "2026-03-03"), "2026-05-01"),
         (replace(BILL, charges=()), "2026-05-01"),
         (replace(BILL, issued="", supplied=""), "2026-05-01"),
     ],
 )
-def test_what_is_paid_taken_back_of_nothing_or_not_due_is_not_late(bill: Invoice, day: str) -> None:
+def test_what_is_paid_in_time_settled_taken_back_of_nothing_or_not_due_is_not_late(bill: Invoice, day: str) -> None:
     assert late_of(bill, BUSINESS, day) is None
+
+
+@pytest.mark.parametrize("day", ["2026-04-11", "2026-04-12", "2027-01-01"])
+def test_a_bill_paid_late_owes_for_the_days_until_it_was_paid(day: str) -> None:
+    paid = replace(BILL, paid="2026-04-11")
+    assert late_of(paid, BUSINESS, day) == late_of(BILL, BUSINESS, "2026-04-11")
+    assert late_of(paid, Terms(), day) is None, "a private person owes nothing more"
+
+
+def test_as_of_a_day_before_it_was_paid_it_is_not_paid_yet() -> None:
+    paid = replace(BILL, paid="2026-04-11", settled="2026-04-12")
+    assert paid_by(paid, "2026-04-11")
+    assert paid_by(paid, "")
+    assert not paid_by(paid, "2026-04-10")
+    assert not paid_by(BILL, "2026-04-10")
+    assert late_of(paid, BUSINESS, "2026-04-05") == late_of(BILL, BUSINESS, "2026-04-05")
 
 
 def test_what_a_contractor_keeps_back_bears_no_interest() -> None:

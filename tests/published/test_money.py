@@ -109,13 +109,14 @@ def test_the_fixed_sum_for_a_late_bill(debt: str, asked: int) -> None:
     [("1000", 0.5, 50, "0.23", "11.50"), ("5000", 4.25, 101, "1.68", "169.68")],
 )
 def test_late_interest_is_by_the_day_to_the_penny(debt: str, base: float, days: int, a_day: str, interest: str) -> None:
-    """gov.uk, late commercial payments, £1,000 at 0.5 + 8 %, 50 days (the day's 23p as other pages give it too; its 11.50 from memory).
+    """gov.uk, late commercial payments (V): £1,000 at 0.5 + 8 %, £85 a year, 23p a day, £11.50 after 50 days, paid or not.
 
     A published example of £5,000 at 12.25 % for 101 days: £1.68 a day, £169.68, and £70 (V2). Unrounded the first would be 11.64 (X3).
     """
-    late = late_by(debt, base, days)
-    assert (late.a_day, late.interest) == (Decimal(a_day), Decimal(interest))
-    assert late.fixed == Decimal(70)
+    for paid in (False, True):
+        late = late_by(debt, base, days, paid=paid)
+        assert (late.a_day, late.interest) == (Decimal(a_day), Decimal(interest))
+        assert late.fixed == Decimal(70)
 
 
 @pytest.mark.parametrize(
@@ -206,11 +207,12 @@ def test_rates_of_a_price_book_are_built_up_alike(count: int, hours: float, mate
     assert abs(made.before_vat - Decimal(total) * count) <= Decimal("0.005") * count
 
 
-def late_by(debt: str, base: float, days: int) -> Late:
-    """A bill of so much to a business, due at once and so many days late."""
+def late_by(debt: str, base: float, days: int, *, paid: bool = False) -> Late:
+    """A bill of so much to a business, due at once and so many days late, or paid so late half a year ago."""
     day, terms = date(2026, 1, 1), Terms(client_is="a business", base_rate=Entry(base), pay_days=Entry(0))
-    bill = Invoice(number="1", issued=day.isoformat(), charges=(Charge(net=Decimal(debt)),))
-    late = late_of(bill, terms, (day + timedelta(days=days)).isoformat())
+    until = day + timedelta(days=days)
+    bill = Invoice(number="1", issued=day.isoformat(), charges=(Charge(net=Decimal(debt)),), paid=until.isoformat() if paid else "")
+    late = late_of(bill, terms, (until + timedelta(days=180 if paid else 0)).isoformat())
     assert late is not None
     return late
 

@@ -19,7 +19,7 @@ from tundish.documents.statement import day_of, lateness
 from tundish.errors import TundishError
 from tundish.pricing.contract import Contract, contract_of
 from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number, overbilled
-from tundish.pricing.late import due_of, late_of
+from tundish.pricing.late import due_of, late_of, paid_by
 from tundish.store.bills import gaps_of
 from tundish.store.numbers import BILL
 from tundish.store.papers import Paper
@@ -86,19 +86,22 @@ class Bills(QWidget):
             acts.append(self._act("Take it back", "cross", lambda: self._credit(invoice)))
             if not invoice.paid:
                 acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
+            elif late_of(invoice, self._workspace.job.terms, self._day) is not None:
+                acts.insert(0, self._act("Interest settled", "tick", lambda: self._settled(invoice)))
         return in_row(words, *acts)
 
     def _late(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
-        """When a bill that stands is due; or how late it is on the day asked for, and what may be asked for that."""
+        """When a bill that stands is due; or how late it is on the day asked for, or was paid, and what may be asked for that."""
         terms = self._workspace.job.terms
         due = due_of(invoice, terms)
-        if invoice.paid or invoice.credits or is_credited(invoice, issued) or not due:
+        if invoice.credits or is_credited(invoice, issued) or not due:
             return ""
         late = late_of(invoice, terms, self._day)
         if late is None:
-            return f", due {_day(due)}"
+            return "" if invoice.paid else f", due {_day(due)}"
         asked = f": {measure.show_money(late.interest)} interest and {measure.show_money(late.fixed)} may be asked" if late.more else ""
-        return f", due {_day(due)}, {lateness(late)} on {_day(self._day)}{asked}"
+        on = "" if paid_by(invoice, self._day) else f" on {_day(self._day)}"
+        return f", due {_day(due)}, {lateness(late)}{on}{asked}"
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph, once=True)
@@ -132,9 +135,15 @@ class Bills(QWidget):
         return next_number(job.number, job.invoices, self._workspace.given(BILL))
 
     def _paid(self, invoice: Invoice) -> None:
+        self._record(invoice, replace(invoice, paid=date.today().isoformat()), "paid")
+
+    def _settled(self, invoice: Invoice) -> None:
+        self._record(invoice, replace(invoice, settled=date.today().isoformat()), "interest settled")
+
+    def _record(self, invoice: Invoice, recorded: Invoice, what: str) -> None:
         job = self._workspace.job
-        paid = tuple(replace(each, paid=date.today().isoformat()) if each is invoice else each for each in job.invoices)
-        self._workspace.edit(f"invoice {invoice.number} paid", replace(job, invoices=paid), "invoices")
+        bills = tuple(recorded if each is invoice else each for each in job.invoices)
+        self._workspace.edit(f"invoice {invoice.number} {what}", replace(job, invoices=bills), "invoices")
 
     def _save_xml(self, invoice: Invoice) -> None:
         from tundish.writers.invoice_xml import Parties, as_xml, lacking

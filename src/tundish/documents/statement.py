@@ -11,7 +11,7 @@ from tundish.documents.block import Block, Column, Document, Facts, Paragraph, R
 from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.estimate import Estimate
 from tundish.pricing.invoice import Invoice, bill_of, standing
-from tundish.pricing.late import A_BUSINESS, OVER_BASE, Late, due_of, late_of
+from tundish.pricing.late import A_BUSINESS, OVER_BASE, Late, due_of, late_of, paid_by
 
 _COLUMNS: Final = (
     Column("Bill", "text", 1, "strong"),
@@ -36,7 +36,7 @@ def day_of(estimate: Estimate) -> str:
 
 def lateness(late: Late) -> str:
     """How late a bill is, in words."""
-    return "1 day late" if late.days == 1 else f"{late.days} days late"
+    return f"{_days(late)} late"
 
 
 def _statement(estimate: Estimate, bills: tuple[Invoice, ...]) -> Document:
@@ -44,14 +44,14 @@ def _statement(estimate: Estimate, bills: tuple[Invoice, ...]) -> Document:
     late = {each.number: found for each in bills if (found := late_of(each, terms, day))}
     business = terms.client_is == A_BUSINESS and bool(late)
     table = Table((*_COLUMNS[:-1], *(_ADDED if business else ()), _COLUMNS[-1]), tuple(_rows(estimate, bills, late, business=business)))
-    open_ = sum((bill_of(each).due for each in bills if not each.paid), Decimal(0))
+    open_ = sum((bill_of(each).due for each in bills if not paid_by(each, day)), Decimal(0))
     more = sum((each.more for each in late.values()), Decimal(0))
     sums = [("Bills not paid", open_), ("Interest and fixed sums", more)] if more else []
     blocks: tuple[Block, ...] = (
         _facts(estimate, day),
         table,
         Sums((*sums, ("To pay", open_ + more)), table),
-        *(Paragraph(each, "note") for each in _notes(bills, late, business=business)),
+        *(Paragraph(each, "note") for each in _notes(bills, late, day, business=business)),
     )
     return paper(estimate, "statement", "Statement", blocks, tables_only=True)
 
@@ -59,8 +59,10 @@ def _statement(estimate: Estimate, bills: tuple[Invoice, ...]) -> Document:
 def _rows(estimate: Estimate, bills: tuple[Invoice, ...], late: dict[str, Late], *, business: bool) -> Iterator[Row]:
     for each in bills:
         found, due = late.get(each.number), due_of(each, estimate.job.terms)
-        stands = f"paid {measure.show_date(each.paid)}" if each.paid else lateness(found) if found else "not late"
-        owed = Decimal(0) if each.paid else bill_of(each).due
+        paid = paid_by(each, day_of(estimate))
+        when = [f"paid {measure.show_date(each.paid)}"] if paid else []
+        stands = ", ".join((*when, *((lateness(found),) if found else ()))) or "not late"
+        owed = Decimal(0) if paid else bill_of(each).due
         added = ((found.interest, found.fixed) if found else (Decimal(0), Decimal(0))) if business else ()
         yield Row((each.number, each.what, measure.show_date(due) if due else "", stands, *added, owed))
 
@@ -72,13 +74,14 @@ def _facts(estimate: Estimate, day: str) -> Facts:
     return Facts((("To", (client.name, *lines_of(client.address))), ("From", sender), ("Dates", as_of)))
 
 
-def _notes(bills: tuple[Invoice, ...], late: dict[str, Late], *, business: bool) -> Iterator[str]:
+def _notes(bills: tuple[Invoice, ...], late: dict[str, Late], day: str, *, business: bool) -> Iterator[str]:
     for each in bills if business else ():
         if found := late.get(each.number):
             yield (
                 f"{each.number}: {measure.show_money(bill_of(each).due)} at {found.percent.normalize():f} % a year is"
-                f" {measure.show_money(found.a_day)} a day, to the penny; {found.days} days from the day after it was due are"
-                f" {measure.show_money(found.interest)}. Fixed sum {measure.show_money(found.fixed)}."
+                f" {measure.show_money(found.a_day)} a day, to the penny; {_days(found)} from the day after it was due"
+                f"{' to the day it was paid' if paid_by(each, day) else ''}: {measure.show_money(found.interest)}."
+                f" Fixed sum {measure.show_money(found.fixed)}."
             )
     if business:
         yield (
@@ -87,3 +90,7 @@ def _notes(bills: tuple[Invoice, ...], late: dict[str, Late], *, business: bool)
         )
     elif late:
         yield "Nothing is added for being late: that law is for debts between businesses. Please pay, or tell me if something is wrong."
+
+
+def _days(late: Late) -> str:
+    return "1 day" if late.days == 1 else f"{late.days} days"

@@ -40,6 +40,7 @@ class Invoice:
     credits: str = text("Credit for invoice")
     paid: str = date("Paid on")
     how: str = choice("Paid by", ("bank transfer", "card", "cash", "cheque"))
+    settled: str = date("Interest settled on", "What was owed for paying it late was paid, or let off.")
 
 
 @dataclass(frozen=True, slots=True)

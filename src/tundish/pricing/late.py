@@ -42,7 +42,7 @@ gives it, 3.75 for both halves of 2026 as published calculators do, the two of 2
 
 @dataclass(frozen=True, slots=True)
 class Late:
-    """A bill that is not paid in time. `percent` is a year's interest, `a_day` a day's to the penny, which the days are reckoned by."""
+    """A bill that is not paid in time, or was not. `percent` is a year's interest, `a_day` a day's to the penny, which the days go by."""
 
     due: str
     days: int
@@ -78,12 +78,24 @@ def due_of(invoice: Invoice, terms: Terms) -> str:
     return (date.fromisoformat(max(days)) + timedelta(days=pay_days(terms))).isoformat() if days else ""
 
 
+def paid_by(invoice: Invoice, day: str) -> bool:
+    """Whether a bill was paid by a day; at all, where there is no day."""
+    return bool(invoice.paid) and (not day or invoice.paid <= day)
+
+
 def late_of(invoice: Invoice, terms: Terms, day: str) -> Late | None:
-    """How late a bill is on a day, and what a business owes for it; nothing is added for a private person. None: not late, or not asked."""
+    """How late a bill is on a day, or was when it was paid before that, and what a business owes for it: nothing for a private person.
+
+    None: not late, or nothing is asked for it: taken back, paid by a private person, or what was owed for it is settled.
+    """
     due, debt = due_of(invoice, terms), bill_of(invoice).due
-    if not due or not day or day <= due or invoice.paid or invoice.credits or debt <= 0:
+    until = min(day, invoice.paid) if invoice.paid else day
+    paid = paid_by(invoice, day)
+    if not due or not day or until <= due or invoice.credits or debt <= 0:
         return None
-    days = (date.fromisoformat(day) - date.fromisoformat(due)).days
+    if paid and (terms.client_is != A_BUSINESS or invoice.settled):
+        return None
+    days = (date.fromisoformat(until) - date.fromisoformat(due)).days
     if terms.client_is != A_BUSINESS:
         return Late(due, days, Decimal(0), Decimal(0), Decimal(0), Decimal(0))
     from_day = (date.fromisoformat(due) + timedelta(days=1)).isoformat()

@@ -296,6 +296,14 @@ def test_a_late_bill_of_a_business_says_what_may_be_asked_on_the_day_asked_for(f
     fitter.qtbot.waitUntil(lambda: "10 days late on" in said(page), timeout=WAIT_MS)
     assert "and £70.00 may be asked" in said(page)
     assert [each.title for each in build_all(fitter.settled())][-1] == "Statement"
+    bill = fitter.workspace.job.invoices[0]
+    fitter.workspace.edit("paid", replace(fitter.workspace.job, invoices=(replace(bill, paid=day),)), "invoices")
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "10 days late:" in said(page), timeout=WAIT_MS)
+    fitter.press("Interest settled", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: "may be asked" not in said(page), timeout=WAIT_MS)
+    assert fitter.workspace.job.invoices[0].settled == date.today().isoformat()
 
 
 def test_at_large_text_the_price_stands_beside_its_stage_and_what_is_added_is_one_column(fitter: Fitter, qapp: QApplication) -> None:
