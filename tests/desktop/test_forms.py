@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtTest import QSignalSpy, QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from tests.desktop.hands import click
@@ -208,6 +208,20 @@ def test_showing_a_group_brings_it_up_with_the_keyboard_in_its_first_box(form: F
     form.show_group("Water")
     assert QApplication.focusWidget() is form.row("water.0").box
     assert form.verticalScrollBar().value() > 0
+    assert form.group_in_view(["Stack", "Water"]) == "Water"
+    form.verticalScrollBar().setValue(0)
+    assert form.group_in_view(["Stack", "Water"]) == "Stack"
+
+
+def test_showing_a_group_without_boxes_goes_to_its_first_button_and_leaves_the_next_group_alone(form: Form, qapp: QApplication) -> None:
+    form.add_group("Asked for")
+    press = QPushButton("Ask for another")
+    form.add_part(press)
+    form.add_group("Water")
+    form.add(FormRow("water.0", "Size", Box("", figure=True), unit="mm"))
+    qapp.processEvents()
+    form.show_group("Asked for")
+    assert QApplication.focusWidget() is press
 
 
 def test_a_form_can_be_filled_anew(form: Form, qapp: QApplication) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from PySide6.QtCore import QEvent, QRect, QRectF, QSize, Qt, Signal
@@ -353,10 +354,25 @@ class Form(QScrollArea):
         self._column.activate()
 
     def show_group(self, title: str) -> None:
-        """Bring a group to the top of the view, with the keyboard in its first box."""
+        """Bring a group to the top of the view, with the keyboard in the first of it that takes the keyboard."""
         head = self._heads[title]
         self.lay_out()
         self.verticalScrollBar().setValue(head.y())
-        after = next((row for row in self._rows.values() if row.y() > head.y()), None)
-        if after is not None:
-            after.box.setFocus(Qt.FocusReason.TabFocusReason)
+        boxes = (box for part in self._under(head) for box in (part, *part.findChildren(QWidget)) if box.isVisibleTo(self))
+        first = next((box for box in boxes if box.focusPolicy() & Qt.FocusPolicy.TabFocus and box.isEnabled()), None)
+        if first is not None:
+            first.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def group_in_view(self, titles: Sequence[str]) -> str:
+        """Which of these groups, given in their order, is at the top of the view; the first where none has come to it."""
+        top = self.verticalScrollBar().value()
+        return next((title for title in reversed(titles) if title in self._heads and self._heads[title].y() <= top), titles[0])
+
+    def _under(self, head: GroupHead) -> Iterator[QWidget]:
+        """What stands between a head and the next one."""
+        items = (self._column.itemAt(place) for place in range(self._column.indexOf(head) + 1, self._column.count()))
+        for part in (item.widget() for item in items if item is not None):
+            if isinstance(part, GroupHead):
+                return
+            if part is not None and not part.isHidden():
+                yield part

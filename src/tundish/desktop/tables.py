@@ -238,6 +238,7 @@ class TableCard(QFrame):
         super().__init__(parent)
         self.setProperty("kind", "card")
         self.table = table
+        self._whole = 0
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(1, 1, 1, 4)
         self._column.setSpacing(0)
@@ -250,5 +251,12 @@ class TableCard(QFrame):
         self._column.setContentsMargins(1, 1, 1, 1)
         self._column.addWidget(foot)
 
+    def fit(self) -> None:
+        """Be no higher than the rows are: what is left goes to what stands beside it."""
+        head, rows = self.table.horizontalHeader().sizeHint().height(), self.table.verticalHeader().length()
+        margins = self._column.contentsMargins()
+        self._whole = head + rows + margins.top() + margins.bottom() + look.now().px(4)
+        self.setMaximumHeight(self._whole)
+
     def sizeHint(self) -> QSize:
-        return QSize(look.now().px(600), look.now().px(300))
+        return QSize(look.now().px(600), self._whole or look.now().px(300))

@@ -14,8 +14,9 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.writers.published_rules import broken
 from tundish import measure
 from tundish.desktop import theme
+from tundish.desktop.chips import Chip, ChipRow
 from tundish.desktop.look import Look
-from tundish.desktop.pages.pricing import PricingPage
+from tundish.desktop.pages.pricing import PARTS, PricingPage
 from tundish.documents import quote
 from tundish.documents.block import Table
 from tundish.documents.index import build_all
@@ -42,6 +43,20 @@ def test_a_margin_is_told_as_a_mark_up_too(fitter: Fitter) -> None:
     fitter.type_into(page.form.row("terms.mark_up"), "20")
     fitter.settled()
     assert "20 % margin of price is 25 % mark-up on cost." in said(page)
+
+
+def test_each_part_of_the_terms_is_one_press_away(fitter: Fitter) -> None:
+    page = opened(fitter)
+    parts, bar, titles = page.findChildren(ChipRow)[0], page.form.verticalScrollBar(), [title for title, _ in PARTS]
+    for title, words in PARTS:
+        next(each for each in parts.findChildren(Chip) if each.text() == words).click()
+        assert parts.taken() == title
+        assert page.form.group_in_view(titles) == title or bar.value() == bar.maximum()
+    assert bar.value() == bar.maximum()
+    next(each for each in parts.findChildren(Chip) if each.text() == "VAT").click()
+    assert QApplication.focusWidget() is page.form.row("terms.vat").box
+    bar.setValue(0)
+    assert parts.taken() == "Terms"
 
 
 def test_a_price_by_hand_and_its_own_rate_of_vat(fitter: Fitter) -> None:

@@ -14,6 +14,7 @@ from tundish.catalogue.crew import Person
 from tundish.desktop import look
 from tundish.desktop.bills import Bills
 from tundish.desktop.cells import Cell, Column, Row
+from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
@@ -58,6 +59,19 @@ HARDER_BY: Final = (*HARDER, "difficulty")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
 TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
 OFFER: Final = ("offer", "client_is", "pay_days", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
+PARTS: Final = (
+    ("Terms", "Rates"),
+    ("Harder than usual", "Harder"),
+    ("Overhead, travel, rounding", "Overhead"),
+    ("VAT", "VAT"),
+    ("Priced by hand", "By hand"),
+    ("Options for the client", "Options"),
+    ("Offer, dates and words", "Offer"),
+    ("Quotes issued", "Quotes"),
+    ("Agreed and varied", "Agreed"),
+    ("Invoices", "Invoices"),
+)
+"""The groups of the terms that one press goes to, and what the press says."""
 _LARGE: Final = 115
 """Per cent of text size from which a window of a laptop cannot show the whole price."""
 EXTRA: Final = ("what", "kind", "amount", "vat")
@@ -75,6 +89,11 @@ class PricingPage(EstimatePage):
         self.add_tool(paper)
         self.form = InputForm("Terms", workspace)
         self.form.asked.connect(self._asked)
+        self._parts = ChipRow("Parts of the terms")
+        self._parts.set_choices(tuple(Choice(title, words) for title, words in PARTS), PARTS[0][0])
+        self._parts.chosen.connect(self._go_to_part)
+        self.form.verticalScrollBar().valueChanged.connect(self._say_part)
+        self.add_row(self._parts)
         self._priced_options: list[QLabel] = []
         self.table = Table("Price by stage", COLUMNS)
         self.table.row_chosen.connect(self._chosen)
@@ -91,6 +110,15 @@ class PricingPage(EstimatePage):
         """Put the keyboard into the box of a term."""
         self.form.go_to(path)
 
+    def _go_to_part(self, title: str) -> None:
+        """Bring a part of the terms up; the last ones may not reach the top, and are marked all the same."""
+        self.form.show_group(title)
+        self._parts.take(title)
+
+    def _say_part(self) -> None:
+        """Mark the part of the terms that is at the top."""
+        self._parts.take(self.form.group_in_view([title for title, _ in PARTS]))
+
     def _stacked(self) -> QWidget:
         self._fill()
         card = QFrame()
@@ -103,7 +131,8 @@ class PricingPage(EstimatePage):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(card)
-        column.addWidget(TableCard(self.table))
+        self._price_card = TableCard(self.table)
+        column.addWidget(self._price_card)
         self._share_out()
         column.addWidget(self._bar)
         column.addWidget(self._kept)
@@ -118,8 +147,9 @@ class PricingPage(EstimatePage):
     def _share_out(self) -> None:
         """The whole price stays in sight; at large text, where it cannot, the terms have as much room as it."""
         large = look.now().percent > _LARGE
-        for place, share in enumerate((7, 7) if large else (4, 7)):
+        for place, share in enumerate((1, 1) if large else (1, 0)):
             self._halves.setStretch(place, share)
+        self.form.setMinimumHeight(look.now().px(114))
         self.table.leave_out(ADDED if large else ("Added",))
 
     def _fill(self) -> None:
@@ -132,8 +162,9 @@ class PricingPage(EstimatePage):
         self._add_group("Harder than usual", HARDER_BY)
         self._add_group("Overhead, travel, rounding", COSTS)
         self._add_group("VAT", TAXES, self._condition)
+        self.form.add_group("Priced by hand")
         for place in range(len(self._workspace.job.terms.extras)):
-            self.form.add_group(f"Priced by hand, {place + 1}")
+            self.form.add_group(f"Price {place + 1} by hand")
             for name in EXTRA:
                 self.form.input(f"terms.extras.{place}.{name}")
             remove = button("Take it out", "cross")
@@ -238,7 +269,9 @@ class PricingPage(EstimatePage):
             self._workspace.edit(f"choose {job.options[place].name}", choose_option(job, place)[0], "options")
 
     def _add_group(self, title: str, names: tuple[str, ...], note: QLabel | None = None) -> None:
-        self.form.add_group(title)
+        head = self.form.add_group(title)
+        # The first needs no head: it is what the page begins with, and the press above says what it is.
+        head.setVisible(title != PARTS[0][0])
         for name in names:
             self.form.input(f"terms.{name}")
         if note is not None:
@@ -284,6 +317,7 @@ class PricingPage(EstimatePage):
         if price.kept_back:
             rows.append(_sum_row("total", f"Kept back, {terms.cis}", -price.kept_back))
         self.table.set_rows(tuple(rows) if price.stages else ())
+        self._price_card.fit()
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
         self._quotes.show_quotes()
