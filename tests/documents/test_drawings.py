@@ -528,3 +528,13 @@ def test_the_letters_of_short_walls_stand_before_them_with_a_line_to_each(change
     }
     assert [(letters[each].x, letters[each].y) for each in "DEF"] == [(1630, -1450), (1470, -1270), (1310, -1450)]
     assert letters["C"].y < -1500
+
+
+def test_a_branch_through_the_floor_is_drawn_down_into_it_and_ringed_in_plan() -> None:
+    drain = {"name": "drain", "size": "110", "from_left": 1000, "from_wall": 80, "invert": -200, "under": True}
+    room, _ = room_of({"survey.entries": [drain], "design.appliances.0.drains_to": "drain"})
+    lowest = min(y for mark in elevation(room).marks if mark.piece == "wc-1.soil" for _, y in corners(mark))
+    assert -200 < lowest < 0, "into the floor, and no lower than that is drawn"
+    for drawing in (plan_drawing.strip(room), plan_drawing.whole_room(room)):
+        (ring,) = [mark for mark in drawing.marks if isinstance(mark, Ellipse) and mark.piece == "wc-1.soil"]
+        assert (ring.x, ring.y, ring.half_width) == pytest.approx((1000, -80, 55))

@@ -118,3 +118,31 @@ def test_a_branch_straight_back_goes_through_the_wall() -> None:
     changes = {"survey.stack.behind": True, "survey.stack.from_wall": 300, "survey.stack.from_left": 700}
     room, _ = room_of({**changes, "design.appliances.0.outlet": "straight back"})
     assert pipe(room, "soil").run.value == 525  # 225 in front of the wall's face, 300 behind it
+
+
+DRAIN = {"name": "drain", "size": "110", "from_left": 1000, "from_wall": 80, "invert": -200, "under": True}
+
+
+def test_a_branch_to_a_drain_under_the_floor_is_laid_to_a_fall_and_drops_at_its_end() -> None:
+    """From 700 to 1,000 at 25 a metre falls 7.5; from the outlet, half a bore of 51.8 lower, to 200 below the floor drops the rest."""
+    room, _ = room_of({"survey.entries": [DRAIN], "design.appliances.0.drains_to": "drain"})
+    found, outlet = pipe(room, "soil"), room.figures["wc-1.outlet"].value
+    assert found.run.value == 300
+    assert found.rise is not None
+    assert found.drop is not None
+    assert found.rise.value == pytest.approx(7.5)
+    drop = outlet - 51.8 - 7.5 + 200
+    assert found.drop.value == pytest.approx(drop)
+    assert [each.value for each in found.lengths] == pytest.approx([300 - 190, drop - 190])
+    assert found.route[-1] == pytest.approx((1000, 80, -200 + 51.8))
+    assert found.route[-2][2] - found.route[-1][2] == pytest.approx(drop)
+    assert found.bends == ("behind WC 1", "at the top of the drop", "at the foot of the drop")
+
+
+def test_what_is_not_under_the_floor_falls_all_the_way() -> None:
+    room, _ = room_of({"survey.entries": [DRAIN | {"under": False}], "design.appliances.0.drains_to": "drain"})
+    found = pipe(room, "soil")
+    assert found.drop is None
+    assert found.route[-1][2] == pytest.approx(-148.2)
+    flat, _ = room_of({"survey.entries": [DRAIN | {"invert": 195}], "design.appliances.0.drains_to": "drain"})
+    assert pipe(flat, "soil").drop is None, "no higher than it falls anyway"

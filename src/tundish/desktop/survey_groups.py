@@ -153,7 +153,7 @@ def shape(value: object) -> tuple[object, ...]:
     """What the rows of a record depend on: how many there are in its lists, and the choices that other rows follow."""
     if isinstance(value, tuple):
         return tuple(shape(each) for each in value)
-    own: list[object] = [getattr(value, name, "") for name in ("stands", "height", "shelf")]
+    own: list[object] = [getattr(value, name, "") for name in ("stands", "height", "shelf", "under")]
     if isinstance(value, Appliance):
         own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
     inner = (getattr(value, name) for name, each in fields_of(type(value)).items() if each.kind in {"record", "records"})
@@ -192,6 +192,8 @@ def _makes_sense(record: object, name: str) -> bool:
             return capped if name == "capping" else name != "setback" or record.stands != "along the wall"
         case Photograph():
             return name != "picture"
+        case WasteEntry():
+            return record.under or name != "floor_thick"
     return True
 
 

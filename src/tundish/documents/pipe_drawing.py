@@ -44,10 +44,11 @@ def on_wall(room: Room, pipe: PipeRun) -> Iterator[tuple[Place, Place]]:
         yield _held(one, other, low, high), _held(other, one, low, high)
 
 
-def front(room: Room, pipe: PipeRun) -> Iterator[Mark]:
-    """A run as it is seen looking at the wall: supplies as lines, discharges as thick as they are."""
+def front(room: Room, pipe: PipeRun, foot: float) -> Iterator[Mark]:
+    """A run as it is seen looking at the wall, down to the foot of what is drawn: supplies as lines, discharges as thick as they are."""
     style, half = PIPES[pipe.kind], pipe.size / 2
-    for (x1, _, z1), (x2, _, z2) in on_wall(room, pipe):
+    for (x1, _, high), (x2, _, low) in on_wall(room, pipe):
+        z1, z2 = max(high, foot), max(low, foot)
         if abs(x2 - x1) < _TOUCHES and abs(z2 - z1) < _TOUCHES:
             continue
         if pipe.kind in {"hot", "cold"}:
@@ -62,6 +63,8 @@ def above(room: Room) -> Iterator[Mark]:
     """Discharges from above as far as they are on this wall, and the stack where it stands at it; y runs down the page."""
     for pipe in room.pipes_of("soil", "waste"):
         yield from _laid(pipe, (((x1, y1), (x2, y2)) for (x1, y1, _), (x2, y2, _) in on_wall(room, _lying(pipe))), pipe.key)
+        if _goes_down(pipe) and at_wall(room, pipe.route[-1][0]):
+            yield _hole(pipe.route[-1][:2], pipe, pipe.key)
     if stack_here(room):
         yield from _stack((room.figures["stack"].value, room.figures["stack_from_wall"].value))
 
@@ -71,6 +74,8 @@ def in_room(room: Room, lead: str) -> Iterator[Mark]:
     for pipe in room.pipes_of("soil", "waste"):
         places = [_in_plan(room, x, y) for x, y, _ in _lying(pipe).route]
         yield from _laid(pipe, pairwise(places), f"{lead}{pipe.key}")
+        if _goes_down(pipe):
+            yield _hole(places[-1], pipe, f"{lead}{pipe.key}")
 
 
 def stack_in_room(room: Room) -> Iterator[Mark]:
@@ -119,6 +124,16 @@ def _laid(pipe: PipeRun, legs: Iterable[tuple[Point, Point]], piece: str) -> Ite
                 (x + way * across[0], -(y + way * across[1])) for x, y, way in ((x1, y1, 1), (x2, y2, 1), (x2, y2, -1), (x1, y1, -1))
             ]
             yield Shape(tuple(corners), "soil", piece)
+
+
+def _goes_down(pipe: PipeRun) -> bool:
+    """Whether a discharge ends straight down through the floor."""
+    return pipe.drop is not None and pipe.route[-1][2] < 0
+
+
+def _hole(place: Point, pipe: PipeRun, piece: str) -> Mark:
+    """Where a pipe goes through the floor, seen from above."""
+    return Ellipse(place[0], -place[1], pipe.outside / 2, pipe.outside / 2, "soil", piece)
 
 
 def _stack(place: Point) -> Iterator[Mark]:

@@ -113,8 +113,8 @@ def _row(plan: RoomPlan, group: _Group, name: str, declared: Field) -> Row | Non
     )
 
 
-_IF_ANY: Final = frozenset({"valve_air", "others"})
-"""What most stacks have not: left out while it is blank."""
+_IF_ANY: Final = frozenset({"floor_thick", "valve_air", "others"})
+"""What most stacks and entries have not: left out while it is blank."""
 
 
 def _said(value: object, declared: Field) -> str:

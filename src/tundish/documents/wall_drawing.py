@@ -127,7 +127,7 @@ def _behind(room: Room, show: Show, head: float) -> Iterator[Mark]:
             yield from _frame(placed)
     if show.pipes:
         for pipe in room.pipes:
-            yield from pipe_drawing.front(room, pipe)
+            yield from pipe_drawing.front(room, pipe, -_ground(room, show))
         yield from _letters(room)
     if show.boards:
         yield from _boards(room)

@@ -33,6 +33,7 @@ def outfalls_of(outline: Outline, inputs: Inputs) -> tuple[Outfall, ...]:
                 out.named(f"{name} from its wall"),
                 inputs.number(entry, "invert", at),
                 int(entry.size) if entry.size.isdecimal() else STACK_SIZE,
+                entry.under,
             )
         )
     return tuple(found)

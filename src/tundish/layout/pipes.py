@@ -100,18 +100,20 @@ def _branch(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:
     name, book = placed.name, drained.book
     pipe = book.role(f"soil pipe {SOIL_SIZE}")
     lane = lane_of(drained.outline, drained.placed, placed, to, pipe, book)
-    straight = _straight(placed, to, book)
+    straight = not to.under and _straight(placed, to, book)
     run = _straight_run(drained, placed, to) if straight else _run(placed, to, lane, f"Run of branch, {name}", book)
     bore = half(pipe, "bore", "Half the bore of the soil pipe")
     outlet = placed.figures["outlet"]
-    rise = fall = None
+    rise = fall = drop = None
     end = outlet.value
     if to.invert is not None:
-        rise = (outlet - bore - to.invert).named(f"Fall of branch, {name}")
+        rise, drop = _branch_falling((outlet - bore - to.invert).named(f"Fall of branch, {name}"), run, to, book)
         fall = (rise / converted(run, "m")).named(f"Fall a metre, {name}") if run.low > 0 else None
-        end = to.invert.value + bore.value
-    piece = (run - book.figure("drainage.soil_fittings")).named(f"Soil pipe, {name}")
-    start = (placed.centre.value, lane.y.value, outlet.value)
+        end = to.invert.value + bore.value + (drop.value if drop is not None else 0.0)
+    route = way(lane, (placed.centre.value, lane.y.value, outlet.value), to, end, drained.outline.depth.value)
+    down = () if drop is None else ((*route[-1][:2], end - drop.value),)
+    fittings = book.figure("drainage.soil_fittings")
+    pieces = [(each - fittings).named(f"Soil pipe, {name}") for each in (run, drop) if each is not None]
     return PipeRun(
         key=f"{placed.key}.soil",
         mark="",
@@ -122,15 +124,24 @@ def _branch(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:
         run=run,
         rise=rise,
         fall=fall,
-        lengths=(piece,) if piece.value > 0 else (),
-        points=((placed.centre.value, outlet.value), (to.from_left.value, end)),
+        lengths=tuple(each for each in pieces if each.value > 0),
+        points=((placed.centre.value, outlet.value), (to.from_left.value, end), *((x, z) for x, _, z in down)),
         enters=to.invert,
-        route=way(lane, start, to, end, drained.outline.depth.value),
+        route=(*route, *down),
         from_wall=lane.y,
         outside=pipe.sizes["diameter"][0],
-        bends=() if straight else _bends(lane, placed),
+        bends=(*(() if straight else _bends(lane, placed)), *(() if drop is None else _DROP)),
         to=to.name,
+        drop=drop,
     )
+
+
+def _branch_falling(there: Figure, run: Figure, to: Outfall, book: Book) -> tuple[Figure, Figure | None]:
+    """The fall of a branch over its run, and what is left to drop: all there is falls, but to under the floor it drops at its end."""
+    if not to.under:
+        return there, None
+    laid = (book.figure("drainage.soil_fall") * converted(run, "m")).named(there.label)
+    return (laid, (there - laid).named(f"Drop to {to.name}")) if there.value > laid.value else (there, None)
 
 
 def _waste(drained: Drained, placed: Placed, to: Outfall) -> PipeRun:

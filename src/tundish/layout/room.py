@@ -99,7 +99,7 @@ class Placed:
 class Outfall:
     """Where a discharge can go: the stack, or another waste entry. `invert` is None while it is not known; `at` is where it is put in.
 
-    `from_left` is reckoned along the pre-wall's own wall, the walls unrolled; `size` is nominal.
+    `from_left` is reckoned along the pre-wall's own wall, the walls unrolled; `size` is nominal. `under`: the floor, through a new hole.
     """
 
     name: str
@@ -108,6 +108,7 @@ class Outfall:
     from_wall: Figure
     invert: Figure | None
     size: int
+    under: bool = False
 
     @property
     def stack(self) -> bool:
@@ -124,7 +125,7 @@ class PipeRun:
     name. `lengths` are the pieces of pipe to cut. Points are (x, z) the way the water goes: from the appliance to the stack, from where a
     supply comes in to the draw-off. `route` is the same way as (x, y, z), the walls unrolled: round a corner it leaves off on one wall
     and goes on on the next. `from_wall` is how far its middle lies from the wall, `outside` its diameter with what is round it; `bends`
-    says where each is; `drop` is how far a waste goes straight down at its end.
+    says where each is; `drop` is how far a waste, or a branch to under the floor, goes straight down at its end.
     """
 
     key: str

@@ -114,6 +114,7 @@ from tundish.rules.safety.isolation import isolation
 from tundish.rules.safety.old_structure import old_structure
 from tundish.rules.safety.shared_stack import shared_stack
 from tundish.rules.safety.silica_dust import silica_dust
+from tundish.rules.safety.through_floor import through_floor
 from tundish.rules.safety.through_walls import through_walls
 from tundish.rules.safety.weights import weights
 from tundish.rules.site.blades import blades
@@ -266,6 +267,7 @@ RULES: Final[tuple[Rule, ...]] = (
     old_structure,
     shared_stack,
     silica_dust,
+    through_floor,
     through_walls,
     weights,
     blades,

@@ -1,35 +1,43 @@
-"""Pipes that go through a wall: which, through which wall, and what a sleeve round each is, with the sealant at both its ends."""
+"""Pipes that go through a wall or the floor: which, through what, and what a sleeve round each is, with the sealant at both its ends."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.field import get, must_read
-from tundish.figure import Figure, number
+from tundish.field import get, must_read, read
+from tundish.figure import Figure, Known, number
 from tundish.layout.room import PipeRun, Room
 from tundish.layout.walls import found_wall
 from tundish.rules.pipes import outfall
 from tundish.rules.rule import Cut, Finding, Need, judge
-from tundish.survey.wall import SOLID_WALLS, Wall
+from tundish.survey.floor import SOLID
+from tundish.survey.wall import SOLID_WALLS
 
 FIGURES: Final = ("drainage.sleeve_seal", "drainage.sleeve_clear")
 """What these work with."""
+FLOORS: Final = ("drainage.floor_boards", "drainage.floor_solid")
+"""How thick a floor is taken to be that was not measured."""
 
 
 @dataclass(frozen=True, slots=True)
 class Through:
-    """A pipe through a wall: what it is called, its mark and size, the role of its pipe, the wall and how thick that is."""
+    """A pipe through the wall or the floor: what it is called, its mark and size, the role of its pipe, and what it goes through.
+
+    `of`: "wall" or "floor"; how `thick` that is, whether `solid`, and whether a `party` wall.
+    """
 
     name: str
     mark: str
     size: int
     pipe: str
-    wall: Wall
+    of: str
     thick: Figure
+    solid: bool
+    party: bool = False
 
 
 def drains_through(room: Room) -> Iterator[Through]:
@@ -37,7 +45,17 @@ def drains_through(room: Room) -> Iterator[Through]:
     for count, run in enumerate(room.pipes_of("soil", "waste"), 1):
         found = get(room.plan, outfall(room, run).at)
         if found.behind:
-            yield _through(room, run.what, f"{room.mark}L{count}", (run, "soil pipe" if run.kind == "soil" else "waste pipe"), found.wall)
+            yield _through(room, run.what, f"{room.mark}L{count}", (run, f"{run.kind} pipe"), found.wall)
+
+
+def drains_down(room: Room, book: Book) -> Iterator[Through]:
+    """Every branch and waste that goes to an entry under the floor."""
+    for count, run in enumerate(room.pipes_of("soil", "waste"), 1):
+        into = outfall(room, run)
+        if into.under:
+            solid = room.plan.survey.floor.kind in SOLID
+            thick = _floor(room, into.at, book, solid=solid)
+            yield Through(run.what, f"{room.mark}LF{count}", run.size, f"{run.kind} pipe", "floor", thick, solid)
 
 
 def supplies_through(room: Room) -> Iterator[Through]:
@@ -51,9 +69,9 @@ def supplies_through(room: Room) -> Iterator[Through]:
 
 def sleeved(through: Through, book: Book) -> Iterator[Need | Finding]:
     """A sleeve as long as the wall is thick, sealant round the pipe at both ends, and whether there is room for it."""
-    role, why = f"wall sleeve {through.size}", f"{through.name}, through the wall"
+    role, why = f"wall sleeve {through.size}", f"{through.name}, through the {through.of}"
     yield Need(through.thick.named(f"Sleeve, {through.name}"), "first fix", why, role=role,
-               cuts=(Cut(through.mark, through.thick, "wall sleeve", "through the wall"),))  # fmt: skip
+               cuts=(Cut(through.mark, through.thick, f"{through.of} sleeve", f"through the {through.of}"),))  # fmt: skip
     pipe, sleeve = book.role(f"{through.pipe} {through.size}"), book.role(role)
     across, bore = pipe.size("diameter"), sleeve.size("bore")
     ring = ((bore * bore - across * across) * number(round(math.pi / 4, 6), "", "π ÷ 4")).named("Gap round the pipe")
@@ -70,10 +88,21 @@ def sleeved(through: Through, book: Book) -> Iterator[Need | Finding]:
 
 def drilled(found: tuple[Through, ...]) -> bool:
     """Whether any of them is to be cored."""
-    return any(each.wall.construction in SOLID_WALLS for each in found)
+    return any(each.solid for each in found)
 
 
 def _through(room: Room, name: str, mark: str, pipe: tuple[PipeRun, str], letter: str) -> Through:
     place = next((count for count, side in enumerate(room.sides) if side.letter == letter), 0)
     wall, at = found_wall(room.plan.survey, place)
-    return Through(name, mark, pipe[0].size, pipe[1], wall, must_read(wall, "thickness", f"{room.path}.{at}"))
+    thick = must_read(wall, "thickness", f"{room.path}.{at}")
+    return Through(name, mark, pipe[0].size, pipe[1], "wall", thick, wall.construction in SOLID_WALLS, wall.party)
+
+
+def _floor(room: Room, at: str, book: Book, *, solid: bool) -> Figure:
+    """How thick the floor is at an entry under it; as is usual, to be confirmed, where it was not measured."""
+    path = f"{room.path}.{at}"
+    found = read(get(room.plan, at), "floor_thick", path)
+    if found is not None:
+        return found.named("Floor")
+    usual = book.figure("drainage.floor_solid" if solid else "drainage.floor_boards")
+    return replace(usual, label="Floor", known=Known.ASSUMED, tbc=True, path=f"{path}.floor_thick")

@@ -57,6 +57,11 @@ class WasteEntry:
     from_left: Entry | None = length("Centre from its left end", usual=300, likely=(60, 6_000))
     from_wall: Entry | None = length("Centre from the wall", most=2_000, usual=130, likely=(0, 600))
     behind: bool = flag("Behind the wall", _BEHIND)
+    under: bool = flag("Under the floor", "A new hole through the floor leads to it; its invert is then minus, below the bare floor.")
+    floor_thick: Entry | None = length(
+        "Floor thick there", least=5, most=1_000, likely=(15, 400),
+        help="Boards, or slab and screed. Blank: as is usual for its kind, to be confirmed.",
+    )  # fmt: skip
     invert: Entry | None = length(
         "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor, or minus."
     )

@@ -25,6 +25,7 @@ from tundish.estimate import Job
 from tundish.field import Entry, describe, fields_of, get
 from tundish.figure import Known
 from tundish.layout.design import Appliance, PreWall
+from tundish.survey.pipes import WasteEntry
 from tundish.survey.shape import Photograph
 from tundish.survey.survey import Survey
 from tundish.survey.wall import Side
@@ -327,6 +328,7 @@ def test_an_appliance_is_asked_only_what_its_kind_has() -> None:
     assert "trap" in plain_inputs(Appliance(kind="basin"))
     assert "setback" not in plain_inputs(PreWall())
     assert "setback" in plain_inputs(PreWall(stands="across its left-hand corner"))
+    assert [("floor_thick" in plain_inputs(WasteEntry(under=under))) for under in (False, True)] == [False, True]
 
 
 def test_a_press_on_a_group_shows_it(fitter: Fitter) -> None:

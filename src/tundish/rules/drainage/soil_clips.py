@@ -16,8 +16,14 @@ from tundish.rules.rule import Need, rule
     source="from memory; a project specification gives 900",
 )
 def soil_clips(room: Room, book: Book) -> Iterator[Need]:
-    """Soil pipe is held in lined clips at most a metre apart, twice at least."""
+    """Soil pipe is held in lined clips at most a metre apart, twice at least.
+
+    Where it goes straight down at its end, as far apart there.
+    """
     apart, least = book.figure("drainage.soil_clips"), book.figure("drainage.clips_least")
     for run in room.pipes_of("soil"):
         name = served(room, run).name
-        yield Need(clips(run.run, apart, least, f"Clips, branch of {name}"), "first fix", f"branch of {name}", role=f"soil clip {run.size}")
+        amount = clips(run.run, apart, least, f"Clips, branch of {name}")
+        if run.drop is not None:
+            amount = (amount + clips(run.drop, apart, least - least, "Clips down the drop")).named(amount.label)
+        yield Need(amount, "first fix", f"branch of {name}", role=f"soil clip {run.size}")

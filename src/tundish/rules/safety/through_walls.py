@@ -19,11 +19,7 @@ def through_walls(room: Room, book: Book) -> Iterator[Caution]:
     """
     found = [*drains_through(room), *supplies_through(room)]
     if found:
-        party = (
-            " It is a party wall: the neighbour's leave, and building control's, come first."
-            if any(one.wall.party for one in found)
-            else ""
-        )
+        party = " It is a party wall: the neighbour's leave, and building control's, come first." if any(one.party for one in found) else ""
         yield Caution(
             "Holes through the wall",
             f"{', '.join(one.name for one in found)}: look for cables, pipes, lintels and damp courses before coring, and keep joints out "
