@@ -30,6 +30,18 @@ def test_setting_an_input_makes_a_named_step() -> None:
     assert session.undo_label == "set Width along wall A"
 
 
+def test_a_step_says_of_which_of_several_it_is() -> None:
+    session = opened()
+    session.add("rooms.0.design.appliances", Appliance(kind="wc", name="WC 1"), "add WC 1")
+    session.set("rooms.0.design.appliances.0.centre", 700)
+    assert session.undo_label == "set Centre from left wall, WC 1"
+    session.set("rooms.0.design.appliances.0.bracket", ("turned", "square to the wall"))
+    assert session.undo_label.endswith(", WC 1")
+    session.edit("add a room", replace(session.job, rooms=(*session.job.rooms, RoomPlan(name="Bathroom"))))
+    session.set(WIDTH, 1800)
+    assert session.undo_label == "set Width along wall A, Cloakroom"
+
+
 def test_what_cannot_be_taken_comes_back_and_nothing_changes() -> None:
     session = opened()
     (problem,) = session.set(WIDTH, "wide")

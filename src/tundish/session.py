@@ -60,7 +60,7 @@ class Session:
         if problems:
             return problems
         if taken != before:
-            return self.edit(f"{_verb(taken)} {declared.label}", put(self.job, path, taken), path, joined=joined)
+            return self.edit(f"{_verb(taken)} {declared.label}{_of(self.job, path)}", put(self.job, path, taken), path, joined=joined)
         return ()
 
     def add(self, path: str, one: object, label: str) -> tuple[Problem, ...]:
@@ -132,7 +132,7 @@ class Session:
             (room, within), taken = found, tuple(in_words(value) for value, _ in checked)
             verb = _verb(taken[0]) if len(set(taken)) == 1 else "leave open"
             after = put(self.job, room, chosen(get(self.job, room), within, taken))
-            return self.edit(f"{verb} {declared.label}", after, path, joined=joined)
+            return self.edit(f"{verb} {declared.label}{_of(self.job, path)}", after, path, joined=joined)
         return problems
 
     def _become(self, job: Job, step: Step) -> None:
@@ -149,6 +149,16 @@ def locked(before: Job, after: Job) -> bool:
     if wall_closed(before.settled) is None or before.settled != after.settled or before.rooms == after.rooms:
         return False
     return tuple(map(_behind, before.rooms)) != tuple(map(_behind, after.rooms))
+
+
+def _of(job: Job, path: str) -> str:
+    """Of which of several an input is, as the end of a step's name: ", Basin 1"."""
+    parts = path.split(".")
+    records = [(parts[end - 1], get(job, ".".join(parts[: end + 1]))) for end in range(1, len(parts)) if parts[end].isdecimal()]
+    if len(job.rooms) == 1:
+        records = [each for each in records if each[0] != "rooms"]
+    names = (getattr(record, "name", "") for _, record in reversed(records))
+    return "".join(f", {name}" for name in names if isinstance(name, str) and name)
 
 
 def _behind(plan: RoomPlan) -> RoomPlan:

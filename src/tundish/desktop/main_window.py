@@ -71,8 +71,8 @@ class MainWindow(QMainWindow):
         self.frame.pages.setCurrentWidget(page)
         self.run.set_current(key)
         self.show_page_help()
-        self._focus_page()
         self.page_shown.emit(key)
+        self._focus_page()
 
     def show_page_help(self) -> None:
         """Say beside the page what may be done on it, in place of a figure that was asked about."""

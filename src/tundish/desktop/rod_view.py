@@ -118,7 +118,9 @@ class Rod(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName("Rod")
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+        policy = QSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Expanding)
+        policy.setRetainSizeWhenHidden(True)  # what stands beneath it is as wide as it
+        self.setSizePolicy(policy)
         self._heights: tuple[Height, ...] = ()
         self._floor, self._piece, self._asked = "", "", ""
         self._base, self._scale, self._top_mm = 0.0, 0.0, 0.0

@@ -35,6 +35,8 @@ class DrawingView(Glass):
     """Shows a drawing, and says by id what is chosen, asked, nudged and dragged. It moves nothing itself."""
 
     chosen = Signal(str)
+    come_back = Signal(str)
+    """The keyboard came back to the piece that is chosen."""
     opened = Signal(str)
     figure_asked = Signal(str)
     """The words or the dimension of a figure were pressed."""
@@ -223,7 +225,7 @@ class DrawingView(Glass):
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         if self._chosen:
-            self.chosen.emit(self._chosen)
+            self.come_back.emit(self._chosen)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)

@@ -109,6 +109,7 @@ class SettingOutPage(Page):
         for signal in (workspace.floor_changed, tools.show_changed, tools.whole_toggled, view.resized):
             signal.connect(self._draw)
         view.chosen.connect(self._choose)
+        view.come_back.connect(self._ask_again)
         view.opened.connect(lambda _: self._open_box(0, ""))
         view.figure_asked.connect(self._figure_pressed)
         view.dimension_pressed.connect(self._type_into)
@@ -134,6 +135,10 @@ class SettingOutPage(Page):
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self._align()
+
+    def first_box(self) -> QWidget:
+        """The keyboard starts in the drawing."""
+        return self.view
 
     def room(self) -> Room | None:
         """The pre-wall looked at, of the job as it is shown: worked out at once where the estimate is still to come."""
@@ -196,6 +201,7 @@ class SettingOutPage(Page):
             if found is not None:
                 self.view.choose(found.key)
                 self._choose(found.key)
+                self.view.setFocus()
         estimate, thing = self._workspace.estimate, self._thing()
         still = not self._workspace.trying
         if still and thing is not None and estimate is not None and (not self._was or estimate.job is self._was_job):
@@ -208,7 +214,7 @@ class SettingOutPage(Page):
         self._show_moves()
 
     def _show_moves(self) -> None:
-        thing = self._thing()
+        thing, room, before = self._thing(), self.room(), self.moves.isVisible()
         if thing is None or not self._was:
             self.moves.hide()
             return
@@ -216,6 +222,8 @@ class SettingOutPage(Page):
         if self.moves.rows():
             self.frame.hide()
             self._still.start()
+        elif before and room is not None:
+            self._show_rod(room)
 
     def _facts(self, thing: Thing) -> dict[str, str]:
         room, estimate = self.room(), self._workspace.estimate
@@ -260,8 +268,12 @@ class SettingOutPage(Page):
             piece = other
             self.view.choose(piece)
         self._pick(piece)
-        key = self._figure_of(piece)
-        if key:
+        if key := self._figure_of(piece):
+            self._ask(key)
+
+    def _ask_again(self, piece: str) -> None:
+        """The keyboard is on the drawing again: what was asked about last is."""
+        if key := self._asked or self._figure_of(piece):
             self._ask(key)
 
     def _pick(self, piece: str) -> None:
@@ -307,8 +319,9 @@ class SettingOutPage(Page):
 
     def _ask_moved(self, path: str) -> None:
         thing = self._thing()
-        if thing is not None and path.rpartition(".")[2] in {"centre", "top"}:
-            self._ask(f"{thing.key}.{path.rpartition('.')[2]}")
+        size = path.removeprefix(f"{thing.path}.") if thing is not None else ""
+        if thing is not None and size in {"centre", "top"}:
+            self._ask(f"{thing.key}.{size}")
 
     def _open_box(self, place: int, digits: str) -> None:
         thing = self._thing()
