@@ -14,13 +14,14 @@ from hypothesis import strategies as st
 from openpyxl import Workbook
 
 from tests.store.lists import csv_list, ods_list, xlsx_list
-from tundish.store import price_list, price_rows
+from tundish.store import price_list, price_rows, sheet_rows
 from tundish.store.catalogue import replace_all, sheets_of
 from tundish.store.keep import Store
 from tundish.store.offer_search import find_offers
 from tundish.store.packed import CannotReadListError
-from tundish.store.price_list import NothingToUndoError, columns_of, heads_in, look_at, money, old_prices, take_in, undo
-from tundish.store.sheet_rows import Row, rows_of
+from tundish.store.price_fates import money
+from tundish.store.price_list import NothingToUndoError, columns_of, heads_in, look_at, old_prices, take_in, undo
+from tundish.store.sheet_rows import Block, blocks_of
 
 
 @pytest.mark.parametrize("sign", [",", ";", "\t", "|"])
@@ -98,7 +99,8 @@ def test_a_price_list_that_breaks_off_when_taken_in_changes_nothing(store: Store
     rows = (("code", "price", "item"), ("OB2024", "13.00", ""), *((f"N{place}", "1.00", "sound-pad") for place in range(9)))
     preview = look_at(store, csv_list(tmp_path / "l.csv", rows), "oddmoor")
     before = store.book().offers
-    monkeypatch.setattr(price_list, "rows_of", lambda path: breaking_off(path, after=8))
+    monkeypatch.setattr(sheet_rows, "_FEW", 2)
+    monkeypatch.setattr(price_list, "blocks_of", lambda path: breaking_off(path, after=8))
     with pytest.raises(CannotReadListError, match="broke off"):
         take_in(store, preview)
     assert store.book().offers == before
@@ -113,11 +115,11 @@ def test_a_price_list_that_breaks_off_when_taken_in_changes_nothing(store: Store
     assert not find_offers(store, "n8")
 
 
-def breaking_off(path: Path, after: int) -> Iterator[Row]:
-    for number, cells in rows_of(path):
-        if number > after:
+def breaking_off(path: Path, after: int) -> Iterator[Block]:
+    for first, rows in blocks_of(path):
+        if first > after:
             raise CannotReadListError(path, "it broke off")
-        yield number, cells
+        yield first, rows
 
 
 def test_nothing_is_undone_where_another_offer_stands_in_the_place_of_one(store: Store, tmp_path: Path) -> None:
@@ -216,13 +218,14 @@ def test_a_list_longer_than_is_held_is_read_again_when_taken_in(store: Store, tm
         take_in(store, preview)
 
 
-def test_rows_come_one_at_a_time(tmp_path: Path) -> None:
+def test_rows_come_a_few_at_a_time(tmp_path: Path) -> None:
     path = tmp_path / "long.csv"
     path.write_text("code,price\n" + "A,1\n" * 100_000)
-    rows = rows_of(path)
-    assert next(rows) == (1, ("code", "price"))
-    assert next(rows) == (2, ("A", "1"))
-    assert sum(1 for _ in rows) == 99_999
+    met = 0
+    for first, rows in blocks_of(path):
+        assert (first, len(rows) < 1000) == (met + 1, True)
+        met += len(rows)
+    assert met == 100_001
 
 
 @given(st.text(max_size=20), st.booleans())

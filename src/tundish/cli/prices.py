@@ -8,7 +8,8 @@ from typing import Any, Final
 
 from tundish.cli.job_named import open_store
 from tundish.errors import TundishError
-from tundish.store.price_list import COLUMNS, Preview, look_at, take_in, undo
+from tundish.store.price_fates import COLUMNS
+from tundish.store.price_list import Preview, look_at, take_in, undo
 
 SHOWN: Final = 200
 FATES: Final = ("new", "changed", "refused")

@@ -1,12 +1,13 @@
-"""The rows of a price list as words: CSV in whatever encoding and with whatever delimiter, XLSX and ODS; a row at a time."""
+"""The rows of a price list: CSV in whatever encoding and with whatever delimiter, XLSX and ODS; a few hundred at a time."""
 
 from __future__ import annotations
 
 import csv
 from collections.abc import Iterator
 from contextlib import contextmanager
+from itertools import chain, count, islice
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from tundish.store.packed import OLD, CannotReadListError, check_lock, check_packed, letters_of
 
@@ -19,26 +20,43 @@ _TOO_LONG: Final = f"has more than {MOST_CELL:,} characters; is a quotation mark
 _DELIMITERS: Final = ";\t,|"
 _CHUNK: Final = 1 << 16
 _ZIP: Final = b"PK\x03\x04"
-Row = tuple[int, tuple[str, ...]]
+_FEW: Final = 400
+"""Rows read together: most of what is asked of a row is asked of a column of these at once, and no list is held whole."""
+Block = tuple[int, list[list[Any]]]
+"""Rows that follow one another as they are read, blank ones too, with the number of the first, from 1."""
 
 
-def rows_of(path: Path) -> Iterator[Row]:
-    """Every row that says something, with its number from 1; what the file is, is seen from its bytes, not from its name.
+def blocks_of(path: Path) -> Iterator[Block]:
+    """Every row, a few hundred together; what the file is, is seen from its bytes, not from its name.
 
     Raises CannotReadListError in the middle where the file turns out to be no price list.
     """
     head = _head(path)
-    made = _sheet_rows(path, packed=head.startswith(_ZIP)) if head.startswith((_ZIP, OLD)) else _text_rows(path, head)
-    for number, cells in made:
-        if number > MOST_ROWS:
+    made = _sheet_blocks(path, packed=head.startswith(_ZIP)) if head.startswith((_ZIP, OLD)) else _text_blocks(path, head)
+    for first, rows in made:
+        if first + len(rows) - 1 > MOST_ROWS:
             raise CannotReadListError(path, f"it has more than {MOST_ROWS:,} rows; split it")
-        if len(cells) > MOST_COLUMNS:
+        if max(map(len, rows)) > MOST_COLUMNS:
+            number = next(number for number, cells in enumerate(rows, first) if len(cells) > MOST_COLUMNS)
             raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
-        words = len("".join(cells))
-        if words > MOST_CELL and (long := next((place for place, cell in enumerate(cells, 1) if len(cell) > MOST_CELL), 0)):
-            raise CannotReadListError(path, f"row {number}, column {letters_of(long)} {_TOO_LONG}")
-        if words:
-            yield number, cells
+        if max([len(cell) for cell in chain.from_iterable(rows) if type(cell) is str], default=0) > MOST_CELL:
+            _refuse_long(path, first, rows)
+        yield first, rows
+
+
+def words_of(cell: object) -> str:
+    """What stands in a cell, as words; a number as it would be typed."""
+    if type(cell) is str:
+        return cell.strip()
+    return f"{cell:.10g}" if type(cell) is float else "" if cell is None else str(cell).strip()
+
+
+def _refuse_long(path: Path, first: int, rows: list[list[Any]]) -> None:
+    """Refuse the first cell that is too long; the blanks round what stands in it are not counted."""
+    for number, cells in enumerate(rows, first):
+        for column, cell in enumerate(cells, 1):
+            if len(words_of(cell)) > MOST_CELL:
+                raise CannotReadListError(path, f"row {number}, column {letters_of(column)} {_TOO_LONG}")
 
 
 def _head(path: Path) -> bytes:
@@ -57,7 +75,7 @@ def _head(path: Path) -> bytes:
     return head
 
 
-def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
+def _sheet_blocks(path: Path, *, packed: bool) -> Iterator[Block]:
     import python_calamine
 
     if packed:
@@ -71,30 +89,33 @@ def _sheet_rows(path: Path, *, packed: bool) -> Iterator[Row]:
             if sheet is None:
                 raise CannotReadListError(path, "no sheet of it has anything on it")
             first = sheet.start[0] if sheet.start else 0
-            for number, cells in enumerate(sheet.iter_rows(), first + 1):
-                words = [cell.strip() if type(cell) is str else f"{cell:.10g}" if type(cell) is float else _words(cell) for cell in cells]
-                yield number, tuple(words)
+            yield from _few_by_few(sheet.iter_rows(), first + 1)
     except python_calamine.PasswordError as fault:
         raise CannotReadListError(path, "it is locked with a password; save a copy without one") from fault
     except (python_calamine.CalamineError, OSError, ValueError) as fault:
         raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
 
 
-def _text_rows(path: Path, head: bytes) -> Iterator[Row]:
+def _text_blocks(path: Path, head: bytes) -> Iterator[Block]:
     encoding = _encoding(path, head)
     if b"\x00" in head and not encoding.startswith("utf-16"):
         raise CannotReadListError(path, "it is neither text nor a spreadsheet")
     with path.open(encoding=encoding, newline="") as file, _limit():
         lines = csv.reader(file, delimiter=_delimiter(head.decode(encoding, "ignore")))
-        number = 0
+        read = count(1)
         try:
-            for number, cells in enumerate(lines, 1):
-                yield number, tuple(map(str.strip, cells))
+            yield from _few_by_few((line for line, _ in zip(lines, read, strict=False)), 1)
         except csv.Error as fault:
             why = f"a cell {_TOO_LONG}" if "limit" in str(fault) else str(fault)
-            raise CannotReadListError(path, f"row {number + 1}: {why}") from fault
+            raise CannotReadListError(path, f"row {next(read)}: {why}") from fault
         except UnicodeDecodeError as fault:
             raise CannotReadListError(path, f"it is not sound text (byte {fault.start:,})") from fault
+
+
+def _few_by_few(rows: Iterator[list[Any]], first: int) -> Iterator[Block]:
+    while few := list(islice(rows, _FEW)):
+        yield first, few
+        first += len(few)
 
 
 @contextmanager
@@ -124,7 +145,3 @@ def _delimiter(text: str) -> str:
     lines = [line[:MOST_CELL] for line in text.splitlines()[:30] if line.strip()]
     rows = {sign: [len(next(csv.reader([line], delimiter=sign), [])) for line in lines] for sign in _DELIMITERS}
     return max(_DELIMITERS, key=lambda sign: sum(count > 1 and count == max(rows[sign]) for count in rows[sign]))
-
-
-def _words(cell: object) -> str:
-    return str(cell).strip() if cell is not None else ""

@@ -12,7 +12,8 @@ from tundish.catalogue.sheets import money_words
 from tundish.catalogue.table import Row
 from tundish.field import Problem
 from tundish.store import shelf
-from tundish.store.price_list import COLUMNS, keep_columns
+from tundish.store.price_fates import COLUMNS
+from tundish.store.price_list import keep_columns
 from tundish.store.wishes import wish
 
 if TYPE_CHECKING:

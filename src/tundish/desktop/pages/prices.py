@@ -120,7 +120,7 @@ class PricesPage(Page):
 
     def _map(self, found: tuple[tuple[str, ...], dict[str, str]]) -> None:
         """Offer the heads of the list for each thing it may say, the remembered or the known one chosen."""
-        from tundish.store.price_list import COLUMNS as KNOWN
+        from tundish.store.price_fates import COLUMNS as KNOWN
 
         self._heads, remembered = found
         lowered = [head.lower() for head in self._heads]
