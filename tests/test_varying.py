@@ -13,6 +13,7 @@ from tundish.cutting.plan import Effort
 from tundish.estimate import Job, estimate
 from tundish.field import Entry, put, removed
 from tundish.options import Option, differences
+from tundish.pricing.cis import HIRED
 from tundish.pricing.contract import contract_of
 from tundish.pricing.terms import Extra
 from tundish.pricing.variation import Agreed, Variation, difference_of, rows_agreed, standing_basis, sums_of
@@ -116,6 +117,31 @@ def test_a_price_by_hand_is_a_row_of_its_own() -> None:
     extra = replace(job.terms, extras=(*job.terms.extras, Extra(what="Skip permit", amount=Decimal(85))))
     made = must_vary(replace(job, terms=extra))
     assert [(each.what, each.was, each.now) for each in made.rows] == [("Skip permit", Decimal(0), Decimal(85))]
+
+
+@pytest.mark.parametrize("status", ["CIS, registered, 20 %", "CIS, not registered, 30 %", "CIS, gross status, 0 %"])
+def test_a_contractor_keeps_its_part_of_the_work_that_a_variation_changes(status: str) -> None:
+    job = put(JOBS["102"], "terms.cis", status)
+    job = replace(job, agreed=agree(estimate(job, BOOK), DAY))
+    hired = Extra(what="Breaker, hired", amount=Decimal(40), cis=HIRED)
+    changed = replace(job.terms, extras=(*job.terms.extras, hired, Extra(what="Half a day more", amount=Decimal("150.01"))))
+    one = must_vary(replace(job, terms=changed))
+    assert one.base == Decimal("150.00"), "to a sum of which the part is whole pennies"
+    two = must_vary(removed(job, "rooms.0.design.appliances", 1))
+    assert two.base is not None
+    assert two.base < 0
+    for each in (one, two):
+        varied = contract_of(estimate(job, BOOK).price, job.terms, job.agreed, (replace(each, accepted=DAY),))
+        assert varied.base == (job.agreed.base or 0) + (each.base or 0)
+        assert varied.kept_back == (job.agreed.kept_back or 0) + (each.kept_back or 0)
+
+
+def test_what_was_agreed_without_its_base_is_reckoned_from_what_is_kept_back() -> None:
+    job = put(JOBS["102"], "terms.cis", "CIS, registered, 20 %")
+    whole = agree(estimate(job, BOOK), DAY)
+    earlier = contract_of(estimate(job, BOOK).price, job.terms, replace(whole, base=None))
+    assert earlier.kept_back == whole.kept_back
+    assert abs(earlier.base - (whole.base or 0)) <= Decimal("0.025")
 
 
 def test_each_variation_stands_on_those_accepted_before_and_never_on_one_withdrawn() -> None:

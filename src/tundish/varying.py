@@ -15,6 +15,9 @@ from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, describe, get
 from tundish.figure import Figure
 from tundish.options import IN, OUT, Change, differences, with_changes, words
+from tundish.pricing.cis import NONE, RATES, of_base
+from tundish.pricing.contract import contract_of
+from tundish.pricing.pennies import nearest, whole_step
 from tundish.pricing.price import Price
 from tundish.pricing.terms import HARDER, Terms
 from tundish.pricing.variation import (
@@ -24,6 +27,7 @@ from tundish.pricing.variation import (
     Share,
     Variation,
     VariedItem,
+    VariedRow,
     next_variation,
     rows_agreed,
     rows_of,
@@ -70,6 +74,7 @@ def variation_of(job: Job, pair: Pair, day: str, given: Iterable[str] = ()) -> V
     days = [Entry(float(each.price.days)) for each in pair]
     if not rows and not items and not changes and days[0] == days[1]:
         return None
+    base = _more_of_base(job, rows, pair)
     return Variation(
         number=next_variation(job.number, job.variations, given),
         made=day,
@@ -79,15 +84,26 @@ def variation_of(job: Job, pair: Pair, day: str, given: Iterable[str] = ()) -> V
         items=items,
         days_was=days[0],
         days_now=days[1],
-        kept_back=after.price.kept_back - before.price.kept_back or None,
+        kept_back=of_base(base, terms.cis) or None,
+        base=base if terms.cis != NONE else None,
         basis=Basis(rooms=after.job.rooms, terms=after.job.terms, own_items=after.job.own_items, by_hand=after.job.by_hand),
     )
+
+
+def _more_of_base(job: Job, rows: tuple[VariedRow, ...], pair: Pair) -> Decimal:
+    """What a contractor reckons on more (CIS): the rows' difference less that of materials and hired plant, at whole pennies kept back."""
+    before, after = (each.price for each in pair)
+    more = sum(((each.now or Decimal(0)) - (each.was or Decimal(0)) for each in rows), Decimal(0))
+    left_out = (after.before_vat - after.cis.base) - (before.before_vat - before.cis.base)
+    standing = contract_of(before, pair[0].job.terms, job.agreed, job.variations)
+    return max(nearest(more - left_out, whole_step(RATES[standing.cis])), -standing.base)
 
 
 def _agreed(job: Job, price: Price, day: str) -> Agreed:
     shares = tuple(Share(when=each.when, percent=Decimal(str(each.percent))) for each in price.payments)
     basis = Basis(rooms=job.rooms, terms=job.terms, own_items=job.own_items, by_hand=job.by_hand)
-    return Agreed(on=day, rows=rows_of(price, job.terms), shares=shares, kept_back=price.kept_back or None, basis=basis)
+    base = price.cis.base if job.terms.cis != NONE else None
+    return Agreed(on=day, rows=rows_of(price, job.terms), shares=shares, kept_back=price.kept_back or None, base=base, basis=basis)
 
 
 def _job_of(job: Job, basis: Basis) -> Job:

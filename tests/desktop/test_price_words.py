@@ -16,6 +16,7 @@ from tundish.desktop.price_reasons import price_view, stage_sections
 from tundish.estimate import Job, estimate
 from tundish.field import Entry
 from tundish.figure import number
+from tundish.pricing.cis import HIRED, NONE
 from tundish.pricing.terms import Extra, Terms
 from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying
@@ -46,6 +47,17 @@ def test_a_discount_is_taken_off_the_mark_up_first_then_off_contingency_and_labo
     assert parts == {"Labour less discount": Decimal("352.00"), "VAT": Decimal("70.40")}
 
 
+def test_what_a_contractor_reckons_on_is_said_and_shown_with_what_is_left_out_of_it() -> None:
+    terms = Terms(labour_rate=Decimal(40), extras=(Extra(what="Drill", amount=Decimal(60), cis=HIRED),), cis="CIS, registered, 20 %")
+    made = worked(terms, price(WORK, NOTHING, terms))
+    said = price_words.cis_words(made.price, terms)
+    assert "reckons on £400.00: £460.00 before VAT, less £0.00 of materials with their delivery and £60.00 of plant hired in" in said
+    lines = {each.label: each.amount for each in price_view(made).lines}
+    assert lines["Plant and tools hired in, at cost"] == "−60.00"
+    assert lines["The contractor reckons on"] == "400.00"
+    assert lines["Kept back, CIS, registered, 20 %"] == "−80.00"
+
+
 @settings(deadline=None, max_examples=25)
 @given(all_terms, costs, times)
 def test_everything_is_said_of_any_price(terms: Terms, bought: Bought, work: Work) -> None:
@@ -53,6 +65,7 @@ def test_everything_is_said_of_any_price(terms: Terms, bought: Bought, work: Wor
     for says in (price_words.who_words, price_words.validity_words, price_words.warnings):
         assert "None" not in says(made)
     assert "None" not in price_words.kept_words(made.price) + price_words.margin_words(terms) + price_words.vat_words(terms)
+    assert ("reckons" in price_words.cis_words(made.price, terms)) == (terms.cis != NONE)
     assert price_view(made).lines
     for stage in made.price.stages:
         assert stage_sections(stage)[-1].lines[-1].amount

@@ -24,6 +24,7 @@ from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, put, removed
 from tundish.figure import number
 from tundish.options import Option, differences
+from tundish.pricing import cis
 from tundish.pricing.contract import Contract, contract_of
 from tundish.pricing.invoice import Invoice, bill_of, next_invoice
 from tundish.pricing.price import Price
@@ -54,6 +55,7 @@ extras = st.builds(
     kind=st.sampled_from(("cost", "provisional sum")),
     amount=nets,
     vat=st.sampled_from(("as the job", *REASONS)),
+    cis=st.sampled_from(cis.PARTS),
 )
 people = st.builds(
     Person,
@@ -78,7 +80,7 @@ all_terms = st.builds(
     round_to=st.sampled_from(tuple(STEPS)),
     vat=st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)),
     vat_reason=st.sampled_from(tuple(REASONS)),
-    cis=st.sampled_from(("not for a contractor", "CIS, registered, 20 %", "CIS, not registered, 30 %", "CIS, gross status, 0 %")),
+    cis=st.sampled_from(tuple(cis.RATES)),
     extras=st.lists(extras, max_size=3).map(tuple),
     deposit=st.floats(0, 100).map(Entry),
     boarded=st.floats(0, 100).map(Entry),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from tundish.field import Entry
 from tundish.figure import number
+from tundish.pricing import cis
 from tundish.pricing.contract import Contract, contract_of
 from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_invoice, next_number
 from tundish.pricing.price import Price
@@ -42,16 +43,21 @@ def all_bills(of: Contract, issued: tuple[Invoice, ...] = ()) -> tuple[Invoice, 
     st.tuples(st.floats(0, 60), st.floats(0, 60)),
     st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)),
     st.lists(
-        st.tuples(st.decimals(0, 900, places=2), st.sampled_from(("as the job", "empty home", "energy-saving materials"))), max_size=3
+        st.tuples(
+            st.decimals(0, 900, places=2),
+            st.sampled_from(("as the job", "empty home", "energy-saving materials")),
+            st.sampled_from(cis.PARTS),
+        ),
+        max_size=3,
     ),
-    st.sampled_from(("not for a contractor", "CIS, registered, 20 %")),
+    st.sampled_from(tuple(cis.RATES)),
     st.booleans(),
 )
 def test_all_bills_together_are_the_price(
-    rate: Decimal, stages: tuple[float, float], vat: str, extras: list[tuple[Decimal, str]], status: str, back: bool
+    rate: Decimal, stages: tuple[float, float], vat: str, extras: list[tuple[Decimal, str, str]], status: str, back: bool
 ) -> None:
     deposit, boarded = stages
-    by_hand = tuple(Extra(what="extra", amount=amount, vat=reason) for amount, reason in extras)
+    by_hand = tuple(Extra(what="extra", amount=amount, vat=reason, cis=part) for amount, reason, part in extras)
     terms = Terms(labour_rate=rate, deposit=Entry(deposit), boarded=Entry(boarded), vat=vat, extras=by_hand, cis=status)
     made = priced(terms)
     issued = all_bills(contract(terms))
@@ -64,6 +70,10 @@ def test_all_bills_together_are_the_price(
     assert sum((each.net for each in bills), Decimal(0)) == made.before_vat
     assert sum((each.total for each in bills), Decimal(0)) == made.total
     assert sum((each.total - each.due for each in bills), Decimal(0)) == made.kept_back
+    if status != cis.NONE and issued:
+        assert sum((-(each.base or 0) if each.credits else each.base or 0 for each in issued), Decimal(0)) == made.cis.base
+        assert all(0 <= (each.base or 0) <= abs(bill_of(each).net) for each in issued)
+        assert all(each.kept_back == cis.of_base(each.base or Decimal(0), status) for each in issued), "the rate on what the bill says"
     numbers = [each.number for each in issued]
     assert len(set(numbers)) == len(numbers)
 

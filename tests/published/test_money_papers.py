@@ -19,6 +19,7 @@ from tundish.documents import invoice, quote, terms_sheet
 from tundish.estimate import Client, Estimate, Job, estimate
 from tundish.field import Entry
 from tundish.figure import number
+from tundish.pricing.cis import HIRED, MATERIALS
 from tundish.pricing.contract import contract_of
 from tundish.pricing.invoice import Bill, Invoice, bill_of, bills_to_come
 from tundish.pricing.pennies import penny
@@ -169,20 +170,52 @@ def test_a_contractor_keeps_a_fifth_of_what_is_paid_for_labour_at_an_earlier_rat
 def test_materials_at_cost_their_carriage_and_hire_are_left_out_of_the_base(status: str, part: str) -> None:
     """HMRC COG909190, CISR13070 (V): what materials cost the subcontractor; mark-up stays in the base, hired plant does not (V2)."""
     worked = whole_job(OwnRule(every="job", allow="2 h", item=HOURS), cis=f"CIS, {status} %")
-    passed_on = sum(each.amount for each in worked.price.beside if each.kind in {"carriage", "cost"})
-    base = worked.price.before_vat - worked.price.materials_cost - passed_on
+    carriage = sum(each.amount for each in worked.price.beside if each.kind == "carriage")
+    base = worked.price.before_vat - worked.price.materials_cost - carriage
     assert sum(each.mark_up for each in worked.price.stages) > 0
     assert any(each.line.item.kind == "hire" for each in worked.buying.purchases)
+    assert worked.price.cis.hired == Decimal(32), "the extractor, apart from the materials"
+    assert worked.price.cis.base == base
     assert worked.price.kept_back == penny(base * Decimal(part))
     assert sum(each.total - each.due for each in bills(worked)) == worked.price.kept_back
 
 
-def whole_job(rule: OwnRule, **terms: object) -> Estimate:
-    """The demonstration cloakroom with a rule of one's own and an extractor hired."""
+@pytest.mark.parametrize(
+    ("extra", "base"),
+    [
+        (Extra(what="Core drill, hired for a day", amount=Decimal(60), cis=HIRED), 1000),
+        (Extra(what="Diesel for the heater", amount=Decimal(60), cis=HIRED), 1000),
+        (Extra(what="Timber from the yard", amount=Decimal(60), cis=MATERIALS), 1000),
+        (Extra(what="Timber, provisional", kind="provisional sum", amount=Decimal(60), cis=MATERIALS), 1000),
+        (Extra(what="Use of my own saw", amount=Decimal(60)), 1060),
+        (Extra(what="Parking", amount=Decimal(60)), 1060),
+    ],
+)
+def test_hired_plant_is_left_out_of_the_base_and_ones_own_and_expenses_are_not(extra: Extra, base: int) -> None:
+    """CISR15090 (V): plant hired from a third party and fuel for plant count as materials, plant of one's own does not."""
+    worked = job(Extra(what="Work", amount=Decimal(1000)), extra, cis="CIS, registered, 20 %")
+    assert (worked.price.cis.base, worked.price.kept_back) == (Decimal(base), Decimal(base) / 5)
+    said = printed(worked, billed(worked))
+    assert f"CIS, registered, 20 %: reckoned on £{base:,}.00, which is £1,060.00 without VAT less £{1060 - base}.00 for" in said
+    assert sum(each.total - each.due for each in bills(worked)) == worked.price.kept_back
+
+
+def test_travel_and_waste_are_part_of_what_is_reckoned_on() -> None:
+    """CISR15080 (V): travel is part of the payment. No published list of what counts as materials names a skip."""
+    hours, skip = OwnRule(every="job", allow="2 h", item=HOURS), OwnRule(every="job", allow="1", item="skip-4")
+    without, skipped = (whole_job(hours, *more, cis="CIS, registered, 20 %") for more in ((), (skip,)))
+    assert skipped.price.materials_cost > without.price.materials_cost
+    assert skipped.price.cis.materials == without.price.cis.materials
+    travelled = whole_job(hours, cis="CIS, registered, 20 %", travel=Decimal(10))
+    assert travelled.price.cis.base == without.price.cis.base + 10 * travelled.price.days_on_site
+
+
+def whole_job(*rules: OwnRule, **terms: object) -> Estimate:
+    """The demonstration cloakroom with rules of one's own and an extractor hired."""
     book: Book = supplied_book()
     demo = next(each for each in demo_jobs() if each.number == "101")
     hired = OwnRule(every="job", allow="1", item="hire-extractor")
-    return estimate(replace(demo, terms=replace(demo.terms, **terms)), replace(book, own_rules=(rule, hired)))  # type: ignore[arg-type]
+    return estimate(replace(demo, terms=replace(demo.terms, **terms)), replace(book, own_rules=(*rules, hired)))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("client", "said"), [("a business", "within 30 days"), ("a private person at home", "within 14 days")])

@@ -200,6 +200,7 @@ def _price(worked: Estimate) -> dict[str, Any]:
     money = {
         name: str(getattr(price, name)) for name in ("before_vat", "vat", "total", "kept_back", "materials_cost", "kept", "break_even")
     }
+    money |= {f"cis_{name}": str(getattr(price.cis, name)) for name in ("materials", "hired", "base")}
     beside = [{"kind": each.kind, "name": each.name, "amount": str(each.amount)} for each in price.beside]
     vat = [{"percent": str(each.percent), "net": str(each.net), "vat": str(each.vat), "charged": each.charged} for each in price.vat_lines]
     payments = [{"when": each.when, "percent": measure.show_percent(each.percent), "amount": str(each.amount)} for each in price.payments]

@@ -19,10 +19,23 @@ def price_view(estimate: Estimate) -> WhereFromView:
     if price.vat_lines:
         rows += [ReceiptLine("rule", each.words, _money(each.vat if each.charged else Decimal(0))) for each in price.vat_lines]
         rows.append(ReceiptLine("worked out", "You charge", _money(price.total), is_subtotal=True))
+    if price.kept_back:
+        rows += _kept_back(estimate)
     warning = "" if price.labour_priced else "Not all labour is in it: somebody who works has no rate yet, on Pricing."
     if price.not_priced:
         warning = f"Not priced, and not in it: {', '.join(price.not_priced[:3])}."
     return WhereFromView("Price", _money(price.total), "£", under_title="what the client pays", lines=tuple(rows), warning=warning)
+
+
+def _kept_back(estimate: Estimate) -> list[ReceiptLine]:
+    """What a contractor keeps back, and what of the price that is reckoned on."""
+    cis = estimate.price.cis
+    return [
+        ReceiptLine("worked out", "Materials and their delivery, at cost", _money(-cis.materials)),
+        ReceiptLine("worked out", "Plant and tools hired in, at cost", _money(-cis.hired)),
+        ReceiptLine("rule", "The contractor reckons on", _money(cis.base), "before VAT, less those two", is_subtotal=True),
+        ReceiptLine("rule", f"Kept back, {estimate.job.terms.cis}", _money(-cis.kept_back)),
+    ]
 
 
 def stage_sections(stage: StagePrice) -> tuple[Section, ...]:

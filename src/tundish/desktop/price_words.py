@@ -9,6 +9,7 @@ from tundish import measure
 from tundish.documents.programme import needs_two
 from tundish.estimate import Estimate, Job, OptionPrice
 from tundish.field import Problem, describe, must_read
+from tundish.pricing.cis import NONE
 from tundish.pricing.margin import MOST, margin_of, mark_up_of
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
@@ -49,6 +50,18 @@ def vat_words(terms: Terms) -> str:
     """The condition of a lower rate and what to keep; nothing at the standard rate."""
     reason = REASONS[terms.vat_reason]
     return f"{reason.condition} Keep: {reason.evidence} HMRC's own guidance decides." if reason.condition else ""
+
+
+def cis_words(price: Price, terms: Terms) -> str:
+    """What a contractor reckons on, and what of the price is left out of that; nothing for another client."""
+    if terms.cis == NONE:
+        return ""
+    cis = price.cis
+    return (
+        f"The contractor reckons on {measure.show_money(cis.base)}: {measure.show_money(price.before_vat)} before VAT, less"
+        f" {measure.show_money(cis.materials)} of materials with their delivery and {measure.show_money(cis.hired)} of plant hired in, at"
+        " cost. Mark-up, travel, waste and plant of your own are not left out."
+    )
 
 
 def option_words(option: OptionPrice, price: Price) -> str:

@@ -9,7 +9,7 @@ from decimal import Decimal
 from tundish import measure
 from tundish.documents.block import Block, Column, Document, Facts, Paragraph, Row, Sums, Table
 from tundish.documents.paper import lines_of, paper, trader_of
-from tundish.documents.terms import how_rounded, reverse_charges, when_late
+from tundish.documents.terms import how_rounded, kept_back_from, reverse_charges, when_late
 from tundish.estimate import Estimate
 from tundish.pricing.invoice import Invoice, bill_of
 from tundish.pricing.late import A_BUSINESS, due_of, pay_days
@@ -30,7 +30,7 @@ def build(estimate: Estimate, invoice: Invoice) -> Document:
     sums = [("Before VAT", bill.net)] if bill.vat_lines else []
     sums += [(each.words, each.vat) for each in bill.vat_lines if each.charged]
     if invoice.kept_back:
-        sums += [("Total", bill.total), ("Kept back and paid to HMRC (CIS)", bill.due - bill.total)]
+        sums += [("Total", bill.total), (f"Kept back and paid to HMRC ({invoice.cis or 'CIS'})", bill.due - bill.total)]
     sums.append((_due_words(invoice, estimate.job.invoices), bill.due))
     title = "Credit note" if invoice.credits else "Receipt" if invoice.paid else "Invoice"
     table = Table(_COLUMNS, rows)
@@ -93,5 +93,5 @@ def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
     reverse = reverse_charges(bill_of(invoice).vat_lines)
     when = when_to_pay(invoice, estimate.job.terms, estimate.job.invoices)
     words = (when, *reverse) if invoice.paid else (*reverse, when)
-    words = (*words, *how_rounded(bill_of(invoice).vat_lines))
+    words = (*words, *kept_back_from(invoice), *how_rounded(bill_of(invoice).vat_lines))
     return tuple(Paragraph(each, "note") for each in words)

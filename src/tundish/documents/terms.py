@@ -8,6 +8,7 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents.promised import Promise
+from tundish.pricing.invoice import Invoice, bill_of
 from tundish.pricing.late import OVER_BASE, base_rate, fixed_sum, pay_days
 from tundish.pricing.terms import Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine
@@ -41,6 +42,16 @@ def reverse_charges(lines: Iterable[VatLine]) -> Iterator[str]:
         if not each.charged:
             amount = measure.show_money(each.vat)
             yield f"{each.words}, {amount} on {measure.show_money(each.net)}. Domestic reverse charge, VAT Act 1994, section 55A."
+
+
+def kept_back_from(invoice: Invoice) -> Iterator[str]:
+    """Of how much of a bill a contractor keeps its part back, and what is left out of that (CISR15060, CISR15090)."""
+    if invoice.base is not None and not invoice.credits:
+        net = bill_of(invoice).net
+        yield (
+            f"{invoice.cis}: reckoned on {measure.show_money(invoice.base)}, which is {measure.show_money(net)} without VAT less"
+            f" {measure.show_money(net - invoice.base)} for materials and hired plant at what they cost me."
+        )
 
 
 def how_rounded(lines: Iterable[VatLine]) -> Iterator[str]:

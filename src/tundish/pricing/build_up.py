@@ -44,6 +44,11 @@ def used(purchase: Purchase) -> Decimal:
     return penny(purchase.bought * Decimal(str(min(1.0, purchase.to_buy.value / bought)))) + purchase.rack_cost
 
 
+def cost_of(purchase: Purchase, terms: Terms) -> Decimal:
+    """What a purchase costs the job on these terms: all that is bought, or what is used of it."""
+    return paid(used(purchase) if terms.charged_at == "used cost" else purchase.cost, terms)
+
+
 def part(terms: Terms, name: str) -> Decimal:
     """A per cent of the terms as a part of one."""
     return Decimal(str(must_read(terms, name).value)) / 100
@@ -52,8 +57,7 @@ def part(terms: Terms, name: str) -> Decimal:
 def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
     costs: dict[Stage, Decimal] = defaultdict(Decimal)
     for purchase in buying.purchases:
-        cost = used(purchase) if terms.charged_at == "used cost" else purchase.cost
-        for stage, share in _split(purchase, paid(cost, terms)):
+        for stage, share in _split(purchase, cost_of(purchase, terms)):
             costs[stage] += share
     return costs
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from decimal import Decimal
 
-from tundish.pricing.pennies import nearest, whole_vat_step
+from tundish.pricing import cis
+from tundish.pricing.pennies import nearest, whole_step
 from tundish.pricing.price import Payment
+from tundish.pricing.terms import REVERSE_CHARGE, Terms
 from tundish.pricing.vat import VatLine, by_rate
 
 Rates = tuple[tuple[Decimal | None, Decimal], ...]
@@ -18,20 +20,27 @@ def rates_of(vat_lines: Sequence[VatLine], before_vat: Decimal) -> Rates:
     return tuple((each.percent, each.net) for each in vat_lines) or ((None, before_vat),)
 
 
-def instalment(rates: Rates, left: Sequence[Decimal], percent: Decimal) -> tuple[Decimal, ...]:
-    """So much per cent of each net, no more than is left of it, at amounts whose VAT is whole pennies.
+def instalment(rates: Rates, left: Sequence[Decimal], percent: Decimal, status: str) -> tuple[Decimal, ...]:
+    """So much per cent of each net, no more than is left of it, at amounts of which VAT and what is kept back (CIS) are whole pennies.
 
-    VAT is rounded on each bill and on the whole. With only the last bill to be rounded, the bills' VAT adds up to that of the whole.
+    Both are rounded on each bill and on the whole. With only the last bill to be rounded, those of the bills add up to that of the whole.
     """
-    return tuple(_part(net, rest, rate, percent) for (rate, net), rest in zip(rates, left, strict=True))
+    return tuple(part_of(net, rest, percent, whole_step(rate, cis.RATES[status])) for (rate, net), rest in zip(rates, left, strict=True))
 
 
-def payments(rates: Rates, shares: Sequence[tuple[str, Decimal]], *, charged: bool) -> tuple[Payment, ...]:
+def part_of(whole: Decimal, left: Decimal, percent: Decimal, step: Decimal) -> Decimal:
+    """So much per cent of an amount, to the step; no more than is left of it."""
+    part = nearest(whole * percent / 100, step)
+    return left if abs(part) > abs(left) else part
+
+
+def payments(rates: Rates, shares: Sequence[tuple[str, Decimal]], terms: Terms) -> tuple[Payment, ...]:
     """What is asked for when, each payment as its bill will be; the last takes what is left, and none is of nothing."""
+    charged = terms.vat != REVERSE_CHARGE
     left, whole = tuple(net for _, net in rates), gross(rates, [net for _, net in rates], charged=charged)
     asked: list[Payment] = []
     for when, percent in shares[:-1]:
-        nets = instalment(rates, left, percent)
+        nets = instalment(rates, left, percent, terms.cis)
         asked.append(Payment(when, float(percent), gross(rates, nets, charged=charged)))
         left = tuple(one - net for one, net in zip(left, nets, strict=True))
     asked += [Payment(when, float(percent), whole - sum((each.amount for each in asked), Decimal(0))) for when, percent in shares[-1:]]
@@ -42,8 +51,3 @@ def gross(rates: Rates, nets: Sequence[Decimal], *, charged: bool) -> Decimal:
     """Nets at their rates with the VAT that is charged on them."""
     rated = [(rate, net) for (rate, _), net in zip(rates, nets, strict=True) if rate is not None]
     return sum(nets, Decimal(0)) + (sum((each.vat for each in by_rate(rated)), Decimal(0)) if charged else Decimal(0))
-
-
-def _part(net: Decimal, left: Decimal, rate: Decimal | None, percent: Decimal) -> Decimal:
-    part = nearest(net * percent / 100, whole_vat_step(rate))
-    return left if abs(part) > abs(left) else part

@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from tundish.field import choice, date, flag, money, records, text
+from tundish.pricing.cis import NONE, RATES, base_of, of_base
 from tundish.pricing.contract import SINCE, Contract
-from tundish.pricing.instalment import Rates, instalment
+from tundish.pricing.instalment import Rates, instalment, part_of
 from tundish.pricing.numbers import next_after
-from tundish.pricing.pennies import penny
+from tundish.pricing.pennies import whole_step
 from tundish.pricing.vat import VatLine, by_rate
 
 
@@ -27,6 +28,8 @@ class Charge:
 class Invoice:
     """A bill as it was issued; amounts never change afterwards. `credits` names the bill that this one takes back.
 
+    Under CIS so much was kept back of `base`: what it comes to before VAT, less what materials and hired plant cost.
+
     A credit note's amounts are kept as those of the bill that it takes back.
     """
 
@@ -37,6 +40,8 @@ class Invoice:
     charges: tuple[Charge, ...] = records("Lines", Charge)
     reverse_charge: bool = flag("Reverse charge")
     kept_back: Decimal | None = money("Kept back (CIS)")
+    base: Decimal | None = money("Kept back from (CIS)")
+    cis: str = text("As (CIS)")
     credits: str = text("Credit for invoice")
     paid: str = date("Paid on")
     how: str = choice("Paid by", ("bank transfer", "card", "cash", "cheque"))
@@ -93,9 +98,9 @@ def standing(issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
 
 def overbilled(contract: Contract, issued: tuple[Invoice, ...]) -> bool:
     """Whether bills ask for more than is agreed now: the last is to be taken back and made again."""
-    rates, left, kept_left = _left(contract, issued)
+    rates, left, base_left = _left(contract, issued)
     return bool(standing(issued)) and (
-        kept_left < 0 or any(rest * net < 0 or (rest and not net) for (_, net), rest in zip(rates, left, strict=True))
+        base_left < 0 or any(rest * net < 0 or (rest and not net) for (_, net), rest in zip(rates, left, strict=True))
     )
 
 
@@ -103,7 +108,7 @@ def credit(invoice: Invoice, number: str, day: str) -> Invoice:
     """The note that takes a bill back whole."""
     return Invoice(
         number=number, issued=day, supplied=invoice.supplied, what=f"Credit for invoice {invoice.number}", charges=invoice.charges,
-        reverse_charge=invoice.reverse_charge, kept_back=invoice.kept_back, credits=invoice.number,
+        reverse_charge=invoice.reverse_charge, kept_back=invoice.kept_back, base=invoice.base, cis=invoice.cis, credits=invoice.number,
     )  # fmt: skip
 
 
@@ -119,30 +124,40 @@ def is_credited(invoice: Invoice, issued: Iterable[Invoice]) -> bool:
 
 def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Decimal] | None) -> Invoice:
     """So much of the contract as a bill, or, without a share, what is left of it."""
-    rates, left, kept_left = _left(contract, issued)
+    rates, left, base_left = _left(contract, issued)
     if share is None:
         last = contract.shares[-1][0] if len(standing(issued)) < len(contract.shares) else SINCE
-        when, nets, kept_back = last, left, kept_left
+        when, nets, base = last, left, base_left
     else:
         when, percent = share
-        nets, kept_back = instalment(rates, left, percent), min(penny(contract.kept_back * percent / 100), kept_left)
-    several = len(rates) > 1
+        nets = instalment(rates, left, percent, contract.cis)
+        base = _share_of_base(contract, sum(left, Decimal(0)), base_left, sum(nets, Decimal(0)), percent)
+    several, under = len(rates) > 1, contract.cis != NONE
     charges = (Charge(what=_words(when, rate, several=several), net=net, percent=rate) for (rate, _), net in zip(rates, nets, strict=True))
+    kept = sum((one.kept_back or Decimal(0) for one in standing(issued)), Decimal(0))
     return Invoice(
         what=when,
         charges=tuple(each for each in charges if each.net),
         reverse_charge=contract.reverse_charge,
-        kept_back=kept_back if contract.under_cis else None,
+        kept_back=(of_base(base, contract.cis) if share else contract.kept_back - kept) if under else None,
+        base=base if under else None,
+        cis=contract.cis if under else "",
     )
 
 
+def _share_of_base(contract: Contract, left: Decimal, base_left: Decimal, net: Decimal, percent: Decimal) -> Decimal:
+    """Of what a part comes to, all but its share of the materials and hired plant; no more than is left."""
+    left_out = part_of(contract.net - contract.base, left - base_left, percent, whole_step(RATES[contract.cis]))
+    return max(min(net - left_out, base_left), Decimal(0))
+
+
 def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[Rates, tuple[Decimal, ...], Decimal]:
-    """The rates of the contract, and those billed at that it has no more; what is left to bill of each; and to be kept back."""
+    """The rates of the contract, and those billed at that it has no more; what is left to bill of each; and of what CIS reckons on."""
     billed_by, agreed = standing(issued), dict(contract.rates)
     billed = [(each.percent, each.net or Decimal(0)) for one in billed_by for each in one.charges]
     rates = (*contract.rates, *((rate, Decimal(0)) for rate in dict.fromkeys(rate for rate, _ in billed) if rate not in agreed))
     left = tuple(net - sum((amount for at, amount in billed if at == rate), Decimal(0)) for rate, net in rates)
-    return rates, left, contract.kept_back - sum((one.kept_back or Decimal(0) for one in billed_by), Decimal(0))
+    return rates, left, contract.base - sum((base_of(one.base, one.kept_back, contract.cis) for one in billed_by), Decimal(0))
 
 
 def _words(when: str, percent: Decimal | None, *, several: bool) -> str:

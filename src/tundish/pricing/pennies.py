@@ -20,9 +20,9 @@ def nearest(amount: Decimal, step: Decimal) -> Decimal:
     return penny((amount / step).quantize(Decimal(1), ROUND_HALF_UP) * step)
 
 
-def whole_vat_step(percent: Decimal | None) -> Decimal:
-    """The least net amount whose VAT is whole pennies, and so that of all its multiples: 5p at 20 %, 20p at 5 %, else the penny."""
-    return PENNY * (Fraction(percent or 0) / 100).denominator
+def whole_step(*percents: Decimal | None) -> Decimal:
+    """The least amount of which all these per cents are whole pennies, and of its multiples: 5p for 20 %, 20p for 5 %, else a penny."""
+    return PENNY * math.lcm(*((Fraction(each or 0) / 100).denominator for each in percents))
 
 
 def shared(amount: Decimal, parts: tuple[float, ...]) -> tuple[Decimal, ...]:

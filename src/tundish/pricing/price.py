@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from tundish.figure import Figure
+from tundish.pricing.cis import Reckoned
 from tundish.pricing.vat import VatLine
 from tundish.pricing.waits import Wait
 from tundish.rules.rule import Stage
@@ -98,7 +99,7 @@ class Price:
 
     `labour_priced` is False while somebody's rate is not known: their hours are then not in the price.
     Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed. `vat` is what is
-    charged: nothing where the customer accounts for it. `kept_back` is what a contractor keeps back of the total (CIS).
+    charged: nothing where the customer accounts for it. `cis`: what a contractor keeps back of the total, and of what it is reckoned.
     `waits`: what has to dry. `reach`: the fewest and the most working days, for all that is still to be confirmed.
     `break_even` is the price before VAT at which nothing is kept: materials, what stands beside, people paid and overhead. `least` is the
     one that keeps what the trader wants a day. What is kept an hour is by the hours that the job lasts.
@@ -110,7 +111,7 @@ class Price:
     vat_lines: tuple[VatLine, ...]
     vat: Decimal
     total: Decimal
-    kept_back: Decimal
+    cis: Reckoned
     payments: tuple[Payment, ...]
     not_priced: tuple[str, ...]
     labour_priced: bool
@@ -123,6 +124,11 @@ class Price:
     reach: tuple[int, int]
     break_even: Decimal
     least: Decimal | None
+
+    @property
+    def kept_back(self) -> Decimal:
+        """What a contractor keeps back of the total (CIS)."""
+        return self.cis.kept_back
 
     @property
     def days(self) -> int:

@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tundish.catalogue.crew import Person
 from tundish.field import Entry, amount, choice, date, flag, money, records, text
+from tundish.pricing.cis import PARTS as CIS_PARTS
 from tundish.pricing.cis import RATES as CIS_RATES
 from tundish.pricing.vat import REASONS
 
@@ -26,6 +27,12 @@ class Extra:
     kind: str = choice("Kind", ("cost", "provisional sum"))
     amount: Decimal | None = money("Amount before VAT")
     vat: str = choice("VAT", ("as the job", *REASONS), "Where this part falls under another rate than the rest.")
+    cis: str = choice(
+        "For CIS it is",
+        CIS_PARTS,
+        "Materials at cost, plant hired from others and its fuel are left out of what a contractor keeps back; travel, waste and plant of"
+        " your own are not.",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

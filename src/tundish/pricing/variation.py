@@ -11,7 +11,7 @@ from tundish.catalogue.own import OwnItem
 from tundish.field import Entry, amount, date, flag, money, record, records, text
 from tundish.layout.design import RoomPlan
 from tundish.pricing.numbers import next_after
-from tundish.pricing.pennies import nearest, whole_vat_step
+from tundish.pricing.pennies import nearest, whole_step
 from tundish.pricing.price import Price
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, VatLine, by_rate
@@ -58,6 +58,7 @@ class Agreed:
     rows: tuple[PricedRow, ...] = records("Rows", PricedRow)
     shares: tuple[Share, ...] = records("Payments", Share)
     kept_back: Decimal | None = money("Kept back (CIS)")
+    base: Decimal | None = money("Kept back from (CIS)", most=MOST)
     basis: Basis = record("As agreed", Basis)
 
 
@@ -103,6 +104,7 @@ class Variation:
     days_was: Entry | None = amount("Working days before", "day", whole=True)
     days_now: Entry | None = amount("Working days now", "day", whole=True)
     kept_back: Decimal | None = money("Kept back more (CIS)", least=-MOST, most=MOST)
+    base: Decimal | None = money("Kept back from more (CIS)", least=-MOST, most=MOST)
     accepted: str = date("Accepted on")
     withdrawn: str = date("Withdrawn on")
     basis: Basis = record("As varied", Basis)
@@ -160,9 +162,7 @@ def varied_rows(agreed: Iterable[PricedRow], before: Iterable[PricedRow], after:
     for percent in dict.fromkeys(key[1] for key in apart):
         whole = sum((more for key, more in apart.items() if key[1] == percent), Decimal(0))
         base = sum((net for key, net in standing.items() if key[1] == percent), Decimal(0))
-        apart[ROUNDING, percent, 0] = (
-            _rounded(base, whole, whole_vat_step(percent), standing.get((ROUNDING, percent, 0), Decimal(0))) - whole
-        )
+        apart[ROUNDING, percent, 0] = _rounded(base, whole, whole_step(percent), standing.get((ROUNDING, percent, 0), Decimal(0))) - whole
     changed = ((key, standing.get(key, Decimal(0)), more) for key, more in apart.items() if more)
     return tuple(VariedRow(what=key[0], percent=key[1], was=base, now=base + more) for key, base, more in changed)
 

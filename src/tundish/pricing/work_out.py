@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
+from typing import Final
 
 from tundish import measure
 from tundish.catalogue.trader import Trader
@@ -14,6 +15,7 @@ from tundish.field import Problem, must_read
 from tundish.figure import Figure, total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
+from tundish.pricing.cis import Reckoned
 from tundish.pricing.instalment import payments, rates_of
 from tundish.pricing.labour import without_rate
 from tundish.pricing.late import A_BUSINESS, FAIR_DAYS, pay_days
@@ -25,6 +27,9 @@ from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
 from tundish.pricing.waits import Wait
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
+
+_KINDS: Final = {"hire": cis.HIRED, "skip": cis.WORK}
+"""What is bought and is no materials to CIS, by its kind in the catalogue."""
 
 
 def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wait, ...] = (), harder: tuple[Figure, ...] = ()) -> Price:
@@ -46,8 +51,8 @@ def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wa
     costs += sum((each.paid + each.overhead for each in stages), Decimal(0))
     kept = before - costs
     return Price(
-        stages, beside, before, vat_lines, vat, before + vat, _kept_back(before, beside, materials, terms),
-        payments(rates_of(vat_lines, before), _shares(terms), charged=terms.vat != REVERSE_CHARGE),
+        stages, beside, before, vat_lines, vat, before + vat, _cis(before, beside, buying, terms),
+        payments(rates_of(vat_lines, before), _shares(terms), terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
         days, waits, reach(stages, a_day, terms.start, waits),
@@ -136,10 +141,15 @@ def _vat(stages: tuple[StagePrice, ...], beside: tuple[Beside, ...], terms: Term
     return by_rate(((REASONS[reason].on(terms.quoted), amount) for reason, amount in parts), charged=terms.vat != REVERSE_CHARGE)
 
 
-def _kept_back(before: Decimal, beside: tuple[Beside, ...], materials: Decimal, terms: Terms) -> Decimal:
-    """What a contractor keeps back: materials, their carriage and hire at cost are left out of what it is reckoned on."""
-    passed_on = sum((each.amount for each in beside if each.kind in {"carriage", "cost"}), Decimal(0))
-    return cis.deduction(before, materials + passed_on, terms.cis)
+def _cis(before: Decimal, beside: tuple[Beside, ...], buying: Buying, terms: Terms) -> Reckoned:
+    """What a contractor keeps back: materials with their carriage and hired plant are left out, at cost; waste and travel are not."""
+    left_out = {cis.MATERIALS: Decimal(0), cis.HIRED: Decimal(0), cis.WORK: Decimal(0)}
+    for purchase in buying.purchases:
+        left_out[_KINDS.get(purchase.line.item.kind, cis.MATERIALS)] += build_up.cost_of(purchase, terms)
+    left_out[cis.MATERIALS] += sum((each.amount for each in beside if each.kind == "carriage"), Decimal(0))
+    for extra in terms.extras:
+        left_out[extra.cis] += extra.amount or Decimal(0)
+    return cis.reckoned(before, left_out[cis.MATERIALS], left_out[cis.HIRED], terms.cis)
 
 
 def _shares(terms: Terms) -> tuple[tuple[str, Decimal], ...]:

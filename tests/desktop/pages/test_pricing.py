@@ -321,6 +321,20 @@ def test_a_late_bill_of_a_business_says_what_may_be_asked_on_the_day_asked_for(f
     assert fitter.workspace.job.invoices[0].settled == date.today().isoformat()
 
 
+def test_under_cis_what_is_priced_by_hand_may_be_hired_plant(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press("Price something by hand", page)
+    fitter.settled()
+    assert "terms.extras.0.cis" not in [each.path for each in page.form.rows()]
+    fitter.type_into(page.form.row("terms.cis"), "CIS, registered, 20 %")
+    fitter.type_into(page.form.row("terms.extras.0.amount"), "60")
+    before = fitter.settled().price.cis
+    fitter.type_into(page.form.row("terms.extras.0.cis"), "hired plant or tools, or fuel for plant")
+    after = fitter.settled().price.cis
+    assert (after.hired, after.base) == (before.hired + 60, before.base - 60)
+    fitter.qtbot.waitUntil(lambda: f"reckons on {measure.show_money(after.base)}" in said(page), timeout=WAIT_MS)
+
+
 def test_at_large_text_the_price_stands_beside_its_stage_and_what_is_added_is_one_column(fitter: Fitter, qapp: QApplication) -> None:
     fitter.window.resize(1366, 698)
     page = opened(fitter)

@@ -19,6 +19,7 @@ from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
 from tundish.desktop.price_words import (
+    cis_words,
     kept_words,
     margin_words,
     option_words,
@@ -36,6 +37,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate, Job
 from tundish.field import Entry, fields_of
 from tundish.figure import Known
+from tundish.pricing.cis import NONE
 from tundish.pricing.price import StagePrice
 from tundish.pricing.terms import HARDER, Extra
 from tundish.pricing.validity import validity
@@ -162,10 +164,13 @@ class PricingPage(EstimatePage):
         self._add_group("Harder than usual", HARDER_BY)
         self._add_group("Overhead, travel, rounding", COSTS)
         self._add_group("VAT", TAXES, self._condition)
+        self._reckoned = label("", "note", "ink2", wrap=True)
+        self._reckoned.setContentsMargins(14, 2, 12, 6)
+        self.form.add_part(self._reckoned)
         self.form.add_group("Priced by hand")
         for place in range(len(self._workspace.job.terms.extras)):
             self.form.add_group(f"Price {place + 1} by hand")
-            for name in EXTRA:
+            for name in EXTRA if self._workspace.job.terms.cis == NONE else (*EXTRA, "cis"):
                 self.form.input(f"terms.extras.{place}.{name}")
             remove = button("Take it out", "cross")
             remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("terms.extras", place, "take out a price by hand"))
@@ -250,7 +255,8 @@ class PricingPage(EstimatePage):
     def _parts_of(self, job: Job) -> tuple[object, ...]:
         """What decides which rows the form has."""
         usual = len(self._workspace.book.crew.people)
-        return (usual, len(job.terms.people), len(job.terms.extras), len(job.options), bool(job.agreed.on), job.begun.on)
+        under_cis = job.terms.cis != NONE
+        return (usual, len(job.terms.people), len(job.terms.extras), under_cis, len(job.options), bool(job.agreed.on), job.begun.on)
 
     def _begin_option(self) -> None:
         self._workspace.edit("begin an option", begin_option(self._workspace.job), "options")
@@ -320,6 +326,8 @@ class PricingPage(EstimatePage):
         self._price_card.fit()
         self._margin.setText(margin_words(terms))
         self._condition.setText(vat_words(terms))
+        self._reckoned.setText(cis_words(price, terms))
+        self._reckoned.setVisible(terms.cis != NONE)
         self._quotes.show_quotes()
         self._who.setText(who_words(estimate))
         self._agreement.show_agreed()
