@@ -107,6 +107,7 @@ FIGURES: Mapping[str, tuple[float, str]] = {
     "prewall.strut_overhang": (50, "mm"),
     "prewall.joist_width": (47, "mm"),
     "drainage.least_run": (150, "mm"),
+    "drainage.soil_fall": (25, "mm/m"),
     "drainage.soil_fittings": (190, "mm"),
     "drainage.waste_32_most": (1.7, "m"),
     "drainage.waste_fall": (20, "mm/m"),
