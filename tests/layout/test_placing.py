@@ -114,5 +114,10 @@ def test_the_tie_rod_serves_whatever_is_decided(book: Book, low: float, high: fl
     assert chosen.code == code
 
 
+def test_a_tie_rod_of_the_frames_kit_is_taken_before_a_shorter_one(book: Book) -> None:
+    chosen = [tie_rod([between(reach, reach, reach)], book.of_kind("tie rod"), {"rod-middle"}) for reach in (120, 142, 200)]
+    assert [each.code for each in chosen if each is not None] == ["rod-short", "rod-middle", "rod-middle"]
+
+
 def test_without_tie_rods_there_is_none(book: Book) -> None:
     assert tie_rod([between(1, 1, 1)], [replace(book.item("rod-long"), sizes={})]) is None

@@ -63,7 +63,7 @@ def test_a_bead_of_6_by_6_takes_36_ml_a_metre() -> None:
 def test_a_tenth_is_added_for_breakage() -> None:
     """10 % for straight laying. From memory (M)."""
     worked = room_of()
-    whole = needed(spacers, "tile spacer", worked) / 4
+    whole = needed(spacers, "spacer-2", worked) / 4
     assert whole * 1.1 <= needed(wall_tiles, worked[0].tile.code, worked) < whole * 1.1 + 1
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tundish import measure
@@ -84,7 +83,7 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
     made = replace(found, choice=choice, figures=figures)
     if kind.on_bar:
         return made
-    rod = _rod(choice, made.reaches, where, site)
+    rod = _rod(made, where, site)
     if rod is not None:
         left = size(rod, "reach_most", "Tie rod reaches at most") - max(made.reaches, key=lambda each: each.value)
         left = settings.own(left, choice) if choice.tie_rod == rod.code else left
@@ -92,15 +91,16 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
     return replace(made, tie_rod=rod)
 
 
-def _rod(choice: Appliance, reaches: Sequence[Figure], where: str, site: _Site) -> Item | None:
+def _rod(one: Placed, where: str, site: _Site) -> Item | None:
     """The tie rod of the trader's own choice where it can be used, else the one by rule."""
     if site.outline.standing.prewall.built_of == SELF_STANDING:
         return None
-    if choice.tie_rod:
-        found = site.inputs.item(site.book, choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
+    if one.choice.tie_rod:
+        found = site.inputs.item(site.book, one.choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
         if found is not None and site.inputs.complete(found, ("reach_least", "reach_most"), f"{where}.tie_rod"):
             return found
-    return settings.tie_rod(reaches, site.tie_rods)
+    kit = {part.item for part in site.book.kits.get(one.frame.code, ())}
+    return settings.tie_rod(one.reaches, site.tie_rods, kit)
 
 
 def _items(kind: Kind, choice: Appliance, where: str, site: _Site) -> tuple[Item, Item] | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import replace
 
 from tundish import measure
@@ -15,12 +15,15 @@ from tundish.layout.makers import from_sheet
 from tundish.layout.room import Placed
 
 
-def tie_rod(reaches: Sequence[Figure], tie_rods: Sequence[Item]) -> Item | None:
-    """The shortest tie rod that serves whatever the reaches of a frame turn out to be; the nearest to what they are where none does."""
+def tie_rod(reaches: Sequence[Figure], tie_rods: Sequence[Item], kit: Collection[str] = ()) -> Item | None:
+    """The tie rod that serves whatever the reaches of a frame turn out to be: one out of its `kit` before others, then the shortest.
+
+    The nearest to what they are where none does.
+    """
     known = [each for each in tie_rods if each.has("reach_least") and each.has("reach_most")]
     serves = [each for each in known if serves_all(each, reaches)]
     if serves:
-        return min(serves, key=_reaches)
+        return min(serves, key=lambda rod: (rod.code not in kit, _reaches(rod)))
     return min(known, key=lambda rod: (sum(_misses(rod, each.value) for each in reaches), _reaches(rod)), default=None)
 
 

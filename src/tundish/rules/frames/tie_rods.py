@@ -13,7 +13,8 @@ from tundish.rules.rule import Need, rule
 def tie_rods(room: Room, book: Book) -> Iterator[Need]:
     """Two tie rods hold the head of each frame.
 
-    As many as the frame has wall brackets. The shortest that reaches over the whole range of the depth is taken.
+    As many as the frame has wall brackets. One that reaches over the whole range of the depth is taken: out of the
+    frame's kit where it serves, else the shortest.
     """
     for one in room.tied:
         if one.tie_rod is not None:

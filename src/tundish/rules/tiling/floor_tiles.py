@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.figure import converted, number, round_up
 from tundish.layout.room import Room
+from tundish.rules.beside_tiles import spacer_for
 from tundish.rules.floor_tiles import floor_tiles_of
 from tundish.rules.rule import Need, rule
 
@@ -29,4 +30,4 @@ def floor_tiles(room: Room, book: Book) -> Iterator[Need]:
     amount = round_up((tiles * factor).named("Floor tiles with breakage"), 1.0, "Whole tiles")
     yield Need(amount, "boarding", "the floor, with breakage", item=room.floor.tile.code)
     corners = (tiles * number(book.figure("tiling.spacers_each").value, "", "corners each")).named("Corners of floor tiles")
-    yield Need(corners, "boarding", "corners of floor tiles", role="tile spacer")
+    yield Need(corners, "boarding", "corners of floor tiles", item=spacer_for(room.floor.joint, book).code)

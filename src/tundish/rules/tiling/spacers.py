@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import number
+from tundish.rules.beside_tiles import spacer_for
 from tundish.rules.rule import Asked, Need, rule
 from tundish.rules.tile_count import whole_tiles
 
@@ -14,7 +15,7 @@ from tundish.rules.tile_count import whole_tiles
 def spacers(asked: Asked, book: Book) -> Iterator[Need]:
     """Spacers for every tile corner.
 
-    Four for each tile before breakage.
+    Four for each tile before breakage, as wide as the joint.
     """
     amount = (whole_tiles(asked.room) * number(4, "", "corners each")).named("Corners of tiles")
-    yield Need(amount, "boarding", "tile corners", role="tile spacer")
+    yield Need(amount, "boarding", "tile corners", item=spacer_for(asked.room.figures["joint"], book).code)

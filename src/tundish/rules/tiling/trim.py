@@ -9,19 +9,21 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
+from tundish.rules.beside_tiles import trim_for
 from tundish.rules.faces import niches, returns, shelf_of
 from tundish.rules.rule import Asked, Cut, Need, rule
 
 
-@rule("tiling/trim", source="common practice", reads="needs")
+@rule("tiling/trim", figures=("tiling.bed",), source="common practice", reads="needs")
 def trim(asked: Asked, book: Book) -> Iterator[Need]:
     """Outside edges have a trim.
 
     The front edge of the shelf, every free end up its height and along its shelf, and round every niche. Where two trims meet at an
     outside corner both are mitred, and measured over their long points: round a niche a piece is longer than the edge by the trim's
-    own width at both ends. A piece longer than a bar is cut in equal parts.
+    own width at both ends. A piece longer than a bar is cut in equal parts. The usual trim is taken where it is as deep as the tile, or as
+    tile and bed at most; else the next that covers the tile's edge.
     """
-    room, item = asked.room, book.role("tile trim")
+    room, item = asked.room, trim_for(asked.room, book)
     longest = max((offer.length for offer in book.offers.get(item.code, ())), default=0.0)
     pieces = [piece for edge in _edges(room, item.size("thickness")) for piece in _parts(edge, longest)]
     if pieces:
@@ -30,7 +32,7 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
             for place, piece in enumerate(pieces, 1)
         )
         amount = in_all([cut.length for cut in cuts], "edges", f"Outside edges, {len(cuts)}")
-        yield Need(amount, "boarding", "outside edges", role="tile trim", cuts=cuts)
+        yield Need(amount, "boarding", "outside edges", item=item.code, cuts=cuts)
 
 
 _MITRED = ("", ", mitred at one end", ", mitred at both ends")
