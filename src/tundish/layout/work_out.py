@@ -24,6 +24,7 @@ from tundish.layout import (
     supports,
     typed_over,
 )
+from tundish.layout.across_the_room import across_the_room
 from tundish.layout.around import around_of
 from tundish.layout.capping import capping_of
 from tundish.layout.design import RoomPlan
@@ -44,18 +45,14 @@ from tundish.layout.tiled_floor import floored
 
 def work_out(plan: RoomPlan, book: Book, path: str = "rooms.0") -> Room:
     """One room worked out at its first pre-wall. Nothing typed makes it raise: trouble is in `problems`, each at its input's path."""
-    design = plan.design
-    if design.further and (design.typed or design.floor.tile):  # what names a figure, and the floor, are known once all pre-walls are
-        return work_out_all(plan, book, path)[0]
-    inputs = Inputs(path, design.typed)
-    return floored(typed_over.told((_at(meeting(standings(plan, inputs), inputs)[0], plan, book, inputs),)), book)[0]
+    return work_out_all(plan, book, path)[0]
 
 
 def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Room, ...]:
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
     inputs = Inputs(path, plan.design.typed)
     rooms = typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
-    return floored(rooms, book)
+    return across_the_room(floored(rooms, book))
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:

@@ -124,12 +124,15 @@ from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
 from tundish.rules.space.access import access
 from tundish.rules.space.accessible_wc import accessible_wc
+from tundish.rules.space.bath_and_tray import bath_and_tray
 from tundish.rules.space.centre_to_wall import centre_to_wall
+from tundish.rules.space.door_over_floor import door_over_floor
 from tundish.rules.space.door_swing import door_swing
 from tundish.rules.space.front import front
 from tundish.rules.space.headroom import headroom
 from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
+from tundish.rules.space.side_by_side import side_by_side
 from tundish.rules.space.under_slope import under_slope
 from tundish.rules.space.visitable import visitable
 from tundish.rules.tiling.bed import bed
@@ -277,12 +280,15 @@ RULES: Final[tuple[Rule, ...]] = (
     rubbish,
     access,
     accessible_wc,
+    bath_and_tray,
     centre_to_wall,
+    door_over_floor,
     door_swing,
     front,
     headroom,
     obstacles,
     openings,
+    side_by_side,
     under_slope,
     visitable,
     bed,

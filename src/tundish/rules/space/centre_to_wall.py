@@ -1,4 +1,4 @@
-"""Whether there is elbow room between a WC or bidet and the side wall."""
+"""Whether there is elbow room between an appliance and the side wall."""
 
 from __future__ import annotations
 
@@ -8,15 +8,16 @@ from tundish.catalogue.book import Book
 from tundish.figure import smallest
 from tundish.layout.room import Room
 from tundish.measure import show_length
+from tundish.rules.elbow_room import ELBOWS, half_of
 from tundish.rules.rule import Finding, WayOut, judge, rule
 from tundish.rules.ways import set_centre
 
 
-@rule("space/centre-to-wall", figures=("space.wc_centre",), source="common practice: half of an activity space 800 wide")
+@rule("space/centre-to-wall", figures=ELBOWS, source="half of an activity space of BS 6465-2, from memory")
 def centre_to_wall(room: Room, book: Book) -> Iterator[Finding]:
-    """The centre of a WC or bidet keeps elbow room from the side walls."""
-    least = book.figure("space.wc_centre")
-    for one in room.of_kind("wc", "bidet"):
+    """The centre of each appliance keeps elbow room from the side walls, as much as its kind asks for."""
+    for one in room.framed:
+        least = half_of(one, book)
         to_right = (room.width - one.centre).named("Centre to right wall")
         has = smallest(one.centre, to_right, label="Centre to the nearer side wall")
         state = judge(has, least, None, "look")

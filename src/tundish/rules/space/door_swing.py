@@ -10,7 +10,8 @@ from tundish.layout.clip import common
 from tundish.layout.footprints import of_prewall, of_ware
 from tundish.layout.room import Room
 from tundish.layout.walls import Point
-from tundish.rules.rule import Finding, WayOut, rule
+from tundish.rules.rule import Finding, rule
+from tundish.rules.ways import hung_otherwise
 
 
 @rule("space/door-swing", source="common practice")
@@ -31,7 +32,7 @@ def door_swing(room: Room, book: Book) -> Iterator[Finding]:
                 "Guidance",
                 "common practice",
                 message=message,
-                ways_out=tuple(_ways(room, door)),
+                ways_out=tuple(hung_otherwise(door, clear=not _met(room, door, door.turned))),
             )
 
 
@@ -41,17 +42,3 @@ def _met(room: Room, door: Thing, shape: Sequence[Point]) -> list[str]:
     met += ["the pre-wall"] if common(shape, of_prewall(room)) else []
     stays = room.around.of("obstacle") if room.first else ()
     return met + [f"the {each.name}" for each in stays if each.bottom < door.top and each.top > door.bottom and common(shape, each.shape)]
-
-
-def _ways(room: Room, door: Thing) -> Iterator[WayOut]:
-    """Hinged on its other side, where that is clear; outwards, which meets nothing in the room."""
-    if not _met(room, door, door.turned):
-        other = "right" if door.hinge == "left" else "left"
-        yield WayOut(
-            f"Hang the {door.name} on its {other}: its leaf is clear there, and its light switch may want moving.",
-            f"{door.path}.hinge",
-            other,
-        )
-    yield WayOut(
-        f"Let the {door.name} open out of the room: see that nothing is in its way there.", f"{door.path}.swing", "out of the room"
-    )

@@ -17,7 +17,11 @@ _SIDE: Final = "Middle of a visitable WC to the side"
 _SOURCE: Final = "an access code of practice after Approved Document M"
 
 
-@rule("space/visitable", figures=("access.visitable_front", "access.visitable_centre"), source=f"{_SOURCE}; volume 1 from memory")
+@rule(
+    "space/visitable",
+    figures=("access.visitable_front", "access.visitable_centre", "space.headroom"),
+    source=f"{_SOURCE}; volume 1 from memory",
+)
 def visitable(room: Room, book: Book) -> Iterator[Finding]:
     """A visitable WC of a dwelling has 750 of clear floor before it, 450 from its middle to each side wall, and a door that opens outwards.
 
@@ -32,7 +36,7 @@ def visitable(room: Room, book: Book) -> Iterator[Finding]:
 
 
 def _before(room: Room, one: Placed, book: Book) -> Finding:
-    has, least = clear_before(room, one), book.figure("access.visitable_front")
+    has, least = clear_before(room, one, book.figure("space.headroom").value), book.figure("access.visitable_front")
     state = judge(has, least, None)
     message = "" if state == "passes" else f"{show_length(least.value - has.value)} short: a shorter pan gives room."
     return Finding("Clear before a visitable WC", "Clearances", state, has, "Regulation", least.note, least, None, message, one.name)
