@@ -19,7 +19,8 @@ from tundish.documents.said import Said
 from tundish.estimate import Job
 from tundish.pricing.variation import Agreed, Basis, Offer, PricedRow
 from tundish.store.database import FILE, CannotOpenError, home
-from tundish.store.keep import MOST_REVISIONS, Store, demo_jobs
+from tundish.store.history import MOST_STEPS
+from tundish.store.keep import Store, demo_jobs
 from tundish.store.ledger import Ledger
 from tundish.store.papers import Paper
 
@@ -79,9 +80,9 @@ def test_each_save_is_a_revision_and_a_clash_keeps_both(store: Store) -> None:
 def test_old_revisions_go_but_for_those_a_paper_was_issued_from(store: Store) -> None:
     kept = store.add(Job(number="7"))
     store.issue(kept.id, Paper("quote", "Quote 7", "pdf", kept.revision, "2026-11-25T10:00:00", "text", b"%PDF"))
-    for revision in range(1, MOST_REVISIONS + 5):
+    for revision in range(1, MOST_STEPS + 5):
         store.save(kept.id, Job(number="7", title=str(revision)), revision, "set title")
-    assert {1, MOST_REVISIONS + 5} <= store.revisions(kept.id)
+    assert {1, MOST_STEPS + 5} <= store.revisions(kept.id)
     assert 2 not in store.revisions(kept.id)
     (paper,) = store.issued(kept.id)
     assert (paper.body, paper.revision) == (b"%PDF", 1)

@@ -151,7 +151,7 @@ class Shell(QObject):
         line.set_job(client, " · ".join(word for word in (address[0] if address else "", f"Job {job.number}") if word))
         line.set_rooms(tuple(room.name for room in job.rooms), self.workspace.room_place)
         session = self.workspace.session
-        line.set_undo(session.undo_label if session and session.undo_label else None)
+        line.set_undo(self.workspace.undo_label or None)
         line.set_redo(session.redo_label if session and session.redo_label else None)
         self.window.set_title(", ".join(word for word in (client, job.title) if word))
 

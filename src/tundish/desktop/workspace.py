@@ -15,12 +15,14 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from tundish.desktop.aside import Aside
 from tundish.desktop.job_line import BARE
+from tundish.desktop.past import Past, gone_out, where
 from tundish.desktop.recalculate import Recalculate
 from tundish.errors import TundishError
 from tundish.estimate import Estimate, Job
 from tundish.field import Problem
 from tundish.layout.room import Room
 from tundish.session import LOCKED, Session, Step, locked
+from tundish.store.history import UNDONE
 
 if TYPE_CHECKING:
     from tundish.catalogue.book import Book
@@ -75,6 +77,8 @@ class Workspace(QObject):
         """What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by."""
         self.aside = Aside(self)
         self._revision = 0
+        self._past = Past(store, 0)
+        self._last = Job()
         self._trial: Job | None = None
         self._taken: tuple[object, ...] = ()
         self._quotes: tuple[Paper, ...] | None = None
@@ -122,6 +126,11 @@ class Workspace(QObject):
     def proving(self) -> bool:
         """Whether a proof of the cut plans is being looked for."""
         return self._recalculate.proving
+
+    @property
+    def undo_label(self) -> str:
+        """What undo would take back, or nothing: of what was done before the job was opened too."""
+        return (self.session.undo_label or self._past.label) if self.session else ""
 
     @property
     def revision(self) -> int:
@@ -218,28 +227,19 @@ class Workspace(QObject):
         """Take the last step back; not where a bill or a variation that went out would go with it."""
         if not self.session:
             return
-        out = self._gone_out(self.session.done[-1]) if self.session.done else ""
+        if not self.session.done and (earlier := self._past.take(self.job)) is not None:
+            self.session.done.append(earlier)
+        out = gone_out(self.store, self.job_id, self.session.done[-1]) if self.session.done else ""
         if out:
             self.said.emit(out)
         elif step := self.session.undo():
-            self.said.emit(f"Undone: {step.label}")
-
-    def _gone_out(self, step: Step) -> str:
-        """Why a step cannot be taken back, or nothing: the client has a paper that it made."""
-        made = [("invoice", each.number) for each in step.after.invoices if each.number not in {one.number for one in step.before.invoices}]
-        had = {one.number for one in step.before.variations}
-        made += [("variation", each.number) for each in step.after.variations if each.number not in had]
-        out = next(((kind, number) for kind, number in made if self.store.issued(self.job_id, f"{kind}-{number}")), None)
-        if out is None:
-            return ""
-        how = "take it back by a credit note" if out[0] == "invoice" else "withdraw it"
-        return f"{out[0].capitalize()} {out[1]} went out, so it is not undone: {how} on Pricing."
+            self.said.emit(f"Undone{where(step)}: {step.label}")
 
     def redo(self) -> None:
         """Do the last step again that was taken back."""
         step = self.session.redo() if self.session else None
         if step:
-            self.said.emit(f"Done again: {step.label}")
+            self.said.emit(f"Done again{where(step)}: {step.label}")
 
     def choose_room(self, place: int) -> None:
         """Work on another room."""
@@ -326,7 +326,7 @@ class Workspace(QObject):
     def _become(self, job: Job, job_id: int, revision: int) -> None:
         self._quotes = None
         self._hold(None)
-        self.session = Session(job)
+        self.session, self._last, self._past = Session(job), job, Past(self.store, job_id)
         self.session.listeners.append(self._changed)
         self.job_id, self._revision = job_id, revision
         self.room_place = 0
@@ -352,9 +352,10 @@ class Workspace(QObject):
 
     def _save(self, step: Step) -> None:
         now = datetime.now().strftime("%H:%M")
+        joined, self._last = self.job is step.after and step.before is not self._last, self.job
         try:
-            label = step.label if self.job is step.after else f"undone: {step.label}"
-            kept = self.store.save(self.job_id, self.job, self._revision, label)
+            label = step.label if self.job is step.after else f"{UNDONE}{step.label}"
+            kept = self.store.save(self.job_id, self.job, self._revision, label, joined=joined)
         except TundishError as fault:
             self.saved.emit(f"Not saved since {now}", True)
             self.said.emit(str(fault))
@@ -363,6 +364,7 @@ class Workspace(QObject):
             self.said.emit("Somebody else saved this job meanwhile: both are kept, and you go on in yours.")
             self.jobs_changed.emit()
         self.job_id, self._revision = kept.id, kept.revision
+        self._past.shorten(len(self.session.done) if self.session else 0)
         self.saved.emit(f"Saved {now}", False)
 
     def _ask(self) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import TYPE_CHECKING, Any, Final, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.crew import Crew
@@ -16,9 +16,10 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import to_plain
 from tundish.resources import resource
-from tundish.store import numbers, papers, photographs, shelf
+from tundish.store import history, numbers, papers, photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
+from tundish.store.history import KeptStep
 from tundish.store.numbers import Given
 from tundish.store.papers import Paper
 from tundish.store.top_up import top_up
@@ -26,8 +27,6 @@ from tundish.store.top_up import top_up
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
-MOST_REVISIONS: Final = 200
-"""How many revisions of a job are kept besides those that a paper was issued from."""
 T = TypeVar("T")
 
 
@@ -112,8 +111,11 @@ class Store:
         """Keep a new job, with its photographs."""
         return self.work(lambda connection: _add(connection, job, pictures or {}))
 
-    def save(self, job_id: int, job: Job, from_revision: int, label: str) -> Saved:
-        """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own."""
+    def save(self, job_id: int, job: Job, from_revision: int, label: str, *, joined: bool = False) -> Saved:
+        """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own.
+
+        `joined`: it is part of the step before it.
+        """
 
         def work(connection: Connection) -> Saved:
             from sqlalchemy import select, update
@@ -126,9 +128,10 @@ class Store:
                 return Saved(made.id, made.revision, clash=True)
             revision = from_revision + 1
             connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
-            _add_revision(connection, (job_id, revision, from_revision), job, label)
+            begun = history.begun_from(connection, job_id, from_revision, label, joined=joined)
+            _add_revision(connection, (job_id, revision, begun), job, label)
             numbers.keep(connection, job_id, job, _now(), label)
-            _thin_out(connection, job_id, revision)
+            history.thin_out(connection, job_id)
             return Saved(job_id, revision)
 
         return self.work(work)
@@ -150,6 +153,24 @@ class Store:
             from tundish.store.tables import revisions
 
             return frozenset(connection.execute(select(revisions.c.revision).where(revisions.c.job == job_id)).scalars())
+
+        return self.work(work)
+
+    def steps(self, job_id: int) -> tuple[KeptStep, ...]:
+        """The steps that led to a job as it is, the last first."""
+        return self.work(lambda connection: history.steps(connection, job_id))
+
+    def at(self, job_id: int, revision: int) -> Job | None:
+        """A job as it was at one of its revisions, or None where that is not kept."""
+
+        def work(connection: Connection) -> Job | None:
+            from sqlalchemy import select
+
+            from tundish.store.tables import revisions
+
+            query = select(revisions.c.body).where((revisions.c.job == job_id) & (revisions.c.revision == revision))
+            body = connection.execute(query).scalar()
+            return read_job(body).job if body is not None else None
 
         return self.work(work)
 
@@ -292,18 +313,6 @@ def _add_revision(connection: Connection, place: tuple[int, int, int], job: Job,
     job_id, revision, before = place
     row = {"job": job_id, "revision": revision, "from_revision": before, "label": label, "made": _now(), "body": write_job(job)}
     connection.execute(insert(revisions), [row])
-
-
-def _thin_out(connection: Connection, job_id: int, revision: int) -> None:
-    """Let old revisions go, but for those that a paper was issued from."""
-    from sqlalchemy import delete, select
-
-    from tundish.store.tables import papers as printed
-    from tundish.store.tables import revisions
-
-    issued = select(printed.c.revision).where(printed.c.job == job_id)
-    old = (revisions.c.job == job_id) & (revisions.c.revision <= revision - MOST_REVISIONS) & revisions.c.revision.not_in(issued)
-    connection.execute(delete(revisions).where(old))
 
 
 def _columns(job: Job) -> dict[str, str]:

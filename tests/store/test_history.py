@@ -1,0 +1,77 @@
+"""The steps of a job as its revisions tell them."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from tundish.estimate import Job
+from tundish.store.history import MOST_STEPS, UNDONE
+from tundish.store.keep import Saved, Store
+
+
+def title(store: Store, kept: Saved, revision: int) -> str:
+    job = store.at(kept.id, revision)
+    assert job is not None
+    return job.title
+
+
+def saved(store: Store, kept: Saved, words: str, label: str, *, joined: bool = False) -> Saved:
+    return store.save(kept.id, Job(number="7", title=words), kept.revision, label, joined=joined)
+
+
+def test_every_step_leads_back_to_what_it_began_from(store: Store) -> None:
+    first = store.add(Job(number="7", title="first"))
+    second = saved(store, first, "second", "set title")
+    third = saved(store, second, "third", "set title again")
+    steps = store.steps(third.id)
+    assert [(each.label, title(store, third, each.before)) for each in steps] == [("set title again", "second"), ("set title", "first")]
+
+
+def test_what_was_taken_back_is_no_step_and_what_came_after_begins_where_it_went_back_to(store: Store) -> None:
+    first = store.add(Job(number="7", title="first"))
+    second = saved(store, first, "second", "a")
+    back = saved(store, second, "first", f"{UNDONE}a")
+    assert store.steps(first.id) == ()
+    other = saved(store, back, "other", "b")
+    (step,) = store.steps(other.id)
+    assert (step.label, title(store, other, step.before)) == ("b", "first")
+
+
+def test_a_job_that_was_never_changed_has_no_steps_and_a_revision_that_is_not_kept_no_job(store: Store) -> None:
+    kept = store.add(Job(number="7"))
+    assert store.steps(kept.id) == store.steps(999) == ()
+    assert store.at(kept.id, 12) is None
+
+
+def test_no_more_steps_are_kept_than_can_be_undone(store: Store) -> None:
+    kept = store.add(Job(number="7", title="0"))
+    for turn in range(1, MOST_STEPS + 21):
+        kept = saved(store, kept, str(turn), f"step {turn}")
+    steps = store.steps(kept.id)
+    assert [each.label for each in steps] == [f"step {turn}" for turn in range(MOST_STEPS + 20, 20, -1)]
+    assert title(store, kept, steps[-1].before) == "20"
+    assert len(store.revisions(kept.id)) == MOST_STEPS + 1
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(st.lists(st.sampled_from(["new", "joined", "back"]), max_size=20))
+def test_the_steps_are_those_that_a_history_in_memory_would_hold(store: Store, acts: list[str]) -> None:
+    kept, done = store.add(Job(number="7", title="0")), [("", "0")]
+    after_a_step = False
+    for turn, act in enumerate(acts, 1):
+        if act == "back" and len(done) > 1:
+            label, _ = done.pop()
+            kept = saved(store, kept, done[-1][1], f"{UNDONE}{label}")
+        elif act == "joined" and after_a_step:
+            label, _ = done.pop()
+            done.append((label, str(turn)))
+            kept = saved(store, kept, str(turn), label, joined=True)
+        elif act == "new":
+            done.append((f"step {turn}", str(turn)))
+            kept = saved(store, kept, str(turn), f"step {turn}")
+        after_a_step = act in {"new", "joined"} and len(done) > 1 and (act == "new" or after_a_step)
+    found = [(each.label, title(store, kept, each.before)) for each in reversed(store.steps(kept.id))]
+    assert found == [(label, before) for (_, before), (label, _) in pairwise(done)]
