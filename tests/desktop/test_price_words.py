@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from tests.jobs.test_money_on_paper import Bought, Work, all_terms, buying, costs, needs_of, times, worked
 from tundish.catalogue.load import supplied_book
 from tundish.desktop import price_words
-from tundish.desktop.money_bar import MoneyBar
+from tundish.desktop.money_bar import LESS, TONES, MoneyBar
 from tundish.desktop.price_reasons import price_view, stage_sections
 from tundish.estimate import Job, estimate
 from tundish.field import Entry
@@ -32,6 +32,7 @@ def test_where_the_money_goes_is_what_the_client_pays(terms: Terms, bought: Boug
     made = price(needs_of(work), buying(bought), terms)
     parts = price_words.where_it_goes(made)
     assert all(amount > 0 for _, amount in parts)
+    assert {name.removesuffix(LESS) for name, _ in parts} <= set(TONES)
     together = sum((amount for _, amount in parts), Decimal(0))
     labour = sum((each.labour - each.paid for each in made.stages), Decimal(0))
     rounded = sum((each.contingency + each.rounding for each in made.stages), Decimal(0))

@@ -83,6 +83,11 @@ class FormRow(QWidget):
         px = look.now().px
         return QRect(px(EDGE + LABEL) - px(5), 0, px(MARK), self._line_high())
 
+    def rename(self, label: str) -> None:
+        """Call the fact otherwise: what it is goes by another answer."""
+        self.label = label
+        self._changed()
+
     def set_note(self, note: str) -> None:
         """Words after the unit: from where it is measured, by whom."""
         self._note = note

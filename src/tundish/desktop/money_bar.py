@@ -14,7 +14,19 @@ from tundish import measure
 from tundish.desktop import look
 from tundish.desktop.painted import width_of, write
 
-TONES: Final = ("steel", "soil", "cold", "chalk", "settled", "tbc", "edge", "hot")
+TONES: Final = {
+    "Materials": "steel",
+    "Delivery and costs": "soil",
+    "Paid to others": "cold",
+    "Overhead": "edge",
+    "Mark-up": "settled",
+    "Contingency": "tbc",
+    "Labour": "chalk",
+    "Your labour": "chalk",
+    "VAT": "hot",
+}
+"""Each part keeps its colour, whichever others there are: a price that changes is compared by eye."""
+LESS: Final = " less discount"
 _BAR, _LINE, _MARK, _GAP = 16, 20, 15, 14
 """Height of the bar and of a line of names, room for a name's square, and between two names: pixels at 100 %."""
 
@@ -68,9 +80,9 @@ class MoneyBar(QWidget):
             return
         painter = QPainter(self)
         px, left = look.now().px, 0
-        for place, ((_, amount), (rect, words)) in enumerate(zip(self._parts, self.names(self.width()), strict=True)):
+        for (name, amount), (rect, words) in zip(self._parts, self.names(self.width()), strict=True):
             wide = round(self.width() * float(amount / whole))
-            tone = look.colour(TONES[place % len(TONES)])
+            tone = look.colour(TONES[name.removesuffix(LESS)])
             painter.fillRect(QRect(left, 0, max(wide - 2, 1), px(_BAR)), tone)
             painter.fillRect(QRect(rect.left(), rect.top() + px(5), px(10), px(10)), tone)
             write(painter, rect.adjusted(px(_MARK), 0, 0, 0), words, "note", "ink2")

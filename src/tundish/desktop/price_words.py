@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Final
 
 from tundish import measure
+from tundish.desktop.money_bar import LESS
 from tundish.documents.programme import needs_two
 from tundish.estimate import Estimate, Job, OptionPrice
 from tundish.field import Problem, describe, must_read
@@ -116,7 +117,7 @@ def where_it_goes(price: Price) -> tuple[tuple[str, Decimal], ...]:
     for name, amount in (("Mark-up", mark_up), ("Contingency", contingency), ("Your labour" if paid else "Labour", labour)):
         less = min(discount, max(amount, Decimal(0)))
         discount -= less
-        yours.append((f"{name} less discount" if less else name, amount - less))
+        yours.append((name + LESS if less else name, amount - less))
     parts = (
         ("Materials", price.materials_cost),
         ("Delivery and costs", beside),

@@ -43,6 +43,12 @@ def test_a_margin_is_told_as_a_mark_up_too(fitter: Fitter) -> None:
     fitter.type_into(page.form.row("terms.mark_up"), "20")
     fitter.settled()
     assert "20 % margin of price is 25 % mark-up on cost." in said(page)
+    row = page.form.row("terms.mark_up")
+    assert (row.label, row.box.accessibleName()) == ("Margin on materials", "Margin on materials, per cent")
+    fitter.undo()
+    fitter.undo()
+    fitter.settled()
+    assert row.label == "Mark-up on materials"
 
 
 def test_each_part_of_the_terms_is_one_press_away(fitter: Fitter) -> None:
@@ -62,7 +68,9 @@ def test_each_part_of_the_terms_is_one_press_away(fitter: Fitter) -> None:
 def test_a_price_by_hand_and_its_own_rate_of_vat(fitter: Fitter) -> None:
     page = opened(fitter)
     fitter.press("Price something by hand", page)
+    assert QApplication.focusWidget() is page.form.row("terms.extras.0.what").box
     fitter.settled()
+    assert QApplication.focusWidget() is page.form.row("terms.extras.0.what").box
     fitter.type_into(page.form.row("terms.extras.0.what"), "Grab rails fitted")
     fitter.type_into(page.form.row("terms.extras.0.amount"), "100")
     fitter.type_into(page.form.row("terms.extras.0.vat"), "mobility aids over 60")
@@ -79,6 +87,7 @@ def test_an_option_is_made_by_doing_it_and_chosen_by_the_client(fitter: Fitter) 
     fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
     without = fitter.workspace.job
     fitter.press("Keep it as an option", page)
+    assert QApplication.focusWidget() is page.form.row("options.0.name").box
     worked = fitter.settled()
     assert replace(fitter.workspace.job, options=()) == before
     (priced,) = worked.options

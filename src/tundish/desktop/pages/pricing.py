@@ -35,7 +35,7 @@ from tundish.desktop.variations import Agreement
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Estimate, Job
-from tundish.field import Entry, fields_of
+from tundish.field import Entry, fields_of, get
 from tundish.figure import Known
 from tundish.pricing.cis import NONE
 from tundish.pricing.price import StagePrice
@@ -167,16 +167,17 @@ class PricingPage(EstimatePage):
         self._reckoned = label("", "note", "ink2", wrap=True)
         self._reckoned.setContentsMargins(14, 2, 12, 6)
         self.form.add_part(self._reckoned)
-        self.form.add_group("Priced by hand")
         for place in range(len(self._workspace.job.terms.extras)):
-            self.form.add_group(f"Price {place + 1} by hand")
+            self.form.add_group("Priced by hand" + (f", {place + 1}" if place else ""))
             for name in EXTRA if self._workspace.job.terms.cis == NONE else (*EXTRA, "cis"):
                 self.form.input(f"terms.extras.{place}.{name}")
             remove = button("Take it out", "cross")
             remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("terms.extras", place, "take out a price by hand"))
             self.form.add_part(_in_row(remove))
+        if not self._workspace.job.terms.extras:
+            self.form.add_group("Priced by hand")
         add = button("Price something by hand", "add")
-        add.clicked.connect(lambda: self._workspace.add("terms.extras", Extra(), "price something by hand"))
+        add.clicked.connect(lambda: self._add_row("terms.extras", Extra(), "price something by hand"))
         self.form.add_part(_in_row(add))
         self._add_options()
         self._good_for = label("", "note", "ink2", wrap=True)
@@ -213,11 +214,21 @@ class PricingPage(EstimatePage):
         self.form.add_part(self._who)
         usual = self._workspace.book.crew.people
         tools = [button("Somebody else works on this job", "add")]
-        tools[0].clicked.connect(lambda: self._workspace.add("terms.people", Person(), "add somebody to the job"))
+        tools[0].clicked.connect(lambda: self._add_row("terms.people", Person(), "add somebody to the job"))
         if usual and not people:
             tools.append(button("Change who works on this job", "pencil"))
             tools[1].clicked.connect(lambda: self._workspace.set("terms.people", usual))
         self.form.add_part(_in_row(*tools))
+
+    def _add_row(self, path: str, record: Extra | Person, words: str) -> None:
+        """Add a record, with the keyboard in the first of its boxes."""
+        self._workspace.add(path, record, words)
+        self._begin_at(f"{path}.{len(get(self._workspace.job, path)) - 1}.{next(iter(fields_of(type(record))))}")
+
+    def _begin_at(self, path: str) -> None:
+        """The rows as they are now, with the keyboard in one of them."""
+        self._fill()
+        self.form.go_to(path)
 
     def _add_options(self) -> None:
         """Every option with its price beside the job's, and how another is made."""
@@ -262,8 +273,9 @@ class PricingPage(EstimatePage):
         self._workspace.edit("begin an option", begin_option(self._workspace.job), "options")
 
     def _keep_option(self) -> None:
-        """The job is again as it stands, and what was changed since is an option of it."""
+        """The job is again as it stands, and what was changed since is an option of it, to be named."""
         self._workspace.edit("keep an option", keep_option(self._workspace.job), "options")
+        self._begin_at(f"options.{len(self._workspace.job.options) - 1}.name")
 
     def _drop_option(self) -> None:
         self._workspace.edit("drop an option", as_it_stands(self._workspace.job), "options")
@@ -325,6 +337,7 @@ class PricingPage(EstimatePage):
         self.table.set_rows(tuple(rows) if price.stages else ())
         self._price_card.fit()
         self._margin.setText(margin_words(terms))
+        self.form.row("terms.mark_up").rename("Margin on materials" if terms.mark_up_as == "margin of price" else "Mark-up on materials")
         self._condition.setText(vat_words(terms))
         self._reckoned.setText(cis_words(price, terms))
         self._reckoned.setVisible(terms.cis != NONE)
