@@ -148,7 +148,8 @@ class Shell(QObject):
         job, line = self.workspace.job, self.window.job_line
         address = lines_of(job.client.address)
         client = job.client.name or "No name yet"
-        line.set_job(client, " · ".join(word for word in (address[0] if address else "", f"Job {job.number}") if word))
+        number = f"Option of job {job.number}" if job.begun.on else f"Job {job.number}"
+        line.set_job(client, " · ".join(word for word in (address[0] if address else "", number) if word))
         line.set_rooms(tuple(room.name for room in job.rooms), self.workspace.room_place)
         session = self.workspace.session
         line.set_undo(self.workspace.undo_label or None)

@@ -103,6 +103,8 @@ def price(estimate: Estimate) -> tuple[str, str]:
     name = "Price inc. VAT" if estimate.price.charges_vat else "Price"
     if not estimate.price.labour_priced:
         name = "Not all labour" if any(each.labour for each in estimate.price.stages) else "Materials only"
+    if estimate.job.begun.on:
+        name = f"Option: {name[0].lower()}{name[1:]}"
     more = f" + {len(estimate.price.not_priced)} not priced" if estimate.price.not_priced else ""
     return name, measure.show_money(estimate.price.total) + more
 

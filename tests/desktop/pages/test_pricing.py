@@ -17,6 +17,7 @@ from tundish.desktop import theme
 from tundish.desktop.chips import Chip, ChipRow
 from tundish.desktop.look import Look
 from tundish.desktop.pages.pricing import PARTS, PricingPage
+from tundish.desktop.tally import Amount
 from tundish.documents import quote
 from tundish.documents.block import Table
 from tundish.documents.index import build_all
@@ -86,6 +87,9 @@ def test_an_option_is_made_by_doing_it_and_chosen_by_the_client(fitter: Fitter) 
     fitter.press("Begin an option", page)
     fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
     without = fitter.workspace.job
+    fitter.settled()
+    assert any("Option of job 102" in each.text() for each in fitter.window.job_line.findChildren(QLabel))
+    assert any(each.text() == "Option: price inc. VAT" for each in fitter.window.tally.findChildren(Amount))
     fitter.press("Keep it as an option", page)
     assert QApplication.focusWidget() is page.form.row("options.0.name").box
     worked = fitter.settled()

@@ -38,7 +38,7 @@ from tundish.estimate import Estimate, Job
 from tundish.field import Entry, fields_of, get
 from tundish.figure import Known
 from tundish.pricing.cis import NONE
-from tundish.pricing.price import StagePrice
+from tundish.pricing.price import Beside, StagePrice
 from tundish.pricing.terms import HARDER, Extra
 from tundish.pricing.validity import validity
 
@@ -327,7 +327,7 @@ class PricingPage(EstimatePage):
         for words, option in zip(self._priced_options, estimate.options, strict=False):
             words.setText(option_words(option, price))
         rows = [_stage_row(each) for each in price.stages]
-        rows += [_sum_row("carriage" if each.kind == "carriage" else "price", each.name, each.amount) for each in price.beside]
+        rows += [_beside_row(each) for each in price.beside]
         rows.append(_sum_row("price", "Before VAT", price.before_vat, total=True))
         if price.vat_lines:
             rows += [_sum_row("vat", each.words, each.vat if each.charged else Decimal(0)) for each in price.vat_lines]
@@ -374,6 +374,11 @@ def _stage_row(stage: StagePrice) -> Row:
         Cell(_money(stage.price), strong=True),
     )
     return Row(f"stage:{stage.stage}", cells)
+
+
+def _beside_row(beside: Beside) -> Row:
+    words = f"{beside.name}, provisional sum" if beside.kind == "provisional sum" else beside.name
+    return _sum_row("carriage" if beside.kind == "carriage" else "price", words, beside.amount)
 
 
 def _sum_row(key: str, words: str, amount: Decimal, *, total: bool = False) -> Row:
