@@ -196,7 +196,10 @@ def walk(root: object, path: str = "") -> Iterator[tuple[str, Field, Any]]:
 
 
 def read(record_: object, name: str, path: str = "") -> Figure | None:
-    """An input as a figure that remembers how it is known; a blank one is its usual size, assumed, or None without one."""
+    """An input as a figure that remembers how it is known; a blank one is its usual size, assumed, or None without one.
+
+    A blank rate is no assumption to be confirmed: nothing is out there to be measured, the usual rate is what holds.
+    """
     where = f"{path}.{name}" if path else name
     declared = fields_of(type(record_)).get(name)
     if declared is None or declared.kind != "number":
@@ -206,7 +209,8 @@ def read(record_: object, name: str, path: str = "") -> Figure | None:
         if declared.usual is None:
             return None
         usual = float(declared.usual)
-        return Figure(usual, usual, usual, declared.unit, declared.label, Known.ASSUMED, tbc=True, note="usual size", path=where)
+        known, note = (Known.RATE, "usual") if declared.known is Known.RATE else (Known.ASSUMED, "usual size")
+        return Figure(usual, usual, usual, declared.unit, declared.label, known, tbc=known is Known.ASSUMED, note=note, path=where)
     low = entry.value if entry.low is None else min(entry.low, entry.value)
     high = entry.value if entry.high is None else max(entry.high, entry.value)
     values = (float(entry.value), float(low), float(high))

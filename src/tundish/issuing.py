@@ -122,7 +122,8 @@ def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:
     needs = what_it_needs(made.document, estimate)
     if needs:
         return State(f"needs {needs}", "tbc", "dash")
-    return State("ready, with TBC", "tbc", "half") if any(word in made.text for word in OPEN_WORDS) else State("ready", "settled", "tick")
+    said = made.text.replace(made.document.foot, "") if made.document.foot else made.text
+    return State("ready, with TBC", "tbc", "half") if any(word in said for word in OPEN_WORDS) else State("ready", "settled", "tick")
 
 
 def is_issued(made: Made, issued: Iterable[Paper]) -> bool:

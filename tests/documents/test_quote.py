@@ -95,7 +95,7 @@ def test_what_is_open_is_listed_and_what_is_settled_said(worked: dict[str, Estim
     assert "Family bathroom: finished floor 26 to 34 mm above the floor as it is" in points(
         quote.build(worked["102"]), "Still to be confirmed"
     )
-    assert points(quote.build(worked["101"]), "Still to be confirmed") == ("Nothing: everything this price rests on is settled",)
+    assert points(quote.build(worked["101"]), "Nothing to be confirmed") == ("Everything this price rests on is settled",)
 
 
 def test_the_client_signs_the_number_and_the_sum(one: Estimate) -> None:
@@ -179,7 +179,7 @@ def test_a_quote_of_nothing_is_not_to_be_signed(changed: Callable[..., Estimate]
     made = quote.build(changed("101", rooms=()))
     words = as_text(made)
     assert "nothing to accept" in words
-    assert "everything this price rests on is settled" not in words
+    assert "Everything this price rests on is settled" not in words
     assert not [block for block in made.blocks if isinstance(block, FillIn)]
 
 

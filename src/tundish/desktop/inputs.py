@@ -162,9 +162,10 @@ class InputForm(Form):
     def _show_number(self, row: FormRow, declared: Field, value: Entry | None) -> None:
         row.show_error("")
         if value is None:
-            row.set_source("assumed" if declared.usual is not None else "")
+            rate = declared.known is Known.RATE
+            row.set_source(str(Known.RATE if rate else Known.ASSUMED) if declared.usual is not None else "")
             usual = f"usual {measure.show_amount(declared.usual, declared.unit)}" if declared.usual is not None else "needed"
-            row.set_tag("" if declared.usual is None and may_be_blank(declared) else usual, "tbc")
+            row.set_tag("" if declared.usual is None and may_be_blank(declared) else usual, "settled" if rate else "tbc")
             return
         row.set_source(str(value.known))
         row.set_tag("TBC" if value.is_open else "")

@@ -61,7 +61,7 @@ def build(estimate: Estimate) -> Document:
     promise = as_priced(estimate)
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
-        (Points("When you pay", promise.payments), Points("Still to be confirmed", _still_open(estimate))),
+        (Points("When you pay", promise.payments), _still_open(estimate)),
         (Sums((*sums, ("You pay", price.total)), table), Points("Not in this price", not_included(estimate))),
     )
     binding = Paragraph(OFFER[terms.offer], "note")
@@ -157,7 +157,7 @@ def _in_it(stage: Stage, estimate: Estimate) -> str:
     return _IN_IT[stage]
 
 
-def _still_open(estimate: Estimate) -> tuple[str, ...]:
+def _still_open(estimate: Estimate) -> Points:
     rows = []
     for room in estimate.rooms:
         if room.finished_floor.tbc:
@@ -167,8 +167,10 @@ def _still_open(estimate: Estimate) -> tuple[str, ...]:
             f"{each.name}: sizes and height to be confirmed" for each in room.placed if not each.choice.in_hand or each.figures["top"].tbc
         ]
     if not estimate.rooms:
-        return ("Everything: no room is set out yet",)
-    return tuple(dict.fromkeys(rows)) or ("Nothing: everything this price rests on is settled",)
+        rows = ["Everything: no room is set out yet"]
+    if not rows:
+        return Points("Nothing to be confirmed", ("Everything this price rests on is settled",))
+    return Points("Still to be confirmed", tuple(dict.fromkeys(rows)))
 
 
 def _caution(estimate: Estimate) -> tuple[Block, ...]:

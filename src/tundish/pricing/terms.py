@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from tundish.catalogue.crew import Person
 from tundish.field import Entry, amount, choice, date, flag, money, records, text
+from tundish.figure import Known
 from tundish.pricing.cis import PARTS as CIS_PARTS
 from tundish.pricing.cis import RATES as CIS_RATES
 from tundish.pricing.vat import REASONS
@@ -46,9 +47,11 @@ class Terms:
     )
     mark_up_as: str = choice("Materials are raised by", ("mark-up on cost", "margin of price"), "What the per cent below is of.")
     mark_up: Entry | None = amount(
-        "Mark-up on materials", "%", most=500, usual=0, likely=(0, 60), help="On cost. 25 % mark-up is 20 % margin."
+        "Mark-up on materials", "%", most=500, usual=0, likely=(0, 60), help="On cost. 25 % mark-up is 20 % margin.", known=Known.RATE
     )
-    contingency: Entry | None = amount("Contingency", "%", most=100, usual=0, likely=(0, 20), help="Added to materials and labour.")
+    contingency: Entry | None = amount(
+        "Contingency", "%", most=100, usual=0, likely=(0, 20), help="Added to materials and labour.", known=Known.RATE
+    )
     difficulty: Entry | None = amount(
         "Harder than usual by",
         "%",
@@ -57,6 +60,7 @@ class Terms:
         usual=0,
         likely=(-10, 60),
         help="Whatever else makes it harder, beside what is ticked: added to the hours.",
+        known=Known.RATE,
     )
     old_house: bool = flag("Old house", "Nothing square, lath and plaster: adds to the hours by the per cent on Rates and rules, Labour.")
     carried: bool = flag("Up stairs, or carried far", "Adds to the hours by the per cent on Rates and rules, Labour.")
@@ -64,11 +68,13 @@ class Terms:
     lived_in: bool = flag("Lived in meanwhile", "Adds to the hours by the per cent on Rates and rules, Labour.")
     alone: bool = flag("Working alone", "Adds to the hours by the per cent on Rates and rules, Labour.")
     overhead: Entry | None = amount(
-        "Overhead", "%", most=200, usual=0, likely=(0, 40), help="Van, tools, insurance: on materials and labour."
+        "Overhead", "%", most=200, usual=0, likely=(0, 40), help="Van, tools, insurance: on materials and labour.", known=Known.RATE
     )
     overhead_hour: Decimal | None = money("Overhead, £ an hour", most=500)
     travel: Decimal | None = money("Travel, £ a day", most=1_000)
-    discount: Entry | None = amount("Discount", "%", most=100, usual=0, likely=(0, 15), help="Off everything but provisional sums.")
+    discount: Entry | None = amount(
+        "Discount", "%", most=100, usual=0, likely=(0, 15), help="Off everything but provisional sums.", known=Known.RATE
+    )
     round_to: str = choice("Stage prices rounded to", tuple(STEPS))
     keep_a_day: Decimal | None = money("To keep, £ a day", "What you want to keep: the least price for it is shown.", most=10_000)
     vat: str = choice(
@@ -82,7 +88,13 @@ class Terms:
     offer: str = choice("This is", ("a quotation", "an estimate"), "A quotation binds once accepted; an estimate is your best judgement.")
     client_is: str = choice("The client is", ("a private person at home", "a business"), "It decides which rights and terms are printed.")
     pay_days: Entry | None = amount(
-        "Bills are due within", "day", most=180, whole=True, likely=(0, 60), help="Blank: 30 for a business, 14 for a private person."
+        "Bills are due within",
+        "day",
+        most=180,
+        whole=True,
+        likely=(0, 60),
+        help="Blank: 30 for a business, 14 for a private person.",
+        known=Known.RATE,
     )
     base_rate: Entry | None = amount(
         "Bank of England base rate",
@@ -90,13 +102,14 @@ class Terms:
         most=30,
         likely=(0, 10),
         help="For interest on late bills of a business. Blank: that of the half-year in which the bill became late.",
+        known=Known.RATE,
     )
     stated: str = date("Statement as of", "Which bills are late, and what that comes to, on this day. Blank: today.")
     extras: tuple[Extra, ...] = records("Priced by hand", Extra)
-    deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50))
-    boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60))
-    valid_days: Entry | None = amount("Good for", "day", least=1, most=365, usual=30, whole=True)
-    hours_a_day: Entry | None = amount("Hours on site a day", "h", least=1, most=16, usual=7.5, likely=(6, 9))
+    deposit: Entry | None = amount("With acceptance", "%", most=100, usual=30, likely=(0, 50), known=Known.RATE)
+    boarded: Entry | None = amount("When the wall is boarded", "%", most=100, usual=35, likely=(0, 60), known=Known.RATE)
+    valid_days: Entry | None = amount("Good for", "day", least=1, most=365, usual=30, whole=True, known=Known.RATE)
+    hours_a_day: Entry | None = amount("Hours on site a day", "h", least=1, most=16, usual=7.5, likely=(6, 9), known=Known.RATE)
     start: str = date("Planned start")
     boarding: str = date("Boarding")
     quoted: str = date("Date of quote")

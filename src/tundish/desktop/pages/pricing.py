@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from tundish import measure
 from tundish.asked import as_it_stands, begin_option, choose_option, keep_option
 from tundish.catalogue.crew import Person
 from tundish.desktop import look
 from tundish.desktop.bills import Bills
-from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.money_bar import MoneyBar
+from tundish.desktop.price_rows import ADDED, COLUMNS, price_rows
 from tundish.desktop.price_words import (
     cis_words,
     kept_words,
@@ -38,24 +36,9 @@ from tundish.estimate import Estimate, Job
 from tundish.field import Entry, fields_of, get
 from tundish.figure import Known
 from tundish.pricing.cis import NONE
-from tundish.pricing.price import Beside, StagePrice
 from tundish.pricing.terms import HARDER, Extra
 from tundish.pricing.validity import validity
 
-COLUMNS: Final = (
-    Column("Stage, as the client sees it"),
-    Column("Materials", 84, right=True),
-    Column("Mark-up", 76, right=True),
-    Column("Hours", 54, right=True),
-    Column("Labour", 84, right=True),
-    Column("Overhead", 82, right=True),
-    Column("Contingency", 96, right=True),
-    Column("Rounding", 80, right=True),
-    Column("Added", 84, right=True),
-    Column("Price", 90, right=True),
-)
-ADDED: Final = ("Mark-up", "Overhead", "Contingency", "Rounding")
-"""What is one column, Added, at large text, where not all of them would be in sight beside the price."""
 TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "hours_a_day")
 HARDER_BY: Final = (*HARDER, "difficulty")
 COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
@@ -326,15 +309,7 @@ class PricingPage(EstimatePage):
             self._fill()
         for words, option in zip(self._priced_options, estimate.options, strict=False):
             words.setText(option_words(option, price))
-        rows = [_stage_row(each) for each in price.stages]
-        rows += [_beside_row(each) for each in price.beside]
-        rows.append(_sum_row("price", "Before VAT", price.before_vat, total=True))
-        if price.vat_lines:
-            rows += [_sum_row("vat", each.words, each.vat if each.charged else Decimal(0)) for each in price.vat_lines]
-            rows.append(_sum_row("total", "Client pays", price.total, total=True))
-        if price.kept_back:
-            rows.append(_sum_row("total", f"Kept back, {terms.cis}", -price.kept_back))
-        self.table.set_rows(tuple(rows) if price.stages else ())
+        self.table.set_rows(price_rows(price, terms))
         self._price_card.fit()
         self._margin.setText(margin_words(terms))
         self.form.row("terms.mark_up").rename("Margin on materials" if terms.mark_up_as == "margin of price" else "Mark-up on materials")
@@ -358,33 +333,3 @@ def _in_row(*widgets: QWidget) -> QWidget:
         row.addWidget(widget, 0, Qt.AlignmentFlag.AlignLeft)
     row.addStretch(1)
     return made
-
-
-def _stage_row(stage: StagePrice) -> Row:
-    cells = (
-        Cell(stage.name, strong=True, glyph="half" if stage.hours.tbc else "", glyph_tone="tbc"),
-        Cell(_money(stage.materials)),
-        Cell(_money(stage.mark_up)),
-        Cell(measure.show_hours(stage.hours.value)),
-        Cell(_money(stage.labour)),
-        Cell(_money(stage.overhead)),
-        Cell(_money(stage.contingency)),
-        Cell(_money(stage.rounding)),
-        Cell(_money(stage.mark_up + stage.overhead + stage.contingency + stage.rounding)),
-        Cell(_money(stage.price), strong=True),
-    )
-    return Row(f"stage:{stage.stage}", cells)
-
-
-def _beside_row(beside: Beside) -> Row:
-    words = f"{beside.name}, provisional sum" if beside.kind == "provisional sum" else beside.name
-    return _sum_row("carriage" if beside.kind == "carriage" else "price", words, beside.amount)
-
-
-def _sum_row(key: str, words: str, amount: Decimal, *, total: bool = False) -> Row:
-    blank = tuple(Cell() for _ in COLUMNS[1:-1])
-    return Row(key, (Cell(words, strong=total), *blank, Cell(_money(amount), strong=total)), total=total)
-
-
-def _money(amount: Decimal) -> str:
-    return measure.show_money(amount, sign=False)
