@@ -35,6 +35,7 @@ from tundish.field import (
     walk,
 )
 from tundish.figure import Known
+from tundish.pricing.terms import Terms
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -259,6 +260,11 @@ def test_an_input_is_read_as_a_figure_that_knows_how_it_is_known(entry: Entry, l
 def test_a_blank_input_is_its_usual_size_and_says_so() -> None:
     usual = must_read(Layer(), "thick")
     assert (usual.value, usual.known, usual.tbc, usual.note, usual.path) == (10, Known.ASSUMED, True, "usual size", "thick")
+
+
+def test_a_blank_rate_is_the_usual_rate_and_nothing_to_be_confirmed() -> None:
+    usual = must_read(Terms(), "contingency")
+    assert (usual.value, usual.known, usual.tbc, usual.note) == (0, Known.RATE, False, "usual")
     assert read(Room(), "width") is None
 
 

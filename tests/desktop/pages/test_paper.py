@@ -66,6 +66,13 @@ def test_every_paper_is_listed_with_one_order_for_each_supplier(fitter: Fitter) 
     assert listed[-5:] == ["survey-blank", "survey", "closing", "hand-over", "after"]
 
 
+def test_only_what_has_something_open_on_it_says_so(fitter: Fitter) -> None:
+    said = states(opened(fitter))
+    assert [key for key, state in said.items() if state.endswith("with TBC")] == ["survey"], "its stack has usual sizes, assumed"
+    said = states(opened(fitter, "102"))
+    assert {"quote", "setting-out", "heights"} <= {key for key, state in said.items() if state.endswith("with TBC")}
+
+
 def test_the_preview_is_a_page_of_paper_as_wide_as_there_is_room(fitter: Fitter) -> None:
     page = opened(fitter)
     picture = page.preview.page_shown()
