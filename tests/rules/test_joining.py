@@ -9,9 +9,11 @@ from typing import Any
 
 import pytest
 
+from tests.rules.test_cases import given
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.catalogue.load import supplied_book
+from tundish.layout.design import BY_VALVE
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
 from tundish.rules.ends.joined import ends_joined
@@ -39,6 +41,23 @@ def taken() -> dict[str, tuple[Room, tuple[Need, ...]]]:
         for room in work_out_all(plan, the_book(), f"rooms.{place}")
     )
     return {name: (room, run_room(room, the_book()).needs) for name, room in rooms}
+
+
+@lru_cache(maxsize=1)
+def vented() -> dict[str, tuple[Room, tuple[Need, ...]]]:
+    """Rooms with a valve of its own on every discharge, of each size that there is, to an old stack of either kind."""
+    rooms = {}
+    for iron in ("plastic 110", "cast iron 100"):
+        changes = {f"design.appliances.{place}.vented": BY_VALVE for place in range(4)}
+        room, _ = given({"room": "row", "set": {"survey.stack.pipe": iron, "survey.stack.from_left": 200, **changes}})
+        rooms[iron] = room, run_room(room, the_book()).needs
+    return rooms
+
+
+def in_vents(name: str) -> list[str]:
+    """The items of its vents, by code."""
+    found = (item_of(need, the_book()) for need in vented()[name][1] if need.why.startswith("vent of") or "tee" in need.role)
+    return sorted({item.code for item in found if item and item.ends and item.kind != "water fitting"})
 
 
 def joins(room: str) -> Iterator[Item]:
@@ -126,3 +145,48 @@ def test_an_item_whose_sheet_lacks_its_ends_is_as_if_it_were_not_on_the_list(cod
     item = the_book().item(code)
     book = replace(the_book(), items={**the_book().items, code: replace(item, ends=item.ends[:ends])})
     assert any("is not on the list" in one.message for one in open_ends(room, needs, book))
+
+
+@pytest.mark.parametrize("name", ["plastic 110", "cast iron 100"])
+def test_a_vent_is_joined_from_the_side_of_its_tee_to_its_valve(name: str) -> None:
+    room, needs = vented()[name]
+    assert {run.size for run in room.pipes_of("soil", "waste")} == {110, 50, 40, 32}
+    assert open_ends(room, needs, the_book()) == []
+    joined, _ = joined_up(room, needs, the_book())
+    vents = {each.course.place: each for each in joined if each.course.what == "vent"}
+    assert set(vents) == {one.name for one in room.placed}
+    assert all(each.joints > 1 for each in vents.values())
+    assert {each.course.goal.end.nominal for each in vents.values()} == {"110", "40"}
+
+
+@pytest.mark.parametrize("name", ["plastic 110", "cast iron 100"])
+def test_no_part_of_a_vent_can_be_left_out_unnoticed(name: str) -> None:
+    """Neither all of one item nor, of what is counted, one of it; valve, tee, reducer and the pipe between them."""
+    room, needs = vented()[name]
+    codes = in_vents(name)
+    assert {"aav-110", "aav-40", "waste-tee-32", "waste-tee-40", "waste-tee-50", "waste-reducer-50-40"} <= set(codes)
+    for code in codes:
+        item = the_book().item(code)
+        found = open_ends(room, tuple(need for need in needs if item_of(need, the_book()) is not item), the_book())
+        offered = {each for one in found for way in one.ways_out for each, _ in way.adds}
+        assert code in offered or any(same_ends(item, the_book().item(each)) for each in offered), code
+        last = max(place for place, need in enumerate(needs) if item_of(need, the_book()) is item)
+        if item.unit == "each":
+            fewer = replace(needs[last], amount=replace(needs[last].amount, value=needs[last].amount.value - 1))
+            assert open_ends(room, (*needs[:last], fewer, *needs[last + 1 :]), the_book()), code
+
+
+def test_the_pipe_up_to_a_valve_is_asked_for_though_its_branch_has_pipe() -> None:
+    room, needs = vented()["plastic 110"]
+    without = tuple(need for need in needs if not (need.role == "soil pipe 110" and need.why == "vent of WC 1"))
+    assert len(without) < len(needs)
+    (gap,) = open_ends(room, without, the_book())
+    assert "soil-pipe-110" in dict(gap.ways_out[0].adds)
+
+
+@pytest.mark.parametrize("code", ["aav-40", "waste-tee-32"])
+def test_a_valve_or_tee_that_the_catalogue_has_not_is_an_open_end(code: str) -> None:
+    room, _ = vented()["plastic 110"]
+    book = replace(the_book(), items={key: item for key, item in the_book().items.items() if key != code})
+    take = run_room(room, book)
+    assert [one for one in take.findings if one.rule == ends_joined.key and one.title.startswith("Open end, vent")]

@@ -8,13 +8,14 @@ from typing import Final, Literal
 
 from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import End, Item
-from tundish.layout.design import WITH_BOSSES
+from tundish.layout.design import BY_VALVE, WITH_BOSSES
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.rules.pipes import LARGEST_BOSS, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
+from tundish.rules.vents import VENTS
 
-Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides"]
+Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides", "vents"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +58,13 @@ def courses(room: Room, book: Book) -> Iterator[Course]:
     for count, one in enumerate(room.placed):
         for run in (each for each in room.pipes if each.serves == one.key):
             if run.kind == "soil":
-                yield from _soil(room, run, one)
+                yield _soil(room, run, one)
             elif run.kind == "waste":
                 yield _waste(room, run, one, book)
             else:
                 yield _feed(room, run, one, _taps(one, book))
+            if run.kind in {"soil", "waste"} and one.choice.vented == BY_VALVE:
+                yield _vent(run, one, book)
         if one.kind in {"wc", "urinal"}:
             yield _flush(one)
         if "riser" in one.figures and one.figures["riser"].value > 0:
@@ -72,25 +75,24 @@ def courses(room: Room, book: Book) -> Iterator[Course]:
         yield Course("stack", "", iron, (slides, pipe, slides), iron, ("bosses of the wastes",))
 
 
-def _soil(room: Room, run: PipeRun, one: Placed) -> Iterator[Course]:
+def _soil(room: Room, run: PipeRun, one: Placed) -> Course:
     draws = (f"branch of {one.name}",)
     straight = one.choice.outlet == STRAIGHT_BACK
     bends = [f"soil bend {run.size}"] * len(run.bends)
     if bends and not straight:
         bends[0] = f"pan bend {_PAN}"
-    things = _along(run, tuple(bends), f"soil pipe {run.size}")
+    things = _with_vent(run, one, _along(run, tuple(bends), f"soil pipe {run.size}"))
     pan = At(one.ware.name, _end(one.ware, _PAN_OUTLET), (one.ware.code,))
     if run.to:
-        yield Course("branch", one.name, pan, things, _entry(room, run), draws)
-        return
+        return Course("branch", one.name, pan, things, _entry(room, run), draws)
     role = f"soil branch boss {run.size}" if one.choice.branch == WITH_BOSSES else f"soil branch {run.size}"
     there = _stack_pipe(room)
     lets_in = (Thing("lets in", role, "into the stack", with_=_SLIDES[of_iron(room)]),)
-    yield Course("branch", one.name, pan, (*things, *lets_in), there, draws)
+    return Course("branch", one.name, pan, (*things, *lets_in), there, draws)
 
 
 def _waste(room: Room, run: PipeRun, one: Placed, book: Book) -> Course:
-    things = _along(run, (f"waste bend {run.size}",) * len(run.bends), f"waste pipe {run.size}")
+    things = _with_vent(run, one, _along(run, (f"waste bend {run.size}",) * len(run.bends), f"waste pipe {run.size}"))
     goal = _entry(room, run)
     if goal.end.system == _ROUND and _in_branch(room, run, book):
         holds = tuple(item.code for item in book.items.values() if item.has("bosses"))
@@ -149,6 +151,32 @@ def _along(run: PipeRun, bends: tuple[str, ...], pipe: str) -> tuple[Thing, ...]
     return (*pipes, *turns) if run.kind in {"hot", "cold"} else (*turns[:1], *pipes, *turns[1:])
 
 
+def _with_vent(run: PipeRun, one: Placed, things: tuple[Thing, ...]) -> tuple[Thing, ...]:
+    """The things of a discharge with the tee of its vent behind the appliance, where it has one."""
+    if one.choice.vented != BY_VALVE:
+        return things
+    first = 1 if run.bends else 0
+    return (*things[:first], Thing("vents", VENTS[run.size].tee, f"in the vent of {one.name}"), *things[first:])
+
+
+def _vent(run: PipeRun, one: Placed, book: Book) -> Course:
+    """From the side of its tee up to the air valve."""
+    made, system = VENTS[run.size], "soil" if run.kind == "soil" else "push-fit waste"
+    start = _of_role(made.tee, _SIDE, End(system, str(run.size), 0.0, "female"), book)
+    goal = _of_role(made.valve, 0, End(system, made.valve.rpartition(" ")[2], 0.0, "female"), book)
+    up = Thing("carries", made.pipe, f"up to the air valve of {one.name}")
+    return Course("vent", one.name, start, (up,), goal, (f"vent of {one.name}",))
+
+
+def _of_role(role: str, place: int, usual: End, book: Book) -> At:
+    """One of the ends of what usually does something; the usual end where its sheet is silent."""
+    code = book.roles.get(role, role)
+    item = book.items.get(code)
+    if item is None:
+        return At(role, usual, (code,))
+    return At(item.name, item.ends[place] if len(item.ends) > place else usual, (code,))
+
+
 def _taps(one: Placed, book: Book) -> At | None:
     """The tap of a basin or bidet, that is on the list; None for what has its own inlet."""
     if one.kind not in {"basin", "bidet"}:
@@ -189,6 +217,8 @@ def _end(item: Item, usual: End) -> End:
 
 _ROUND: Final = "round the stack"
 _PAN: Final = 90
+_SIDE: Final = 2
+"""Of what is let into a run, the place of the end at its side: the first two are those of the run."""
 _SLIDES: Final = {True: "cast iron coupling 110", False: "soil slip coupling 110"}
 """By whether the stack is of iron, what slides along it."""
 _PAN_OUTLET: Final = End("pan outlet", "102", 102.0, "male", "EN 33")

@@ -137,12 +137,12 @@ class _Walk:
         """From the end that is open now to that on the other side of the next thing, whichever way round takes fewer parts."""
         best: tuple[int, Item, tuple[End, End], Chain] | None = None
         for item in self._doing(here, thing):
-            for ends in () if best is not None and best[0] == 0 else _ways(item):
+            for ends in () if best is not None and best[0] == 0 else _ways(item, thing):
                 between = self._between(here.end, ends[0])
                 if between is not None and (best is None or len(between.parts) < best[0]):
                     best = len(between.parts), item, ends, between
             if best is None:
-                best = _MANY, item, _ways(item)[0], _NONE
+                best = _MANY, item, _ways(item, thing)[0], _NONE
         if best is None:
             return here
         _, item, ends, between = best
@@ -153,7 +153,7 @@ class _Walk:
     def _doing(self, here: At, thing: Thing) -> tuple[Item, ...]:
         """What on the list does what is wanted, what usually does it first; what usually does where there is none, and that is a gap."""
         usual = self.book.items.get(self.book.roles.get(thing.role, ""))
-        if usual is not None and len(usual.ends) < (_BRANCHED if thing.does in {"lets in", "branches"} else _MOST):
+        if usual is not None and len(usual.ends) < (_BRANCHED if thing.does in {"lets in", "branches", "vents"} else _MOST):
             usual = None
         found = [item for code, count in self.bag.items() if count > 0 and _does(item := self.book.items[code], thing, usual)]
         if found:
@@ -222,9 +222,12 @@ class _Walk:
         return min((offer.price for offer in self.book.offers.get(item.code, ())), default=None)
 
 
-def _ways(item: Item) -> tuple[tuple[End, End], ...]:
-    """Either way round of what has two ends, or a run through what has more; once where both are alike."""
-    one, other = item.ends[0], item.ends[-1]
+def _ways(item: Item, thing: Thing) -> tuple[tuple[End, End], ...]:
+    """Either way round of what has two ends, or a run through what has more; once where both are alike.
+
+    Straight through what a vent stands on, whose side is left for that.
+    """
+    one, other = item.ends[0], item.ends[1 if thing.does == "vents" else -1]
     return ((one, other),) if one == other else ((one, other), (other, one))
 
 
@@ -241,7 +244,7 @@ def _does(item: Item, thing: Thing, usual: Item | None) -> bool:
     """Whether an item does what is wanted: what usually does it, whatever its sheet says; pipe and bends in the size of that."""
     if item is usual and len(item.ends) == _MOST:
         return True
-    sized = usual is not None and thing.does in {"carries", "turns"}
+    sized = usual is not None and thing.does in {"carries", "turns", "vents"}
     return _DOES[thing.does](item) and (not sized or usual is None or item.ends[0].nominal == usual.ends[0].nominal)
 
 
@@ -277,5 +280,6 @@ _DOES: Final[Mapping[str, Callable[[Item], bool]]] = {
     "reaches": lambda item: item.kind == "connector",
     "lets in": lambda item: item.kind == "soil fitting" and len(item.ends) > _MOST,
     "slides": lambda item: item.has("slides"),
+    "vents": lambda item: item.kind in {"soil fitting", "waste fitting"} and len(item.ends) > _MOST,
 }
 """By what a thing does, which items do it."""

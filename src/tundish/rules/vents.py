@@ -1,12 +1,35 @@
-"""Branches and wastes that are vented by a valve of their own: how long they may then be, and the way out that gives them one."""
+"""Branches and wastes that are vented by a valve of their own: of what that is made, how long they may be, the way out that gives one."""
 
 from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, largest
 from tundish.layout.design import BY_VALVE
 from tundish.layout.room import Placed
 from tundish.rules.rule import WayOut, judge
+
+
+@dataclass(frozen=True, slots=True)
+class Vent:
+    """The roles of what a vent is made of: the valve, what it stands on in the branch, the pipe up to it, what reduces to that."""
+
+    valve: str
+    tee: str
+    pipe: str
+    reducer: str = ""
+
+
+VENTS: Final[Mapping[int, Vent]] = {
+    110: Vent("air valve 110", "soil branch 110", "soil pipe 110"),
+    50: Vent("air valve 40", "waste tee 50", "waste pipe 40", "waste reducer 50-40"),
+    40: Vent("air valve 40", "waste tee 40", "waste pipe 40"),
+    32: Vent("air valve 40", "waste tee 32", "waste pipe 32", "waste reducer 40-32"),
+}
+"""By the size of the branch or waste."""
 
 
 def vented(most: Figure, book: Book) -> Figure:
