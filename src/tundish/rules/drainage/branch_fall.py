@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, converted
+from tundish.figure import Figure, converted, without
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.measure import show_length, show_number
 from tundish.rules.drained_by import BRANCHES, branch_falls, differing, others
@@ -38,10 +38,12 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
     one, (least, most) = served(room, run), limits
     state = judge(has, least, most)
     steep = has.value > (least.value + most.value) / 2 and state != "passes"
-    off = math.floor(most.value - has.value + _GRACE) if steep else math.ceil(least.value - has.value - _GRACE)
-    top, entry = _above_floor(room, one) + off, _entry(room, run) - off
+    off = _off(most.value - has.value if steep else least.value - has.value, steep=steep)
+    top, entry = _above_floor(room, one).value + off, _entry(room, run) - off
     bounds = ("Highest", "lowest") if steep else ("Lowest", "highest")
-    message = f"{bounds[0]} top of pan {show_length(top)}, {bounds[1]} entry {show_length(entry)}."
+    sure = _sure_top(room, one, most.low - has.high if steep else least.high - has.low, steep=steep)
+    always = f" ({show_length(sure)} whatever is decided)" if sure != top else ""
+    message = f"{bounds[0]} top of pan {show_length(top)}{always}, {bounds[1]} entry {show_length(entry)}."
     ways: tuple[WayOut, ...] = ()
     if state != "passes":
         does = f"{'Lower' if steep else 'Raise'} the pan by {show_length(abs(off))}"
@@ -51,6 +53,17 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
         words = f"{does}, to {show_length(top)}: studs, outlet and every hole in the tile move with it."
         ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda _: rates))
     return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
+
+
+def _off(short: float, *, steep: bool) -> int:
+    """By how many whole millimetres the pan has to go up, or down where that is less than nought, to come inside a limit."""
+    return math.floor(short + _GRACE) if steep else math.ceil(short - _GRACE)
+
+
+def _sure_top(room: Room, one: Placed, short: float, *, steep: bool) -> float:
+    """The last top of the pan that works whatever else turns out; `short`: by how much it is short at the worst."""
+    above = _above_floor(room, one)
+    return (above.high if steep else above.low) + _off(short, steep=steep)
 
 
 def _with_others(room: Room, run: PipeRun, found: Finding, book: Book) -> Finding:
@@ -70,9 +83,9 @@ def _entry(room: Room, run: PipeRun) -> float:
     return enters.value if enters is not None else 0.0
 
 
-def _above_floor(room: Room, one: Placed) -> float:
+def _above_floor(room: Room, one: Placed) -> Figure:
     """The top of the pan above the finished floor, as it is typed."""
-    return one.figures["top"].value - room.finished_floor.value
+    return without(one.figures["top"], room.finished_floor)
 
 
 _GRACE = 1e-6

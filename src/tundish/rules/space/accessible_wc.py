@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
@@ -21,8 +22,8 @@ _KIND = "accessible wc"
 def accessible_wc(room: Room, book: Book) -> Iterator[Finding]:
     """An accessible WC has its seat at 480, its front 750 from the wall behind, its middle 470 to 500 from the wall beside.
 
-    Its room is 2,200 by 1,500 at least. Guides differ on the wall beside: one gives 470, the other 500. Planning and building control
-    have the last word.
+    Its room is 2,200 by 1,500 at least, from the finished face of its pre-wall. Guides differ on the wall beside: one gives 470, the other
+    500. Planning and building control have the last word.
     """
     for one in room.of_kind("wc"):
         if one.choice.kind == _KIND:
@@ -72,11 +73,13 @@ def _beside(room: Room, one: Placed, book: Book) -> Finding:
 
 
 def _room(room: Room, one: Placed, book: Book) -> Iterator[Finding]:
-    sides = room.width, room.figures["room_depth"]
+    before = (room.figures["room_depth"] - room.figures["finished_face"]).named("Finished face to the wall opposite")
+    sides = room.width, before
     for title, has, least in (
         ("Length of the room", largest(*sides, label="Longer side"), book.figure("access.long")),
         ("Width of the room", smallest(*sides, label="Shorter side"), book.figure("access.wide")),
     ):
         state = judge(has, least, None, "look")
-        words = "" if state == "passes" else f"{show_length(least.value - has.value)} short of what a wheelchair turns in."
+        short = show_length(math.ceil(least.value - has.value))
+        words = "" if state == "passes" else f"{short} short of what a wheelchair turns in, the pre-wall taken off."
         yield Finding(title, "Clearances", state, has, "Guidance", least.note, least, None, words, one.name)
