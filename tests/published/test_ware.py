@@ -70,7 +70,7 @@ def test_a_basin_hangs_on_bolts_280_or_180_apart(apart: float, state: str) -> No
 @pytest.mark.parametrize(("centre", "state"), [(400, "passes"), (399, "look")])
 def test_half_of_a_wc_space_800_wide_lies_to_each_side(centre: float, state: str) -> None:
     """BS 6465-2: activity space of a WC 800 by 600. From memory (M)."""
-    assert found(centre_to_wall, "Elbow room to side wall", room_of({"design.appliances.0.centre": centre})).state == state
+    assert found(centre_to_wall, "Elbow room to side wall", room_of({"design.appliances.0.centre": centre}), "WC 1").state == state
 
 
 @pytest.mark.parametrize(("clear", "state"), [(600, "passes"), (599, "look")])
