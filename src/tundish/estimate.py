@@ -25,6 +25,7 @@ from tundish.pricing.terms import Terms
 from tundish.pricing.took import After
 from tundish.pricing.validity import validity_problems
 from tundish.pricing.variation import Agreed, Variation
+from tundish.pricing.visits import visit_problems
 from tundish.pricing.waits import waits
 from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.choose import choose
@@ -140,16 +141,17 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
     options, misfits = _options(job, supplied, effort, stop)
     terms = crewed_terms(job.terms, book.crew)
+    priced = price(hours, buying, terms, waits(lines, rooms, book), harder(terms, book.figures), book.figure("visits.again"))
     return Estimate(
         job, book, rooms, lines,
         tuple(each for take in takes for each in take.findings),
         tuple(dict.fromkeys(each for take in takes for each in take.cautions)),
         (*_once(each for take in takes for each in take.decisions), *_of_my_own(job)),
-        cuts, buying, price(hours, buying, terms, waits(lines, rooms, book), harder(terms, book.figures)),
+        cuts, buying, priced,
         tuple(dict.fromkeys(chain(
             *(room.problems for room in rooms), *(take.problems for take in takes),
             listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),
-            validity_problems(buying, terms, book), misfits,
+            validity_problems(buying, terms, book), visit_problems(priced, terms), misfits,
         ))),
         options, listed.made, tuple(each for take in takes for each in take.otherwise),
     )  # fmt: skip

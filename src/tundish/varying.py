@@ -116,6 +116,7 @@ def _terms(agreed: Terms, now: Terms) -> Terms:
     return replace(
         agreed,
         extras=now.extras,
+        visits=now.visits,
         difficulty=now.difficulty,
         **{name: getattr(now, name) for name in HARDER},
         start=now.start,

@@ -73,7 +73,8 @@ def test_every_stage_costs_alike(stage: str, worked: Estimate) -> None:
 def test_carriage_vat_total_and_days(worked: Estimate) -> None:
     price, by_hand = worked.price, BY_HAND["price"]
     shown = {
-        "carriage_total": sum(each.amount for each in price.beside),
+        "carriage_total": sum(each.amount for each in price.beside if each.kind == "carriage"),
+        "visits": sum(each.amount for each in price.beside if each.kind == "visits"),
         "before_vat": price.before_vat,
         "vat": price.vat,
         "total": price.total,

@@ -66,6 +66,8 @@ def test_nobody_travels_on_a_day_that_waits() -> None:
 
     job = put(bathroom(), "terms.travel", Decimal(10))
     price = worked(job).price
-    assert price.days_on_site < price.days
-    assert next(each.amount for each in price.beside if each.kind == "travel") == 10 * price.days_on_site
+    on_site = sum(bool(day.work) for day in price.programme)
+    assert on_site < price.days
+    assert sum(each.days for each in price.visits) == on_site
+    assert sum(each.journeys for each in price.visits) == 10 * on_site
     assert all(isinstance(each, Wait) for each in price.waits)

@@ -207,7 +207,7 @@ def test_travel_and_waste_are_part_of_what_is_reckoned_on() -> None:
     assert skipped.price.materials_cost > without.price.materials_cost
     assert skipped.price.cis.materials == without.price.cis.materials
     travelled = whole_job(hours, cis="CIS, registered, 20 %", travel=Decimal(10))
-    assert travelled.price.cis.base == without.price.cis.base + 10 * travelled.price.days_on_site
+    assert travelled.price.cis.base == without.price.cis.base + 10 * sum(each.days for each in travelled.price.visits)
 
 
 def whole_job(*rules: OwnRule, **terms: object) -> Estimate:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from tundish.field import choice, money, records, text
+from tundish.field import choice, flag, money, records, text
 
 DOES: Final = ("not there", "does it", "shares it", "helps")
 """What somebody is to a piece of work: in your place; the hours split with whoever does it; there as long as it takes, besides."""
@@ -37,6 +37,7 @@ class Person:
     tiling: str = choice("Tiling", DOES)
     second_fix: str = choice("Second fix", DOES)
     making_good: str = choice("Making good", DOES)
+    own_way: bool = flag("Comes by own means", "No journey is priced for days on which nobody else comes: those days part your visits.")
 
     def does(self, work: str) -> str:
         """What they are to a piece of work, by its words."""

@@ -202,7 +202,19 @@ def _price(worked: Estimate) -> dict[str, Any]:
     }
     money |= {f"cis_{name}": str(getattr(price.cis, name)) for name in ("materials", "hired", "base")}
     beside = [{"kind": each.kind, "name": each.name, "amount": str(each.amount)} for each in price.beside]
+    visits = [
+        {
+            "number": each.number,
+            "begins": each.begins,
+            "why": each.why,
+            "days": each.days,
+            "again_hours": each.again,
+            "by_hand": each.by_hand,
+        }
+        | {name: str(getattr(each, name)) for name in ("journeys", "labour", "overhead", "to_least", "amount")}
+        for each in price.visits
+    ]
     vat = [{"percent": str(each.percent), "net": str(each.net), "vat": str(each.vat), "charged": each.charged} for each in price.vat_lines]
     payments = [{"when": each.when, "percent": measure.show_percent(each.percent), "amount": str(each.amount)} for each in price.payments]
     rest = {"not_priced": list(price.not_priced), "labour_priced": price.labour_priced, "hours": price.hours.value, "days": price.days}
-    return {"stages": stages, "beside": beside, "vat_lines": vat, "payments": payments} | money | rest
+    return {"stages": stages, "beside": beside, "visits": visits, "vat_lines": vat, "payments": payments} | money | rest

@@ -7,7 +7,8 @@ from typing import Final
 
 from tundish import measure
 from tundish.desktop.cells import Cell, Column, Row
-from tundish.pricing.price import Beside, Price, StagePrice
+from tundish.desktop.price_words import visit_words
+from tundish.pricing.price import Beside, Price, StagePrice, Visit
 from tundish.pricing.terms import Terms
 
 COLUMNS: Final = (
@@ -27,11 +28,12 @@ ADDED: Final = ("Mark-up", "Overhead", "Contingency", "Rounding")
 
 
 def price_rows(price: Price, terms: Terms) -> tuple[Row, ...]:
-    """Every row of the price; none where there is nothing to price."""
+    """Every row of the price; none where there is nothing to price. A visit has one where it comes to anything."""
     if not price.stages:
         return ()
     rows = [_stage_row(each) for each in price.stages]
-    rows += [_beside_row(each) for each in price.beside]
+    rows += [_visit_row(each) for each in price.visits if each.amount or each.by_hand]
+    rows += [_beside_row(each) for each in price.beside if each.kind != "visits"]
     rows.append(_sum_row("price", "Before VAT", price.before_vat, total=True))
     if price.vat_lines:
         rows += [_sum_row("vat", each.words, each.vat if each.charged else Decimal(0)) for each in price.vat_lines]
@@ -55,6 +57,13 @@ def _stage_row(stage: StagePrice) -> Row:
         Cell(_money(stage.price), strong=True),
     )
     return Row(f"stage:{stage.stage}", cells)
+
+
+def _visit_row(visit: Visit) -> Row:
+    """A visit; what makes up its price beside the columns is told by Where from."""
+    hours = Cell(measure.show_hours(visit.again)) if visit.again else Cell()
+    blank = tuple(Cell() for _ in COLUMNS[4:-1])
+    return Row(f"visit:{visit.number}", (Cell(visit_words(visit)), Cell(), Cell(), hours, *blank, Cell(_money(visit.amount), strong=True)))
 
 
 def _beside_row(beside: Beside) -> Row:

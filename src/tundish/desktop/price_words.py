@@ -12,7 +12,7 @@ from tundish.estimate import Estimate, Job, OptionPrice
 from tundish.field import Problem, describe, must_read
 from tundish.pricing.cis import NONE
 from tundish.pricing.margin import MOST, margin_of, mark_up_of
-from tundish.pricing.price import Price
+from tundish.pricing.price import Price, Visit
 from tundish.pricing.terms import Terms
 from tundish.pricing.validity import validity
 from tundish.pricing.vat import REASONS
@@ -45,6 +45,16 @@ def who_words(estimate: Estimate) -> str:
     whose = "Your usual people: " if estimate.book.crew.people and not estimate.job.terms.people else ""
     lift = " Some of it takes two to lift: nobody else is priced." if len(hours) == 1 and needs_two(estimate) else ""
     return f"{whose}{'; '.join(said)}.{lift}" if said else ""
+
+
+def visit_words(visit: Visit) -> str:
+    """A visit as a row of the price: its number, its days, and whether it is charged by hand."""
+    return f"Visit {visit.number}: {_days(visit)}{', by hand' if visit.by_hand else ''}"
+
+
+def visits_words(price: Price) -> str:
+    """Every visit with its days and why there is one."""
+    return " ".join(f"Visit {each.number}, {each.why}: {_days(each)}." for each in price.visits)
 
 
 def vat_words(terms: Terms) -> str:
@@ -106,13 +116,15 @@ def kept_words(price: Price) -> str:
 
 def where_it_goes(price: Price) -> tuple[tuple[str, Decimal], ...]:
     """What the client pays as its parts, which add up to it unless nothing is kept; a discount is taken off the mark-up first."""
-    labour = sum((each.labour - each.paid for each in price.stages), Decimal(0))
-    paid = sum((each.paid for each in price.stages), Decimal(0))
+    again = sum((each.amount - each.costs for each in price.visits), Decimal(0))
+    labour = sum((each.labour - each.paid for each in price.stages), again)
+    paid = sum((each.paid for each in price.stages), sum((each.paid for each in price.visits), Decimal(0)))
     mark_up = sum((each.mark_up for each in price.stages), Decimal(0))
     contingency = sum((each.contingency + each.rounding for each in price.stages), Decimal(0))
-    overhead = sum((each.overhead for each in price.stages), Decimal(0))
+    overhead = sum((each.overhead for each in price.stages), sum((each.overhead for each in price.visits), Decimal(0)))
     discount = -sum((each.amount for each in price.beside if each.kind == "discount"), Decimal(0))
-    beside = sum((each.amount for each in price.beside if each.kind != "discount"), Decimal(0))
+    journeys = sum((each.journeys for each in price.visits), Decimal(0))
+    beside = sum((each.amount for each in price.beside if each.kind not in {"discount", "visits"}), journeys)
     yours = []
     for name, amount in (("Mark-up", mark_up), ("Contingency", contingency), ("Your labour" if paid else "Labour", labour)):
         less = min(discount, max(amount, Decimal(0)))
@@ -127,6 +139,10 @@ def where_it_goes(price: Price) -> tuple[tuple[str, Decimal], ...]:
         ("VAT", price.vat),
     )
     return tuple(part for part in parts if part[1] > 0)
+
+
+def _days(visit: Visit) -> str:
+    return f"{visit.days} {'day' if visit.days == 1 else 'days'}"
 
 
 def _warned(problem: Problem) -> str:

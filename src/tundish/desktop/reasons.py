@@ -13,7 +13,7 @@ from typing import Final
 from tundish import measure
 from tundish.desktop import open_list, standing, typing_over
 from tundish.desktop.job_line import FINISH
-from tundish.desktop.price_reasons import price_view, stage_sections
+from tundish.desktop.price_reasons import price_view, stage_sections, visit_view
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.workspace import Workspace
 from tundish.documents.materials import buy_words
@@ -66,6 +66,7 @@ def reason_of(asked: str, workspace: Workspace, came_from: str = "") -> WhereFro
         "decision": lambda: _decision(name, workspace, estimate),
         "rule": lambda: _rule(name, estimate),
         "price": lambda: price_view(estimate),
+        "visit": lambda: visit_view(name, estimate),
     }
     if kind in views:
         return views[kind]()

@@ -30,7 +30,12 @@ def build(estimate: Estimate) -> Document:
     """The days of a job, as a picture and one by one; hours stay with the trader."""
     days = estimate.price.programme
     rows = tuple(Row((day_words(day), work_words(day), _who(day, estimate), _on_site(day, days, estimate), "")) for day in days)
-    notes = ("Weekends are left out; bank holidays and the days of others are for you to move.", *_waits(estimate), *_reach(estimate))
+    notes = (
+        "Weekends are left out; bank holidays and the days of others are for you to move.",
+        *_visits(estimate),
+        *_waits(estimate),
+        *_reach(estimate),
+    )
     picture = (Sketch(programme_drawing.drawn(days), scale=1, told=programme_drawing.told(days)),) if days else ()
     blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
     events = tuple(Event(day.date, _title(day, estimate), _event_words(day, estimate)) for day in days if day.date)
@@ -51,6 +56,14 @@ def work_words(day: Day) -> str:
 def needs_two(estimate: Estimate) -> bool:
     """Whether anything on the job weighs more than one should lift."""
     return any(caution.title == "Weights to lift" for caution in estimate.cautions)
+
+
+def _visits(estimate: Estimate) -> Iterator[str]:
+    """Where the work is parted into visits: each with its days and what it comes after."""
+    visits = estimate.price.visits
+    for visit in visits if len(visits) > 1 else ():
+        on = [day_words(day) for day in estimate.price.programme if day.visit == visit.number]
+        yield f"Visit {visit.number}, {visit.why}: {on[0]}{f' to {on[-1]}' if len(on) > 1 else ''}."
 
 
 def _waits(estimate: Estimate) -> Iterator[str]:

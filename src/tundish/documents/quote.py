@@ -37,7 +37,6 @@ _OPTIONS = (
 )
 _BESIDE = {
     "carriage": "Suppliers' carriage",
-    "travel": "To and from the work, by the day",
     "cost": "As described",
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
@@ -54,7 +53,7 @@ def build(estimate: Estimate) -> Document:
     """The quote of a job; hours, costs and mark-up never reach it."""
     price, terms = estimate.price, estimate.job.terms
     stages = tuple(Row((each.name, _in_it(each.stage, estimate), each.price)) for each in price.stages)
-    beside = tuple(Row((each.name, _BESIDE[each.kind], each.amount)) for each in price.beside)
+    beside = tuple(Row((each.name, _beside(each.kind, price), each.amount)) for each in price.beside)
     table = Table(_COLUMNS, (*stages, *beside))
     sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
     sums += [(f"{each.words}, {ROUNDED}" if each.vat else each.words, each.vat) for each in price.vat_lines if each.charged]
@@ -102,6 +101,14 @@ def not_included(estimate: Estimate) -> tuple[str, ...]:
     labour = () if estimate.price.labour_priced else (f"{some}: not priced yet",)
     unpriced = tuple(f"{name}: not priced yet" for name in estimate.price.not_priced)
     return (*labour, *unpriced, *lines_of(estimate.job.terms.not_included), *own, *found)
+
+
+def _beside(kind: str, price: Price) -> str:
+    if kind != "visits":
+        return _BESIDE[kind]
+    days, times = sum(each.days for each in price.visits), len(price.visits)
+    again = ", setting up again" if any(each.again for each in price.visits) else ""
+    return f"To and from the work{again}: {days} {'day' if days == 1 else 'days'} in {times} {'visit' if times == 1 else 'visits'}"
 
 
 def _option(option: OptionPrice, base: Price) -> Row:

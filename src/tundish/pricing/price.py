@@ -53,9 +53,9 @@ class StagePrice:
 
 @dataclass(frozen=True, slots=True)
 class Beside:
-    """A row of the price beside the stages: delivery, travel, what was priced by hand, discount.
+    """A row of the price beside the stages: delivery, visits, what was priced by hand, discount.
 
-    `kind`: carriage, travel, cost, provisional sum, discount.
+    `kind`: carriage, visits, cost, provisional sum, discount.
     """
 
     kind: str
@@ -69,7 +69,8 @@ class Beside:
 class Day:
     """One working day. `work`: stages by name with their hours; `waits`: why nothing else is done. `date` is ISO, or empty.
 
-    `then`: what dries from the end of its work on.
+    `then`: what dries from the end of its work on. `visit`: the number of the trader's visit that it is a day of, 0 where the trader
+    does not come; `begins`: the piece of work with which a visit begins on it.
     """
 
     number: int
@@ -77,11 +78,46 @@ class Day:
     work: tuple[tuple[str, float], ...] = ()
     waits: str = ""
     then: str = ""
+    visit: int = 0
+    begins: str = ""
 
     @property
     def hours(self) -> float:
         """Hours on site."""
         return sum(hours for _, hours in self.work)
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """Days on end that the trader comes. `begins`: its first piece of work; `why`: what it is apart from the visit before for.
+
+    `days` are journeys there and back, which with parking come to `journeys`. `again`: the hours to set up and clear up at it besides the
+    norms, with what they are charged at as `labour`, what people cost for them as `paid`, and their `overhead`. `to_least`: what is
+    wanting to the least charge for a visit. `amount` is what is charged, before VAT; `by_hand`: why it is not the sum of these.
+    """
+
+    number: int
+    begins: str
+    why: str
+    days: int
+    journeys: Decimal
+    again: float
+    labour: Decimal
+    paid: Decimal
+    overhead: Decimal
+    to_least: Decimal
+    amount: Decimal
+    by_hand: str = ""
+
+    @property
+    def worked_out(self) -> Decimal:
+        """What it comes to where nobody says otherwise."""
+        return self.journeys + self.labour + self.overhead + self.to_least
+
+    @property
+    def costs(self) -> Decimal:
+        """What it costs the trader, whatever is charged."""
+        return self.journeys + self.paid + self.overhead
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +136,8 @@ class Price:
     `labour_priced` is False while somebody's rate is not known: their hours are then not in the price.
     Materials and carriage are what they cost the trader: with the suppliers' VAT where it cannot be reclaimed. `vat` is what is
     charged: nothing where the customer accounts for it. `cis`: what a contractor keeps back of the total, and of what it is reckoned.
-    `waits`: what has to dry. `reach`: the fewest and the most working days, for all that is still to be confirmed.
+    `visits` make the row of that kind among what stands beside. `waits`: what has to dry. `reach`: the fewest and the most working
+    days, for all that is still to be confirmed.
     `break_even` is the price before VAT at which nothing is kept: materials, what stands beside, people paid and overhead. `least` is the
     one that keeps what the trader wants a day. What is kept an hour is by the hours that the job lasts.
     """
@@ -120,6 +157,7 @@ class Price:
     kept: Decimal
     kept_an_hour: Decimal | None
     programme: tuple[Day, ...]
+    visits: tuple[Visit, ...]
     waits: tuple[Wait, ...]
     reach: tuple[int, int]
     break_even: Decimal
@@ -134,11 +172,6 @@ class Price:
     def days(self) -> int:
         """Working days, those of waiting included."""
         return len(self.programme)
-
-    @property
-    def days_on_site(self) -> int:
-        """Days on which somebody comes."""
-        return sum(bool(day.work) for day in self.programme)
 
     @property
     def charges_vat(self) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from tundish.catalogue.crew import Person
+from tundish.catalogue.crew import WORKS, Person
 from tundish.field import Entry, amount, choice, date, flag, money, records, text
 from tundish.figure import Known
 from tundish.pricing.cis import PARTS as CIS_PARTS
@@ -34,6 +34,15 @@ class Extra:
         "Materials at cost, plant hired from others and its fuel are left out of what a contractor keeps back; travel, waste and plant of"
         " your own are not.",
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VisitByHand:
+    """What a visit is charged at instead of what it comes to; without a reason nothing is changed."""
+
+    begins: str = choice("The visit that begins with", tuple(WORKS.values()))
+    amount: Decimal | None = money("Charged, before VAT", "All of the visit beside its stages: journeys, parking, setting up again.")
+    why: str = text("Why")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +80,10 @@ class Terms:
         "Overhead", "%", most=200, usual=0, likely=(0, 40), help="Van, tools, insurance: on materials and labour.", known=Known.RATE
     )
     overhead_hour: Decimal | None = money("Overhead, £ an hour", most=500)
-    travel: Decimal | None = money("Travel, £ a day", most=1_000)
+    travel: Decimal | None = money("Travel, £ a day", "There and back, for each day of a visit.", most=1_000)
+    parking: Decimal | None = money("Parking, £ a day", "With tolls and charges for the van, for each day of a visit.", most=1_000)
+    visit_least: Decimal | None = money("Least for a visit, £", "Journeys, parking and labour together never come to less.", most=5_000)
+    visits: tuple[VisitByHand, ...] = records("Visits by hand", VisitByHand)
     discount: Entry | None = amount(
         "Discount", "%", most=100, usual=0, likely=(0, 15), help="Off everything but provisional sums.", known=Known.RATE
     )

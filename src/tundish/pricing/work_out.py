@@ -5,14 +5,14 @@ Amounts are rounded half up to the penny where they are made, so that every colu
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 from typing import Final
 
 from tundish import measure
 from tundish.catalogue.trader import Trader
 from tundish.field import Problem, must_read
-from tundish.figure import Figure, total
+from tundish.figure import Figure, number, total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.cis import Reckoned
@@ -20,10 +20,11 @@ from tundish.pricing.instalment import payments, rates_of
 from tundish.pricing.labour import without_rate
 from tundish.pricing.late import A_BUSINESS, FAIR_DAYS, pay_days
 from tundish.pricing.pennies import penny
-from tundish.pricing.price import Beside, Price, StagePrice
+from tundish.pricing.price import Beside, Price, StagePrice, Visit
 from tundish.pricing.programme import programme, reach
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
+from tundish.pricing.visits import NO_TIME, setting_up, visits
 from tundish.pricing.waits import Wait
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import Need
@@ -32,30 +33,41 @@ _KINDS: Final = {"hire": cis.HIRED, "skip": cis.WORK}
 """What is bought and is no materials to CIS, by its kind in the catalogue."""
 
 
-def price(hours: tuple[Need, ...], buying: Buying, terms: Terms, waits: tuple[Wait, ...] = (), harder: tuple[Figure, ...] = ()) -> Price:
+def price(
+    hours: tuple[Need, ...],
+    buying: Buying,
+    terms: Terms,
+    waits: tuple[Wait, ...] = (),
+    harder: tuple[Figure, ...] = (),
+    again: Figure = NO_TIME,
+) -> Price:
     """Price the hours and the buying on the terms; what has no price is named, never nothing.
 
-    `waits`: what dries before work goes on. `harder`: per cents by which the work is, besides what the terms say.
+    `waits`: what dries before work goes on. `harder`: per cents by which the work is, besides what the terms say. `again`: the hours
+    that it takes to set up and clear up at each further visit.
     """
     stages = build_up.stages(hours, buying, terms, harder)
-    all_hours = total([each.hours for each in stages], "Hours on site", "h")
     a_day = must_read(terms, "hours_a_day").value
-    days = programme(stages, a_day, terms.start, waits)
-    beside = tuple(_beside(stages, sum(bool(day.work) for day in days), buying, terms))
+    setting = setting_up(again, terms)
+    set_up = {work: each.lasts for work, each in setting.items()}
+    days = programme(stages, a_day, terms.start, waits, set_up)
+    visited = visits(days, stages, setting, terms)
+    all_hours = _all_hours(stages, visited, again)
+    beside = tuple(_beside(stages, visited, buying, terms))
     before = sum((each.price for each in stages), sum((each.amount for each in beside), Decimal(0)))
     vat_lines = _vat(stages, beside, terms)
     vat = sum((each.vat for each in vat_lines if each.charged), Decimal(0))
     materials = sum((each.materials for each in stages), Decimal(0))
-    lasts = sum(each.lasts for each in stages)
-    costs = materials + sum((each.amount for each in beside if each.kind != "discount"), Decimal(0))
-    costs += sum((each.paid + each.overhead for each in stages), Decimal(0))
+    lasts = sum(each.lasts for each in stages) + sum(each.again for each in visited)
+    costs = materials + sum((each.amount for each in beside if each.kind not in {"discount", "visits"}), Decimal(0))
+    costs += sum((each.paid + each.overhead for each in stages), sum((each.costs for each in visited), Decimal(0)))
     kept = before - costs
     return Price(
         stages, beside, before, vat_lines, vat, before + vat, _cis(before, beside, buying, terms),
         payments(rates_of(vat_lines, before), _shares(terms), terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
-        days, waits, reach(stages, a_day, terms.start, waits),
+        days, visited, waits, reach(stages, a_day, terms.start, waits, set_up),
         costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
     )  # fmt: skip
 
@@ -105,14 +117,21 @@ def _labour_priced(stages: tuple[StagePrice, ...], terms: Terms) -> bool:
     return all(each.rate is not None for each in people) if people else terms.labour_rate is not None
 
 
-def _beside(stages: tuple[StagePrice, ...], days: int, buying: Buying, terms: Terms) -> Iterator[Beside]:
+def _all_hours(stages: Sequence[StagePrice], visited: Sequence[Visit], again: Figure) -> Figure:
+    """The work by norms; setting up again is beside it."""
+    further = max(len(visited) - 1, 0)
+    more = [(number(further, "", "Further visits") * again).named("Set up and clear up again")] if further else []
+    return total([*(each.hours for each in stages), *more], "Hours on site", "h")
+
+
+def _beside(stages: tuple[StagePrice, ...], visited: Sequence[Visit], buying: Buying, terms: Terms) -> Iterator[Beside]:
     carriage = sum((paid(order.carriage, terms) for order in buying.orders), Decimal(0))
     if carriage:
         yield Beside("carriage", "Delivery", carriage)
-    travel = (terms.travel or Decimal(0)) * days
-    if travel:
-        yield Beside("travel", "Travel", travel)
-    ours = {"": sum((each.price for each in stages), carriage + travel)}
+    visiting = sum((each.amount for each in visited), Decimal(0))
+    if visiting:
+        yield Beside("visits", "Visits", visiting)
+    ours = {"": sum((each.price for each in stages), carriage + visiting)}
     for extra in terms.extras:
         if extra.amount is not None:
             made = Beside(extra.kind, extra.what or extra.kind.capitalize(), extra.amount, extra.vat if extra.vat in REASONS else "")

@@ -17,6 +17,7 @@ from tundish.desktop import theme
 from tundish.desktop.chips import Chip, ChipRow
 from tundish.desktop.look import Look
 from tundish.desktop.pages.pricing import PARTS, PricingPage
+from tundish.desktop.reasons import reason_of
 from tundish.desktop.tally import Amount
 from tundish.documents import quote
 from tundish.documents.block import Table
@@ -370,3 +371,26 @@ def test_a_discount_below_nothing_and_a_margin_of_all_are_refused_or_said(fitter
     fitter.type_into(page.form.row("terms.mark_up"), "100")
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: "95 % is used" in said(page), timeout=WAIT_MS)
+
+
+def test_a_visit_is_charged_otherwise_with_a_reason_and_says_what_it_came_to(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.type_into(page.form.row("terms.start"), "")
+    before = fitter.settled().price
+    assert [each.begins for each in before.visits] == ["strip out", "second fix"]
+    assert "Visit 2, after adhesive and grout cure: " in said(page)
+    fitter.press("Charge a visit otherwise", page)
+    fitter.settled()
+    fitter.type_into(page.form.row("terms.visits.0.amount"), "5")
+    assert fitter.settled().price.visits == before.visits
+    fitter.type_into(page.form.row("terms.visits.0.why"), "on the way home")
+    made = fitter.settled().price
+    assert [each.amount for each in made.visits] == [before.visits[0].amount, Decimal(5)]
+    view = reason_of("visit:2", fitter.workspace)
+    assert view is not None
+    assert [(each.label, each.amount) for each in view.lines][-2:] == [
+        ("It comes to", measure.show_money(made.visits[1].worked_out, sign=False)),
+        ("Charged instead", "5.00"),
+    ]
+    fitter.press("Take it out", page)
+    assert fitter.settled().price.visits == before.visits

@@ -45,7 +45,7 @@ def test_a_norm_of_ones_own_changes_the_hours_and_can_be_put_back(fitter: Fitter
     QTest.keyClicks(page._box, "4")
     QTest.keyClick(page._box, Qt.Key.Key_Return)
     fitter.qtbot.waitUntil(lambda: "Hours: 28" in told(page), timeout=WAIT_MS)
-    assert "Price inc. VAT: £2,882.35 → " in told(page)
+    assert "Price inc. VAT: £2,905.15 → " in told(page)
     assert fitter.workspace.book.figures["labour.frame"].value == supplied
     fitter.press("Keep it", page)
     fitter.qtbot.waitUntil(lambda: fitter.settled().price.hours.value > before)

@@ -23,6 +23,7 @@ from tundish.desktop.price_words import (
     option_words,
     validity_words,
     vat_words,
+    visits_words,
     warnings,
     where_it_goes,
     who_words,
@@ -36,18 +37,21 @@ from tundish.estimate import Estimate, Job
 from tundish.field import Entry, fields_of, get
 from tundish.figure import Known
 from tundish.pricing.cis import NONE
-from tundish.pricing.terms import HARDER, Extra
+from tundish.pricing.terms import HARDER, Extra, VisitByHand
 from tundish.pricing.validity import validity
 
 TERMS: Final = ("labour_rate", "mark_up_as", "mark_up", "charged_at", "contingency", "hours_a_day")
 HARDER_BY: Final = (*HARDER, "difficulty")
-COSTS: Final = ("overhead", "overhead_hour", "travel", "discount", "round_to", "keep_a_day")
+COSTS: Final = ("overhead", "overhead_hour", "discount", "round_to", "keep_a_day")
+VISITS: Final = ("travel", "parking", "visit_least")
+VISIT: Final = ("begins", "amount", "why")
 TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
 OFFER: Final = ("offer", "client_is", "pay_days", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
 PARTS: Final = (
     ("Terms", "Rates"),
     ("Harder than usual", "Harder"),
-    ("Overhead, travel, rounding", "Overhead"),
+    ("Overhead, discount, rounding", "Overhead"),
+    ("Visits", "Visits"),
     ("VAT", "VAT"),
     ("Priced by hand", "By hand"),
     ("Options for the client", "Options"),
@@ -145,18 +149,14 @@ class PricingPage(EstimatePage):
         self._add_group("Terms", TERMS, self._margin)
         self._add_people()
         self._add_group("Harder than usual", HARDER_BY)
-        self._add_group("Overhead, travel, rounding", COSTS)
+        self._add_group("Overhead, discount, rounding", COSTS)
+        self._add_visits()
         self._add_group("VAT", TAXES, self._condition)
         self._reckoned = label("", "note", "ink2", wrap=True)
         self._reckoned.setContentsMargins(14, 2, 12, 6)
         self.form.add_part(self._reckoned)
-        for place in range(len(self._workspace.job.terms.extras)):
-            self.form.add_group("Priced by hand" + (f", {place + 1}" if place else ""))
-            for name in EXTRA if self._workspace.job.terms.cis == NONE else (*EXTRA, "cis"):
-                self.form.input(f"terms.extras.{place}.{name}")
-            remove = button("Take it out", "cross")
-            remove.clicked.connect(lambda _=False, place=place: self._workspace.remove("terms.extras", place, "take out a price by hand"))
-            self.form.add_part(_in_row(remove))
+        row = EXTRA if self._workspace.job.terms.cis == NONE else (*EXTRA, "cis")
+        self._add_rows("terms.extras", "Priced by hand", row, "take out a price by hand")
         if not self._workspace.job.terms.extras:
             self.form.add_group("Priced by hand")
         add = button("Price something by hand", "add")
@@ -182,6 +182,32 @@ class PricingPage(EstimatePage):
         self._bills = Bills(self._workspace)
         self.form.add_part(self._bills)
 
+    def _add_visits(self) -> None:
+        """What is the same for every visit, and visits that are charged otherwise."""
+        self._visited = label("", "note", "ink2", wrap=True)
+        self._add_group("Visits", VISITS, self._visited)
+        self._add_rows("terms.visits", "A visit charged otherwise", VISIT, "charge a visit as it comes to")
+        add = button("Charge a visit otherwise", "pencil")
+        add.clicked.connect(lambda: self._add_row("terms.visits", self._next_visit(), "charge a visit otherwise"))
+        self.form.add_part(_in_row(add))
+
+    def _next_visit(self) -> VisitByHand:
+        """The last visit that is not charged otherwise yet."""
+        taken = {each.begins for each in self._workspace.job.terms.visits}
+        worked = self._workspace.estimate
+        left = [each.begins for each in worked.price.visits if each.begins not in taken] if worked else []
+        return VisitByHand(begins=left[-1]) if left else VisitByHand()
+
+    def _add_rows(self, path: str, title: str, names: tuple[str, ...], taken_out: str) -> None:
+        """The inputs of each record of a list of the terms, with a press that takes it out."""
+        for place in range(len(get(self._workspace.job, path))):
+            self.form.add_group(title + (f", {place + 1}" if place else ""))
+            for name in names:
+                self.form.input(f"{path}.{place}.{name}")
+            remove = button("Take it out", "cross")
+            remove.clicked.connect(lambda _=False, place=place: self._workspace.remove(path, place, taken_out))
+            self.form.add_part(_in_row(remove))
+
     def _add_people(self) -> None:
         """Who works on this job: your usual people, or its own."""
         people = self._workspace.job.terms.people
@@ -203,7 +229,7 @@ class PricingPage(EstimatePage):
             tools[1].clicked.connect(lambda: self._workspace.set("terms.people", usual))
         self.form.add_part(_in_row(*tools))
 
-    def _add_row(self, path: str, record: Extra | Person, words: str) -> None:
+    def _add_row(self, path: str, record: Extra | Person | VisitByHand, words: str) -> None:
         """Add a record, with the keyboard in the first of its boxes."""
         self._workspace.add(path, record, words)
         self._begin_at(f"{path}.{len(get(self._workspace.job, path)) - 1}.{next(iter(fields_of(type(record))))}")
@@ -249,8 +275,16 @@ class PricingPage(EstimatePage):
     def _parts_of(self, job: Job) -> tuple[object, ...]:
         """What decides which rows the form has."""
         usual = len(self._workspace.book.crew.people)
-        under_cis = job.terms.cis != NONE
-        return (usual, len(job.terms.people), len(job.terms.extras), under_cis, len(job.options), bool(job.agreed.on), job.begun.on)
+        return (
+            usual,
+            len(job.terms.people),
+            len(job.terms.visits),
+            len(job.terms.extras),
+            job.terms.cis != NONE,
+            len(job.options),
+            bool(job.agreed.on),
+            job.begun.on,
+        )
 
     def _begin_option(self) -> None:
         self._workspace.edit("begin an option", begin_option(self._workspace.job), "options")
@@ -316,6 +350,7 @@ class PricingPage(EstimatePage):
         self._condition.setText(vat_words(terms))
         self._reckoned.setText(cis_words(price, terms))
         self._reckoned.setVisible(terms.cis != NONE)
+        self._visited.setText(visits_words(price))
         self._quotes.show_quotes()
         self._who.setText(who_words(estimate))
         self._agreement.show_agreed()
