@@ -20,6 +20,7 @@ from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
 from tundish.estimate import Estimate
 from tundish.field import Entry
 from tundish.layout.room import Room
+from tundish.layout.work_out import work_out_all
 from tundish.survey.shape import Obstacle
 from tundish.survey.wall import Side
 from tundish.writers.pdf_drawing import bounds
@@ -538,3 +539,36 @@ def test_a_branch_through_the_floor_is_drawn_down_into_it_and_ringed_in_plan() -
     for drawing in (plan_drawing.strip(room), plan_drawing.whole_room(room)):
         (ring,) = [mark for mark in drawing.marks if isinstance(mark, Ellipse) and mark.piece == "wc-1.soil"]
         assert (ring.x, ring.y, ring.half_width) == pytest.approx((1000, -80, 55))
+
+
+JOINED = {
+    "design.appliances": [],
+    "design.further": [{"name": "corner", "wall": "A", "stands": "across its left-hand corner", "setback": 900, "top": 1200}],
+}
+
+
+def test_a_run_and_what_stands_across_its_corner_are_drawn_without_a_gap() -> None:
+    """Both are 24 thick and end in one mitre: where the frame fronts meet, 675 along and 225 out of wall A, and at the tiles' face."""
+    room, book = room_of(JOINED)
+    run, corner = work_out_all(room.plan, book)
+    drawn = plan_drawing.whole_room(run, others=(corner,)).marks
+    one, other = [
+        {(round(x, 1), round(-y, 1)) for x, y in mark.points}
+        for mark in drawn
+        if isinstance(mark, Shape) and mark.style == "board" and mark.filled
+    ]
+    assert len(one & other) == 2
+    assert (675.0, 225.0) in one & other
+
+
+def test_each_elevation_shows_and_names_what_its_front_goes_on_into() -> None:
+    room, book = room_of(JOINED)
+    run, corner = work_out_all(room.plan, book)
+    for each, name, span in ((run, "corner", (0, 675)), (corner, "wall A", (954.59, 1272.79))):
+        drawing = elevation(each)
+        (beside,) = [mark for mark in drawing.marks if isinstance(mark, Box) and mark.style == "hidden" and mark.height > 1000]
+        assert (beside.x, beside.x + beside.width) == pytest.approx(span, abs=0.01)
+        assert name in said(drawing)
+        ahead = [mark for mark in plan_drawing.strip(each).marks if isinstance(mark, Line) and mark.style == "hidden"]
+        assert len(ahead) == 1
+        assert abs(ahead[0].x2 - ahead[0].x1) == pytest.approx(abs(ahead[0].y2 - ahead[0].y1)), "at 45°"

@@ -12,6 +12,7 @@ from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Ma
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
 from tundish.documents.wall_drawing import ALL, STACK, WALL, Show, beside, frame_key, pieces, sizes_out
+from tundish.layout import footprints
 from tundish.layout.room import Member, Room
 from tundish.layout.walls import Point, WallSide
 from tundish.rules.rule import Finding
@@ -43,9 +44,19 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
     title = "Plan, same scale, same centres"
     caption = Words(16, -deep + beyond_it / 3, title, 2.6, "room", "start", loose="along")
     piped = pipe_drawing.above(room) if show.pipes else ()
-    marks = (*sides, *piped, *_void(room, show), *_depth(room, show), caption)
+    marks = (*sides, *piped, *_void(room, show), *_goes_on(room, deep), *_depth(room, show), caption)
     left, behind = -WALL - sizes_out(show), max(WALL, *_behind(room)) if show.pipes else WALL
     return Drawing(title, marks, (left, -deep, width + WALL - left, deep + behind), pieces(room, show))
+
+
+def _goes_on(room: Room, deep: float) -> Iterator[Mark]:
+    """The face of what the front goes on into, from the join as far as the strip shows it."""
+    face = room.figures["finished_face"].value
+    for join, x, way in zip(room.joins, footprints.ends(room), (-1, 1), strict=True):
+        if join is not None:
+            turn = math.radians(join.turn)
+            long = min((deep - face) / math.sin(turn), (x if way < 0 else room.width.value - x) / math.cos(turn))
+            yield Line(x, -face, x + way * long * math.cos(turn), -face - long * math.sin(turn), "hidden")
 
 
 def _behind(room: Room) -> Iterator[float]:
@@ -159,11 +170,20 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
     for placed in room.placed:
         yield Line(placed.centre.value, 0, placed.centre.value, -face, "datum")
     if show.boards or show.tiles:
-        yield Box(room.start.value, -face, room.run.value, face - depth, "board")
+        yield _covering(room, face, depth)
     if show.ware:
         for placed in room.placed:
             yield from ware_drawing.above(placed, face, ware_drawing.room_of_name(placed, room))
             yield from ware_drawing.aids_above(placed, face)
+
+
+def _covering(room: Room, face: float, depth: float) -> Mark:
+    """Boards and tiles before the frame; to the walls of a corner, and cut to the mitre where they go on into those of another."""
+    left, right = footprints.ends(room)
+    if room.corner is None and room.joins == (None, None):
+        return Box(left, -face, right - left, face - depth, "board")
+    low, high = footprints.front(room)
+    return Shape(((low, -depth), (high, -depth), (right, -face), (left, -face)), "board")
 
 
 _STRAIGHT = 180.0

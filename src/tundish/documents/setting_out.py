@@ -30,6 +30,7 @@ from tundish.documents.running import on_the_wall
 from tundish.documents.section_drawing import section
 from tundish.estimate import Estimate
 from tundish.figure import Figure
+from tundish.layout.corner import Join
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_number, show_range
 from tundish.ranges import may_be, to_confirm
@@ -112,6 +113,7 @@ def _marking(room: Room) -> tuple[Block, ...]:
     return (
         Heading(wall_title(room)),
         Paragraph(stand, "strong"),
+        *(Paragraph(_joined(room, join, left=left)) for join, left in zip(room.joins, (True, False), strict=True) if join is not None),
         Sketch(on_the_wall(room), f"Running from {_LEFT_END[room.corner is not None]}; heights from the bare floor"),
         RulerCheck(),
         Table(columns, tuple(rows)),
@@ -119,6 +121,15 @@ def _marking(room: Room) -> tuple[Block, ...]:
 
 
 _LEFT_END: Final = ("the left end of the wall, plaster face", "the left end of the frame front, at the plaster")
+
+
+def _joined(room: Room, join: Join, *, left: bool) -> str:
+    """Where the frame fronts meet, and how boards, tiles, shelf and trim are cut there."""
+    end = ("left" if left else "right") + (" end of the front" if room.corner is not None else " wall")
+    top = "capping" if room.capping is not None else "shelf"
+    cut = "boards and tiles" if room.prewall.height == "full" else f"boards, tiles, {top} and its edge"
+    meet = f"the frame fronts meet {to_confirm(join.along)} from the {end}, at {round(join.angle, 1):g}°"
+    return f"The front goes on into {join.name}: {meet}; {cut} are cut to {join.cut}."
 
 
 def _checks(estimate: Estimate, room: Room) -> tuple[Block, ...]:

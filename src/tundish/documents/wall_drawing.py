@@ -12,6 +12,7 @@ from tundish import measure
 from tundish.documents import pipe_drawing, recess_drawing, slope_drawing, tile_lines, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Line, Mark, Style, Words
 from tundish.documents.shortfalls import clear_of_line, shortfalls
+from tundish.layout import footprints
 from tundish.layout.room import Member, Placed, Room
 from tundish.rules.rule import Finding
 
@@ -54,11 +55,13 @@ def elevation(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = ()) 
     """A wall, looking at it: x from its left end, y up from the bare floor; `findings` that are missed are drawn in red lead."""
     width, head, ground = room.width.value, view_height(room), _ground(room, show)
     floor = room.finished_floor.value
-    outline = Box(room.start.value, floor, room.run.value, room.top.value - floor, "board", filled=False)
+    left, right = footprints.front(room)
+    outline = Box(left, floor, right - left, room.top.value - floor, "board", filled=False)
     marks = (
         *_shell(room, head, ground),
         *_behind(room, show, head),
         outline,
+        *_joined(room, show),
         *slope_drawing.before(room, head),
         *_in_front(room, show),
         *shortfalls(room, findings, show.line),
@@ -157,13 +160,27 @@ def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
     yield Box(-WALL, -ground, WALL, head + ground, "wall")
     yield Box(width, -ground, WALL, head + ground, "wall")
     yield Box(0, -ground, width, ground, "wall")
-    yield Box(room.start.value, room.top.value, room.run.value, head - room.top.value, "wall")
+    left, right = footprints.front(room)
+    yield Box(left, room.top.value, right - left, head - room.top.value, "wall")
     if floor > 0:
         yield Box(0, 0, width, floor, "floor", piece="floor")
 
 
+def _joined(room: Room, show: Show) -> Iterator[Mark]:
+    """What the front goes on into, seen aslant beside it: its outline, and its name."""
+    floor, high = room.finished_floor.value, room.top.value - room.finished_floor.value
+    for join, left in zip(room.joins, (True, False), strict=True):
+        if join is not None:
+            long = join.along.value
+            yield Box(0.0 if left else room.width.value - long, floor, long, high, "hidden", filled=False)
+            if show.names:
+                yield Words(
+                    long / 2 if left else room.width.value - long / 2, floor + high / 2, join.name, 2.4, "hidden", most=long, loose="near"
+                )
+
+
 def _tiles(room: Room) -> Iterator[Mark]:
-    left, right = room.start.value, room.start.value + room.run.value
+    left, right = footprints.front(room)
     yield from (Line(x, bottom, x, top, "tile") for x, bottom, top in tile_lines.uprights(room))
     yield from (Line(left, z, right, z, "tile") for z in tile_lines.courses(room))
 

@@ -21,13 +21,18 @@ class Capping:
 
 
 def capping_of(outline: Outline, tiled: Figure, book: Book) -> Capping | None:
-    """What caps a pre-wall whose front is tiled so wide; None under a ceiling or a shelf. It stands over at the front and at open ends."""
+    """What caps a pre-wall whose front is tiled so wide; None under a ceiling or a shelf. It stands over at the front and at open ends.
+
+    Where it is mitred to another it is measured along its back, its long edge.
+    """
     if outline.capping is None:
         return None
     over, thickness = book.figure("prewall.capping_over"), outline.covering.thickness
     length = tiled
-    for closed in outline.run.at_wall:
+    for closed, join in zip(outline.run.at_wall, outline.standing.joins, strict=True):
         if not closed:
             length = length + thickness.named("Covering of an open end") + over
+        elif join is not None:
+            length = length + join.longer((join.deep + thickness).named("Wall to face"))
     face = finished_face(outline.depth, thickness)
     return Capping(outline.capping, length.named("Length of the capping"), (face + over).named("Depth of the capping"))

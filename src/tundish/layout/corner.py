@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
 from tundish.figure import Figure, number
 from tundish.layout.walls import WallSide
@@ -73,17 +73,23 @@ class Across:
         return (seat - back) * number(round(math.sin(turn), 6), "", f"Square to a wall at {self.half:g}°")
 
 
+Bar = Literal["", "heights", "tops", "shelves", "deep"]
+"""What keeps two pre-walls from being joined: part and full height, their tops, a shelf on one alone, one too deep for the other."""
+
+
 @dataclass(frozen=True, slots=True)
 class InCorner:
     """A pre-wall across the corner at one end of another's wall: how far from the corner its front meets that wall.
 
-    `at`: where that is put in.
+    `at`: where it is put in; `bar`: what keeps the other from being joined to it; `top`: its top, where the other's is not.
     """
 
     name: str
     setback: Figure
     half: float
     at: str
+    bar: Bar = ""
+    top: Figure | None = None
 
     def clear(self, thickness: Figure) -> Figure:
         """How far from the corner another's frame may come along the wall: past the tiles of both, so thick."""
@@ -94,6 +100,67 @@ class InCorner:
         return (self.setback + aslant(thickness, self.half).named(f"Covering of {self.name}, along the wall")).named(
             f"Tiles of {self.name}"
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Where the front of a run along a wall and that of a pre-wall across its corner meet, and go on into one another.
+
+    `along`: how far from the end of its own line the frame fronts meet; `turn`: how far the one turns from the other, in degrees.
+    `deep`: how far the frame front of the run is off its wall; `half` of the corner's angle; `at`: where the other is put in.
+    """
+
+    name: str
+    at: str
+    along: Figure
+    turn: float
+    deep: Figure
+    half: float
+
+    @property
+    def angle(self) -> float:
+        """The corner that the two fronts make, as it is seen from the room, degrees."""
+        return 180.0 - self.turn
+
+    @property
+    def mitre(self) -> float:
+        """How far off square everything is cut that is mitred there, degrees."""
+        return self.turn / 2
+
+    @property
+    def cut(self) -> str:
+        """That in words."""
+        return f"{round(self.mitre, 1):g}°"
+
+    def less(self, thickness: Figure) -> Figure:
+        """How much shorter a face so thick is there than the frame front behind it: both are cut to the mitre."""
+        return (thickness * self._mitred).named(f"Mitre with {self.name}")
+
+    def longer(self, deep: Figure) -> Figure:
+        """How much longer what lies so deep from front to wall is at its back than at its front: cut to the mitre."""
+        return (deep * self._mitred).named(f"Mitre with {self.name}")
+
+    def off_wall(self, deep: Figure) -> Figure:
+        """How much of the wall, from the ends of the front across the corner, belongs to the run: up to the mitre, so deep."""
+        both = math.tan(math.radians(self.half)) + math.tan(math.radians(self.mitre))
+        return (deep * number(round(both, 6), "", f"At {self.half:g}° and {self.mitre:g}°")).named(f"Beyond the mitre with {self.name}")
+
+    @property
+    def _mitred(self) -> Figure:
+        return number(round(math.tan(math.radians(self.mitre)), 6), "", f"Mitred at {self.mitre:g}°")
+
+
+def joined(name: str, at: str, corner: Across, deep: Figure) -> Join:
+    """The join as it is seen from a run along the wall, its frame front so far off it: `along` is from the corner of the walls."""
+    falls = number(round(math.tan(math.radians(corner.half)), 6), "", f"Front at {90 - corner.half:g}° to the wall")
+    along = (corner.setback - (deep * falls).named("Front comes forward")).named(f"Frame fronts meet, {name}")
+    return Join(name, at, along, 90.0 - corner.half, deep, corner.half)
+
+
+def joined_across(name: str, at: str, corner: Across, deep: Figure) -> Join:
+    """The same join as it is seen from the pre-wall across the corner: `along` is from that end of its front."""
+    slope = number(round(1 / math.cos(math.radians(corner.half)), 6), "", "Aslant to the wall")
+    return Join(name, at, (deep * slope).named(f"Frame fronts meet, {name}"), 90.0 - corner.half, deep, corner.half)
 
 
 def aslant(thickness: Figure, half: float) -> Figure:

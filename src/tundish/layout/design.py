@@ -92,7 +92,10 @@ class PreWall:
         "Part height without a shelf: one slab over frame, boards and tiles. Its top is that of the pre-wall.",
         "capping-20-white",
     )
-    from_left: Entry | None = length("Starts from left wall", known=Known.AGREED, usual=0)
+    from_left: Entry | None = length(
+        "Starts from left wall", known=Known.AGREED, usual=0,
+        help="From the wall it is joined to what stands across that corner; started clear of that it stops short, with a return.",
+    )  # fmt: skip
     run: Entry | None = length("Length of run", least=300, most=40_000, known=Known.AGREED, help="Blank: to the right-hand wall.")
     depth: Entry | None = length(
         "Wall to frame front", most=1_500, known=Known.AGREED, likely=(120, 400), usual=225,

@@ -9,7 +9,9 @@ from dataclasses import replace
 from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, largest, number
+from tundish.layout import shelf
 from tundish.layout.boards import Laid, Lay, lay, sheet_of
+from tundish.layout.corner import Across
 from tundish.layout.depths import Covering, finished_face
 from tundish.layout.outline import Outline
 from tundish.layout.recesses import Recess
@@ -29,6 +31,7 @@ def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Fac
                 count += 1
                 x, z = piece.x, corner[1] + piece.z
                 cut_out = _ACROSS if _triangle(outline, face) else _cut_out(outline, face, piece, (x, z))
+                cut_out += _mitred(outline, face, (x, x + piece.width.value))
                 boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z))
         made.append(replace(face, boards=tuple(boards)))
     return tuple(made)
@@ -39,6 +42,23 @@ _ACROSS = ", sawn corner to corner into its two halves"
 
 def _triangle(outline: Outline, face: Face) -> bool:
     return outline.standing.corner is not None and face.key == "shelf"
+
+
+def _mitred(outline: Outline, face: Face, ends: tuple[float, float]) -> str:
+    """What of a piece of front or shelf, from one end to the other, is cut to a mitre with what its face goes on into, in words."""
+    if face.key not in {"front", "shelf"}:
+        return ""
+    at_ends = ends[0] <= outline.run.start.value + _NEAR, ends[1] >= outline.run.end.value - _NEAR
+    words = ""
+    for join, at_end, side in zip(outline.standing.joins, at_ends, ("left", "right"), strict=True):
+        if join is not None and face.key == "front" and at_end:
+            words += f"; {side} edge bevelled {join.cut} to {join.name}"
+        elif join is not None and face.key == "shelf" and (at_end or outline.standing.corner is not None):
+            words += f"; {side} end mitred {join.cut} to {join.name}"
+    return words
+
+
+_NEAR = 1.0
 
 
 def _lay(outline: Outline, face: Face, left: Figure) -> Lay:
@@ -53,13 +73,13 @@ def _surfaces(outline: Outline, supports: Sequence[Figure], book: Book) -> Itera
     run, gap = outline.run, book.figure("boards.floor_gap")
     height = _least_nought(_board_height(outline, gap))
     tiled = _least_nought(outline.tops.above_floor)
-    left, boarded, wide = _seen(outline)
-    front = _face("front", "Front", (boarded, height), (wide, tiled))
+    left, boarded, tiled_left, wide = _seen(outline)
+    front = replace(_face("front", "Front", (boarded, height), (wide, tiled)), tiled_left=tiled_left)
     yield _unhidden(_opened(front, outline.recesses), outline), supports, (left, gap.value)
     deep = finished_face(outline.depth, outline.covering.thickness)
     if outline.shelf:
-        starts, long = (run.start, boarded) if outline.standing.corner else _shelf_boarded(outline)
-        yield _shelf(outline, (long, wide), deep), supports, (starts, 0.0)
+        face, starts = _shelf(outline, deep)
+        yield face, supports, (starts, 0.0)
     for side, free in zip(("left", "right"), (not at for at in run.at_wall), strict=True):
         if free:
             face = _face(f"return-{side}", f"{side.capitalize()} return", (outline.depth, height), (deep, tiled))
@@ -143,18 +163,17 @@ def _board_height(outline: Outline, gap: Figure) -> Figure:
     return (height if most is None else height + most).named("Height of boards")
 
 
-def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
-    """Left edge and width of the front's boards, and its width as tiled: less what another pre-wall in a corner covers of it.
+def _seen(outline: Outline) -> tuple[Figure, Figure, Figure, Figure]:
+    """Left edge and width of the front's boards, and of its tiles: less what another pre-wall in a corner covers of it.
 
     Of the one that goes into the corner, what the other hides is not boarded twice where both are as high; the other's boards and tiles
-    start at the face of the first's.
+    start at the face of the first's. Where fronts go on into one another, boards and tiles are cut to the mitre, their long edge at the
+    back.
     """
-    run, covering, corner = outline.run, outline.covering, outline.standing.corner
-    if corner is not None:
-        out = number(round(2 * math.tan(math.radians(corner.half)), 6), "", "Walls part on both sides")
-        wider = (covering.thickness * out).named("Wider at the face of the tiles")
-        return number(0, label="Left end of the front"), corner.run, (corner.run + wider).named("Width as tiled")
-    left, boarded, tiled = run.start, run.length, run.length
+    if outline.standing.corner is not None:
+        return _seen_across(outline, outline.standing.corner)
+    run, covering = outline.run, outline.covering
+    left, boarded, tiled_left, tiled = run.start, run.length, run.start, run.length
     for place, met in enumerate(outline.standing.meets):
         if met is None or (met.through and not met.level):
             continue
@@ -163,35 +182,39 @@ def _seen(outline: Outline) -> tuple[Figure, Figure, Figure]:
         over = finished_face(met.depth, covering.thickness) if met.through else covering.thickness
         tiled = (tiled - over.named(f"Behind {met.name}" if met.through else f"Covering of {met.name}")).named("Width as tiled")
         if place == 0:
-            left = (left + boards).named("Left edge of boards")
-    return left, _least_nought(boarded), _least_nought(tiled)
+            left, tiled_left = (left + boards).named("Left edge of boards"), (tiled_left + over).named("Left edge of tiles")
+    for place, join in enumerate(outline.standing.joins):
+        if join is not None:
+            over = join.less(covering.thickness)
+            tiled = (tiled - over).named("Width as tiled")
+            tiled_left = (tiled_left + over).named("Left edge of tiles") if place == 0 else tiled_left
+    return left, _least_nought(boarded), tiled_left, _least_nought(tiled)
 
 
-def _shelf(outline: Outline, wide: tuple[Figure, Figure], deep: Figure) -> Face:
-    """The shelf, as wide as boarded and as tiled; across a corner a triangle, cut out of the rectangle round it."""
-    if outline.standing.corner is None:
-        return _face("shelf", "Shelf", (wide[0], outline.depth), (_shelf_tiled(outline), deep))
-    whole = _face("shelf", "Shelf, a triangle", (wide[0], outline.depth), (wide[1], deep))
-    return replace(whole, tiled_area=(whole.tiled_area * number(0.5, "", "Half of the rectangle")).named("Shelf, tiled"))
+def _seen_across(outline: Outline, corner: Across) -> tuple[Figure, Figure, Figure, Figure]:
+    """Of a front across a corner: from wall to wall, wider at the face of the tiles; to where it goes on into a run along a wall."""
+    none, thickness, joins = number(0, label="Left end of the front"), outline.covering.thickness, outline.standing.joins
+    parts = number(round(math.tan(math.radians(corner.half)), 6), "", "Walls part beside it")
+    left = joins[0].along.named("Left edge of boards") if joins[0] is not None else none
+    boarded = corner.run
+    for join in joins:
+        boarded = (boarded - join.along).named("Width of boards") if join is not None else boarded
+    tiled, tiled_left = boarded, left
+    for place, join in enumerate(joins):
+        by = join.less(thickness) if join is not None else (thickness * parts).named("Wider at the face of the tiles")
+        tiled = (tiled + by if join is None else tiled - by).named("Width as tiled")
+        if place == 0:
+            tiled_left = tiled_left - by if join is None else tiled_left + by
+    return left, _least_nought(boarded), tiled_left.named("Left edge of tiles"), _least_nought(tiled)
 
 
-def _shelf_boarded(outline: Outline) -> tuple[Figure, Figure]:
-    """Left edge and length of a shelf's boards: they end at the boards of the pre-wall that goes into the corner."""
-    left, length, boards = outline.run.start, outline.run.length, outline.covering.boards
-    for place, met in enumerate(outline.standing.meets):
-        if met is not None and not met.through:
-            length = (length - boards.named(f"Boards of {met.name}")).named("Length of the shelf's boards")
-            left = (left + boards).named("Left edge of boards") if place == 0 else left
-    return left, _least_nought(length)
-
-
-def _shelf_tiled(outline: Outline) -> Figure:
-    """A shelf ends at the tiles of the other pre-wall in a corner that stands higher or goes into it."""
-    length = outline.run.length
-    for met in outline.standing.meets:
-        if met is not None and not met.through:
-            length = (length - outline.covering.thickness).named("Shelf as tiled")
-    return _least_nought(length)
+def _shelf(outline: Outline, deep: Figure) -> tuple[Face, Figure]:
+    """The shelf as boarded and as tiled, and where its boards begin; across a corner a triangle, cut out of the rectangle round it."""
+    starts, long, area = shelf.boarded(outline)
+    wide, tiled = shelf.tiled(outline, deep)
+    name = "Shelf" if outline.standing.corner is None else "Shelf, a triangle"
+    whole = _face("shelf", name, (long, outline.depth), (wide, deep))
+    return replace(whole, tiled_area=tiled, area=area), starts
 
 
 def _face(key: str, name: str, boarded: tuple[Figure, Figure], tiled: tuple[Figure, Figure]) -> Face:

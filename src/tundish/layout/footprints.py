@@ -2,19 +2,62 @@
 
 from __future__ import annotations
 
+import math
+
 from tundish.layout.clip import box
+from tundish.layout.corner import Across
 from tundish.layout.room import Placed, Room
 from tundish.layout.walls import Point
 
 
 def of_prewall(room: Room) -> tuple[Point, ...]:
-    """The pre-wall as tiled; across a corner the triangle behind its front."""
+    """The pre-wall as tiled; across a corner the triangle behind its front. Where it is joined to another each ends at the mitre."""
     if room.corner is not None:
-        return (room.width.value / 2, 0.0), (room.width.value, room.depth.value), (0.0, room.depth.value)
-    return box(room.start.value, room.start.value + room.run.value, 0.0, room.figures["finished_face"].value)
+        return _across(room, room.corner)
+    deep, left, right = room.figures["finished_face"].value, room.start.value, room.start.value + room.run.value
+    if room.joins == (None, None):
+        return box(left, right, 0.0, deep)
+    face, (left_back, right_back) = ends(room), _mitres(room, deep)
+    return (face[0] - left_back, 0.0), (face[1] + right_back, 0.0), (face[1], deep), (face[0], deep)
+
+
+def front(room: Room) -> tuple[float, float]:
+    """The left and right end of its front as boarded, from the left end of its line: across a corner from wall to wall, or to a join."""
+    if room.corner is None:
+        return room.start.value, room.start.value + room.run.value
+    left, right = (join.along.value if join is not None else 0.0 for join in room.joins)
+    return left, room.width.value - right
+
+
+def ends(room: Room) -> tuple[float, float]:
+    """The same at the face of its tiles: to the mitre at a join, to the walls of a corner, else as boarded."""
+    left, right = front(room)
+    beyond = room.thickness.value * math.tan(math.radians(room.corner.half)) if room.corner is not None else 0.0
+    less, more = (join.less(room.thickness).value if join is not None else -beyond for join in room.joins)
+    return left + less, right - more
 
 
 def of_ware(room: Room, one: Placed) -> tuple[Point, ...]:
     """An appliance before the pre-wall."""
     face, half = room.figures["finished_face"].value, one.ware.size("width").value / 2
     return box(one.centre.value - half, one.centre.value + half, face, face + one.ware.size("projection").value)
+
+
+def _mitres(room: Room, deep: float) -> tuple[float, float]:
+    """How much longer than at its face it is at the wall, on its left and on its right."""
+    left, right = (math.tan(math.radians(join.mitre)) * deep if join is not None else 0.0 for join in room.joins)
+    return left, right
+
+
+def _across(room: Room, corner: Across) -> tuple[Point, ...]:
+    """Out of the corner along its right wall to the mitre or the tiles' end, along the face, and back along its left wall."""
+    deep, middle, turn = room.figures["finished_face"].value, room.width.value / 2, math.radians(corner.half)
+    wall = deep / math.cos(turn)
+    backs, face = [], ends(room)
+    for join, way in zip(room.joins, (-1, 1), strict=True):
+        if join is not None:
+            along = wall - join.off_wall(join.deep + room.thickness).value
+            backs.append((middle + way * along * math.sin(turn), along * math.cos(turn)))
+    left = tuple(backs[:1]) if room.joins[0] is not None else ()
+    right = tuple(backs[-1:]) if room.joins[1] is not None else ()
+    return ((middle, 0.0), *right, (face[1], deep), (face[0], deep), *left)

@@ -1,6 +1,7 @@
 """Pre-walls that meet in a corner: which of them goes into it, and where the other starts or ends.
 
-The higher one goes into the corner, of equal ones the first; the other stands against its frame front.
+The higher one goes into the corner, of equal ones the first; the other stands against its frame front. A run along a wall that reaches
+one across the corner is joined to it: their fronts go on into one another.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.figure import Figure, number
-from tundish.layout.corner import InCorner
+from tundish.layout.corner import Across, Bar, InCorner, Join, joined, joined_across
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Meets, Standing
 
@@ -27,6 +28,7 @@ def meeting(standings: Sequence[Standing], inputs: Inputs) -> tuple[Standing, ..
             each,
             meets=(_met(each, standings, inputs, left=True), _met(each, standings, inputs, left=False)),
             in_corners=(_in_corner(each, standings, inputs, left=True), _in_corner(each, standings, inputs, left=False)),
+            joins=(_join(each, standings, inputs, left=True), _join(each, standings, inputs, left=False)),
         )
         for each in standings
     )
@@ -44,8 +46,11 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
     """The corner at one end of a pre-wall; outside corners leave its end free."""
     angle = standing.side.angle if left else standing.shape.sides[(standing.wall_place + 1) % len(standing.shape.sides)].angle
     met = standing.meets[0 if left else 1]
+    join = standing.joins[0 if left else 1]
     if standing.corner is not None:
         return Corner(number(0, label="Corner"), closed=True)
+    if join is not None:
+        return Corner(join.along, closed=True)
     if angle >= _STRAIGHT:
         return Corner(number(0, label="Outside corner"), closed=False)
     other = met.depth if met is not None and not met.through else None
@@ -61,7 +66,7 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
 
 
 def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> Meets | None:
-    if one.corner is not None:
+    if one.corner is not None or _across(one, others, left=left) is not None:
         return None
     count = len(one.shape.sides)
     neighbour = (one.wall_place + (-1 if left else 1)) % count
@@ -79,20 +84,59 @@ def _in_corner(one: Standing, others: Sequence[Standing], inputs: Inputs, *, lef
     """Another pre-wall that stands across the corner at one end of its wall; of one that itself does, at the other end of it."""
     if one.corner is not None and left:
         return None
-    at = one.wall_place if left else (one.wall_place + 1) % len(one.shape.sides)
-    found = next((other for other in others if other is not one and other.wall_place == at and other.corner is not None), None)
+    found = _across(one, others, left=left)
     if found is None or found.corner is None:
         return None
-    return InCorner(found.name, found.corner.setback, found.corner.half, f"{inputs.path}.{found.at}.setback")
+    bar = "" if one.corner is not None else _bar(one, found, found.corner, inputs)
+    top = inputs.sure(found.prewall, "top", found.at) if bar == "tops" else None
+    return InCorner(found.name, found.corner.setback, found.corner.half, f"{inputs.path}.{found.at}", bar, top)
 
 
-def _reaches(standing: Standing, *, left: bool) -> bool:
-    """Whether a pre-wall goes to that end of its wall, as it is put in."""
+def _across(one: Standing, others: Sequence[Standing], *, left: bool) -> Standing | None:
+    """The pre-wall that stands across the corner at one end of another's wall."""
+    at = one.wall_place if left else (one.wall_place + 1) % len(one.shape.sides)
+    return next((other for other in others if other is not one and other.wall_place == at and other.corner is not None), None)
+
+
+def _join(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> Join | None:
+    """Where the front of a pre-wall goes on into that of another at one end, as it is seen from there."""
+    if one.corner is None:
+        found = _across(one, others, left=left)
+        return None if found is None else _joined(one, found, inputs, left=left)
+    wall = (one.wall_place - 1) % len(one.shape.sides) if left else one.wall_place
+    for other in others:
+        if other.corner is None and other.wall_place == wall and _joined(other, one, inputs, left=not left) is not None:
+            return joined_across(other.name, f"{inputs.path}.{other.at}", one.corner, inputs.sure(other.prewall, "depth", other.at))
+    return None
+
+
+def _joined(run: Standing, across: Standing, inputs: Inputs, *, left: bool) -> Join | None:
+    """A run along a wall joined at one end to what stands across the corner there; None where it stops short of it, or cannot be."""
+    if across.corner is None or _bar(run, across, across.corner, inputs):
+        return None
+    join = joined(across.name, f"{inputs.path}.{across.at}", across.corner, inputs.sure(run.prewall, "depth", run.at))
+    return join if _reaches(run, left=left, beyond=join.along.value) else None
+
+
+def _bar(run: Standing, across: Standing, corner: Across, inputs: Inputs) -> Bar:
+    """What keeps the two fronts from going on into one another."""
+    if run.prewall.height != across.prewall.height:
+        return "heights"
+    if run.prewall.height != "full" and run.prewall.shelf != across.prewall.shelf:
+        return "shelves"
+    if _height(run, inputs) != _height(across, inputs):
+        return "tops"
+    deep = inputs.sure(run.prewall, "depth", run.at).value
+    return "deep" if deep / math.cos(math.radians(corner.half)) >= corner.run.value / 2 - _TOUCHES else ""
+
+
+def _reaches(standing: Standing, *, left: bool, beyond: float = 0.0) -> bool:
+    """Whether a pre-wall goes to that end of its wall, or to so far from it, as it is put in."""
     prewall = standing.prewall
     start = prewall.from_left.value if prewall.from_left else 0.0
     if left:
-        return start <= _TOUCHES
-    return prewall.run is None or start + prewall.run.value >= standing.side.length.value - _TOUCHES
+        return start <= beyond + _TOUCHES
+    return prewall.run is None or start + prewall.run.value >= standing.side.length.value - beyond - _TOUCHES
 
 
 def _height(standing: Standing, inputs: Inputs) -> float:

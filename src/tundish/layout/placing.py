@@ -120,7 +120,8 @@ def _centre(name: str, where: str, choice: Appliance, frame: Item, site: _Site) 
     run = site.outline.run
     centre = (_in_corner(choice, where, site) or site.inputs.sure(choice, "centre", where)).named(f"{name} from left wall")
     wide, left, right = frame.sizes["width"][0], run.start.value, run.end.value
-    if wide > run.length.value:
+    in_join = site.outline.standing.corner is not None and any(run.joined)  # what is told of it there is a check, with a way out
+    if wide > run.length.value and not in_join:
         shown = measure.show_length(wide), measure.show_length(run.length.value)
         site.inputs.tell(f"{where}.frame", f"{name}: its frame is {shown[0]} wide, the pre-wall {shown[1]}; it is left out")
         return None
@@ -129,7 +130,7 @@ def _centre(name: str, where: str, choice: Appliance, frame: Item, site: _Site) 
         site.inputs.tell(f"{where}.centre", f"{name}: its centre at {shown[0]} is not on the pre-wall, {shown[1]}; it is left out")
         return None
     least, most = left + wide / 2, right - wide / 2
-    if not least <= centre.value <= most:
+    if not least <= centre.value <= most and not in_join:
         shown = measure.show_length(least), measure.show_length(most)
         site.inputs.tell(
             f"{where}.centre", f"{name}: its frame stands past the end of the pre-wall; set its centre from {shown[0]} to {shown[1]}"

@@ -14,7 +14,7 @@ from tundish.field import Problem
 from tundish.figure import Figure
 from tundish.layout.around import Around
 from tundish.layout.capping import Capping
-from tundish.layout.corner import Across, InCorner
+from tundish.layout.corner import Across, InCorner, Join
 from tundish.layout.design import SELF_STANDING, Appliance, PreWall, RoomPlan
 from tundish.layout.recesses import Recess
 from tundish.layout.standing import Meets
@@ -176,7 +176,8 @@ class Piece:
 class Face:
     """One surface of the pre-wall: front, shelf, return-left or return-right. Sizes as boarded; `tiled_*` as tiled.
 
-    Returns stand at free ends only. The boards are those of every layer.
+    Returns stand at free ends only. The boards are those of every layer. `area`: as boarded, one layer, where it is no rectangle;
+    `tiled_left`: where the tiles of a front begin, from the left end of its line.
     """
 
     key: str
@@ -189,6 +190,8 @@ class Face:
     boards: tuple[Piece, ...]
     hidden: tuple[tuple[int, Figure, Figure], ...] = ()
     """What lower pre-walls stand before: at which end (0 the left, 1 the right), how far in, how high above the finished floor."""
+    area: Figure | None = None
+    tiled_left: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,8 +239,8 @@ class Room:
     of the left and the right end whether it stands at a side wall or is free; `wall_studs` are the studs of the wall, none where it is
     solid. `around` is what else is in the room. `outfalls` is the stack, then the other waste entries; `instead` has, for each discharge,
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
-    pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there. `floor` is with the first
-    pre-wall, where the floor is tiled. `capping` closes a pre-wall of part height without a shelf.
+    pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there, `joins` those that its front
+    goes on into. `floor` is with the first pre-wall, where the floor is tiled. `capping` closes a pre-wall of part height without a shelf.
     """
 
     plan: RoomPlan
@@ -283,6 +286,7 @@ class Room:
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
     capping: Capping | None = None
     meets: tuple[Meets | None, Meets | None] = (None, None)
+    joins: tuple[Join | None, Join | None] = (None, None)
     floor: TiledFloor | None = None
 
     @property

@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from tundish.figure import Figure
-from tundish.layout.corner import Across, InCorner, across_corner
+from tundish.layout.corner import Across, InCorner, Join, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.places import check_places
@@ -34,7 +34,8 @@ class Meets:
 class Standing:
     """One pre-wall and its wall. `at` and `wall_at` are where their inputs are within the room; `mark` leads every mark on it.
 
-    `meets`: the pre-walls in the corners at its left and right end; `in_corners`: those that stand across them.
+    `meets`: the pre-walls in the corners at its left and right end; `in_corners`: those that stand across them; `joins`: those whose
+    front its own goes on into.
     """
 
     place: int
@@ -50,6 +51,7 @@ class Standing:
     corner: Across | None = None
     front: WallSide | None = None
     in_corners: tuple[InCorner | None, InCorner | None] = (None, None)
+    joins: tuple[Join | None, Join | None] = (None, None)
 
     @property
     def lead(self) -> str:

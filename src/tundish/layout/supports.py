@@ -27,12 +27,16 @@ class FrameSpan:
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """A clear stretch of the run; `after` and `before` are the frames at its ends, None where the run itself ends there."""
+    """A clear stretch of the run; `after` and `before` are the frames at its ends, None where the run itself ends there.
+
+    `joined`: of its left and right end, whether the run goes on there into another.
+    """
 
     left: Figure
     right: Figure
     after: FrameSpan | None
     before: FrameSpan | None
+    joined: tuple[bool, bool] = (False, False)
 
     @property
     def clear(self) -> float:
@@ -79,11 +83,11 @@ def gaps_of(run: Run, frames: Sequence[FrameSpan]) -> tuple[Gap, ...]:
     at, after = run.start, None
     for each in frames:
         if each.left.value > at.value:
-            made.append(Gap(at, each.left, after, each))
+            made.append(Gap(at, each.left, after, each, (after is None and run.joined[0], False)))
         if each.right.value > at.value:
             at, after = each.right, each
     if run.end.value > at.value:
-        made.append(Gap(at, run.end, after, None))
+        made.append(Gap(at, run.end, after, None, (after is None and run.joined[0], run.joined[1])))
     return tuple(made)
 
 
@@ -142,12 +146,13 @@ def _legs(gap: Gap) -> _Pair:
 
 
 def _ends(gap: Gap, beside: _Pair, limits: Limits) -> _Pair:
-    """The uprights at the ends of the run, but none near what stands there already."""
+    """The uprights at the ends of the run, but none near what stands there already; where it is joined, wherever there is room."""
     middle, (before, after) = limits.middle, (beside[1], beside[0])
+    near = [0.0 if joined and gap.clear >= 2 * middle.value else limits.near for joined in gap.joined]
     left = right = None
-    if gap.after is None and (before is None or before.value - (gap.left.value + middle.value) > limits.near):
+    if gap.after is None and (before is None or before.value - (gap.left.value + middle.value) > near[0]):
         left = (gap.left + middle).named("Upright at the left end")
-    if gap.before is None and (after is None or (gap.right.value - middle.value) - after.value > limits.near):
+    if gap.before is None and (after is None or (gap.right.value - middle.value) - after.value > near[1]):
         right = (gap.right - middle).named("Upright at the right end")
     return left, right
 

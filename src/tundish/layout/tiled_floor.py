@@ -17,7 +17,6 @@ from tundish.layout.once import once
 from tundish.layout.room import Room, TiledFloor
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
 from tundish.layout.tiles import TiledFace, Tiling, around, fits
-from tundish.layout.walls import Point
 
 WHERE: Final = "design.floor"
 FLOOR: Final = "Floor"
@@ -106,19 +105,10 @@ def _stands(rooms: Sequence[Room]) -> Iterator[Stood]:
     first = rooms[0]
     for room in rooms:
         name = room.prewall.name.strip() or (f"Pre-wall at wall {room.wall}" if len(rooms) > 1 else "Pre-wall")
-        yield Stood(name, tuple(room.line.in_plan(*place) for place in _tiled_foot(room)))
+        yield Stood(name, tuple(room.line.in_plan(*place) for place in of_prewall(room)))
     for thing in first.around.of("obstacle"):
         if thing.bottom <= first.finished_floor.value:
             yield Stood(thing.name, tuple(first.line.in_plan(*place) for place in thing.shape))
-
-
-def _tiled_foot(room: Room) -> tuple[Point, ...]:
-    """The pre-wall's foot to the face of its tiles; across a corner its triangle reaches so much further out."""
-    foot = of_prewall(room)
-    if room.corner is None:
-        return foot
-    further, (x, _) = room.figures["finished_face"].value / room.depth.value, foot[0]
-    return tuple((x + (each - x) * further, y * further) for each, y in foot)
 
 
 def _lines(rooms: Sequence[Room]) -> Iterator[tuple[str, float]]:
@@ -165,10 +155,12 @@ def _whole(room: Room) -> Figure:
 
 
 def _foot_area(room: Room) -> Figure:
-    if room.corner is None:
-        return converted(room.run * room.figures["finished_face"], "m²", room.prewall.name.strip() or f"At wall {room.wall}")
-    foot = (*(places := _tiled_foot(room)), places[0])
-    return number(abs(sum(a[0] * b[1] - a[1] * b[0] for a, b in pairwise(foot))) / 2 / _MM2, "m²", f"Across the corner at {room.wall}")
+    name = room.prewall.name.strip() or f"At wall {room.wall}"
+    if room.corner is None and room.joins == (None, None):
+        return converted(room.run * room.figures["finished_face"], "m²", name)
+    foot = (*(places := of_prewall(room)), places[0])
+    area = abs(sum(a[0] * b[1] - a[1] * b[0] for a, b in pairwise(foot))) / 2 / _MM2
+    return number(area, "m²", name if room.corner is None else f"Across the corner at {room.wall}")
 
 
 def _rim(rooms: Sequence[Room], plan: FloorPlan) -> Figure:

@@ -82,15 +82,9 @@ def _lines(room: Room) -> list[Line]:
 
 
 def left_of(room: Room) -> float:
-    """Where the front's tiles begin, from the left end of the wall: past the face of a pre-wall that it meets there."""
-    start = room.start.value
-    front = next((face for face in room.faces if face.key == "front"), None)
-    boards = [piece.x for piece in front.boards] if front else []
-    covered = min(boards) - start if boards and room.corner is None else 0.0
-    if covered <= 0:
-        return start
-    thickness, board = room.figures["thickness"].value, room.figures["boards"].value
-    return start + (thickness if abs(covered - board) < 1 else covered + thickness)
+    """Where the front's tiles begin, from the left end of its line: past the face of a pre-wall that it meets there."""
+    begins = next((face.tiled_left for face in room.faces if face.key == "front"), None)
+    return (begins or room.start).value
 
 
 def _holes(room: Room, width: float, height: float) -> Iterator[Hole]:

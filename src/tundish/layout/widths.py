@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish import measure
@@ -20,18 +20,22 @@ _TOUCHES: Final = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall."""
+    """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall, or is joined there."""
 
     start: Figure
     length: Figure
     end: Figure
     at_wall: tuple[bool, bool]
+    joined: tuple[bool, bool] = (False, False)
 
 
 def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
     """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its rails lie."""
-    if standing.corner is not None:
-        return _across(standing.corner, inset)
+    run = _across(standing, standing.corner, inset) if standing.corner is not None else _along(standing, inputs)
+    return replace(run, joined=(standing.joins[0] is not None, standing.joins[1] is not None))
+
+
+def _along(standing: Standing, inputs: Inputs) -> Run:
     prewall, at, width = standing.prewall, standing.at, standing.side.length
     depth = inputs.sure(prewall, "depth", at)
     left, right = corner_of(standing, depth, left=True), corner_of(standing, depth, left=False)
@@ -54,13 +58,17 @@ def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
     return Run(start, length, end, (at_left and left.closed, right.closed and end.value >= last.value - _TOUCHES))
 
 
-def _across(corner: Across, deep: Figure) -> Run:
-    """Across a corner rails cut square, so deep, end where their back edge meets the walls; uprights stand within them."""
+def _across(standing: Standing, corner: Across, deep: Figure) -> Run:
+    """Across a corner rails cut square, so deep, end where their back edge meets the walls; uprights stand within them.
+
+    Where a run along the wall joins it they go to where the fronts meet, behind which the void opens.
+    """
     inset = (deep * number(round(math.tan(math.radians(corner.half)), 6), "", "Walls close in behind the front")).named(
         "Front to end of steel"
     )
-    length = (corner.run - inset - inset).named("Length of run")
-    return Run(inset, length, (inset + length).named("Right-hand end of pre-wall"), (True, True))
+    left, right = (join.along if join is not None else inset for join in standing.joins)
+    length = (corner.run - left - right).named("Length of run")
+    return Run(left, length, (left + length).named("Right-hand end of pre-wall"), (True, True))
 
 
 def _to_the_wall(width: Figure, start: Figure) -> Figure:

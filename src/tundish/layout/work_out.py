@@ -78,6 +78,7 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         corner=standing.corner,
         in_corners=standing.in_corners,
         meets=standing.meets,
+        joins=standing.joins,
         capping=capping_of(outline, surfaces[0].tiled_width, book),
         finished_floor=outline.finished_floor,
         width=outline.width,

@@ -94,6 +94,7 @@ from tundish.rules.prewall.feet import deep_feet
 from tundish.rules.prewall.fits import fits
 from tundish.rules.prewall.floor_noggins import floor_noggins
 from tundish.rules.prewall.in_corner import in_corner
+from tundish.rules.prewall.joins import joins
 from tundish.rules.prewall.moved import moved
 from tundish.rules.prewall.noggins import noggins
 from tundish.rules.prewall.nuts import nuts
@@ -251,6 +252,7 @@ RULES: Final[tuple[Rule, ...]] = (
     fits,
     floor_noggins,
     in_corner,
+    joins,
     moved,
     noggins,
     nuts,

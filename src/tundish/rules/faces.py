@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from math import cos, radians
+
 from tundish.figure import Figure, largest, number, total
+from tundish.layout.corner import Join
 from tundish.layout.recesses import Recess
 from tundish.layout.room import Face, Room
 from tundish.rules.amounts import area
@@ -23,9 +26,24 @@ def returns(room: Room) -> tuple[Face, ...]:
     return tuple(one for one in room.faces if one.key.startswith("return"))
 
 
+def shelf_edge(room: Room, shelf: Face) -> Figure:
+    """How long the front edge of a shelf is, as boarded: at the wall it is longer where it is mitred to another."""
+    if room.corner is not None:
+        return front_of(room).width
+    edge = shelf.width
+    for join in room.joins:
+        edge = (edge - join.longer(room.depth)).named(edge.label) if join is not None else edge
+    return edge
+
+
+def mitre_of(deep: Figure, join: Join) -> Figure:
+    """How long the mitre of something so deep is, from its front to the wall."""
+    return (deep * number(round(1 / cos(radians(join.mitre)), 6), "", f"Aslant, {join.mitre:g}°")).named(f"Mitre with {join.name}")
+
+
 def boarded_area(room: Room) -> Figure:
     """All faces as boarded, less the openings in the front, one layer, m²."""
-    whole = total([_boarded(room, one) for one in room.faces], "Boarded")
+    whole = total([one.area or area(one.width, one.height, one.name) for one in room.faces], "Boarded")
     if not room.recesses:
         return whole
     less = (whole - total([area(one.open_width, one.open_height, one.name) for one in room.recesses], "Openings")).named("Boarded")
@@ -40,9 +58,3 @@ def tiled_area(room: Room) -> Figure:
 def niches(room: Room) -> tuple[Recess, ...]:
     """The niches in the front."""
     return tuple(one for one in room.recesses if one.kind == "niche")
-
-
-def _boarded(room: Room, face: Face) -> Figure:
-    """A face as boarded, m²; the shelf across a corner is a triangle."""
-    whole = area(face.width, face.height, face.name)
-    return (whole / 2).named(face.name) if room.corner is not None and face.key == "shelf" else whole

@@ -9,7 +9,7 @@ from tundish.figure import number, total
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.rules.amounts import each
-from tundish.rules.faces import boarded_area, front_of, niches, shelf_of
+from tundish.rules.faces import boarded_area, front_of, mitre_of, niches, shelf_edge, shelf_of
 from tundish.rules.rule import Need, rule
 
 
@@ -19,14 +19,17 @@ def tanking(room: Room, book: Book) -> Iterator[Need]:
 
     Collars by the size of the pipe: outlet and flush of a WC, two supplies and waste of a basin or bidet, supply and waste of a
     urinal. The studs of the frames have their own sleeves. A niche is taped round its back, round its front and up its corners, with a
-    corner piece at each.
+    corner piece at each. A join of two fronts is taped once, with the run along the wall.
     """
     if not room.plan.design.finish.tanking:
         return
     front, shelf = front_of(room), shelf_of(room)
     coat = (boarded_area(room) * book.figure("boards.tanking_kg_m2")).named("Coating")
     yield Need(coat, "boarding", "all boards", role="tanking")
-    edges = [front.width, front.height, front.height] + ([shelf.width] if shelf else [])
+    ends = [front.height for join in room.joins if join is None or room.corner is None]
+    edges = [front.width, *ends, *([shelf_edge(room, shelf)] if shelf else [])]
+    if shelf and room.corner is None:
+        edges += [mitre_of(shelf.height, join) for join in room.joins if join is not None]
     for recess in niches(room):
         inside = (recess.width + recess.height + recess.open_width + recess.open_height) * number(2, "", "Round")
         edges += [inside.named(f"Round {recess.name}, its back and its front")]

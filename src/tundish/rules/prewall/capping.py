@@ -16,7 +16,8 @@ from tundish.rules.rule import Cut, Finding, Need, judge, rule
 def capping(room: Room, book: Book) -> Iterator[Need | Finding]:
     """Part height without a shelf is closed by a capping, one slab over frame, boards and tiles.
 
-    It stands over at the front and at open ends, and is cut in equal parts where one slab is too short.
+    It stands over at the front and at open ends, and is cut in equal parts where one slab is too short. Where its front goes on into
+    another it is mitred, and measured along its back.
     """
     if room.capping is None:
         return
@@ -34,4 +35,8 @@ def _parts(room: Room, length: Figure, longest: float) -> Iterator[Cut]:
     count = max(1, int(-(-length.high // longest))) if longest else 1
     part = length if count == 1 else (length / count).named(f"1/{count} of {length.label}")
     for place in range(1, count + 1):
-        yield Cut(f"{room.mark}K{place}", part, "capping", "top of the pre-wall")
+        where = "top of the pre-wall"
+        for join, side, at_end in zip(room.joins, ("left", "right"), (place == 1, place == count), strict=True):
+            if join is not None and at_end:
+                where += f"; {side} end mitred {join.cut} to {join.name}"
+        yield Cut(f"{room.mark}K{place}", part, "capping", where)

@@ -1,4 +1,4 @@
-"""Whether a pre-wall runs into one that stands across a corner of its wall."""
+"""Whether a pre-wall runs into one that stands across a corner of its wall, and why it is not joined to it."""
 
 from __future__ import annotations
 
@@ -16,14 +16,15 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 
 @rule("prewall/in-corner", source="geometry: two frames cannot stand in one corner")
 def in_corner(room: Room, book: Book) -> Iterator[Finding]:
-    """A pre-wall along a wall, or across one of its corners, stands clear of one across the corner at either end.
+    """A pre-wall along a wall is joined to one across the corner at either end, or stands clear of it by the covering of both.
 
-    By the covering of both. One that runs into the other is framed, boarded and tiled where the other stands, and so counted twice.
+    Two across corners of one wall stand clear. One that runs into the other is framed, boarded and tiled where the other stands, and so
+    counted twice. Two are not joined where their tops differ, where one alone has a shelf, or where the run is too deep for the other.
     """
-    for place, met in enumerate(room.in_corners):
+    for place, (met, join) in enumerate(zip(room.in_corners, room.joins, strict=True)):
         if met is not None and room.corner is not None:
             yield _two(room, room.corner, met)
-        elif met is not None:
+        elif met is not None and join is None:
             yield _apart(room, met, left=place == 0)
 
 
@@ -38,7 +39,7 @@ def _two(room: Room, own: Across, met: InCorner) -> Finding:
     if state != "passes":
         over = least.value - has.value
         message = f"The two run into one another on wall {wall.letter}, {show_length(math.ceil(round(over, 6)))} too far."
-        found = ((own.setback.value, f"{room.prewall_path}.setback", "this one"), (met.setback.value, met.at, met.name))
+        found = ((own.setback.value, f"{room.prewall_path}.setback", "this one"), (met.setback.value, f"{met.at}.setback", met.name))
         ways = tuple(_nearer(now - over, at, name) for now, at, name in found if now - over >= NEAREST)
         message += " Set one nearer its corner." if ways else " There is no room for both: take one of them out."
     return Finding(f"Clear of {met.name}", "Clearances", state, has, "Own rule", "measured", least, None, message, "", ways)
@@ -71,12 +72,45 @@ def _apart(room: Room, met: InCorner, *, left: bool) -> Finding:
 def _mend(room: Room, met: InCorner, least: float, *, left: bool) -> tuple[str, tuple[WayOut, ...]]:
     """What is wrong and how it is mended; no way out by a press where that leaves nothing of the pre-wall."""
     wrong = f"It runs into {met.name}, across the corner: what is in both is counted twice."
+    bar, joining = _joining(room, met, left=left)
+    wrong = f"{wrong} {bar}" if bar else wrong
     end = room.start.value + room.run.value if left else room.width.value - least
     begins = least if left else room.start.value
     if end - begins < SHORTEST:
-        return f"{wrong} There is no room for both: take one of them out, or set that one nearer its corner.", ()
+        return f"{wrong} There is no room for both: take one of them out, or set that one nearer its corner.", joining
     if left:
-        words = f"Start the pre-wall {show_length(least)} from the left wall: what hangs on it must stand right of that."
-        return f"{wrong} Start it at {show_length(least)}.", (WayOut(words, f"{room.prewall_path}.from_left", least),)
-    words = f"Shorten the pre-wall to {show_length(end - begins)}: rails, boards and tiles shorten with it."
-    return f"{wrong} End it {show_length(least)} before the corner.", (WayOut(words, f"{room.prewall_path}.run", end - begins),)
+        words = f"Start the pre-wall {show_length(least)} from the left wall, with a return: what hangs on it must stand right of that."
+        return f"{wrong} Start it at {show_length(least)}.", (*joining, WayOut(words, f"{room.prewall_path}.from_left", least))
+    words = f"Shorten the pre-wall to {show_length(end - begins)}, with a return: rails, boards and tiles shorten with it."
+    return f"{wrong} End it {show_length(least)} before the corner.", (*joining, WayOut(words, f"{room.prewall_path}.run", end - begins))
+
+
+def _joining(room: Room, met: InCorner, *, left: bool) -> tuple[str, tuple[WayOut, ...]]:
+    """Why the two are not joined, and what would join them by a press."""
+    same, path = "the fronts then go on into one another, with one shelf or capping", room.prewall_path
+    match met.bar:
+        case "heights":
+            to = "part" if room.prewall.height == "full" else "full"
+            words = f"Build this one to {to} height as well: {same}."
+            return "They are not joined: one goes to the ceiling, the other does not.", (WayOut(words, f"{path}.height", to),)
+        case "tops" if met.top is not None:
+            top = met.top.value
+            words = f"Set the top of this one to {show_length(top)} as well: {same}."
+            return f"They are not joined: the top of {met.name} is at {show_length(top)}.", (WayOut(words, f"{path}.top", top),)
+        case "shelves":
+            return "They are not joined: one has a shelf and the other a capping. Choose the same for both.", ()
+        case "deep":
+            return f"They are not joined: it is too deep for {met.name}. {_nearer_front(room, met)}", ()
+        case _:
+            if left and room.prewall.from_left is not None:
+                words = f"Start it at the left wall: it is joined to {met.name}, and {same}."
+                return "", (WayOut(words, f"{path}.from_left", 0.0),)
+            return "", ()
+
+
+def _nearer_front(room: Room, met: InCorner) -> str:
+    """How much less deep the run, or how much further out the other, would have to be."""
+    turn = math.radians(met.half)
+    deep, out = met.setback.value * math.sin(turn) * math.cos(turn), room.depth.value / (math.sin(turn) * math.cos(turn))
+    less, more = show_length(math.floor(deep)), show_length(math.ceil(out))
+    return f"They meet where it is less than {less} deep, or {met.name} more than {more} from its corner."

@@ -24,7 +24,8 @@ def moved(room: Room, book: Book) -> Iterator[Finding]:
         return
     for name, has, words in (("from_left", room.start, "Start of the pre-wall"), ("run", room.run, "Length of the pre-wall")):
         wanted = read(room.prewall, name, f"{room.prewall_path}.{name}") if getattr(room.prewall, name) is not None else None
-        if wanted is not None and _other(name, wanted, has):
+        joined = room.joins[0 if name == "from_left" else 1] is not None
+        if wanted is not None and not joined and _other(name, wanted, has):
             put_in, found = show_length(wanted.value), show_length(has.value)
             message = f"{put_in} was put in; it is worked out at {found}, for the corner or the pre-wall in it."
             yield Finding(words, "Clearances", "look", has, "Own rule", "measured", message=message)

@@ -23,7 +23,8 @@ def sealant(asked: Asked, book: Book) -> Iterator[Need]:
 
     Along the floor, up each end that meets a wall, along the back and the ends of the shelf, round the foot and the back of an open end,
     along the back and the front of a capping, its ends and its bed, behind each basin, and 600 round a WC, bidet or urinal. The corner
-    of two pre-walls has one bead, as high as the lower of them; the higher has one above it.
+    of two pre-walls has one bead, as high as the lower of them; the higher has one above it. So has the join of a run with one across
+    its corner.
     """
     metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
     yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
@@ -46,8 +47,8 @@ def _beads(room: Room, book: Book) -> list[Figure]:
 
 def _up(room: Room, height: Figure) -> Iterator[Figure]:
     """Up the ends that stand at a wall or at another pre-wall; of two in a corner, of the higher one only what is above the lower."""
-    for closed, met in zip(room.at_wall, room.meets, strict=True):
-        if not closed or (met is not None and met.through and met.level):
+    for closed, met, join in zip(room.at_wall, room.meets, room.joins, strict=True):
+        if not closed or (met is not None and met.through and met.level) or (join is not None and room.corner is not None):
             continue
         hidden = met.hides if met is not None else None
         yield height.named("Up a wall") if hidden is None else (height - hidden).named(f"Up a wall, above {met.name if met else ''}")
@@ -56,18 +57,22 @@ def _up(room: Room, height: Figure) -> Iterator[Figure]:
 def _along_shelf(room: Room, shelf: Face) -> Iterator[Figure]:
     """Along its back and its ends, but where it goes on as the shelf of another; of a triangle along both walls."""
     if room.corner is not None:
-        yield room.corner.square(shelf.tiled_width).named("Back of the shelf, along both walls")
+        back = room.corner.square(shelf.tiled_width).named("Back of the shelf, along both walls")
+        for join in room.joins:
+            if join is not None:
+                back = (back - join.off_wall((join.deep + room.thickness).named("Wall to face"))).named(back.label)
+        yield back
         return
     yield shelf.tiled_width.named("Back of the shelf")
-    for closed, met in zip(room.at_wall, room.meets, strict=True):
-        if closed and not (met is not None and met.level and not met.through):
+    for closed, met, join in zip(room.at_wall, room.meets, room.joins, strict=True):
+        if closed and join is None and not (met is not None and met.level and not met.through):
             yield shelf.tiled_height.named("End of the shelf")
 
 
 def _under_capping(room: Room, capping: Capping) -> Iterator[Figure]:
     """Along its back and its front edge, its ends at a wall, and the two beads that it is bedded on."""
     yield (capping.length * number(4, "", "Back, front and two to bed it")).named("Along the capping")
-    for _ in range(sum(room.at_wall)):
+    for _ in range(sum(closed and join is None for closed, join in zip(room.at_wall, room.joins, strict=True))):
         yield capping.depth.named("End of the capping")
 
 

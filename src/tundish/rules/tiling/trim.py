@@ -10,7 +10,7 @@ from tundish.figure import Figure
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
 from tundish.rules.beside_tiles import trim_for
-from tundish.rules.faces import niches, returns, shelf_of
+from tundish.rules.faces import niches, returns, shelf_edge, shelf_of
 from tundish.rules.rule import Asked, Cut, Need, rule
 
 
@@ -20,8 +20,9 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
 
     The front edge of the shelf, every free end up its height and along its shelf, and round every niche. Where two trims meet at an
     outside corner both are mitred, and measured over their long points: round a niche a piece is longer than the edge by the trim's
-    own width at both ends. A piece longer than a bar is cut in equal parts. The usual trim is taken where it is as deep as the tile, or as
-    tile and bed at most; else the next that covers the tile's edge.
+    own width at both ends. Where a front goes on into one across a corner they are cut to half of the turn. A piece longer than a bar is
+    cut in equal parts. The usual trim is taken where it is as deep as the tile, or as tile and bed at most; else the next that covers the
+    tile's edge.
     """
     room, item = asked.room, trim_for(asked.room, book)
     longest = max((offer.length for offer in book.offers.get(item.code, ())), default=0.0)
@@ -38,16 +39,26 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
 _MITRED = ("", ", mitred at one end", ", mitred at both ends")
 
 
+_SIDES = ("left", "right")
+
+
 class _Edge(NamedTuple):
     length: Figure
     where: str
     mitres: int
+    ends: tuple[str, str] = ("", "")
+    """How its left and its right end are cut where that is at no 45 degrees."""
 
 
 def _edges(room: Room, wide: Figure) -> Iterator[_Edge]:
     shelf, ends = shelf_of(room), returns(room)
     if shelf:
-        yield _Edge(shelf.width, "front edge of the shelf", len(ends))
+        edge = shelf_edge(room, shelf)
+        for join in room.joins:
+            if join is not None:
+                edge = (edge - join.less(room.thickness) + join.less(wide)).named(edge.label)
+        left, right = (f", {side} end cut to {join.cut}" if join else "" for side, join in zip(_SIDES, room.joins, strict=True))
+        yield _Edge(edge, "front edge of the shelf", len(ends), (left, right))
     for end in ends:
         yield _Edge(end.tiled_height, f"{end.name}, up the corner", 1 if shelf else 0)
         if shelf:
@@ -65,4 +76,5 @@ def _parts(edge: _Edge, longest: float) -> Iterator[_Edge]:
     part = edge.length if count == 1 else (edge.length / count).named(f"1/{count} of {edge.length.label}")
     for place in range(count):
         outer = edge.mitres if count == 1 else int(place == 0 and edge.mitres > 1) + int(place == count - 1 and edge.mitres > 0)
-        yield _Edge(part, edge.where, outer)
+        ends = (edge.ends[0] if place == 0 else "") + (edge.ends[1] if place == count - 1 else "")
+        yield _Edge(part, edge.where + ends, outer)

@@ -1,0 +1,81 @@
+"""The shelf on a pre-wall: as long as its front; a triangle across a corner; mitred where it goes on into another."""
+
+from __future__ import annotations
+
+import math
+
+from tundish.figure import Figure, converted, largest, number
+from tundish.layout.corner import Across, aslant
+from tundish.layout.outline import Outline
+
+
+def boarded(outline: Outline) -> tuple[Figure, Figure, Figure | None]:
+    """Left edge and length of a shelf's boards, and their area, m², where they are cut to a mitre.
+
+    They end at the boards of the pre-wall that goes into the corner. Across a corner the length is that of the triangle's long side.
+    """
+    standing, deep = outline.standing, outline.depth
+    if standing.corner is not None:
+        left = number(0, label="Left end of the front")
+        return left, standing.corner.run, _triangle(outline, standing.corner, standing.corner.setback, (0.0, "Shelf, boarded"))
+    left, length, boards = outline.run.start, outline.run.length, outline.covering.boards
+    for place, met in enumerate(standing.meets):
+        if met is not None and not met.through:
+            length = (length - boards.named(f"Boards of {met.name}")).named("Length of the shelf's boards")
+            left = (left + boards).named("Left edge of boards") if place == 0 else left
+    front = length
+    for place, join in enumerate(standing.joins):
+        if join is not None:
+            length = (length + join.longer(deep)).named("Length of the shelf's boards, at the wall")
+            left = (left - join.longer(deep)).named("Left edge of boards, at the wall") if place == 0 else left
+    return left, _least_nought(length), _between(front, length, deep, "Shelf, boarded") if standing.joins != (None, None) else None
+
+
+def tiled(outline: Outline, deep: Figure) -> tuple[Figure, Figure]:
+    """Length of a shelf as tiled, so deep, and its area, m².
+
+    It ends at the tiles of the other pre-wall in a corner that stands higher or goes into it.
+    """
+    standing, thickness = outline.standing, outline.covering.thickness
+    if standing.corner is not None:
+        out = number(round(2 * math.tan(math.radians(standing.corner.half)), 6), "", "Walls part on both sides")
+        whole = (standing.corner.run + (thickness * out).named("Wider at the face of the tiles")).named("Width as tiled")
+        setback = standing.corner.setback + aslant(thickness, standing.corner.half).named("Covering, along the wall")
+        area = _triangle(outline, standing.corner, setback, (thickness.value, "Shelf, tiled"))
+        return whole, area
+    length = outline.run.length
+    for met in standing.meets:
+        if met is not None and not met.through:
+            length = (length - thickness).named("Shelf as tiled")
+    front = length
+    for join in standing.joins:
+        if join is not None:
+            front = front - join.less(thickness)
+            length = (length + join.longer(outline.depth)).named("Shelf as tiled, at the wall")
+    length = _least_nought(length)
+    if standing.joins == (None, None):
+        return length, converted(length * deep, "m²", "Shelf, tiled")
+    return length, _between(front, length, deep, "Shelf, tiled")
+
+
+def _between(front: Figure, back: Figure, deep: Figure, label: str) -> Figure:
+    """The area between a front edge and a back edge, m²."""
+    middle = ((front + back) / 2).named("Half way between front and wall")
+    return converted(middle * deep, "m²", label)
+
+
+def _triangle(outline: Outline, corner: Across, setback: Figure, covered: tuple[float, str]) -> Figure:
+    """The area of a shelf across a corner, m²: the triangle, less what of it lies past the mitres."""
+    beyond, label = covered
+    half = number(round(math.sin(math.radians(2 * corner.half)) / 2, 6), "", "Half, at the corner")
+    whole = converted(setback * setback * half, "m²", label)
+    for join in outline.standing.joins:
+        if join is not None:
+            deep = (join.deep + number(beyond, label="Covering")).named(f"{join.name}, wall to face") if beyond else join.deep
+            tip = join.off_wall(deep) * deep * number(0.5, "", "A triangle")
+            whole = (whole - converted(tip, "m²", f"Past the mitre with {join.name}")).named(label)
+    return whole
+
+
+def _least_nought(length: Figure) -> Figure:
+    return length if length.low >= 0 else largest(length, number(0, label="None"), label=length.label)

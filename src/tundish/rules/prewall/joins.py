@@ -1,0 +1,83 @@
+"""What holds two pre-walls together whose fronts go on into one another, and whether there is room for a frame beside the join."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Final
+
+from tundish.catalogue.book import Book
+from tundish.figure import Figure
+from tundish.layout.corner import Across, Join
+from tundish.layout.room import Placed, Room
+from tundish.measure import show_length
+from tundish.rules.amounts import bare, each, whole_spaces
+from tundish.rules.rule import Finding, Need, WayOut, judge, rule
+
+LEAST_DEEP: Final = 120.0
+"""No run is offered shallower."""
+
+
+@rule(
+    "prewall/joins",
+    figures=("prewall.join_apart", "prewall.nuts_each_bracket", "prewall.join_screws"),
+    source="own rule; geometry of the two fronts",
+)
+def joins(room: Room, book: Book) -> Iterator[Need | Finding]:
+    """A run that reaches a pre-wall across its corner is joined to it: their fronts go on into one another.
+
+    The end uprights of both stand at the join and are bolted together by hinged brackets, in timber screwed through a bevelled packer,
+    from head to foot; counted with the run. The frame across the corner fits beside each join.
+    """
+    for join in room.joins:
+        if join is not None and room.corner is None:
+            yield from _held(room, join, book)
+        elif join is not None and room.corner is not None:
+            yield from (_beside(room, room.corner, join, one) for one in room.framed)
+
+
+def _held(room: Room, join: Join, book: Book) -> Iterator[Need]:
+    apart, why = book.figure("prewall.join_apart"), f"join with {join.name}"
+    spaces = whole_spaces(room.top_of_steel, apart, "Spaces up the join") * each(1, "bracket for each")
+    places = (spaces + each(1, "At the foot")).named(f"Up the {why}")
+    if not room.of_steel:
+        screws = (places * bare(book.figure("prewall.join_screws"))).named(f"Screws, {why}")
+        yield Need(screws, "frames", why, role="wood screw 80")
+        return
+    yield Need(places, "frames", why, role="join bracket")
+    nuts = (places * bare(book.figure("prewall.nuts_each_bracket"))).named(f"In the brackets of the {why}")
+    yield Need(nuts, "frames", why, role="channel nut")
+    yield Need(nuts, "frames", why, role="channel bolt")
+
+
+def _beside(room: Room, corner: Across, join: Join, one: Placed) -> Finding:
+    """Whether half of the frame fits between the middle of the front and the join."""
+    has = ((corner.run / 2).named("Half of the front") - join.along).named("Middle of the front to the join")
+    wide = one.frame.size("width")
+    least = (wide / 2).named(f"Half of the frame of {one.name}")
+    state = judge(has, least, None)
+    message = ""
+    ways: tuple[WayOut, ...] = ()
+    if state != "passes":
+        message = f"The frame stands {show_length(math.ceil(round(least.value - has.value, 6)))} into {join.name}."
+        ways = tuple(_ways(room, corner, join, least))
+        message += " Set it further from its corner, or that run less deep." if len(ways) > 1 else " Set it further from its corner."
+    return Finding(
+        "Frame beside the join", "Clearances", state, has, "Own rule", "measured", least, None, message, f"{one.name}, {join.name}", ways
+    )
+
+
+def _ways(room: Room, corner: Across, join: Join, least: Figure) -> Iterator[WayOut]:
+    turn = math.radians(corner.half)
+    out = float(math.ceil(round((least.value + join.along.value) / math.sin(turn), 6)))
+    yield WayOut(
+        f"Set it {show_length(out)} from its corner: frame, tie rods, boards and tiles follow, and there is less floor before it.",
+        f"{room.prewall_path}.setback",
+        out,
+    )
+    deep = float(math.floor(round((corner.run.value / 2 - least.value) * math.cos(turn), 6)))
+    if deep >= LEAST_DEEP:
+        words = (
+            f"Set {join.name} {show_length(deep)} deep: its shelf, ties and tie rods change with it, and pipes have less room behind it."
+        )
+        yield WayOut(words, f"{join.at}.depth", deep)

@@ -1,0 +1,44 @@
+"""A run joined to a pre-wall across its corner, on paper: where, at what angle, and how everything is cut."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tundish.catalogue.load import supplied_book
+from tundish.documents import setting_out
+from tundish.documents.block import Paragraph
+from tundish.estimate import Estimate, estimate
+from tundish.field import Entry, put
+from tundish.layout.design import PreWall
+from tundish.store.keep import demo_jobs
+
+
+@pytest.fixture(scope="module")
+def worked() -> Estimate:
+    """The cloakroom, larger, its WC across the corner of walls D and A, 900 along each, and the run of wall A joined to it."""
+    job = next(each for each in demo_jobs() if each.number == "101")
+    for path, size in (("width", 3200.0), ("depth", 2600.0)):
+        job = put(job, f"rooms.0.survey.room.{path}", Entry(size))
+    corner = PreWall(name="corner", wall="A", stands="across its left-hand corner", setback=Entry(900), top=job.rooms[0].design.prewall.top)
+    wc, basin = job.rooms[0].design.appliances
+    hung = (replace(wc, on="2", centre=None), replace(basin, centre=Entry(1500)))
+    job = put(put(job, "rooms.0.design.further", (corner,)), "rooms.0.design.appliances", hung)
+    return estimate(job, supplied_book())
+
+
+def test_the_setting_out_sheet_of_each_says_where_and_how_they_meet(worked: Estimate) -> None:
+    said = [[each.text for each in setting_out.build(worked, room).blocks if isinstance(each, Paragraph)] for room in worked.rooms]
+    words = "boards, tiles, shelf and its edge are cut to 22.5°."
+    assert f"The front goes on into corner: the frame fronts meet 675 from the left wall, at 135°; {words}" in said[0]
+    assert f"The front goes on into wall A: the frame fronts meet 318 from the right end of the front, at 135°; {words}" in said[1]
+
+
+def test_boards_and_trim_are_listed_with_their_cuts_and_no_board_for_a_return(worked: Estimate) -> None:
+    where = [cut.where for line in worked.lines for cut in line.cuts]
+    assert not [each for each in where if "return" in each.lower()]
+    assert [each for each in where if "bevelled 22.5° to corner" in each]
+    assert [each for each in where if "bevelled 22.5° to wall A" in each]
+    assert len([each for each in where if "end cut to 22.5°" in each]) == 2
+    assert not [each for each in worked.findings if each.title.startswith("Clear of")]
