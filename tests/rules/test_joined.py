@@ -11,6 +11,7 @@ from tests.published.asking import room_of
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
+from tundish.rules.beside_tiles import trim_for
 from tundish.rules.boards.joint_tape import joint_tape
 from tundish.rules.boards.tanking import tanking
 from tundish.rules.faces import boarded_area, front_of
@@ -54,9 +55,10 @@ def test_one_bead_stands_in_the_join_and_none_at_the_mitre_of_the_shelf() -> Non
 def test_the_trim_goes_on_round_the_join() -> None:
     """24 of finish and a trim so thick: at its face it is 24 x 0.41421 shorter than the frame front, at its back the trim's own more."""
     run, corner, book = pair()
-    thick = book.role("tile trim").size("thickness").value
+    item = trim_for(run, book)
+    thick = item.size("thickness").value
     for room, front in ((run, 1725.0), (corner, 954.59)):
-        (need,) = asked_of(trim, room, book, "tile trim")
+        (need,) = asked_of(trim, room, book, item.code)
         (edge,) = need.cuts
         assert edge.length.value == pytest.approx(front - (24 - thick) * MITRE, abs=0.01)
         assert edge.where.endswith("end cut to 22.5°")
