@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from operator import sub
 from typing import Final
 
-from tundish.cutting.boards import Layout, Nesting, Spot
+from tundish.cutting.boards import Board, Layout, Nesting, Spot
 
 _SCRAP: Final = -1
 _MULTIPLIER: Final = 6364136223846793005
@@ -40,10 +39,15 @@ class Style:
 
 def fill(nest: Nesting, kind: int, left: Sequence[int], style: Style, dice: Dice) -> Layout:
     """A sheet of this kind filled with as much of what is left to cut as the style finds room for."""
-    board = nest.boards[kind]
-    free = [(board.area, 0, 0, board.length, board.width)]
-    more = list(left)
+    more = dict(enumerate(left))
     style = replace(style, order=tuple([one for one in style.order if left[one[0]]]))
+    spots, rests = cut_up(nest.boards[kind], more, style, dice)
+    return laid(nest, kind, spots, rests)
+
+
+def cut_up(board: Board, left: dict[int, int], style: Style, dice: Dice) -> tuple[list[Spot], list[Spot]]:
+    """Where pieces lie in a sheet, and what is left of it; they are taken from `left`, which has every size of the style's order."""
+    free = [(board.area, 0, 0, board.length, board.width)]
     shortest = min((long for _, ways in style.order for long, _ in ways), default=0)
     narrowest = min((wide for _, ways in style.order for _, wide in ways), default=0)
     spots: list[Spot] = []
@@ -52,20 +56,27 @@ def fill(nest: Nesting, kind: int, left: Sequence[int], style: Style, dice: Dice
         smallest = min(free)
         free.remove(smallest)
         _, x, y, length, width = smallest
-        piece = _piece(more, style, dice, (length, width)) if length >= shortest and width >= narrowest else None
+        piece = _piece(left, style, dice, (length, width)) if length >= shortest and width >= narrowest else None
         if piece is None:
             rests.append(Spot(_SCRAP, x, y, length, width))
             continue
         size, long, wide = piece
-        more[size] -= 1
+        left[size] -= 1
         spots.append(Spot(size, x, y, long, wide))
         free += _cut(x, y, (length, width), (long, wide), other=dice.throw() < style.astray)
-    counts = tuple(map(sub, left, more))
+    return spots, rests
+
+
+def laid(nest: Nesting, kind: int, spots: Sequence[Spot], rests: Sequence[Spot]) -> Layout:
+    """A sheet with these pieces and these parts left over."""
+    counts = [0] * len(nest.sizes)
+    for spot in spots:
+        counts[spot.size] += 1
     kept = tuple(rest for rest in rests if rest.length > nest.kerf and rest.width > nest.kerf)
-    return Layout(kind, counts, tuple(spots), kept, nest.gain(kind, kept))
+    return Layout(kind, tuple(counts), tuple(spots), kept, nest.gain(kind, kept))
 
 
-def _piece(left: Sequence[int], style: Style, dice: Dice, room: tuple[int, int]) -> tuple[int, int, int] | None:
+def _piece(left: dict[int, int], style: Style, dice: Dice, room: tuple[int, int]) -> tuple[int, int, int] | None:
     """The size to cut from a free rectangle, as it will lie; the way it lies leaves the narrowest strip."""
     found, length, width = None, *room
     narrowest = length + width

@@ -12,17 +12,19 @@ from tundish.cutting.amounts import attainable, step_of
 from tundish.cutting.attempts import MANY, Plan, attempts, tidied, worth_of
 from tundish.cutting.beside import look_beside, taken
 from tundish.cutting.boards import Layout, Nesting, Spot, as_nesting
+from tundish.cutting.fewer import with_fewer
 from tundish.cutting.lots import at_once, sheets_in_lots
 from tundish.cutting.lots import many as in_many
 from tundish.cutting.plan import BadCutError, Effort, Piece, Place, Rect, Sheet, SheetCut, SheetPlan, check_saw
 from tundish.cutting.rounding import rounded
-from tundish.cutting.until import Stop, Timed, never
+from tundish.cutting.until import Share, Stop, Timed, never
 from tundish.cutting.whole import TENTHS, Pattern, one_by_one, up
 
 if TYPE_CHECKING:
     from tundish.cutting.optimiser import Choice
 
 _FILLED: Final = 10_000
+_FILLED_FIRST: Final = 4_000
 _MOST: Final = 600
 _LEAST: Final = 20
 _AT_ONCE: Final = 500
@@ -35,6 +37,9 @@ _FIRST: Final = 4
 _RUNS: Final = 8
 _RUNS_IN_TIME: Final = 400
 _MOST_MORE: Final = 80
+_MOVES: Final = 2_000
+_MOVES_IN_TIME: Final = 1_000_000
+_TIME_TO_EMPTY: Final = 0.6
 _ROUNDS: Final = (10, 5, 5, 10, 20, 100)
 
 
@@ -107,12 +112,14 @@ def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
     looking = look_beside(nest) if effort is Effort.PROOF else None
     tried = []
     many = effort is Effort.PROOF and pieces > MANY
-    for plan in attempts(nest, _FIRST if many else max(_LEAST, min(_MOST, _FILLED // pieces))):
+    for plan in attempts(nest, _times(nest, effort)):
         tried.append(plan)
         if nest.stop():
             break
     best = min(tried, key=lambda plan: worth_of(nest, plan))
     bound = attainable(nest.load(), 0, nest.cost(best))
+    if effort is Effort.PROOF and not many:
+        best = _fewer(nest, best, bound, 0)
     if bound < nest.cost(best) and not nest.stop() and not many:
         best = min(best, _chosen(nest, best, tried, bound), key=lambda plan: worth_of(nest, plan))
     if effort is Effort.PROOF and bound < nest.cost(best):
@@ -121,6 +128,20 @@ def _planned(nest: Nesting, effort: Effort) -> tuple[Plan, int]:
         other = taken(nest, looking)
         best = min((plan for plan in (best, other) if plan), key=lambda plan: worth_of(nest, plan))
     return (best if nest.stop() else tidied(nest, best, _TIDIED)), min(bound, nest.cost(best))
+
+
+def _times(nest: Nesting, effort: Effort) -> int:
+    """How many attempts come first."""
+    pieces = sum(nest.demand)
+    if effort is Effort.PROOF and pieces > MANY:
+        return _FIRST
+    filled = _FILLED_FIRST if effort is Effort.PROOF and _alike(nest) else _FILLED
+    return max(_LEAST, min(_MOST, filled // pieces))
+
+
+def _alike(nest: Nesting) -> bool:
+    """Whether all sheets that cost money are of one size."""
+    return sum(board.cost > 0 for board in nest.boards) == 1
 
 
 def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int]:
@@ -143,11 +164,26 @@ def _proved(nest: Nesting, best: Plan, tried: Sequence[Plan]) -> tuple[Plan, int
         if many:
             best = min(best, rounded(nest, found.taken, run), key=lambda plan: worth_of(nest, plan))
             continue
+        best = _fewer(nest, best, bound, run)
         more = list(takewhile(lambda _: not nest.stop(), attempts(nest, _MOST_MORE, run)))
-        best = min(best, *more, key=lambda plan: worth_of(nest, plan))
+        best = min([best, *more], key=lambda plan: worth_of(nest, plan))
         if bound < nest.cost(best) and more:
             best = min(best, _chosen(nest, best, [*more, best, found.made], bound), key=lambda plan: worth_of(nest, plan))
     return best, min(bound, nest.cost(best))
+
+
+def _fewer(nest: Nesting, best: Plan, bound: int, run: int) -> Plan:
+    """The plan with as many sheets fewer as can be found; where one size is bought and time is set, most of the time goes there first."""
+    moves = _MOVES
+    search = nest
+    if isinstance(nest.stop, Timed) and _alike(nest):
+        moves, search = _MOVES_IN_TIME, replace(nest, stop=Share(nest.stop, _TIME_TO_EMPTY))
+    while bound < nest.cost(best) and not search.stop():
+        fewer = with_fewer(search, best, moves, run)
+        if nest.cost(fewer) == nest.cost(best):
+            break
+        best = fewer
+    return best
 
 
 def _chosen(nest: Nesting, best: Plan, tried: Sequence[Plan], bound: int) -> Plan:

@@ -20,6 +20,17 @@ class Timed(Protocol):
         """Seconds until then."""
 
 
+class Share:
+    """Yes once so great a share of the time that is left has gone by."""
+
+    def __init__(self, stop: Timed, share: float) -> None:
+        self._stop, self._end = stop, stop.left() * (1 - share)
+
+    def __call__(self) -> bool:
+        """Whether it has gone by."""
+        return self._stop.left() <= self._end
+
+
 def never() -> bool:
     """Go on until nothing more is to be found: then the same question always has the same answer."""
     return False
