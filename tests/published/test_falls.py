@@ -121,9 +121,15 @@ def test_a_waste_drops_over_its_whole_run_what_its_fall_says(run: float, fall: f
 
 def test_the_lower_boss_of_a_200_zone_is_clear() -> None:
     """Approved Document H and EN 12056-2: no branch within 200 below an opposed larger one. From memory (M)."""
-    inside, below = (room_of({"survey.stack.branch_invert": 513.8 + up}) for up in (199.9, 200))
+    between = {"survey.stack.from_left": 1_200}
+    inside, below = (room_of({**between, "survey.stack.branch_invert": 534.8 + up}) for up in (199.9, 200))
     assert found(boss, "Boss clear of the WC branch", inside).state == "look"
     assert found(boss, "Boss clear of the WC branch", below).state == "passes"
+
+
+def test_a_boss_on_the_side_of_the_branch_is_in_no_zone() -> None:
+    """As above (M): the zone lies opposite the larger one."""
+    assert found(boss, "Boss clear of the WC branch", room_of({"survey.stack.branch_invert": 513.8 + 100})).state == "passes"
 
 
 @pytest.mark.parametrize(("drop", "state"), [(30.5, "fails"), (30.6, "passes"), (37.4, "passes")])

@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.published.asking import found, room_of, wc_at
+from tests.published.asking import found, needed, room_of, wc_at
 from tundish.catalogue.load import supplied_book
+from tundish.rules.drainage.branch import branch
 from tundish.rules.drainage.branch_length import branch_length
 from tundish.rules.drainage.stack_flow import stack_flow
 from tundish.rules.drainage.vents import vents
@@ -59,8 +60,19 @@ def test_flow_of_so_many_dwellings(dwellings: int, flow: float) -> None:
 
 @pytest.mark.parametrize(("dwellings", "state"), [(11, "passes"), (12, "fails")])
 def test_a_stack_of_100_with_square_entries_takes_eleven_dwellings(dwellings: int, state: str) -> None:
-    """EN 12056-2, table 11: 4.0 l/s (V2); how many dwellings that is, D."""
-    assert found(stack_flow, "Flow in the stack", room_of(of(dwellings))).state == state
+    """EN 12056-2, table 11: 4.0 l/s (V2); how many dwellings that is, D. A branch with bosses comes in square."""
+    square = {**of(dwellings), "design.appliances.0.branch": "with bosses"}
+    assert found(stack_flow, "Flow in the stack", room_of(square)).state == state
+
+
+@pytest.mark.parametrize(
+    ("dwellings", "state", "entry"), [(11, "passes", ""), (12, "passes", "swept "), (19, "passes", "swept "), (20, "fails", "")]
+)
+def test_swept_entries_take_nineteen_and_are_then_on_the_list(dwellings: int, state: str, entry: str) -> None:
+    """EN 12056-2, table 11: 5.2 l/s (V2); how many dwellings that is, D."""
+    worked = room_of(of(dwellings))
+    assert found(stack_flow, "Flow in the stack", worked).state == state
+    assert needed(branch, f"soil branch {entry}110", worked) == 1
 
 
 @pytest.mark.parametrize(("dwellings", "state"), [(37, "passes"), (38, "fails")])
@@ -72,7 +84,7 @@ def test_approved_document_h_lets_it_take_more_and_the_difference_is_told(dwelli
 
 
 def test_swept_entries_carry_more() -> None:
-    """Table 11: 5.2 with swept entries (V2), as a trade magazine says too (V2); the square ones are reckoned with."""
+    """Table 11: 5.2 with swept entries (V2), as a trade magazine says too (V2)."""
     book = supplied_book()
     assert (book.figure("discharge.stack_square").value, book.figure("discharge.stack_swept").value) == (4.0, 5.2)
 

@@ -190,3 +190,12 @@ def test_a_valve_or_tee_that_the_catalogue_has_not_is_an_open_end(code: str) -> 
     book = replace(the_book(), items={key: item for key, item in the_book().items.items() if key != code})
     take = run_room(room, book)
     assert [one for one in take.findings if one.rule == ends_joined.key and one.title.startswith("Open end, vent")]
+
+
+def test_a_swept_entry_left_off_is_asked_for_as_such() -> None:
+    """Where only swept entries carry the flow by the rule set chosen."""
+    room, _ = given({"room": "plain", "set": {"survey.stack.others": 98, "design.piping.drains_by": "EN 12056-2, system I"}})
+    needs = run_room(room, the_book()).needs
+    assert open_ends(room, needs, the_book()) == []
+    (gap,) = open_ends(room, tuple(need for need in needs if need.role != "soil branch swept 110"), the_book())
+    assert "soil-branch-110-swept" in dict(gap.ways_out[0].adds)

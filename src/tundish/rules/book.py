@@ -27,6 +27,7 @@ from tundish.rules.drainage.branch import branch
 from tundish.rules.drainage.branch_fall import branch_fall
 from tundish.rules.drainage.branch_length import branch_length
 from tundish.rules.drainage.entry import entry
+from tundish.rules.drainage.opposed import opposed
 from tundish.rules.drainage.plugs import plugs
 from tundish.rules.drainage.seals import seals
 from tundish.rules.drainage.sleeves import sleeves
@@ -185,6 +186,7 @@ RULES: Final[tuple[Rule, ...]] = (
     branch_fall,
     branch_length,
     entry,
+    opposed,
     plugs,
     seals,
     sleeves,

@@ -8,10 +8,11 @@ from typing import Final, Literal
 
 from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import End, Item
-from tundish.layout.design import BY_VALVE, WITH_BOSSES
+from tundish.layout.design import BY_VALVE
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
+from tundish.rules.drained_by import let_in_by
 from tundish.rules.pipes import LARGEST_BOSS, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
 from tundish.rules.vents import VENTS
 
@@ -58,7 +59,7 @@ def courses(room: Room, book: Book) -> Iterator[Course]:
     for count, one in enumerate(room.placed):
         for run in (each for each in room.pipes if each.serves == one.key):
             if run.kind == "soil":
-                yield _soil(room, run, one)
+                yield _soil(room, run, one, book)
             elif run.kind == "waste":
                 yield _waste(room, run, one, book)
             else:
@@ -75,7 +76,7 @@ def courses(room: Room, book: Book) -> Iterator[Course]:
         yield Course("stack", "", iron, (slides, pipe, slides), iron, ("bosses of the wastes",))
 
 
-def _soil(room: Room, run: PipeRun, one: Placed) -> Course:
+def _soil(room: Room, run: PipeRun, one: Placed, book: Book) -> Course:
     draws = (f"branch of {one.name}",)
     straight = one.choice.outlet == STRAIGHT_BACK
     bends = [f"soil bend {run.size}"] * len(run.bends)
@@ -85,9 +86,8 @@ def _soil(room: Room, run: PipeRun, one: Placed) -> Course:
     pan = At(one.ware.name, _end(one.ware, _PAN_OUTLET), (one.ware.code,))
     if run.to:
         return Course("branch", one.name, pan, things, _entry(room, run), draws)
-    role = f"soil branch boss {run.size}" if one.choice.branch == WITH_BOSSES else f"soil branch {run.size}"
     there = _stack_pipe(room)
-    lets_in = (Thing("lets in", role, "into the stack", with_=_SLIDES[of_iron(room)]),)
+    lets_in = (Thing("lets in", let_in_by(room, run, book), "into the stack", with_=_SLIDES[of_iron(room)]),)
     return Course("branch", one.name, pan, (*things, *lets_in), there, draws)
 
 

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from tundish.catalogue.book import Book
+from tundish.field import read
 from tundish.figure import Figure, largest, number, total
-from tundish.layout.design import BY_H, DRAINS_BY, USES, Appliance, RoomPlan
+from tundish.layout.design import BY_H, DRAINS_BY, USES, WITH_BOSSES, Appliance, RoomPlan
+from tundish.layout.room import PipeRun, Room
 from tundish.measure import show_number
 
 KINDS: Final = {"wc": "wc", "accessible wc": "wc", "basin": "basin", "bidet": "basin", "urinal": "urinal"}
@@ -22,6 +24,7 @@ FLOWS: Final = (
     *(f"discharge.k_{place}" for place in "1234"),
     "discharge.stack_h",
     "discharge.stack_square",
+    "discharge.stack_swept",
 )
 BRANCHES: Final = ("drainage.wc_fall_least", "drainage.wc_fall_most", *(f"discharge.fall_{system}" for system in "124"))
 LENGTHS: Final = ("drainage.wc_length_most", *(f"discharge.length_{system}" for system in "124"))
@@ -31,12 +34,16 @@ _SMALL, _USUAL = 4.0, 6.0
 
 @dataclass(frozen=True, slots=True)
 class Flow:
-    """What a rule set makes of a stack, l/s: the flow in it, the most it carries, and what discharges that the set does not permit."""
+    """What a rule set makes of a stack, l/s: the flow in it, the most it carries, and what discharges that the set does not permit.
+
+    `swept`: it carries that where its branches come in swept, and would not if they came in square.
+    """
 
     by: str
     flow: float
     most: float
     not_permitted: tuple[str, ...]
+    swept: bool = False
 
     @property
     def passes(self) -> bool:
@@ -65,8 +72,8 @@ def flow_in(plan: RoomPlan, besides: Figure | None, book: Book) -> tuple[Figure,
     units = [book.figure(key).named(f"{one.name}: discharge units") for one, key, _ in _discharging(plan, by, book)]
     together = total([*units, *((besides,) if besides is not None else ())], "Discharge units")
     root = number(round(math.sqrt(together.value), 6), "l/s", f"√ of {show_number(together.value, 1)}, all discharge units")
-    flow = (book.figure(_k(plan)) * root).named("K × √ΣDU")
-    return largest(flow, *units, label="Flow in the stack"), book.figure(_carries(by))
+    flow = largest((book.figure(_k(plan)) * root).named("K × √ΣDU"), *units, label="Flow in the stack")
+    return flow, book.figure(_carries(plan, by, flow.value, book))
 
 
 def flows(plan: RoomPlan, besides: Figure | None, book: Book) -> Iterator[Flow]:
@@ -76,7 +83,28 @@ def flows(plan: RoomPlan, besides: Figure | None, book: Book) -> Iterator[Flow]:
         found = tuple(_discharging(plan, by, book))
         units = [book.figure(key).value for _, key, _ in found]
         barred = tuple(f"{one.name} flushes {show_number(_flush(one, book))} l" for one, _, permitted in found if not permitted)
-        yield Flow(by, max([k * math.sqrt(sum(units) + rest), *units]), book.figure(_carries(by)).value, barred)
+        flow = max([k * math.sqrt(sum(units) + rest), *units])
+        carries = _carries(plan, by, flow, book)
+        yield Flow(by, flow, book.figure(carries).value, barred, swept=carries == _SWEPT)
+
+
+def others_in(plan: RoomPlan, path: str) -> Figure | None:
+    """The discharge units of what else drains into the stack of a room, as surveyed."""
+    return read(plan.survey.stack, "others", f"{path}.survey.stack")
+
+
+def with_bosses(plan: RoomPlan) -> tuple[int, ...]:
+    """The places of those WCs on the stack whose branch has bosses, and so comes in square."""
+    return tuple(place for place, each in enumerate(plan.design.appliances) if _on_stack(each) and each.branch == WITH_BOSSES)
+
+
+def let_in_by(room: Room, run: PipeRun, book: Book) -> str:
+    """The role of the branch by which that of a WC is let into the stack: swept where only so the stack carries what comes into it."""
+    one = next(each for each in room.placed if each.key == run.serves)
+    if one.choice.branch == WITH_BOSSES:
+        return f"soil branch boss {run.size}"
+    chosen = next(flows(room.plan, others_in(room.plan, room.path), book))
+    return f"soil branch swept {run.size}" if chosen.swept else f"soil branch {run.size}"
 
 
 def differing(told: Iterable[tuple[str, str]]) -> str:
@@ -116,8 +144,18 @@ def _k(plan: RoomPlan) -> str:
     return f"discharge.k_{USES.index(plan.design.piping.use) + 1}"
 
 
-def _carries(by: str) -> str:
-    return "discharge.stack_h" if by == BY_H else "discharge.stack_square"
+def _carries(plan: RoomPlan, by: str, flow: float, book: Book) -> str:
+    """What a stack carries: of EN 12056-2 with square entries, or with swept ones where those alone will do and can be had."""
+    if by == BY_H:
+        return "discharge.stack_h"
+    square, swept = book.figure(_SQUARE).value, book.figure(_SWEPT).value
+    needed = square + _GRACE < flow <= swept + _GRACE
+    may = any(map(_on_stack, plan.design.appliances)) and not with_bosses(plan)
+    return _SWEPT if needed and may else _SQUARE
+
+
+def _on_stack(one: Appliance) -> bool:
+    return KINDS.get(one.kind) == "wc" and bool(one.ware) and not one.drains_to.strip()
 
 
 def _flush(one: Appliance, book: Book) -> float:
@@ -137,3 +175,5 @@ def _unit(kind: str, flush: float, by: str) -> tuple[str, bool]:
 _OF_THE_UK: Final = "3"
 _OF_SMALL_FLUSHES: Final = "2"
 _GRACE: Final = 1e-6
+_SQUARE: Final = "discharge.stack_square"
+_SWEPT: Final = "discharge.stack_swept"

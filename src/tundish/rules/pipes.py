@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 from math import hypot
 from typing import Final, Literal
 
@@ -112,6 +113,12 @@ def in_branch(room: Room, run: PipeRun, book: Book) -> bool:
     return served(room, near[0]).choice.branch == WITH_BOSSES
 
 
+def opposite(one: PipeRun, other: PipeRun) -> bool:
+    """Whether two runs come into the stack from opposite sides, seen from above: more than a right angle apart."""
+    (ax, ay), (bx, by) = _heading(one), _heading(other)
+    return ax * bx + ay * by < -_GRACE
+
+
 def pieces(run: PipeRun) -> tuple[Cut, ...]:
     """The pieces of a run as pieces to cut."""
     return tuple(Cut(mark, length, run.what, run.what) for mark, length in run.pieces)
@@ -138,6 +145,16 @@ def into_stack(room: Room, book: Book, why: str, mark: str) -> Iterator[Need]:
 
 _LEG: Final = 2
 _GRACE: Final = 1e-6
+_SHORT: Final = 1.0
+
+
+def _heading(run: PipeRun) -> tuple[float, float]:
+    """Which way it goes as it comes in, along the wall and out of it: by its last leg where a bend leads into that, else swung over."""
+    legs = [(bx - ax, by - ay) for (ax, ay, _), (bx, by, _) in pairwise(run.route) if hypot(bx - ax, by - ay) > _SHORT]
+    last = legs[-1:] if any(each.startswith("over to") for each in run.bends) else legs[-2:]
+    dx, dy = sum(x for x, _ in last), sum(y for _, y in last)
+    far = hypot(dx, dy) or 1.0
+    return dx / far, dy / far
 
 
 def _would_do(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> bool:

@@ -5,26 +5,31 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
-from tundish.layout.design import WITH_BOSSES
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
+from tundish.rules.drained_by import FLOWS, let_in_by
 from tundish.rules.pipes import into_stack, of_iron, pieces, served
 from tundish.rules.rule import Cut, Need, rule
 
 
-@rule("drainage/branch", figures=("drainage.soil_fittings", "drainage.stack_piece", "drainage.slip_piece"), source="common practice")
+@rule(
+    "drainage/branch",
+    figures=("drainage.soil_fittings", "drainage.stack_piece", "drainage.slip_piece", *FLOWS),
+    source="common practice; swept entries: EN 12056-2, table 11",
+)
 def branch(room: Room, book: Book) -> Iterator[Need]:
     """A WC branch runs from the pan bend to a new entry in the stack.
 
     Into a plastic stack it is let with two slip couplings, the upper one with a short piece of pipe into the branch's socket; into cast
     iron with two flexible couplings and a new length of plastic stack between them. Into another entry it is coupled. Pipe has no socket
     of its own, so behind each piece stands a coupling. An outlet that goes straight back takes a straight adaptor in place of the bend;
-    every corner and every step over to the stack a bend more.
+    every corner and every step over to the stack a bend more. By EN 12056-2 the entry is swept where the stack carries all that comes into
+    it so, and would not if it were square.
     """
     for count, run in enumerate(room.pipes_of("soil"), 1):
         name, mark = served(room, run).name, f"{room.mark}X{count}"
-        for role in _fittings(room, run):
+        for role in _fittings(room, run, book):
             yield Need(each(1, name), "first fix", f"branch of {name}", role=role)
         bends = len(run.bends) - (0 if served(room, run).choice.outlet == STRAIGHT_BACK else 1)
         if bends > 0:
@@ -36,11 +41,11 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
             yield from into_stack(room, book, f"branch of {name}", mark) if of_iron(room) else _slipped(run, name, book, mark)
 
 
-def _fittings(room: Room, run: PipeRun) -> Iterator[str]:
+def _fittings(room: Room, run: PipeRun, book: Book) -> Iterator[str]:
     """The branch let into the stack, the piece that the pan stands on, and what turns or goes straight on behind the frame."""
     choice = served(room, run).choice
     if not run.to:
-        yield f"soil branch boss {run.size}" if choice.branch == WITH_BOSSES else f"soil branch {run.size}"
+        yield let_in_by(room, run, book)
     yield "pan outlet 90"
     if choice.outlet == STRAIGHT_BACK:
         yield f"soil adaptor straight 90-{run.size}"

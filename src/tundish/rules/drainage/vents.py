@@ -11,7 +11,7 @@ from tundish.figure import largest
 from tundish.layout.design import BY_VALVE
 from tundish.layout.room import Placed, Room
 from tundish.rules.amounts import each
-from tundish.rules.drained_by import FLOWS, flow_in, unit_of
+from tundish.rules.drained_by import FLOWS, flow_in, others_in, unit_of
 from tundish.rules.pipes import served
 from tundish.rules.rule import Cut, Finding, Need, judge, rule
 from tundish.rules.vents import VENTS, Vent
@@ -61,7 +61,7 @@ def _air(room: Room, one: Placed, book: Book, role: str) -> Finding:
 
 def _of_stack(room: Room, book: Book) -> Finding:
     from_survey = read(room.plan.survey.stack, "valve_air", f"{room.path}.survey.stack")
-    flow, _ = flow_in(room.plan, read(room.plan.survey.stack, "others", f"{room.path}.survey.stack"), book)
+    flow, _ = flow_in(room.plan, others_in(room.plan, room.path), book)
     least = (flow * book.figure("discharge.air_stack")).named("Air for the stack")
     if from_survey is None:
         words = f"Read on the valve how much it lets in, and type it on Survey, Stack. {_REACHED}"

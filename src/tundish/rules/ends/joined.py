@@ -12,13 +12,14 @@ from tundish.figure import number, total
 from tundish.layout.room import Room
 from tundish.rules.courses import At
 from tundish.rules.decisions import key_of
+from tundish.rules.drained_by import FLOWS
 from tundish.rules.joining import Gap, Joined, joined_up
 from tundish.rules.rule import Asked, Decision, Finding, WayOut, rule
 
 _SOURCE: Final = "own rule: every end meets its mate, by the sizes of the sheets"
 
 
-@rule("ends/joined", figures=("drainage.strap_clear", "water.stub"), source=_SOURCE, reads="list")
+@rule("ends/joined", figures=("drainage.strap_clear", "water.stub", *FLOWS), source=_SOURCE, reads="list")
 def ends_joined(asked: Asked, book: Book) -> Iterator[Finding | Decision]:
     """Every end is joined: what is on the list joins all ware to its waste, its supply and the pipes that are there.
 
