@@ -246,7 +246,6 @@ class Room:
     plan: RoomPlan
     path: str
     name: str
-    room_name: str
     place: int
     prewall: PreWall
     prewall_path: str
@@ -288,6 +287,11 @@ class Room:
     meets: tuple[Meets | None, Meets | None] = (None, None)
     joins: tuple[Join | None, Join | None] = (None, None)
     floor: TiledFloor | None = None
+
+    @property
+    def room_name(self) -> str:
+        """What the room is called, whichever of its pre-walls this is."""
+        return self.plan.name
 
     @property
     def wall(self) -> str:

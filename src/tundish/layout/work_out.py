@@ -64,7 +64,6 @@ def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:
         plan=plan,
         path=inputs.path,
         name=f"{plan.name}, {standing.name}" if standing.name else plan.name,
-        room_name=plan.name,
         place=standing.place,
         prewall=standing.prewall,
         prewall_path=f"{inputs.path}.{standing.at}",
