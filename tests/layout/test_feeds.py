@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -57,3 +58,15 @@ def test_either_side(work: Work, hang: Hang, rise: float) -> None:
 def test_a_rise_that_may_be_on_either_side(work: Work, hang: Hang) -> None:
     (cold,) = work(hang("wc", 500), survey__water__cold_from_left=Entry(450, low=400, high=620)).pipes_of("cold")
     assert (cold.run.low, cold.run.value, cold.run.high) == (0, 50, 120)
+
+
+def test_under_the_floor_it_goes_down_where_it_comes_in_and_up_behind_its_appliance(work: Work, hang: Hang) -> None:
+    """110 under the floor: up from there as high as the draw-off and 110 more, with a bend more."""
+    void, floor = (work(replace(hang("wc", 500), feeds=feeds)).pipes_of("cold")[0] for feeds in ("in the void", "under the floor"))
+    assert floor.run.value == void.run.value
+    assert void.rise is not None
+    assert floor.rise is not None
+    assert floor.rise.value == void.rise.value + 150 + 110
+    assert floor.bends == ("under the floor", *void.bends)
+    assert {z for x, _, z in floor.route if x not in {void.route[0][0], 500}} <= {-110}
+    assert min(z for _, _, z in floor.route) == -110

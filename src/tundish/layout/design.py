@@ -28,6 +28,8 @@ DRAINS_BY = (BY_H, "EN 12056-2, system I", "EN 12056-2, system II", "EN 12056-2,
 USES = ("now and then", "often", "by many at once", "special")
 IN_VOID, IN_FRONT = "in the void", "in front of the wall"
 """Where hot and cold of a basin or bidet are shut off."""
+UNDER_FLOOR = "under the floor"
+"""Another way for hot and cold to be led than in the void."""
 BY_VALVE = "by an air admittance valve"
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
@@ -187,6 +189,9 @@ class Appliance:
         "Basin: where the trap is; it sets how high waste and supplies come out of the wall.",
     )  # fmt: skip
     valves: str = choice("Servicing valves", (IN_VOID, IN_FRONT), "Basin and bidet: in the void they want an access opening near them.")
+    feeds: str = choice(
+        "Hot and cold led", (IN_VOID, UNDER_FLOOR), "Under the floor: down where they come in, and up behind it through a new hole each."
+    )
     rail: str = item("Rail beside it", ("grab rail",), "Accessible WC: level, on the side wall.")
     drop_rail: str = item("Drop-down rail", ("drop-down rail",), "Accessible WC: on the pre-wall, on its open side.")
     back_rest: str = item("Back rest", ("back rest",), "Accessible WC: on the pre-wall, above the pan.")

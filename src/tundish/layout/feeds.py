@@ -11,6 +11,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.clear import between_runs
+from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.inputs import Inputs
 from tundish.layout.lanes import Lane, Place, round_corners
 from tundish.layout.makers import half, size
@@ -91,7 +92,8 @@ def _drawing(placed: Sequence[Placed], kind: str) -> Iterator[Placed]:
 
 def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, mark: str) -> PipeRun:
     at = placed.figures.get(f"{kind}_from_left", placed.centre)
-    height, level = placed.figures["supply"], fed.book.figure("water.run_height")
+    height, under = placed.figures["supply"], placed.choice.feeds == UNDER_FLOOR
+    level = number(0, label="Bare floor") - fed.book.figure("water.under_floor") if under else fed.book.figure("water.run_height")
     name = f"{kind.capitalize()}, {placed.name}"
     y = (fed.book.figure("void.clip") + fed.radius).named(f"From wall to middle of pipe, {name}")
     label, least = f"{kind.capitalize()} along the wall, {placed.name}", number(0, label="None")
@@ -160,7 +162,8 @@ def _at_depth(fed: Fed, run: PipeRun, y: Figure, up: Figure) -> PipeRun:
     route += [(at, deep, level), (at, up.value, level), (at, up.value, height), (at, front, height)]
     out = () if up is y else ((up - y).named(f"Out in front, {run.what}"),)
     lengths = run.lengths if not out else (*run.lengths, *(each for each in out if each.value >= SHORTEST))
-    bends = (*("in the corner" for _ in lane.corners), *("out in front" for _ in out), "up the wall", "out of the wall")
+    below = ("under the floor",) if level < 0 else ()
+    bends = (*below, *("in the corner" for _ in lane.corners), *("out in front" for _ in out), "up the wall", "out of the wall")
     return replace(run, route=tuple(dict.fromkeys(_in_corner(fed.outline.standing, route, at))), from_wall=y, bends=bends, lengths=lengths)
 
 

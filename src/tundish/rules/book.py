@@ -161,6 +161,7 @@ from tundish.rules.water.loading import loading
 from tundish.rules.water.plates import wall_plates
 from tundish.rules.water.plugs import water_plugs
 from tundish.rules.water.sleeves import water_sleeves
+from tundish.rules.water.under_floor import under_floor
 
 RULES: Final[tuple[Rule, ...]] = (
     board,
@@ -319,4 +320,5 @@ RULES: Final[tuple[Rule, ...]] = (
     wall_plates,
     water_plugs,
     water_sleeves,
+    under_floor,
 )

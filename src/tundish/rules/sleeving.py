@@ -10,9 +10,10 @@ from typing import Final
 from tundish.catalogue.book import Book
 from tundish.field import get, must_read, read
 from tundish.figure import Figure, Known, number
+from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.room import PipeRun, Room
 from tundish.layout.walls import found_wall
-from tundish.rules.pipes import outfall
+from tundish.rules.pipes import outfall, served
 from tundish.rules.rule import Cut, Finding, Need, judge
 from tundish.survey.floor import SOLID
 from tundish.survey.wall import SOLID_WALLS
@@ -53,9 +54,9 @@ def drains_down(room: Room, book: Book) -> Iterator[Through]:
     for count, run in enumerate(room.pipes_of("soil", "waste"), 1):
         into = outfall(room, run)
         if into.under:
-            solid = room.plan.survey.floor.kind in SOLID
-            thick = _floor(room, into.at, book, solid=solid)
-            yield Through(run.what, f"{room.mark}LF{count}", run.size, f"{run.kind} pipe", "floor", thick, solid)
+            path = f"{into.at}.floor_thick"
+            thick = read(get(room.plan, into.at), "floor_thick", f"{room.path}.{into.at}")
+            yield _down(room, run, (f"{room.mark}LF{count}", f"{run.kind} pipe"), thick or _usual(room, path, book))
 
 
 def supplies_through(room: Room) -> Iterator[Through]:
@@ -65,6 +66,13 @@ def supplies_through(room: Room) -> Iterator[Through]:
         runs = room.pipes_of(kind)
         if runs:
             yield _through(room, f"{kind} as it comes in", f"{room.mark}L{kind[0].upper()}", (runs[0], "copper"), water.wall)
+
+
+def supplies_up(room: Room, book: Book) -> Iterator[Through]:
+    """Every supply that is led under the floor, where it comes up behind its appliance."""
+    for run in room.pipes_of("hot", "cold"):
+        if served(room, run).choice.feeds == UNDER_FLOOR:
+            yield _down(room, run, (f"{run.mark}L", "copper"), _usual(room, "", book))
 
 
 def sleeved(through: Through, book: Book) -> Iterator[Need | Finding]:
@@ -98,11 +106,12 @@ def _through(room: Room, name: str, mark: str, pipe: tuple[PipeRun, str], letter
     return Through(name, mark, pipe[0].size, pipe[1], "wall", thick, wall.construction in SOLID_WALLS, wall.party)
 
 
-def _floor(room: Room, at: str, book: Book, *, solid: bool) -> Figure:
-    """How thick the floor is at an entry under it; as is usual, to be confirmed, where it was not measured."""
-    path = f"{room.path}.{at}"
-    found = read(get(room.plan, at), "floor_thick", path)
-    if found is not None:
-        return found.named("Floor")
-    usual = book.figure("drainage.floor_solid" if solid else "drainage.floor_boards")
-    return replace(usual, label="Floor", known=Known.ASSUMED, tbc=True, path=f"{path}.floor_thick")
+def _down(room: Room, run: PipeRun, called: tuple[str, str], thick: Figure) -> Through:
+    """A pipe through the floor, by its mark and the role of its pipe."""
+    return Through(run.what, called[0], run.size, called[1], "floor", thick.named("Floor"), room.plan.survey.floor.kind in SOLID)
+
+
+def _usual(room: Room, path: str, book: Book) -> Figure:
+    """How thick a floor is that was not measured: as is usual, to be confirmed where it can be put in."""
+    usual = book.figure("drainage.floor_solid" if room.plan.survey.floor.kind in SOLID else "drainage.floor_boards")
+    return replace(usual, known=Known.ASSUMED, tbc=True, path=f"{room.path}.{path}") if path else replace(usual, known=Known.ASSUMED)

@@ -10,11 +10,13 @@ from typing import Final
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout.clear import Block, between_runs, to_block
+from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.feeds import meets
 from tundish.layout.room import PipeRun, Room
 from tundish.measure import show_length
+from tundish.rules.grounds import on_joists
 from tundish.rules.members import UPRIGHT, marked
-from tundish.rules.pipes import outfall
+from tundish.rules.pipes import outfall, served
 from tundish.rules.rule import Finding, WayOut, judge, rule
 from tundish.rules.ways import set_depth
 
@@ -104,10 +106,26 @@ def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
     elif room.corner is not None and pair.one.kind == "soil":
         words = f"{words} Set the pre-wall further from its corner, or drain it to what stands in the corner."
     else:
-        words = f"{words} Run it at another height, or move the appliance."
+        also, ways = _led_below(room, pair.one)
+        words = f"{words} Run it at another height, or move the appliance.{also}"
     state = judge(_figure(pair), least, None, "look" if pair.other is not None else "fails")
     place = _HOT_AND_COLD + pair.one.what.partition(", ")[2] if _of_one(pair) else pair.one.what
     return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, words, place, ways)
+
+
+def _led_below(room: Room, run: PipeRun) -> tuple[str, tuple[WayOut, ...]]:
+    """What else gets a supply past what stands in the void: behind a run joined to a front across a corner, or under the floor."""
+    one = served(room, run)
+    if run.kind not in _SUPPLIES or one.choice.feeds == UNDER_FLOOR:
+        return "", ()
+    behind = " Or run a pre-wall as high along that wall: it is joined to this one, and the pipe lies behind it." if room.corner else ""
+    if not on_joists(room):
+        return behind, ()
+    words = (
+        f"Lead hot and cold of {one.name} under the floor: boards are lifted where they come in and behind it, joists are drilled, and "
+        "each comes up through the floor in a sleeve."
+    )
+    return behind, (WayOut(words, f"{one.path}.feeds", UNDER_FLOOR),)
 
 
 def _of_one(pair: _Pair) -> bool:

@@ -8,7 +8,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.room import Room
 from tundish.rules.grounds import on_joists
 from tundish.rules.rule import Caution, rule
-from tundish.rules.sleeving import FLOORS, drains_down
+from tundish.rules.sleeving import FLOORS, drains_down, supplies_up
 
 
 @rule(
@@ -17,15 +17,16 @@ from tundish.rules.sleeving import FLOORS, drains_down
     source="Approved Document A, holes in joists, and B, pipes through a floor that resists fire, from memory; common practice",
 )
 def through_floor(room: Room, book: Book) -> Iterator[Caution]:
-    """Nobody cuts a joist, a heating pipe or the damp course of a floor for a waste.
+    """Nobody cuts a joist, a heating pipe or the damp course of a floor for a pipe.
 
-    Said wherever a branch or waste goes down through a new hole in the floor. Building control says what a floor between dwellings wants;
+    Said wherever a pipe goes through a new hole in the floor. Building control says what a floor between dwellings wants;
     a chartered engineer what a joist or a slab bears.
     """
-    found = [one.name for one in drains_down(room, book)]
+    found = [one.name for one in (*drains_down(room, book), *supplies_up(room, book))]
     if found:
         under = (
-            "Find the joists and go down between them: none is notched or holed for a pipe so wide without a chartered engineer."
+            "Find the joists and go down between them: none is notched or holed for soil or waste without a chartered engineer; for copper "
+            "on the middle of its depth, no wider than a quarter of that, between a quarter and two fifths of its span."
             if on_joists(room)
             else "Find heating pipes, cables and steel in it before coring, and make the damp course good round the sleeve; a slab that "
             "carries is for a chartered engineer."
