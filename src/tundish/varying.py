@@ -69,7 +69,8 @@ def variation_of(job: Job, pair: Pair, day: str, given: Iterable[str] = ()) -> V
     """
     before, after = pair
     terms = before.job.terms
-    rows = varied_rows(rows_agreed(job.agreed, job.variations), rows_of(before.price, terms), rows_of(after.price, after.job.terms))
+    was, now = rows_of(before.price, terms), rows_of(after.price, after.job.terms)
+    rows = varied_rows(rows_agreed(job.agreed, job.variations), was, now, terms.vat_rounding)
     items, changes = tuple(_items(before, after)), tuple(_changes(before, after))
     days = [Entry(float(each.price.days)) for each in pair]
     if not rows and not items and not changes and days[0] == days[1]:
@@ -96,7 +97,7 @@ def _more_of_base(job: Job, rows: tuple[VariedRow, ...], pair: Pair) -> Decimal:
     more = sum(((each.now or Decimal(0)) - (each.was or Decimal(0)) for each in rows), Decimal(0))
     left_out = (after.before_vat - after.cis.base) - (before.before_vat - before.cis.base)
     standing = contract_of(before, pair[0].job.terms, job.agreed, job.variations)
-    return max(nearest(more - left_out, whole_step(RATES[standing.cis])), -standing.base)
+    return max(nearest(more - left_out, whole_step(RATES[standing.terms.cis])), -standing.base)
 
 
 def _agreed(job: Job, price: Price, day: str) -> Agreed:

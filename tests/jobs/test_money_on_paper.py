@@ -31,6 +31,7 @@ from tundish.pricing.price import Price
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, STEPS, Extra, Terms
 from tundish.pricing.variation import Variation, rows_of, varied_rows
 from tundish.pricing.vat import REASONS
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying, Order, Pick, Purchase
 from tundish.rules.rule import LABOUR, STAGES, Need
@@ -80,6 +81,7 @@ all_terms = st.builds(
     round_to=st.sampled_from(tuple(STEPS)),
     vat=st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)),
     vat_reason=st.sampled_from(tuple(REASONS)),
+    vat_rounding=st.sampled_from(tuple(ROUNDINGS)),
     cis=st.sampled_from(tuple(cis.RATES)),
     extras=st.lists(extras, max_size=3).map(tuple),
     deposit=st.floats(0, 100).map(Entry),
@@ -209,7 +211,7 @@ def test_what_is_billed_after_a_variation_is_what_it_says_is_paid_in_all(
     made = worked(terms, price(needs_of(work), buying(bought), terms))
     wider = replace(terms, extras=(*terms.extras, *more))
     agreed, now = agree(made, DAY), price(needs_of(work), buying(bought), wider)
-    rows = varied_rows(agreed.rows, rows_of(made.price, terms), rows_of(now, wider))
+    rows = varied_rows(agreed.rows, rows_of(made.price, terms), rows_of(now, wider), terms.vat_rounding)
     one = Variation(number="102-V1", made=DAY, accepted=DAY, rows=rows)
     job = replace(made.job, agreed=agreed, variations=(one,))
     first = contract_of(made.price, job.terms, agreed)

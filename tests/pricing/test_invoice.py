@@ -16,6 +16,7 @@ from tundish.pricing.invoice import Invoice, bill_of, credit, is_credited, next_
 from tundish.pricing.price import Price
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Extra, Terms
 from tundish.pricing.variation import Agreed
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Need
@@ -38,27 +39,24 @@ def all_bills(of: Contract, issued: tuple[Invoice, ...] = ()) -> tuple[Invoice, 
     return issued
 
 
-@given(
-    st.decimals("0.01", 400, places=2),
-    st.tuples(st.floats(0, 60), st.floats(0, 60)),
-    st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)),
-    st.lists(
-        st.tuples(
-            st.decimals(0, 900, places=2),
-            st.sampled_from(("as the job", "empty home", "energy-saving materials")),
-            st.sampled_from(cis.PARTS),
-        ),
-        max_size=3,
-    ),
-    st.sampled_from(tuple(cis.RATES)),
-    st.booleans(),
+HAND = st.tuples(
+    st.decimals(0, 900, places=2), st.sampled_from(("as the job", "empty home", "energy-saving materials")), st.sampled_from(cis.PARTS)
 )
-def test_all_bills_together_are_the_price(
-    rate: Decimal, stages: tuple[float, float], vat: str, extras: list[tuple[Decimal, str, str]], status: str, back: bool
-) -> None:
-    deposit, boarded = stages
-    by_hand = tuple(Extra(what="extra", amount=amount, vat=reason, cis=part) for amount, reason, part in extras)
-    terms = Terms(labour_rate=rate, deposit=Entry(deposit), boarded=Entry(boarded), vat=vat, extras=by_hand, cis=status)
+TERMS = st.builds(
+    Terms,
+    labour_rate=st.decimals("0.01", 400, places=2),
+    deposit=st.floats(0, 60).map(Entry),
+    boarded=st.floats(0, 60).map(Entry),
+    discount=st.sampled_from((None, Entry(7))),
+    vat=st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)),
+    vat_rounding=st.sampled_from(tuple(ROUNDINGS)),
+    cis=st.sampled_from(tuple(cis.RATES)),
+    extras=st.lists(HAND.map(lambda each: Extra(what="extra", amount=each[0], vat=each[1], cis=each[2])), max_size=3).map(tuple),
+)
+
+
+@given(TERMS, st.booleans())
+def test_all_bills_together_are_the_price(terms: Terms, back: bool) -> None:
     made = priced(terms)
     issued = all_bills(contract(terms))
     totals = [bill_of(each).total for each in issued]
@@ -70,10 +68,10 @@ def test_all_bills_together_are_the_price(
     assert sum((each.net for each in bills), Decimal(0)) == made.before_vat
     assert sum((each.total for each in bills), Decimal(0)) == made.total
     assert sum((each.total - each.due for each in bills), Decimal(0)) == made.kept_back
-    if status != cis.NONE and issued:
+    if terms.cis != cis.NONE and issued:
         assert sum((-(each.base or 0) if each.credits else each.base or 0 for each in issued), Decimal(0)) == made.cis.base
         assert all(0 <= (each.base or 0) <= abs(bill_of(each).net) for each in issued)
-        assert all(each.kept_back == cis.of_base(each.base or Decimal(0), status) for each in issued), "the rate on what the bill says"
+        assert all(each.kept_back == cis.of_base(each.base or Decimal(0), terms.cis) for each in issued), "the rate on what the bill says"
     numbers = [each.number for each in issued]
     assert len(set(numbers)) == len(numbers)
 

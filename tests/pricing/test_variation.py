@@ -20,7 +20,7 @@ from tundish.pricing.variation import (
     PricedRow,
     Share,
     Variation,
-    difference_of,
+    more_of,
     next_variation,
     rows_agreed,
     rows_of,
@@ -28,6 +28,7 @@ from tundish.pricing.variation import (
     unanswered,
     varied_rows,
 )
+from tundish.pricing.vat_rounding import ROUNDINGS
 
 RATE = Decimal(20)
 NONE = Decimal(0)
@@ -43,7 +44,7 @@ def agreed(*rows: PricedRow, terms: Terms | None = None) -> Agreed:
 
 
 def accepted(job: Agreed, so_far: tuple[Variation, ...], before: tuple[PricedRow, ...], after: tuple[PricedRow, ...]) -> Variation:
-    rows = varied_rows(rows_agreed(job, so_far), before, after)
+    rows = varied_rows(rows_agreed(job, so_far), before, after, job.basis.terms.vat_rounding)
     return Variation(number=next_variation("7", so_far), made=DAY, rows=rows, accepted=DAY)
 
 
@@ -62,12 +63,12 @@ prices = st.lists(st.tuples(st.sampled_from(("frames", "tiles", "skip", "rails")
 steps = st.lists(st.one_of(st.just("bill"), st.tuples(prices, st.decimals(-3, 3, places=2))), max_size=8)
 
 
-@given(prices.filter(bool), steps, st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)))
+@given(prices.filter(bool), steps, st.sampled_from(("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE)), st.sampled_from(tuple(ROUNDINGS)))
 def test_quote_and_variations_are_what_is_billed_to_the_penny(
-    first: list[tuple[str, Decimal]], does: list[str | tuple[list[tuple[str, Decimal]], Decimal]], vat: str
+    first: list[tuple[str, Decimal]], does: list[str | tuple[list[tuple[str, Decimal]], Decimal]], vat: str, rounding: str
 ) -> None:
     """Rates differ by row, goods grow dearer or cheaper between, bills are made before, between and after."""
-    terms = Terms(vat=vat)
+    terms = Terms(vat=vat, vat_rounding=rounding)
 
     def rows(given: list[tuple[str, Decimal]], drift: Decimal = NONE) -> tuple[PricedRow, ...]:
         rate = {"skip": NONE, "rails": Decimal(5)}
@@ -84,7 +85,9 @@ def test_quote_and_variations_are_what_is_billed_to_the_penny(
         else:
             after, drift = step
             made = accepted(job, variations, rows(now, drift), rows(after, drift))
-            paid += sums_of(difference_of(made), terms).total
+            more = more_of(made, job, variations)
+            assert sum((each.vat for each in more.vat_lines if each.charged), NONE) == more.total - more.net
+            paid += more.total
             variations, now = (*variations, made), after
     whole = sums_of(rows_agreed(job, variations), terms)
     assert whole.total == paid, "the quote and its variations add up to the new price"

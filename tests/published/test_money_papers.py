@@ -14,7 +14,7 @@ import pytest
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
 from tundish.catalogue.own_rules import HOURS, OwnRule
-from tundish.catalogue.trader import Trader
+from tundish.catalogue.trader import VAT_ROUNDED, Trader
 from tundish.documents import invoice, quote, terms_sheet
 from tundish.estimate import Client, Estimate, Job, estimate
 from tundish.field import Entry
@@ -25,6 +25,7 @@ from tundish.pricing.invoice import Bill, Invoice, bill_of, bills_to_come
 from tundish.pricing.pennies import penny
 from tundish.pricing.terms import Extra, Terms
 from tundish.pricing.vat import REASONS
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.pricing.work_out import price
 from tundish.procurement.purchase import Buying
 from tundish.rules.rule import LABOUR, Need
@@ -72,7 +73,7 @@ def test_the_vat_fractions_of_earlier_rates(day: str, gross: str, top: int, bott
 
 
 @pytest.mark.parametrize("nets", [("0.10",), ("0.03", "0.03", "0.04"), ("33.33", "33.33", "33.34"), ("0.12", "0.02", "0.02", "0.02")])
-def test_vat_is_never_rounded_by_the_line_and_never_down(nets: tuple[str, ...]) -> None:
+def test_vat_is_rounded_on_the_total_half_up_unless_another_way_is_chosen(nets: tuple[str, ...]) -> None:
     """VATREC12010: the total of a bill may be rounded down, lines never to the penny below (V). Only the total is, half up.
 
     At 5 % ten pence have half a penny of VAT: it is asked for, which a trader who rounds down forgoes (VATREC12030, V).
@@ -81,6 +82,45 @@ def test_vat_is_never_rounded_by_the_line_and_never_down(nets: tuple[str, ...]) 
     net = sum((Decimal(each) for each in nets), Decimal(0))
     assert worked.price.vat == penny(net / 20) == bill_of(billed(worked)).vat
     assert "half a penny rounded up (HMRC, VATREC12030)" in printed(worked, billed(worked))
+
+
+@pytest.mark.parametrize(
+    ("rounding", "vat", "said"),
+    [
+        ("on the total, to the nearest penny", "0.11", "on the total at each rate, to the nearest penny"),
+        ("on the total, down to the penny", "0.10", "on the total, rounded down to the penny"),
+        ("line by line, to the nearest penny", "0.12", "line by line, each to the nearest penny"),
+        ("line by line, to the nearest half penny", "0.10", "line by line, each to the nearest half penny"),
+        ("line by line, down to a tenth of a penny", "0.10", "line by line, each down to a tenth of a penny"),
+    ],
+)
+def test_each_way_of_the_guidance_is_reached_through_a_job_and_said_on_its_bill(rounding: str, vat: str, said: str) -> None:
+    """VATREC12010 (V): the total may go down; lines to the nearer 1p or 0.5p, or down to 0.1p; never lines down to whole pennies.
+
+    Four lines of 0.53 at 5 % have 2.65p each and 10.6p in all: to the nearest penny 3p each, to the nearest half 2.5p, down 2.6p.
+    """
+    worked = job(*costs("0.53", "0.53", "0.53", "0.53"), vat_reason="empty home", vat_rounding=rounding, client_is="a business")
+    assert worked.price.vat == bill_of(billed(worked)).vat == Decimal(vat)
+    paper = printed(worked, billed(worked))
+    assert said in paper
+    assert "VATREC1201" in paper or "VATREC12030" in paper
+    assert said in " ".join(as_text(terms_sheet.build(worked)).split())
+    assert {each.net for each in billed(worked).charges} == ({Decimal("0.53")} if rounding.startswith("line") else {Decimal("2.12")})
+
+
+def test_a_line_of_eight_pence_and_two_thirds() -> None:
+    """0.0867 of VAT (M): 8.6p down to a tenth; to the nearer penny it is 9p. Eleven of them show it: 94p, 99p, on the total 95p."""
+    nets = ["0.4335"] * 11
+    worked = {way: job(*costs(*nets), vat_rounding=way).price.vat for way in VAT_ROUNDED}
+    assert [worked[way] for way in VAT_ROUNDED] == [Decimal(vat) for vat in ("0.95", "0.95", "0.99", "0.93", "0.94")]
+
+
+@pytest.mark.parametrize("rounding", VAT_ROUNDED)
+def test_down_is_not_for_a_private_person(rounding: str) -> None:
+    """VATREC12010 (V): the concession is for invoices where it is neutral; Notice 700, 6.10A (V2): retailers must not round down."""
+    private, business = (job(*costs("10"), vat_rounding=rounding, client_is=who) for who in ("a private person at home", "a business"))
+    assert ("terms.vat_rounding" in [each.path for each in private.problems]) == ROUNDINGS[rounding].down
+    assert "terms.vat_rounding" not in [each.path for each in business.problems]
 
 
 @pytest.mark.parametrize(("reason", "notice"), [("empty home", "two years"), ("conversion", "how many dwellings")])

@@ -15,6 +15,7 @@ from tests.writers.published_rules import broken
 from tundish.catalogue.trader import Trader
 from tundish.estimate import Client, Job
 from tundish.pricing.invoice import Charge, Invoice, bill_of, credit
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.procurement.purchase import Pick
 from tundish.store.bill_beside import bill_beside
 from tundish.store.bill_file import CannotReadBillError, is_bill, read_bill_file
@@ -102,13 +103,16 @@ LINES = st.lists(st.tuples(NETS, st.sampled_from((Decimal(20), Decimal(5), Decim
 
 @settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
-    st.lists(st.tuples(NETS, st.sampled_from((Decimal(20), Decimal(5), Decimal(0)))), min_size=1, max_size=6), st.booleans(), st.booleans()
+    st.lists(st.tuples(NETS, st.sampled_from((Decimal(20), Decimal(5), Decimal(0)))), min_size=1, max_size=6),
+    st.booleans(),
+    st.booleans(),
+    st.sampled_from(tuple(ROUNDINGS)),
 )
 def test_every_bill_of_ones_own_comes_back_as_it_was_written(
-    tmp_path: Path, lines: list[tuple[Decimal, Decimal]], reverse: bool, rated: bool
+    tmp_path: Path, lines: list[tuple[Decimal, Decimal]], reverse: bool, rated: bool, rounding: str
 ) -> None:
     charges = tuple(Charge(what=f"part {place}", net=net, percent=rate if rated else None) for place, (net, rate) in enumerate(lines))
-    made = replace(OWN, charges=charges, reverse_charge=reverse and rated)
+    made = replace(OWN, charges=charges, reverse_charge=reverse and rated, rounding=rounding)
     for each in (made, credit(made, "7-2", "2026-12-02"), replace(made, paid="2026-12-05")):
         read = read_bill_file(file(tmp_path, as_xml(each, PARTIES)))
         assert read.problems == ()

@@ -16,6 +16,7 @@ from tests.writers.published_rules import broken, count
 from tundish.catalogue.trader import Trader
 from tundish.estimate import Client
 from tundish.pricing.invoice import Charge, Invoice, credit
+from tundish.pricing.vat_rounding import NEAREST, ROUNDINGS
 from tundish.writers.invoice_xml import Parties, as_xml, lacking, write_invoice_xml
 
 TRADER = Trader(name="M. Tarrowby & <Son>", address="3 Kilnfold Yard\nUnit 2\nHarrowmere\nZZ9 2RT", vat_number="GB 000 0000 00")
@@ -37,6 +38,8 @@ INVOICES = {
     "credit": credit(STATED, "102-6", "2026-12-08"),
 }
 NETS = st.decimals(Decimal(-2000), Decimal(99_999), places=2)
+SMALL = [(Decimal("0.03"), Decimal(20)), (Decimal("0.14"), Decimal(5))] * 6
+"""Line by line their VAT is half as much again as on the total."""
 RATES = st.sampled_from((Decimal(20), Decimal(5), Decimal(0)))
 
 
@@ -48,11 +51,19 @@ def test_it_is_valid_by_the_published_schema_and_rules(name: str) -> None:
 
 
 @settings(max_examples=12, deadline=None)
-@given(st.lists(st.tuples(NETS, RATES), min_size=1, max_size=5), st.booleans(), st.booleans(), st.text(max_size=30))
-@example([(Decimal(10), Decimal(20))], False, True, " ")
-def test_whatever_is_billed_is_valid(lines: list[tuple[Decimal, Decimal]], reverse: bool, rated: bool, words: str) -> None:
+@given(
+    st.lists(st.tuples(NETS, RATES), min_size=1, max_size=5),
+    st.booleans(),
+    st.booleans(),
+    st.text(max_size=30),
+    st.sampled_from(tuple(ROUNDINGS)),
+)
+@example([(Decimal(10), Decimal(20))], False, True, " ", NEAREST)
+@example(SMALL, False, True, "many small lines", "line by line, to the nearest penny")
+@example(SMALL, True, True, "many small lines", "on the total, down to the penny")
+def test_whatever_is_billed_is_valid(lines: list[tuple[Decimal, Decimal]], reverse: bool, rated: bool, words: str, rounding: str) -> None:
     charges = tuple(Charge(what=words, net=net, percent=percent if rated else None) for net, percent in lines)
-    bill = replace(STATED, charges=charges, reverse_charge=reverse and rated)
+    bill = replace(STATED, charges=charges, reverse_charge=reverse and rated, rounding=rounding)
     for each in (bill, credit(bill, "102-2", "2026-12-08")):
         body = as_xml(each, CONTRACTOR)
         validate_xsd(body)

@@ -8,6 +8,14 @@ from tundish.field import choice, text
 
 COLOURS = ("black", "slate", "blue", "green", "brown", "red")
 """What the heads of papers may be printed in: dark enough to be read on white, and on a grey copy."""
+VAT_ROUNDED = (
+    "on the total, to the nearest penny",
+    "on the total, down to the penny",
+    "line by line, to the nearest penny",
+    "line by line, to the nearest half penny",
+    "line by line, down to a tenth of a penny",
+)
+"""How VAT may come to whole pennies, the usual way first; pricing knows what each means."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,6 +29,11 @@ class Trader:
     email: str = text("Email")
     vat_number: str = text("VAT number", "Printed only where you are registered.")
     colour: str = choice("Colour of papers", COLOURS, "The heads of papers, and the line beneath them.")
+    vat_rounding: str = choice(
+        "VAT is rounded",
+        VAT_ROUNDED,
+        "For new jobs; each says its own on Pricing. HMRC asks you to keep to one way. Down is not for retailers.",
+    )
     terms: str = text("Your own terms", "One a line: they stand on the sheet of terms, before what the law says.")
 
 

@@ -19,7 +19,7 @@ from tundish.documents.difference import differences
 from tundish.estimate import Estimate, Job
 from tundish.field import put
 from tundish.pricing.price import Price
-from tundish.pricing.variation import Agreed, Offer, Variation, difference_of, rows_agreed, sums_of, unanswered
+from tundish.pricing.variation import Agreed, Offer, Variation, more_of, rows_agreed, sums_of, unanswered
 from tundish.store.numbers import QUOTE, VARIATION
 from tundish.varying import Pair, agree, both_ways, variation_of
 
@@ -126,7 +126,7 @@ class Agreement(QWidget):
                 self._act("Accepted today", "tick", lambda: self._answer(variation, "accepted")),
                 self._act("Withdraw it", "cross", lambda: self._answer(variation, "withdrawn")),
             ]
-        return in_row(label(variation_words(variation, self._workspace.job.agreed), "note", wrap=True), *acts)
+        return in_row(label(variation_words(variation, self._workspace.job), "note", wrap=True), *acts)
 
     def _act(self, words: str, glyph: str, do: Callable[[], None]) -> QWidget:
         made = button(words, glyph, once=True)
@@ -163,7 +163,7 @@ class Agreement(QWidget):
             return
         made = variation_of(self._workspace.job, pair, "")
         self._pair = pair if made is not None else None
-        self._weighed = weighed_words(pair, made, self._workspace.job.agreed)
+        self._weighed = weighed_words(pair, made, self._workspace.job)
         self.show_agreed()
 
     def _failed(self, words: str) -> None:
@@ -208,7 +208,7 @@ def agreed_words(job: Job) -> str:
     return f"{said} With the variations accepted since: {measure.show_money(now)}."
 
 
-def variation_words(variation: Variation, agreed: Agreed) -> str:
+def variation_words(variation: Variation, job: Job) -> str:
     """A variation in a line: number, date, what it adds or takes away, and how it stands."""
     state = "not answered yet"
     if variation.withdrawn:
@@ -216,10 +216,10 @@ def variation_words(variation: Variation, agreed: Agreed) -> str:
     elif variation.accepted:
         state = f"accepted {measure.show_date(variation.accepted, with_year=False)}"
     made = measure.show_date(variation.made, with_year=False) if variation.made else "no date"
-    return f"Variation {variation.number}, {made}: {_apart(variation, agreed)}, {state}"
+    return f"Variation {variation.number}, {made}: {_apart(variation, job)}, {state}"
 
 
-def weighed_words(pair: tuple[Estimate, Estimate], made: Variation | None, agreed: Agreed) -> str:
+def weighed_words(pair: tuple[Estimate, Estimate], made: Variation | None, job: Job) -> str:
     """What has changed since it was agreed, for the trader's own eyes: amounts, hours, checks, and the variation's price."""
     if made is None:
         return "Nothing that was agreed has changed."
@@ -227,15 +227,15 @@ def weighed_words(pair: tuple[Estimate, Estimate], made: Variation | None, agree
     first = [each for each in found if each.startswith(("Hours", "Fails"))]
     rest = [each for each in found if each not in first]
     more = [f"and {len(rest) - MOST} more, which the paper lists"] if len(rest) > MOST else []
-    return "; ".join((f"For the client: {_apart(made, agreed)}", *first, *rest[:MOST], *more)) + "."
+    return "; ".join((f"For the client: {_apart(made, job)}", *first, *rest[:MOST], *more)) + "."
 
 
 def _total(agreed: Agreed) -> Decimal:
     return sums_of(agreed.rows, agreed.basis.terms).total
 
 
-def _apart(variation: Variation, agreed: Agreed) -> str:
-    total = sums_of(difference_of(variation), agreed.basis.terms).total
+def _apart(variation: Variation, job: Job) -> str:
+    total = more_of(variation, job.agreed, job.variations).total
     return f"{measure.show_money(abs(total))} {'more' if total > 0 else 'less'}" if total else "at the same price"
 
 

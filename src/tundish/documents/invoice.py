@@ -93,5 +93,5 @@ def _notes(estimate: Estimate, invoice: Invoice) -> tuple[Block, ...]:
     reverse = reverse_charges(bill_of(invoice).vat_lines)
     when = when_to_pay(invoice, estimate.job.terms, estimate.job.invoices)
     words = (when, *reverse) if invoice.paid else (*reverse, when)
-    words = (*words, *kept_back_from(invoice), *how_rounded(bill_of(invoice).vat_lines))
+    words = (*words, *kept_back_from(invoice), *how_rounded(bill_of(invoice).vat_lines, invoice.rounding))
     return tuple(Paragraph(each, "note") for each in words)

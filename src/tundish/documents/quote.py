@@ -13,6 +13,7 @@ from tundish.estimate import Estimate, OptionPrice
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.room import Room
 from tundish.pricing.price import Price
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.rules.rule import Stage
 
 _IN_IT: dict[Stage, str] = {
@@ -41,8 +42,6 @@ _BESIDE = {
     "provisional sum": "Provisional: settled at what it comes to, shown to you first",
     "discount": "Off the prices above, provisional sums apart",
 }
-ROUNDED = "rounded half up"
-"""How VAT is rounded, beside its amount; the terms say by what rule."""
 _LOW = 0.62
 """How high a drawing may be, as a part of its column's width."""
 _SCALE = 30
@@ -56,7 +55,8 @@ def build(estimate: Estimate) -> Document:
     beside = tuple(Row((each.name, _beside(each.kind, price), each.amount)) for each in price.beside)
     table = Table(_COLUMNS, (*stages, *beside))
     sums = [("Total before VAT", price.before_vat)] if price.vat_lines else []
-    sums += [(f"{each.words}, {ROUNDED}" if each.vat else each.words, each.vat) for each in price.vat_lines if each.charged]
+    rounded = ROUNDINGS[terms.vat_rounding].short
+    sums += [(f"{each.words}, {rounded}" if each.vat else each.words, each.vat) for each in price.vat_lines if each.charged]
     promise = as_priced(estimate)
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(

@@ -12,6 +12,7 @@ from tundish.pricing.invoice import Invoice, bill_of
 from tundish.pricing.late import OVER_BASE, base_rate, fixed_sum, pay_days
 from tundish.pricing.terms import Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine
+from tundish.pricing.vat_rounding import ROUNDINGS
 
 OFFER: Final = {
     "a quotation": "The price holds for the work described; what is found on opening up is agreed before it is done.",
@@ -54,10 +55,10 @@ def kept_back_from(invoice: Invoice) -> Iterator[str]:
         )
 
 
-def how_rounded(lines: Iterable[VatLine]) -> Iterator[str]:
-    """How VAT is rounded, wherever an amount of it stands: once on the whole of a rate (EN 16931), half up (VATREC12030)."""
+def how_rounded(lines: Iterable[VatLine], rounding: str) -> Iterator[str]:
+    """How VAT is rounded, wherever an amount of it stands, and by which guidance."""
     if any(each.vat for each in lines):
-        yield "VAT is on the total at each rate, to the nearest penny, half a penny rounded up (HMRC, VATREC12030)."
+        yield ROUNDINGS[rounding].words
 
 
 def when_late(terms: Terms) -> str:

@@ -57,7 +57,7 @@ def _price(estimate: Estimate, promise: Promise) -> Iterator[str]:
     elif good_for(estimate):
         yield f"{', '.join(good_for(estimate))}. Prices of goods may change after."
     yield from terms_of_money(promise)
-    yield from how_rounded(promise.vat_lines)
+    yield from how_rounded(promise.vat_lines, promise.terms.vat_rounding)
 
 
 def _paying(promise: Promise) -> Iterator[str]:

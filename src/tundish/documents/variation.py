@@ -14,7 +14,7 @@ from tundish.documents.paper import lines_of, paper, quote_named, trader_of
 from tundish.documents.terms import how_rounded
 from tundish.estimate import Estimate
 from tundish.pricing.terms import NOT_REGISTERED
-from tundish.pricing.variation import PricedRow, Variation, VariedItem, VariedRow, difference_of, rows_agreed, sums_of
+from tundish.pricing.variation import PricedRow, Variation, VariedItem, VariedRow, more_of, rows_agreed, sums_of
 
 _PRICES = (
     Column("What changes in price", "text", 3, "strong"),
@@ -123,7 +123,7 @@ def _days(variation: Variation) -> str:
 
 def _sums(estimate: Estimate, variation: Variation, standing: tuple[PricedRow, ...]) -> Sums:
     terms = estimate.job.agreed.basis.terms
-    one, before = sums_of(difference_of(variation), terms), sums_of(standing, terms)
+    one, before = more_of(variation, estimate.job.agreed, estimate.job.variations), sums_of(standing, terms)
     rows = [("This variation before VAT", one.net)] if one.vat_lines else []
     rows += [(each.words, each.vat) for each in one.vat_lines if each.charged]
     vat = " with VAT" if any(each.charged for each in one.vat_lines) else ""
@@ -134,7 +134,8 @@ def _sums(estimate: Estimate, variation: Variation, standing: tuple[PricedRow, .
 def _notes(estimate: Estimate, variation: Variation, before: tuple[Variation, ...]) -> Iterator[str]:
     yield "The difference is worked out for the change alone, at one day's prices: what was agreed before does not become dearer by it."
     yield "Nothing of this is done before it is agreed in writing. It is billed with the payments that are still to come."
-    yield from how_rounded(sums_of(difference_of(variation), estimate.job.agreed.basis.terms).vat_lines)
+    job = estimate.job
+    yield from how_rounded(more_of(variation, job.agreed, job.variations).vat_lines, job.agreed.basis.terms.vat_rounding)
     yield from _earlier(before)
     if estimate.job.agreed.basis.terms.client_is != "a business" and not variation.withdrawn:
         yield _LAW

@@ -8,10 +8,10 @@ from decimal import Decimal
 from typing import Final
 
 from tundish.pricing.cis import base_of, of_base
-from tundish.pricing.instalment import Rates, gross, rates_of
+from tundish.pricing.instalment import Part, gross, parts_of, rows_of_price
 from tundish.pricing.price import Price
-from tundish.pricing.terms import REVERSE_CHARGE, Terms
-from tundish.pricing.variation import Agreed, Variation, rows_agreed, sums_of
+from tundish.pricing.terms import Terms
+from tundish.pricing.variation import Agreed, Variation, rows_agreed
 
 Shares = tuple[tuple[str, Decimal], ...]
 SINCE: Final = "Variations agreed since the last bill"
@@ -19,42 +19,39 @@ SINCE: Final = "Variations agreed since the last bill"
 
 @dataclass(frozen=True, slots=True)
 class Contract:
-    """Nets by rate, the payments in per cent, and what of the nets a contractor reckons on (CIS). `agreed`: accepted, and held to."""
+    """What is billed by its parts, the payments in per cent, and what of it CIS is reckoned on. `agreed`: accepted, and held to."""
 
-    rates: Rates
+    parts: tuple[Part, ...]
     shares: Shares
     base: Decimal
-    cis: str
-    reverse_charge: bool
+    terms: Terms
     agreed: bool
 
     @property
     def net(self) -> Decimal:
         """What is to be paid before VAT."""
-        return sum((net for _, net in self.rates), Decimal(0))
+        return sum((each.net for each in self.parts), Decimal(0))
 
     @property
     def kept_back(self) -> Decimal:
         """What a contractor keeps back of it."""
-        return of_base(self.base, self.cis)
+        return of_base(self.base, self.terms.cis)
 
     @property
     def total(self) -> Decimal:
         """What is to be paid with VAT, before anything is kept back."""
-        return gross(self.rates, [net for _, net in self.rates], charged=not self.reverse_charge)
+        return gross(self.parts, [each.net for each in self.parts], self.terms)
 
 
 def contract_of(price: Price, terms: Terms, agreed: Agreed, variations: Sequence[Variation] = ()) -> Contract:
     """The contract as it stands; before anything is agreed it is the price as it is worked out."""
     if not agreed.on:
         shares = tuple((each.when, Decimal(str(each.percent))) for each in price.payments)
-        return Contract(rates_of(price.vat_lines, price.before_vat), shares, price.cis.base, *_flags(terms), agreed=False)
-    sums, held = sums_of(rows_agreed(agreed, variations), agreed.basis.terms), agreed.basis.terms
+        rows = rows_of_price(price.stages, price.beside, terms)
+        return Contract(parts_of(rows, terms.vat_rounding), shares, price.cis.base, terms, agreed=False)
+    held = agreed.basis.terms
+    priced = ((each.what, each.percent, each.net or Decimal(0)) for each in rows_agreed(agreed, variations))
     varied = (base_of(each.base, each.kept_back, held.cis) for each in variations if each.accepted)
     base = sum(varied, base_of(agreed.base, agreed.kept_back, held.cis))
     shares = tuple((each.when, each.percent or Decimal(0)) for each in agreed.shares)
-    return Contract(rates_of(sums.vat_lines, sums.net), shares, base, *_flags(held), agreed=True)
-
-
-def _flags(terms: Terms) -> tuple[str, bool]:
-    return terms.cis, terms.vat == REVERSE_CHARGE
+    return Contract(parts_of(priced, held.vat_rounding), shares, base, held, agreed=True)

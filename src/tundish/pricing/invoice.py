@@ -9,19 +9,26 @@ from decimal import Decimal
 from tundish.field import choice, date, flag, money, records, text
 from tundish.pricing.cis import NONE, RATES, base_of, of_base
 from tundish.pricing.contract import SINCE, Contract
-from tundish.pricing.instalment import Rates, instalment, part_of
+from tundish.pricing.instalment import Part, instalment, part_of
 from tundish.pricing.numbers import next_after
 from tundish.pricing.pennies import whole_step
+from tundish.pricing.terms import REVERSE_CHARGE
+from tundish.pricing.variation import MOST
 from tundish.pricing.vat import VatLine, by_rate
+from tundish.pricing.vat_rounding import ROUNDINGS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Charge:
-    """One line of a bill. `percent` is its rate of VAT; blank where none is charged because the trader is not registered."""
+    """One line of a bill. `percent` is its rate of VAT; blank where none is charged because the trader is not registered.
+
+    `row` is the row of the price that it is of, where VAT is worked line by line.
+    """
 
     what: str = text("What")
-    net: Decimal | None = money("Before VAT")
+    net: Decimal | None = money("Before VAT", least=-MOST)
     percent: Decimal | None = money("VAT, per cent", most=100)
+    row: str = text("Row of the price")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +46,7 @@ class Invoice:
     what: str = text("For")
     charges: tuple[Charge, ...] = records("Lines", Charge)
     reverse_charge: bool = flag("Reverse charge")
+    rounding: str = choice("VAT is rounded", tuple(ROUNDINGS))
     kept_back: Decimal | None = money("Kept back (CIS)")
     base: Decimal | None = money("Kept back from (CIS)")
     cis: str = text("As (CIS)")
@@ -60,11 +68,11 @@ class Bill:
 
 
 def bill_of(invoice: Invoice) -> Bill:
-    """The sums of an invoice, VAT on the whole of each rate; of a credit note below nothing."""
+    """The sums of an invoice, VAT rounded as it says; of a credit note below nothing."""
     sign = -1 if invoice.credits else 1
     net = sum((sign * (each.net or Decimal(0)) for each in invoice.charges), Decimal(0))
     rated = [(each.percent, sign * (each.net or Decimal(0))) for each in invoice.charges if each.percent is not None]
-    lines = by_rate(rated, charged=not invoice.reverse_charge)
+    lines = by_rate(rated, charged=not invoice.reverse_charge, rounding=invoice.rounding)
     vat = sum((each.vat for each in lines if each.charged), Decimal(0))
     kept = sign * (invoice.kept_back or Decimal(0))
     return Bill(net, lines, vat, net + vat, net + vat - kept)
@@ -98,9 +106,9 @@ def standing(issued: tuple[Invoice, ...]) -> tuple[Invoice, ...]:
 
 def overbilled(contract: Contract, issued: tuple[Invoice, ...]) -> bool:
     """Whether bills ask for more than is agreed now: the last is to be taken back and made again."""
-    rates, left, base_left = _left(contract, issued)
+    parts, left, base_left = _left(contract, issued)
     return bool(standing(issued)) and (
-        base_left < 0 or any(rest * net < 0 or (rest and not net) for (_, net), rest in zip(rates, left, strict=True))
+        base_left < 0 or any(rest * each.net < 0 or (rest and not each.net) for each, rest in zip(parts, left, strict=True))
     )
 
 
@@ -108,7 +116,8 @@ def credit(invoice: Invoice, number: str, day: str) -> Invoice:
     """The note that takes a bill back whole."""
     return Invoice(
         number=number, issued=day, supplied=invoice.supplied, what=f"Credit for invoice {invoice.number}", charges=invoice.charges,
-        reverse_charge=invoice.reverse_charge, kept_back=invoice.kept_back, base=invoice.base, cis=invoice.cis, credits=invoice.number,
+        reverse_charge=invoice.reverse_charge, rounding=invoice.rounding, kept_back=invoice.kept_back, base=invoice.base, cis=invoice.cis,
+        credits=invoice.number,
     )  # fmt: skip
 
 
@@ -124,41 +133,50 @@ def is_credited(invoice: Invoice, issued: Iterable[Invoice]) -> bool:
 
 def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Decimal] | None) -> Invoice:
     """So much of the contract as a bill, or, without a share, what is left of it."""
-    rates, left, base_left = _left(contract, issued)
+    parts, left, base_left = _left(contract, issued)
+    terms, kept = contract.terms, sum((one.kept_back or Decimal(0) for one in standing(issued)), Decimal(0))
     if share is None:
         last = contract.shares[-1][0] if len(standing(issued)) < len(contract.shares) else SINCE
-        when, nets, base = last, left, base_left
+        when, nets, base, kept_back = last, left, base_left, contract.kept_back - kept
     else:
         when, percent = share
-        nets = instalment(rates, left, percent, contract.cis)
+        nets = instalment(parts, left, percent, terms.cis)
         base = _share_of_base(contract, sum(left, Decimal(0)), base_left, sum(nets, Decimal(0)), percent)
-    several, under = len(rates) > 1, contract.cis != NONE
-    charges = (Charge(what=_words(when, rate, several=several), net=net, percent=rate) for (rate, _), net in zip(rates, nets, strict=True))
-    kept = sum((one.kept_back or Decimal(0) for one in standing(issued)), Decimal(0))
-    return Invoice(
+        kept_back = of_base(base, terms.cis)
+    several = len(parts) > 1
+    charges = (
+        Charge(what=_words(when, each, several=several), net=net, percent=each.percent, row=each.row)
+        for each, net in zip(parts, nets, strict=True)
+    )
+    bill = Invoice(
         what=when,
         charges=tuple(each for each in charges if each.net),
-        reverse_charge=contract.reverse_charge,
-        kept_back=(of_base(base, contract.cis) if share else contract.kept_back - kept) if under else None,
-        base=base if under else None,
-        cis=contract.cis if under else "",
+        reverse_charge=terms.vat == REVERSE_CHARGE,
+        rounding=terms.vat_rounding,
     )
+    return bill if terms.cis == NONE else replace(bill, kept_back=kept_back, base=base, cis=terms.cis)
 
 
 def _share_of_base(contract: Contract, left: Decimal, base_left: Decimal, net: Decimal, percent: Decimal) -> Decimal:
     """Of what a part comes to, all but its share of the materials and hired plant; no more than is left."""
-    left_out = part_of(contract.net - contract.base, left - base_left, percent, whole_step(RATES[contract.cis]))
+    left_out = part_of(contract.net - contract.base, left - base_left, percent, whole_step(RATES[contract.terms.cis]))
     return max(min(net - left_out, base_left), Decimal(0))
 
 
-def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[Rates, tuple[Decimal, ...], Decimal]:
-    """The rates of the contract, and those billed at that it has no more; what is left to bill of each; and of what CIS reckons on."""
-    billed_by, agreed = standing(issued), dict(contract.rates)
-    billed = [(each.percent, each.net or Decimal(0)) for one in billed_by for each in one.charges]
-    rates = (*contract.rates, *((rate, Decimal(0)) for rate in dict.fromkeys(rate for rate, _ in billed) if rate not in agreed))
-    left = tuple(net - sum((amount for at, amount in billed if at == rate), Decimal(0)) for rate, net in rates)
-    return rates, left, contract.base - sum((base_of(one.base, one.kept_back, contract.cis) for one in billed_by), Decimal(0))
+def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[tuple[Part, ...], tuple[Decimal, ...], Decimal]:
+    """The parts of the contract, and those billed that it has no more; what is left to bill of each; and of what CIS reckons on."""
+    billed: dict[tuple[str, Decimal | None], Decimal] = {}
+    for each in (charge for one in standing(issued) for charge in one.charges):
+        billed[each.row, each.percent] = billed.get((each.row, each.percent), Decimal(0)) + (each.net or Decimal(0))
+    agreed = {each.key for each in contract.parts}
+    parts = (*contract.parts, *(Part(percent, Decimal(0), row) for row, percent in billed if (row, percent) not in agreed))
+    left = tuple(each.net - billed.get(each.key, Decimal(0)) for each in parts)
+    reckoned = sum((base_of(one.base, one.kept_back, contract.terms.cis) for one in standing(issued)), Decimal(0))
+    return parts, left, contract.base - reckoned
 
 
-def _words(when: str, percent: Decimal | None, *, several: bool) -> str:
-    return f"{when}, work at {percent.normalize():f} % VAT" if several and percent is not None else when
+def _words(when: str, part: Part, *, several: bool) -> str:
+    """What a line of a bill is for: its row of the price, and the payment; the rate where there are several."""
+    if part.row:
+        return f"{part.row}: {when[:1].lower()}{when[1:]}"
+    return f"{when}, work at {part.percent.normalize():f} % VAT" if several and part.percent is not None else when

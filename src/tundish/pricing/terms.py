@@ -11,6 +11,7 @@ from tundish.figure import Known
 from tundish.pricing.cis import PARTS as CIS_PARTS
 from tundish.pricing.cis import RATES as CIS_RATES
 from tundish.pricing.vat import REASONS
+from tundish.pricing.vat_rounding import ROUNDINGS
 
 NOT_REGISTERED = "not registered"
 REVERSE_CHARGE = "registered, reverse charge"
@@ -93,6 +94,9 @@ class Terms:
         "VAT",
         ("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE),
         "Not registered: the VAT on what you buy cannot be reclaimed, so it is in your cost.",
+    )
+    vat_rounding: str = choice(
+        "VAT is rounded", tuple(ROUNDINGS), "HMRC asks you to keep to one way: the usual one is in Settings. Down is not for retailers."
     )
     vat_reason: str = choice("Rate of VAT", tuple(REASONS), "A lower rate has conditions: they are shown beside it, with what to keep.")
     vat_evidence: str = text("Evidence seen", "For a lower rate: what shows that its condition is met.")

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import chain, takewhile
 from typing import Final
 
 from tundish.catalogue.own import OwnItem
 from tundish.field import Entry, amount, date, flag, money, record, records, text
 from tundish.layout.design import RoomPlan
+from tundish.pricing.instalment import rows_of_price
 from tundish.pricing.numbers import next_after
 from tundish.pricing.pennies import nearest, whole_step
 from tundish.pricing.price import Price
-from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
-from tundish.pricing.vat import REASONS, VatLine, by_rate
+from tundish.pricing.terms import REVERSE_CHARGE, Terms
+from tundish.pricing.vat import VatLine, by_rate
+from tundish.pricing.vat_rounding import NEAREST, ROUNDINGS
 from tundish.takeoff.by_hand import LineByHand
 
 MOST: Final = 1_000_000
@@ -121,16 +124,15 @@ class Sums:
 
 def rows_of(price: Price, terms: Terms) -> tuple[PricedRow, ...]:
     """The rows of a price as its quote has them, each with its rate."""
-    rows = [(each.name, each.price, terms.vat_reason) for each in price.stages]
-    rows += [(each.name, each.amount, each.vat or terms.vat_reason) for each in price.beside]
-    return tuple(PricedRow(what=what, net=net, percent=_percent(reason, terms)) for what, net, reason in rows)
+    return tuple(PricedRow(what=what, net=net, percent=percent) for what, percent, net in rows_of_price(price.stages, price.beside, terms))
 
 
 def sums_of(rows: Iterable[PricedRow], terms: Terms) -> Sums:
-    """Net, VAT on the whole of each rate, and total of rows."""
+    """Net, VAT by rate, rounded as the terms say, and total of rows."""
     parts = [(each.percent, each.net or Decimal(0)) for each in rows]
     net = sum((amount for _, amount in parts), Decimal(0))
-    lines = by_rate(((rate, amount) for rate, amount in parts if rate is not None), charged=terms.vat != REVERSE_CHARGE)
+    rated = [(rate, amount) for rate, amount in parts if rate is not None]
+    lines = by_rate(rated, charged=terms.vat != REVERSE_CHARGE, rounding=terms.vat_rounding)
     return Sums(net, lines, net + sum((each.vat for each in lines if each.charged), Decimal(0)))
 
 
@@ -141,25 +143,36 @@ def difference_of(variation: Variation) -> tuple[PricedRow, ...]:
     )
 
 
+def more_of(variation: Variation, agreed: Agreed, variations: Iterable[Variation]) -> Sums:
+    """What a variation adds to what those of the job before it come to: net, VAT by rate, total; they add up however VAT is rounded."""
+    terms, rates = agreed.basis.terms, {each.percent for each in variation.rows}
+    earlier = tuple(each for each in takewhile(lambda each: each.number != variation.number, variations) if each.accepted)
+    was, now = (sums_of(_with(agreed, counted), terms) for counted in (earlier, (*earlier, variation)))
+    held = {each.percent: each for each in was.vat_lines}
+    more = (
+        replace(each, net=each.net - held[each.percent].net, vat=each.vat - held[each.percent].vat) if each.percent in held else each
+        for each in now.vat_lines
+    )
+    return Sums(now.net - was.net, tuple(each for each in more if each.percent in rates or each.vat), now.total - was.total)
+
+
 def rows_agreed(agreed: Agreed, variations: Iterable[Variation]) -> tuple[PricedRow, ...]:
     """The rows of the price as it stands: what was accepted, with every variation accepted since."""
-    made = _by_key(agreed.rows)
-    for variation in variations:
-        if variation.accepted:
-            for key, row in _by_key(difference_of(variation)).items():
-                made[key] = made.get(key, Decimal(0)) + row
-    return tuple(PricedRow(what=what, net=net, percent=percent) for (what, percent, _), net in made.items())
+    return _with(agreed, (each for each in variations if each.accepted))
 
 
-def varied_rows(agreed: Iterable[PricedRow], before: Iterable[PricedRow], after: Iterable[PricedRow]) -> tuple[VariedRow, ...]:
+def varied_rows(
+    agreed: Iterable[PricedRow], before: Iterable[PricedRow], after: Iterable[PricedRow], rounding: str = NEAREST
+) -> tuple[VariedRow, ...]:
     """What changes of the agreed rows when the job is worked out before and after at the same prices.
 
     The client pays for the change, never for goods that grew dearer meanwhile: the two workings are compared with one another, and what
-    differs is laid on what was agreed. What is gone is taken away whole; no row falls below nought by the difference.
+    differs is laid on what was agreed. What is gone is taken away whole; no row falls below nought by the difference. Where VAT is on the
+    total (`rounding`), the difference at each rate is brought to whole pennies of it.
     """
     standing, was, now = _by_key(agreed), _by_key(before), _by_key(after)
     apart = {key: _apart(standing.get(key), was.get(key), now.get(key)) for key in dict.fromkeys((*standing, *was, *now))}
-    for percent in dict.fromkeys(key[1] for key in apart):
+    for percent in () if ROUNDINGS[rounding].by_line else dict.fromkeys(key[1] for key in apart):
         whole = sum((more for key, more in apart.items() if key[1] == percent), Decimal(0))
         base = sum((net for key, net in standing.items() if key[1] == percent), Decimal(0))
         apart[ROUNDING, percent, 0] = _rounded(base, whole, whole_step(percent), standing.get((ROUNDING, percent, 0), Decimal(0))) - whole
@@ -180,6 +193,14 @@ def unanswered(variations: Iterable[Variation]) -> Variation | None:
 def standing_basis(agreed: Agreed, variations: Iterable[Variation]) -> Basis:
     """What is to be made as it stands agreed: as accepted first, or as in the variation accepted last."""
     return next((each.basis for each in reversed(tuple(variations)) if each.accepted), agreed.basis)
+
+
+def _with(agreed: Agreed, variations: Iterable[Variation]) -> tuple[PricedRow, ...]:
+    """The rows that were accepted first with the differences of variations."""
+    made = _by_key(agreed.rows)
+    for key, net in chain.from_iterable(_by_key(difference_of(each)).items() for each in variations):
+        made[key] = made.get(key, Decimal(0)) + net
+    return tuple(PricedRow(what=what, net=net, percent=percent) for (what, percent, _), net in made.items())
 
 
 _Key = tuple[str, Decimal | None, int]
@@ -214,7 +235,3 @@ def _rounded(base: Decimal, more: Decimal, step: Decimal, rounding: Decimal) -> 
         return -base
     rounded = nearest(more, step)
     return rounded + step if base + rounded < 0 <= base else rounded
-
-
-def _percent(reason: str, terms: Terms) -> Decimal | None:
-    return None if terms.vat == NOT_REGISTERED else REASONS[reason].on(terms.quoted)

@@ -1,4 +1,4 @@
-"""VAT by reason and date, worked on the whole of each rate and rounded half up to the penny.
+"""VAT by reason and date, and in lines by rate.
 
 Standard and reduced rates: VAT Act 1994 sections 2 and 29A with schedules 7A and 8, as HMRC's own pages give them. Which rate
 a job falls under is for the trader and HMRC to settle: each reason says its condition and what to keep as evidence.
@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
-from tundish.pricing.pennies import penny
+from tundish.pricing.vat_rounding import NEAREST, in_pennies
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,13 +97,14 @@ REASONS: Final[Mapping[str, Reason]] = {
 """Every reason for a rate, by the name a job gives it."""
 
 
-def by_rate(parts: Iterable[tuple[Decimal, Decimal]], *, charged: bool = True) -> tuple[VatLine, ...]:
-    """Per cents and net amounts as one line a rate, the highest first: VAT is on the whole of a rate, not line by line (EN 16931).
+def by_rate(parts: Iterable[tuple[Decimal, Decimal]], *, charged: bool = True, rounding: str = NEAREST) -> tuple[VatLine, ...]:
+    """Per cents and net amounts of lines as one line a rate, the highest first; how its VAT comes to pennies is one of ROUNDINGS.
 
     The reverse charge is for what is at the standard or a reduced rate: at nought there is nothing that the customer could account for.
     """
+    lines = tuple(parts)
     nets: dict[Decimal, Decimal] = {}
-    for percent, net in parts:
+    for percent, net in lines:
         nets[percent] = nets.get(percent, Decimal(0)) + net
-    rates = sorted(nets, reverse=True)
-    return tuple(VatLine(rate, nets[rate], penny(nets[rate] * rate / 100), charged or not rate) for rate in rates)
+    vat = in_pennies(lines, rounding)
+    return tuple(VatLine(rate, nets[rate], vat[rate], charged or not rate) for rate in sorted(nets, reverse=True))

@@ -16,7 +16,7 @@ from tundish.figure import Figure, number, total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.cis import Reckoned
-from tundish.pricing.instalment import payments, rates_of
+from tundish.pricing.instalment import parts_of, payments, rows_of_price
 from tundish.pricing.labour import without_rate
 from tundish.pricing.late import A_BUSINESS, FAIR_DAYS, pay_days
 from tundish.pricing.pennies import penny
@@ -24,6 +24,7 @@ from tundish.pricing.price import Beside, Price, StagePrice, Visit
 from tundish.pricing.programme import programme, reach
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, STANDARD, VatLine, by_rate
+from tundish.pricing.vat_rounding import ROUNDINGS
 from tundish.pricing.visits import NO_TIME, setting_up, visits
 from tundish.pricing.waits import Wait
 from tundish.procurement.purchase import Buying
@@ -64,7 +65,7 @@ def price(
     kept = before - costs
     return Price(
         stages, beside, before, vat_lines, vat, before + vat, _cis(before, beside, buying, terms),
-        payments(rates_of(vat_lines, before), _shares(terms), terms),
+        payments(parts_of(rows_of_price(stages, beside, terms), terms.vat_rounding), _shares(terms), terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
         days, visited, waits, reach(stages, a_day, terms.start, waits, set_up),
@@ -102,6 +103,12 @@ def _problems(terms: Terms) -> Iterator[Problem]:
         reason = REASONS[terms.vat_reason]
         yield Problem(
             "terms.vat_evidence", f"{reason.words}: {reason.condition} Keep: {reason.evidence} HMRC decides; say here what you saw"
+        )
+    if terms.vat != NOT_REGISTERED and ROUNDINGS[terms.vat_rounding].down and terms.client_is != A_BUSINESS:
+        yield Problem(
+            "terms.vat_rounding",
+            "the total may be rounded down on bills between businesses, where what is not charged is not reclaimed either (VATREC12010); "
+            "retailers must not: for a private person choose the nearest penny",
         )
     yield from without_rate(terms)
     if terms.client_is == A_BUSINESS and pay_days(terms) > FAIR_DAYS:
@@ -155,9 +162,9 @@ def _vat(stages: tuple[StagePrice, ...], beside: tuple[Beside, ...], terms: Term
     """A line for every rate, at least that of the job; none for who is not registered."""
     if terms.vat == NOT_REGISTERED:
         return ()
-    parts = [(terms.vat_reason, sum((each.price for each in stages), Decimal(0)))]
-    parts += [(each.vat or terms.vat_reason, each.amount) for each in beside]
-    return by_rate(((REASONS[reason].on(terms.quoted), amount) for reason, amount in parts), charged=terms.vat != REVERSE_CHARGE)
+    none = (REASONS[terms.vat_reason].on(terms.quoted), Decimal(0))
+    rated = [(percent, net) for _, percent, net in rows_of_price(stages, beside, terms) if percent is not None]
+    return by_rate((none, *rated), charged=terms.vat != REVERSE_CHARGE, rounding=terms.vat_rounding)
 
 
 def _cis(before: Decimal, beside: tuple[Beside, ...], buying: Buying, terms: Terms) -> Reckoned:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from tundish.catalogue.trader import Trader
+from tundish.documents.terms import how_rounded
 from tundish.estimate import Client
 from tundish.pricing.invoice import Bill, Charge, Invoice, bill_of
 from tundish.writers.safe import one_line, write_whole
@@ -45,8 +46,9 @@ def as_xml(invoice: Invoice, parties: Parties) -> bytes:
     text(root, "ID", invoice.number)
     text(root, "IssueDate", invoice.issued)
     text(root, "CreditNoteTypeCode" if invoice.credits else "InvoiceTypeCode", "381" if invoice.credits else "380")
-    if invoice.what:
-        text(root, "Note", invoice.what)
+    for note in (invoice.what, *how_rounded(bill_of(invoice).vat_lines, invoice.rounding)):
+        if note:
+            text(root, "Note", note)
     text(root, "DocumentCurrencyCode", "GBP")
     if invoice.credits:
         text(part(part(root, "BillingReference"), "InvoiceDocumentReference"), "ID", invoice.credits)

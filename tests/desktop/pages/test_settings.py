@@ -108,6 +108,16 @@ def test_the_colour_of_papers_is_chosen_seen_as_printed_and_kept(fitter: Fitter)
     assert chip(page, "Red").isChecked()
 
 
+def test_how_vat_is_usually_rounded_is_kept_and_a_new_job_begins_with_it(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.type_into(page.form.row("vat_rounding"), "line by line, to the nearest penny")
+    assert fitter.workspace.book.trader.vat_rounding == "line by line, to the nearest penny"
+    assert fitter.workspace.job.terms.vat_rounding == "on the total, to the nearest penny", "a job keeps its own"
+    fitter.window.show_page("jobs")
+    fitter.press("Start a survey", fitter.window.page("jobs"))
+    assert fitter.workspace.job.terms.vat_rounding == "line by line, to the nearest penny"
+
+
 def test_the_look_changes_at_once_and_is_kept(fitter: Fitter) -> None:
     page = opened(fitter)
     click(chip(page, "Dark"))

@@ -23,6 +23,7 @@ from tundish.errors import TundishError
 from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.layout.design import RoomPlan
+from tundish.pricing.terms import Terms
 from tundish.store.bills import bills_of
 from tundish.store.codec import ENDING, MOST_BYTES, Opened, write_job
 from tundish.store.photographs import named_in
@@ -132,7 +133,8 @@ class JobsPage(Page):
             self.page_asked.emit(place if place and place != "jobs" else "survey")
 
     def _start(self) -> None:
-        job = Job(number=self._workspace.store.next_job_number(), title="New job", rooms=(RoomPlan(),))
+        terms = Terms(vat_rounding=self._workspace.book.trader.vat_rounding)
+        job = Job(number=self._workspace.store.next_job_number(), title="New job", rooms=(RoomPlan(),), terms=terms)
         self._workspace.take_in(job)
         self.page_asked.emit("survey")
 

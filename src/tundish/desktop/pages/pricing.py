@@ -45,7 +45,7 @@ HARDER_BY: Final = (*HARDER, "difficulty")
 COSTS: Final = ("overhead", "overhead_hour", "discount", "round_to", "keep_a_day")
 VISITS: Final = ("travel", "parking", "visit_least")
 VISIT: Final = ("begins", "amount", "why")
-TAXES: Final = ("vat", "vat_reason", "vat_evidence", "cis")
+TAXES: Final = ("vat", "vat_rounding", "vat_reason", "vat_evidence", "cis")
 OFFER: Final = ("offer", "client_is", "pay_days", "base_rate", "deposit", "boarded", "valid_days", "quoted", "start", "boarding")
 PARTS: Final = (
     ("Terms", "Rates"),

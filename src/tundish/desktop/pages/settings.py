@@ -14,6 +14,7 @@ from tundish.catalogue.trader import COLOURS, Trader
 from tundish.desktop import kept_look, tokens
 from tundish.desktop.boxes import Box, NoteBox, TickBox
 from tundish.desktop.chips import ChipRow, Choice
+from tundish.desktop.chooser import Chooser
 from tundish.desktop.forms import Form, FormRow
 from tundish.desktop.kept_look import Chosen
 from tundish.desktop.logo import Logo
@@ -75,6 +76,13 @@ class SettingsPage(Page):
         self._colours.chosen.connect(lambda colour: self._keep("colour", colour))
         self._colours.setWhatsThis(fields_of(Trader)["colour"].help)
         self.form.add_part(_labelled(self._colours.accessibleName(), self._colours))
+        declared = fields_of(Trader)["vat_rounding"]
+        rounded = Chooser(declared.label)
+        rounded.show_choices(declared.options, 0)
+        rounding = FormRow("vat_rounding", declared.label, rounded, box_wide=WIDE)
+        rounded.setWhatsThis(declared.help)
+        rounding.show_value(trader.vat_rounding)
+        self.form.add(rounding)
         self.form.add_part(_labelled("Logo", self.logo.tools))
         self.form.add_part(_labelled("How papers begin", self.logo))
 
