@@ -28,8 +28,8 @@ def strut(work: Work, hang: Hang, centre: float, **changes: object) -> Member:
     [
         (1000, 350, 1300),  # brackets at 780 and 1,220: from stud 400 to stud 1,600, 50 past each
         (1020, 750, 900),  # brackets at 800 and 1,240: 800 and 1,600
-        (300, 0, 850),  # from the corner: 0 to 800 + 50
-        (1700, 1150, 850),  # brackets at 1,480 and 1,920: 1,200 to the right-hand corner
+        (300, 3, 847),  # from the corner: 3 clear of the wall to 800 + 50
+        (1700, 1150, 847),  # brackets at 1,480 and 1,920: 1,200 to the right-hand corner
     ],
 )
 def test_struts_reach_from_stud_to_stud(work: Work, hang: Hang, centre: float, x: float, length: float) -> None:
@@ -45,12 +45,12 @@ def test_a_strut_lies_with_its_middle_at_the_brackets(work: Work, hang: Hang) ->
 
 def test_a_strut_over_the_whole_wall(work: Work, hang: Hang) -> None:
     found = strut(work, hang, 400, survey__room__width=800, survey__wall__stud_centres=600, survey__wall__first_stud=600)
-    assert (found.x, found.length.value) == (0, 800)  # from corner to corner
+    assert (found.x, found.length.value) == (3, 794)  # from corner to corner, 3 clear of each wall
 
 
 def test_a_strut_cut_back_at_a_stud_by_the_corner(work: Work, hang: Hang) -> None:
     found = strut(work, hang, 300, survey__wall__first_stud=30)
-    assert (found.x, found.length.value) == (0, 880)  # from stud 30, 50 past it is past the corner; to 830 + 50
+    assert (found.x, found.length.value) == (3, 877)  # from stud 30, 50 past it is past the corner; to 830 + 50
 
 
 def test_wall_studs_still_open_keep_the_strut_open(work: Work, hang: Hang) -> None:
@@ -71,7 +71,24 @@ def test_solid_walls_and_solid_floors_need_none_of_it(work: Work, hang: Hang) ->
 
 def test_a_pre_wall_longer_than_the_room_keeps_its_struts_in_it(work: Work, hang: Hang) -> None:
     found = strut(work, hang, 2400, design__prewall__run=2700)
-    assert found.x + found.length.value == 2000
+    assert found.x + found.length.value == 1997
+
+
+@pytest.mark.parametrize(
+    ("changes", "x", "end"),
+    [
+        ({"run": 1620}, 350, 1617),  # the outer stud, 1,600, is behind it: cut back
+        ({"run": 1600}, 350, 1650),  # it is not: the strut goes on over it, for a check to tell
+        ({"run": 1500}, 350, 1650),
+        ({"from_left": 390}, 393, 1650),
+        ({"from_left": 410}, 350, 1650),
+        ({"run": 1500, "backing": "wall studs and noggins"}, 350, 1497),  # it ends on a noggin
+    ],
+)
+def test_a_strut_ends_behind_a_pre_wall_that_stops_short(work: Work, hang: Hang, changes: dict[str, object], x: float, end: float) -> None:
+    found = strut(work, hang, 1000, **{f"design__prewall__{name}": value for name, value in changes.items()})
+    assert (found.x, found.x + found.length.value) == (x, end)
+    assert [found.x + each for each in found.beside or found.bears] == [400, 800, 1200, 1600]
 
 
 @pytest.mark.parametrize(("run", "along", "section"), [("into the wall", "x", (100, 47)), ("along the wall", "y", (47, 100))])
@@ -99,7 +116,7 @@ def test_struts_that_would_overlap_are_one(work: Work, hang: Hang) -> None:
     """Brackets at 380 and 820, 1,180 and 1,620; studs every 400: from 0 to 1,200 and from 800 to the corner at 2,000."""
     room = work(hang("wc", 600), hang("basin", 1400), survey__wall__construction="timber stud")
     (found,) = members(room, "S")
-    assert (found.x, found.length.value) == (0, 2000)
+    assert (found.x, found.length.value) == (3, 1994)
     assert found.where == "on the wall, behind WC 1, Basin 1"
 
 

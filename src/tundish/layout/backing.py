@@ -9,14 +9,14 @@ from itertools import pairwise
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
-from tundish.layout.design import SELF_STANDING
+from tundish.layout.design import NOGGINS, SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import TIMBER, Outline
 from tundish.layout.rails import longest_bar
 from tundish.layout.room import Member, Placed
 from tundish.survey.floor import ON_JOISTS
-from tundish.survey.wall import Wall
+from tundish.survey.wall import STUDS_OF_TIMBER, Wall
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,18 +46,24 @@ def studs_of(found: tuple[Wall, str], width: Figure, inputs: Inputs) -> WallStud
 
 
 def wall_struts(outline: Outline, placed: Sequence[Placed], studs: WallStuds | None, book: Book) -> Iterator[Member]:
-    """A strut behind the brackets of each frame, from wall stud to wall stud; those that would overlap at one height are one."""
+    """A strut behind the brackets of each frame, from wall stud to wall stud; those that would overlap at one height are one.
+
+    It is cut clear of the side walls, and ends behind the pre-wall where its outer stud does; on a noggin, where these are chosen.
+    """
     if studs is None or outline.standing.prewall.built_of == SELF_STANDING:
         return
     face, depth = outline.strut.sizes["face"][0], outline.strut.sizes["depth"][0]
     over, longest = book.figure("prewall.strut_overhang"), longest_bar(outline.strut, book)
+    hides = _hides(outline, studs, book.figure("prewall.end_gap"))
     for count, strut in enumerate(_joined(placed, studs, longest - 2 * over.value), 1):
-        x, length = reaching(studs, (strut.left, strut.right), over)
+        x, length = _behind(studs, (strut.left, strut.right), over, hides)
         names = ", ".join(each.name for each in strut.held)
         z = strut.held[0].figures["bracket"].value - face / 2
         where = f"on the wall, behind {names}"
         made = Member(f"S{count}", "wall strut", "strut", length.named(f"Wall strut, {names}"), "x", x, 0.0, z, (face, depth), where)
-        yield replace(made, bears=tuple(crossed(studs, x, length)), pulled=tuple(_pulls(made, strut.held)))
+        under = tuple(place - x for place in studs.places[strut.left : strut.right + 1])
+        bears = tuple(min(max(each, 0.0), length.value) for each in under)
+        yield replace(made, bears=bears, beside=() if bears == under else under, pulled=tuple(_pulls(made, strut.held)))
 
 
 def crossed(studs: WallStuds, x: float, length: Figure) -> Iterator[float]:
@@ -78,9 +84,8 @@ def reaching(studs: WallStuds, between: tuple[int, int], over: Figure) -> tuple[
     start, end = places[left] - over.value, places[right] + over.value
     if start > 0 and end < studs.width.value:
         return start, _bays(studs, right - left) + over + over
-    first = (_stud(studs, left) - over).named("Left end of strut") if start > 0 else number(0, label="Left-hand corner")
-    last = _stud(studs, right) + over if end < studs.width.value else studs.width
-    return max(start, 0.0), last - first
+    first, last = _past(studs, between, over)
+    return first.value, last - first
 
 
 def _pulls(strut: Member, held: Sequence[Placed]) -> Iterator[tuple[str, float]]:
@@ -146,6 +151,47 @@ def rail_places(placed: Placed, book: Book) -> Iterator[tuple[str, float, float]
         out = book.item(rest).sizes["spacing"][0] / 2
         for side in (-1, 1):
             yield f"back rest of {placed.name}", placed.centre.value + side * out, figures["back_rest"].value
+
+
+@dataclass(frozen=True, slots=True)
+class _Hides:
+    """From where to where along its wall a pre-wall hides a strut, and how much further the outer studs may be: at a side wall.
+
+    `on_noggin`: whether a strut whose outer stud lies beyond ends here, on a noggin.
+    """
+
+    left: Figure
+    right: Figure
+    beyond: tuple[float, float]
+    on_noggin: bool
+
+
+def _hides(outline: Outline, studs: WallStuds, ease: Figure) -> _Hides:
+    run, wall = outline.run, outline.standing.wall
+    left = ease if run.at_wall[0] else run.start + ease
+    right = (studs.width if run.at_wall[1] else run.end) - ease
+    beyond = ease.value * run.at_wall[0], ease.value * run.at_wall[1]
+    on_noggin = outline.standing.prewall.backing == NOGGINS and wall.construction in STUDS_OF_TIMBER
+    return _Hides(left.named("Left-hand end of strut"), right.named("Right-hand end of strut"), beyond, on_noggin)
+
+
+def _behind(studs: WallStuds, between: tuple[int, int], over: Figure, hides: _Hides) -> tuple[float, Figure]:
+    """Left end and length of a strut, cut back to where its pre-wall hides it."""
+    first, last = _past(studs, between, over)
+    left, right = (studs.places[place] for place in between)
+    cut_left = first.value < hides.left.value and (hides.on_noggin or left >= hides.left.value - hides.beyond[0])
+    cut_right = last.value > hides.right.value and (hides.on_noggin or right <= hides.right.value + hides.beyond[1])
+    if not cut_left and not cut_right:
+        return reaching(studs, between, over)
+    first, last = hides.left if cut_left else first, hides.right if cut_right else last
+    return first.value, last - first
+
+
+def _past(studs: WallStuds, between: tuple[int, int], over: Figure) -> tuple[Figure, Figure]:
+    """Where a strut ends past its outer studs, or at the corners of the room."""
+    start, end = studs.places[between[0]] - over.value, studs.places[between[1]] + over.value
+    first = (_stud(studs, between[0]) - over).named("Left end of strut") if start > 0 else number(0, label="Left-hand corner")
+    return first, _stud(studs, between[1]) + over if end < studs.width.value else studs.width
 
 
 @dataclass(frozen=True, slots=True)

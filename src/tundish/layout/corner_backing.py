@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
@@ -16,7 +15,7 @@ from tundish.layout.design import NOGGINS, SELF_STANDING
 from tundish.layout.inputs import Inputs
 from tundish.layout.outline import Outline, behind_uprights
 from tundish.layout.room import Member, Placed
-from tundish.survey.wall import SOLID_WALLS
+from tundish.survey.wall import SOLID_WALLS, STUDS_OF_TIMBER
 
 
 def corner_struts(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Book) -> Iterator[Member]:
@@ -39,10 +38,6 @@ def corner_struts(outline: Outline, placed: Sequence[Placed], inputs: Inputs, bo
             cut = cut.clear_of_corner(wall, _clear(corner.half, deep, beside=taken and not wall.left))
             taken = taken or (wall.left and found.from_corner(wall) < _clear(corner.half, deep, beside=True))
             yield _member(outline, corner, wall, cut, each, f"S{count}")
-
-
-_OF_TIMBER: Final = ("timber stud", "lath and plaster")
-"""Walls between whose studs a noggin is screwed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +93,7 @@ def _walls(outline: Outline, corner: Across, inputs: Inputs) -> Iterator[_Wall]:
     found = ((True, sides[(place - 1) % len(sides)], corner.before), (False, sides[place], (standing.wall, standing.wall_at)))
     for left, side, wall in found:
         if wall[0].construction not in SOLID_WALLS:
-            yield _Wall(left, side.letter, studs_of(wall, side.length, inputs), wall[0].construction in _OF_TIMBER)
+            yield _Wall(left, side.letter, studs_of(wall, side.length, inputs), wall[0].construction in STUDS_OF_TIMBER)
 
 
 def _over_studs(outline: Outline, corner: Across, wall: _Wall, placed: Placed, book: Book) -> _Lies:

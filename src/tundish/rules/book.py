@@ -101,6 +101,7 @@ from tundish.rules.prewall.noggins import noggins
 from tundish.rules.prewall.nuts import nuts
 from tundish.rules.prewall.recesses import recesses
 from tundish.rules.prewall.steel import steel
+from tundish.rules.prewall.struts_behind import struts_behind
 from tundish.rules.prewall.timber import timber
 from tundish.rules.prewall.void import void
 from tundish.rules.prewall.wall_noggins import wall_noggins
@@ -261,6 +262,7 @@ RULES: Final[tuple[Rule, ...]] = (
     nuts,
     recesses,
     steel,
+    struts_behind,
     timber,
     void,
     wall_noggins,

@@ -9,6 +9,8 @@ from tundish.field import Entry, amount, choice, flag, length, record, text, whi
 
 STUD_WALLS = ("timber stud", "metal stud")
 SOLID_WALLS = ("brick", "block", "concrete")
+STUDS_OF_TIMBER = ("timber stud", "lath and plaster")
+"""Walls between whose studs a noggin is screwed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
