@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
 from tundish.cutting.plans import plans
+from tundish.errors import NotWantedError
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, put
 from tundish.layout.design import KINDS, Appliance, RoomPlan
@@ -164,3 +165,11 @@ def test_rows_of_ones_own_stand_after_what_the_rules_ask_and_are_told_apart() ->
     ]
     assert found[0].titled(several=True) == "Duct taped"
     assert next_key(rows, (Settled(decision="own/2"),)) == "own/3"
+
+
+def test_an_estimate_that_is_not_wanted_any_more_is_left_in_the_middle(jobs: tuple[Job, ...], book: Book) -> None:
+    """Its room is another object, so that nothing is remembered of it."""
+    job = replace(jobs[0], rooms=tuple(replace(each) for each in jobs[0].rooms))
+    with pytest.raises(NotWantedError):
+        estimate(job, book, wanted=lambda: False)
+    assert estimate(job, book).lines

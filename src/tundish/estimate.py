@@ -33,7 +33,7 @@ from tundish.procurement.purchase import Buying
 from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import BY, OwnRow, Settled
-from tundish.takeoff.alternatives import taken_off
+from tundish.takeoff.alternatives import Wanted, always, taken_off
 from tundish.takeoff.by_hand import ByHand, LineByHand, changed
 from tundish.takeoff.line import Line
 from tundish.takeoff.listed import as_listed
@@ -123,15 +123,16 @@ class Estimate:
     otherwise: tuple[Otherwise, ...] = ()
 
 
-def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never) -> Estimate:
+def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never, wanted: Wanted = always) -> Estimate:
     """Work the whole job out; trouble is in `findings` and `problems`, never an exception.
 
     With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds,
-    PROOF for a proof as well; told to `stop`, they give the best so far.
+    PROOF for a proof as well; told to `stop`, they give the best so far. An estimate that is not `wanted` any more is left
+    in the middle of its rooms, with a NotWantedError.
     """
     supplied, book = book, with_own(book, job.own_items)
     named = zip(job.rooms, _told_apart(job.rooms), strict=True)
-    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}", name) for place, (plan, name) in enumerate(named)))
+    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}", name, wanted) for place, (plan, name) in enumerate(named)))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     listed = changed(merge(takes), job.by_hand, book)
     takes = as_listed(worked, listed.lines, listed.made, book)
@@ -139,7 +140,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     cuts = plans(lines, book, effort, job.sawn, stop)
     buying = choose(lines, cuts, book, job.buying, effort)
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
-    options, misfits = _options(job, supplied, effort, stop)
+    options, misfits = _options(job, supplied, effort, stop, wanted)
     terms = crewed_terms(job.terms, book.crew)
     priced = price(hours, buying, terms, waits(lines, rooms, book), harder(terms, book.figures), book.figure("visits.again"))
     return Estimate(
@@ -157,7 +158,7 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     )  # fmt: skip
 
 
-def _options(job: Job, book: Book, effort: Effort, stop: Stop) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
+def _options(job: Job, book: Book, effort: Effort, stop: Stop, wanted: Wanted) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
     """Every option by a real working of the job with its changes, and what of them no longer fits the job.
 
     The book is without the job's own ware: an option may change that too.
@@ -167,7 +168,7 @@ def _options(job: Job, book: Book, effort: Effort, stop: Stop) -> tuple[tuple[Op
     for place, option in enumerate(job.options):
         changed, wrong = with_changes(replace(job, options=()), option.changes)
         misfits += (Problem(f"options.{place}", f"{option.name}: {each.text}") for each in wrong)
-        worked = estimate(changed, book, effort, stop)
+        worked = estimate(changed, book, effort, stop, wanted)
         fails = tuple(dict.fromkeys(each.title for each in worked.findings if each.state == "fails"))
         priced.append(OptionPrice(option.name, option.note, words(job, option.changes), worked.price, fails))
     return tuple(priced), tuple(misfits)
@@ -192,7 +193,7 @@ def _told_apart(plans: tuple[RoomPlan, ...]) -> Iterator[str]:
         yield name
 
 
-def _worked(plan: RoomPlan, book: Book, path: str, name: str) -> _Worked:
+def _worked(plan: RoomPlan, book: Book, path: str, name: str, wanted: Wanted) -> _Worked:
     """A room at each of its pre-walls, worked out and taken off, remembered: an edit in one room of a hundred works one room again.
 
     Plans and books never change, so the same objects give the same answer; holding them keeps their identity from being reused.
@@ -201,7 +202,7 @@ def _worked(plan: RoomPlan, book: Book, path: str, name: str) -> _Worked:
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
         called = plan if name == plan.name else replace(plan, name=name)
-        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(called, book, path)))
+        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(called, book, path, wanted)))
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held

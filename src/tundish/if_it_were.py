@@ -15,7 +15,7 @@ from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.undecided import with_value
 from tundish.rules.rule import Finding
-from tundish.takeoff.alternatives import taken_off
+from tundish.takeoff.alternatives import Wanted, always, taken_off
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,19 +58,19 @@ class Outcome:
     problems: tuple[Problem, ...]
 
 
-def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any]) -> tuple[Outcome, ...]:
+def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any], wanted: Wanted = always) -> tuple[Outcome, ...]:
     """For each value that the input at `path` of the job might have, what would change in its room.
 
     The path must lie in a room, such as "rooms.0.design.prewall.depth"; the values are as the job holds them. Other paths change no
-    figure and no check, and raise NoSuchInputError.
+    figure and no check, and raise NoSuchInputError. What is not `wanted` any more is left in the middle, with a NotWantedError.
     """
     words = path.split(".")
     if len(words) <= _INTO_ROOM or words[0] != "rooms" or not words[1].isdecimal() or int(words[1]) >= len(job.rooms):
         raise NoSuchInputError(path)
     plan, at, within = job.rooms[int(words[1])], ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
     book = with_own(book, job.own_items)
-    before = _worked(plan, book, at)
-    return tuple(_outcome(value, before, _worked(with_value(plan, within, value), book, at)) for value in values)
+    before = _worked(plan, book, at, wanted)
+    return tuple(_outcome(value, before, _worked(with_value(plan, within, value), book, at, wanted)) for value in values)
 
 
 _INTO_ROOM = 2
@@ -83,8 +83,8 @@ class _Worked:
     problems: tuple[Problem, ...]
 
 
-def _worked(plan: RoomPlan, book: Book, path: str) -> _Worked:
-    worked = taken_off(plan, book, path)
+def _worked(plan: RoomPlan, book: Book, path: str, wanted: Wanted) -> _Worked:
+    worked = taken_off(plan, book, path, wanted)
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     findings = {(each.rule, each.title, each.place): each for take in takes for each in take.findings}
     told = (*(each for room in rooms for each in room.problems), *(each for take in takes for each in take.problems))

@@ -17,6 +17,7 @@ from tundish.layout.design import FRAME_KINDS
 from tundish.layout.room import Placed
 from tundish.layout.undecided import with_value
 from tundish.procurement.choose import IN_A_KIT
+from tundish.takeoff.alternatives import Wanted, always
 
 MOST_NAMED: Final = 6
 
@@ -65,15 +66,15 @@ class Finish:
                 yield f"{words}: {', '.join(few)}"
 
 
-def finishes(job: Job, book: Book, one: Placed) -> tuple[Finish, ...]:
+def finishes(job: Job, book: Book, one: Placed, wanted: Wanted = always) -> tuple[Finish, ...]:
     """The job with each frame that the appliance can hang on, the best first; the one chosen is among them.
 
     Best is what fails fewest checks, then leaves fewest to look at, then lacks fewest prices, then costs least to buy, then takes least
-    time.
+    time. What is not `wanted` any more is left in the middle, with a NotWantedError.
     """
     own = with_own(book, job.own_items)
-    now = _with(job, one, one.frame.code, book)
-    made = (_finish(now, _with(job, one, frame.code, book), frame, one.frame.code) for frame in own.of_kind(one.frame.kind))
+    now = _with(job, one, one.frame.code, book, wanted)
+    made = (_finish(now, _with(job, one, frame.code, book, wanted), frame, one.frame.code) for frame in own.of_kind(one.frame.kind))
     return tuple(sorted(made, key=lambda each: (len(each.fails), len(each.looks), len(each.unpriced), each.cost, each.hours)))
 
 
@@ -83,12 +84,12 @@ def framed(worked: Estimate) -> tuple[Placed, ...]:
     return tuple(one for one in every if len(worked.book.of_kind(one.frame.kind)) > 1)
 
 
-def _with(job: Job, one: Placed, code: str, book: Book) -> Estimate:
+def _with(job: Job, one: Placed, code: str, book: Book, wanted: Wanted) -> Estimate:
     """The job with another frame; where that is still open between several, it is settled at this one."""
     _, room, within = f"{one.path}.frame".split(".", 2)
     place, plan = int(room), job.rooms[int(room)]
     changed = with_value(plan, within, code)
-    return estimate(replace(job, rooms=(*job.rooms[:place], changed, *job.rooms[place + 1 :]), options=()), book)
+    return estimate(replace(job, rooms=(*job.rooms[:place], changed, *job.rooms[place + 1 :]), options=()), book, wanted=wanted)
 
 
 def _finish(now: Estimate, worked: Estimate, frame: Item, chosen_one: str) -> Finish:

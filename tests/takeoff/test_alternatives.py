@@ -12,6 +12,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from tests.rules.test_cases import given, the_book
+from tundish.errors import NotWantedError
 from tundish.field import Entry, put
 from tundish.figure import Figure, rests_on, worked_again
 from tundish.layout.design import RoomPlan
@@ -230,3 +231,16 @@ def test_a_check_that_another_alternative_does_not_ask_for_says_so() -> None:
     finding = next(each for each in take.findings if each.title == "Tie rod reach" and each.place.endswith("WC 1"))
     assert finding.verdict == "depends"
     assert "not asked for with none." in finding.message
+
+
+def test_a_working_that_is_not_wanted_any_more_is_left_before_its_next_plan() -> None:
+    plan = chosen(plain(), WALL, ("timber stud", "brick"))
+    asked: list[int] = []
+
+    def wanted() -> bool:
+        asked.append(len(asked))
+        return len(asked) < 2
+
+    with pytest.raises(NotWantedError):
+        taken_off(plan, the_book(), "rooms.0", wanted)
+    assert asked == [0, 1]

@@ -41,6 +41,11 @@ class Aside(QObject):
         """Whether an answer is still to come."""
         return self._waiting > 0
 
+    @property
+    def stopped(self) -> bool:
+        """Whether nobody waits for answers any more."""
+        return self._stopped
+
     def ask(self, work: Callable[[], T], then: Callable[[T], None], failed: Callable[[str], None]) -> None:
         """Do the work; then `then` has the answer, or `failed` a sentence that says why there is none."""
         if self._stopped:

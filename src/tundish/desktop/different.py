@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
@@ -57,8 +57,13 @@ class Different(QObject):
         job, book = self._workspace.job, self._workspace.book
         if not self._column.isVisible() or self._workspace.shown is not job:
             return
-        self._workspace.aside.ask(
-            lambda: section(job, book, path, title) if turn == self._turn else None,
+        beside = self._workspace.beside
+
+        def wanted() -> bool:
+            return turn == self._turn and self._workspace.job is job and not beside.stopped
+
+        beside.ask(
+            lambda: section(job, book, (path, title), wanted) if wanted() else None,
             lambda found: self._take(found, turn),
             lambda _words: self._take(None, turn),
         )
@@ -68,31 +73,35 @@ class Different(QObject):
             self._column.show_late(found)
 
 
-def section(job: Job, book: Book, path: str, title: str = "If it were different") -> Section | None:
-    """What the neighbours of an input's value would change, a line for each; None where there are none."""
+def section(job: Job, book: Book, asked: tuple[str, str], wanted: Callable[[], bool]) -> Section | None:
+    """What the neighbours of an input's value would change, a line for each; None where there are none.
+
+    `asked`: the path of the input, and the title. What is not `wanted` any more is left in the middle, with a NotWantedError.
+    """
     from tundish.if_it_were import if_it_were
 
+    path, title = asked
     if path.endswith(OF_FRAME):
-        return kits(job, book, path)
+        return kits(job, book, path, wanted)
     try:
         declared, entry = describe(Job, path), get(job, path)
         values = tuple(neighbours(declared, entry))
-        outcomes = if_it_were(job, book, path, values) if values else ()
+        outcomes = if_it_were(job, book, path, values, wanted) if values else ()
     except NoSuchInputError:
         return None
     lines = tuple(_line(each, declared, path) for each in outcomes)
     return Section(title, lines) if lines else None
 
 
-def kits(job: Job, book: Book, path: str) -> Section | None:
+def kits(job: Job, book: Book, path: str, wanted: Callable[[], bool]) -> Section | None:
     """Kit or loose: what it takes to finish with each frame that an appliance can hang on, the best first; None where there is but one."""
     from tundish.estimate import estimate
     from tundish.kit_or_loose import finishes, framed
 
-    one = next((each for each in framed(estimate(job, book)) if f"{each.path}{OF_FRAME}" == path), None)
+    one = next((each for each in framed(estimate(job, book, wanted=wanted)) if f"{each.path}{OF_FRAME}" == path), None)
     if one is None:
         return None
-    lines = tuple(_finish_line(each) for each in finishes(job, book, one))
+    lines = tuple(_finish_line(each) for each in finishes(job, book, one, wanted))
     return Section(f"Kit or loose? {one.name}: all that is bought, with carriage", lines)
 
 

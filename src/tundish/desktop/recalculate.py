@@ -1,4 +1,4 @@
-"""Working the job out off the window's thread: the latest job wins, an answer for an older one is dropped."""
+"""Working the job out off the window's thread: the latest job wins, one that is older is left in the middle."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan
+from tundish.errors import NotWantedError
 from tundish.estimate import Estimate, Job, estimate
 
 LOG = logging.getLogger(__name__)
@@ -83,7 +84,8 @@ class Recalculate(QObject):
         if self._waiting is not None:
             self._waiting.cancel()
         self._told_to_stop = Event()
-        work = partial(estimate, job, book, stop=self._told_to_stop.is_set)
+        turn = self._turn
+        work = partial(estimate, job, book, stop=self._told_to_stop.is_set, wanted=lambda: turn == self._turn)
         self._asked = work if best else None
         self._proving = False
         self._waiting = self._worker.submit(self._work, self._turn, Effort.QUICK, partial(work, Effort.QUICK))
@@ -105,6 +107,8 @@ class Recalculate(QObject):
             return
         try:
             answer = Answer(turn, effort, work())
+        except NotWantedError:
+            return
         except Exception:
             # The engine promises never to raise; if it does the window must live, and the fault must be found.
             LOG.exception("the estimate failed")

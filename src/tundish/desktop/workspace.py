@@ -73,9 +73,9 @@ class Workspace(QObject):
         self.cut_list_in_use = False
         self.paper = "quote"
         """The key of the paper that is shown, or wanted, on Paper."""
+        # What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by.
         self.told: dict[str, Callable[[str], Figure | None]] = {}
-        """What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by."""
-        self.aside = Aside(self)
+        self.aside, self.beside = Aside(self), Aside(self)  # beside: long workings that are only looked at; no press waits for them
         self._revision = 0
         self._past = Past(store, 0)
         self._last = Job()
@@ -308,8 +308,8 @@ class Workspace(QObject):
     def close(self) -> None:
         """Leave everything as it should be: the worker ended, the database closed."""
         self._hold(None)
-        self._recalculate.stop()
-        self.aside.stop()
+        for worker in (self._recalculate, self.aside, self.beside):
+            worker.stop()
         self._keep_open_job(0)
         self.store.close()
 

@@ -9,6 +9,7 @@ from typing import Any, Final, TypeVar
 
 from tundish import measure
 from tundish.catalogue.book import Book
+from tundish.errors import NotWantedError
 from tundish.field import Problem
 from tundish.figure import number
 from tundish.layout.design import RoomPlan
@@ -23,19 +24,26 @@ from tundish.takeoff.run import Otherwise, RoomTake, lines_of, run_room
 from tundish.takeoff.weighed import weighed
 
 T = TypeVar("T")
+Wanted = Callable[[], bool]
+"""Asked before each piece of a long working; once it says no, the working is left with a NotWantedError."""
 MOST_NAMED: Final = 6
 
 
-def taken_off(plan: RoomPlan, book: Book, path: str) -> tuple[tuple[Room, RoomTake], ...]:
+def always() -> bool:
+    """The answer is wanted, whatever happens."""
+    return True
+
+
+def taken_off(plan: RoomPlan, book: Book, path: str, wanted: Wanted = always) -> tuple[tuple[Room, RoomTake], ...]:
     """A room at each of its pre-walls, worked out and taken off, over every choice that is still open in it.
 
     Everything is there as with the first alternatives; figures, amounts and cut lengths have the range over all, checks their verdict.
     """
     if not plan.undecided:
-        return tuple((room, run_room(room, book)) for room in work_out_all(plan, book, path))
+        return tuple((room, run_room(room, book)) for room in _while_wanted(work_out_all(plan, book, path), wanted))
     open_ = open_choices(plan, book, path)
-    rooms = {picks: work_out_all(each, book, path) for picks, each in open_.plans.items()}
-    takes = {picks: tuple(run_room(room, book) for room in each) for picks, each in rooms.items()}
+    rooms = {picks: work_out_all(open_.plans[picks], book, path) for picks in _while_wanted(open_.plans, wanted)}
+    takes = {picks: tuple(run_room(room, book) for room in rooms[picks]) for picks in _while_wanted(rooms, wanted)}
     together = Turned(open_.choices, open_.whole, {})
     made = []
     for place, room in enumerate(widened_rooms(rooms, open_)):
@@ -46,6 +54,13 @@ def taken_off(plan: RoomPlan, book: Book, path: str) -> tuple[tuple[Room, RoomTa
         whole = replace(room, plan=plan, problems=tuple(dict.fromkeys(told)))
         made.append((whole, replace(take, otherwise=_otherwise(found, turned))))
     return tuple(made)
+
+
+def _while_wanted(pieces: Iterable[T], wanted: Wanted) -> Iterator[T]:
+    for each in pieces:
+        if not wanted():
+            raise NotWantedError
+        yield each
 
 
 def _take(turned: Turned, book: Book) -> RoomTake:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from threading import Event
+
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QWidget
@@ -14,9 +18,11 @@ from tundish.desktop.different import neighbours, section
 from tundish.desktop.own_box import TypeOver
 from tundish.desktop.pages.closing import ClosingPage
 from tundish.desktop.receipt_rows import LineRow
+from tundish.errors import NotWantedError
 from tundish.estimate import Job
 from tundish.field import Entry, describe
 from tundish.layout.design import Typed
+from tundish.takeoff.alternatives import always
 from tundish.takeoff.by_hand import STRIKES, LineByHand
 
 TOP = "rooms.0.design.appliances.0.top"
@@ -130,7 +136,24 @@ def test_neighbours_stay_within_what_an_input_may_be() -> None:
 def test_an_input_outside_a_room_has_no_part_of_it(fitter: Fitter) -> None:
     fitter.open("101")
     estimate = fitter.settled()
-    assert section(estimate.job, estimate.book, "terms.deposit") is None
+    assert section(estimate.job, estimate.book, ("terms.deposit", "If it were different"), always) is None
+
+
+def test_what_nobody_wants_any_more_is_left_in_the_middle_and_keeps_nothing_waiting(fitter: Fitter) -> None:
+    """The column asks of a figure; the job is changed meanwhile. Papers and lists have a worker of their own."""
+    fitter.open("101")
+    estimate = fitter.settled()
+    anew = replace(estimate.job, rooms=tuple(replace(each) for each in estimate.job.rooms))
+    for path in (TOP, TOP.replace(".top", ".frame")):
+        with pytest.raises(NotWantedError):
+            section(anew, estimate.book, (path, ""), lambda: False)
+    done: list[int] = []
+    held = Event()
+    fitter.workspace.beside.ask(held.wait, lambda _: None, lambda _: None)
+    fitter.workspace.aside.ask(lambda: 1, done.append, lambda _: None)
+    fitter.qtbot.waitUntil(lambda: done == [1], timeout=WAIT_MS)
+    held.set()
+    fitter.qtbot.waitUntil(lambda: not fitter.workspace.beside.busy, timeout=WAIT_MS)
 
 
 def test_an_open_input_says_what_it_decides_and_by_when_and_settle_it_jumps_to_the_decision(fitter: Fitter) -> None:
