@@ -132,6 +132,7 @@ from tundish.rules.space.centre_to_wall import centre_to_wall
 from tundish.rules.space.door_over_floor import door_over_floor
 from tundish.rules.space.door_swing import door_swing
 from tundish.rules.space.front import front
+from tundish.rules.space.hatch_in_reach import hatch_in_reach
 from tundish.rules.space.headroom import headroom
 from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
@@ -292,6 +293,7 @@ RULES: Final[tuple[Rule, ...]] = (
     door_over_floor,
     door_swing,
     front,
+    hatch_in_reach,
     headroom,
     obstacles,
     openings,
