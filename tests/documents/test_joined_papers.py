@@ -7,11 +7,14 @@ from dataclasses import replace
 import pytest
 
 from tundish.catalogue.load import supplied_book
-from tundish.documents import setting_out
+from tundish.documents import setting_out, tile_drawing
 from tundish.documents.block import Paragraph
+from tundish.documents.drawing import Box, Shape
 from tundish.estimate import Estimate, estimate
 from tundish.field import Entry, put
+from tundish.layout.clip import area_of_shape
 from tundish.layout.design import PreWall
+from tundish.layout.tiled_room import tiled
 from tundish.store.keep import demo_jobs
 
 
@@ -42,3 +45,15 @@ def test_boards_and_trim_are_listed_with_their_cuts_and_no_board_for_a_return(wo
     assert [each for each in where if "bevelled 22.5° to wall A" in each]
     assert len([each for each in where if "end cut to 22.5°" in each]) == 2
     assert not [each for each in worked.findings if each.title.startswith("Clear of")]
+
+
+def test_the_tiles_of_a_shelf_across_a_corner_are_drawn_within_it(worked: Estimate) -> None:
+    laid = tiled(worked.rooms[1])
+    assert laid is not None
+    shelf = next(each for each in laid.faces if each.face.outline)
+    marks = tile_drawing.tiles(shelf).marks
+    edge, *tiles = [mark for mark in marks if isinstance(mark, Shape)]
+    assert edge.points == shelf.face.outline
+    assert len(tiles) == shelf.count
+    assert sum(area_of_shape(each.points) for each in tiles) <= area_of_shape(edge.points)
+    assert not [mark for mark in marks if isinstance(mark, Box)]

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
 from tundish.catalogue.book import Book
 from tundish.field import Entry, put
+from tundish.layout.clip import area_of_shape
 from tundish.layout.design import Appliance, PreWall, RoomPlan
 from tundish.layout.room import Face, Room
+from tundish.layout.tiled_room import left_of, tiled_faces
+from tundish.layout.tiles import Start, Tiling, around, set_out
 from tundish.layout.work_out import work_out_all
 from tundish.survey.wall import Side, Wall
 
@@ -150,3 +154,26 @@ def test_what_cannot_be_joined_is_not(planned: Planned, hang: Hang, book: Book, 
     assert (run.joins, corner.joins) == ((None, None), (None, None))
     assert run.in_corners[0] is not None
     assert run.in_corners[0].bar == bar
+
+
+def test_the_tiles_of_the_shelves_lie_within_them_and_follow_the_fronts(pair: tuple[Room, Room]) -> None:
+    """They take fewer than the rectangle round each, and the upright joints go on from the front."""
+    for room in pair:
+        faces = tiled_faces(room)
+        shelf = next(each for each in faces if each.corner == "above")
+        assert area_of_shape(shelf.outline) / 1e6 == pytest.approx(face(room, "shelf").tiled_area.value, abs=1e-4)
+        tiling = Tiling(300, 200, 2)
+        front, laid = around((faces[0], shelf), tiling, Start(40, 0, "so"))
+        square = set_out(replace(shelf, outline=()), tiling, laid.start)
+        assert laid.count < square.count or (room.corner is None and laid.count == square.count)
+        assert sum(tile.width * tile.height for tile in laid.tiles) >= area_of_shape(shelf.outline) * 0.98
+        left = {"run": 675 - 93.20, "corner": -24.0}["run" if room.corner is None else "corner"]
+        joint = front.tiling.across + front.start.x + left_of(room)
+        assert any(abs(left + column.at - joint) < 0.01 for column in laid.columns[0])
+
+
+def test_the_shelf_of_one_across_a_corner_alone_is_tiled_as_the_triangle_it_is(planned: Planned, hang: Hang, book: Book) -> None:
+    _, corner = joined(planned, hang, book, design__prewall__from_left=1000)
+    shelf = next(each for each in tiled_faces(corner) if each.corner == "above")
+    assert len(shelf.outline) == 3
+    assert area_of_shape(shelf.outline) == pytest.approx(933.94**2 / 2, rel=1e-4)

@@ -7,10 +7,12 @@ from typing import Final
 
 from tundish import measure
 from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Shape, Words
+from tundish.layout.clip import box, common
 from tundish.layout.floor_plan import Stood
 from tundish.layout.tile_cuts import cut_from
 from tundish.layout.tile_starts import Choice
 from tundish.layout.tiles import LaidTile, SetOut, Tiling, movement_joints
+from tundish.layout.walls import Point
 
 MOVEMENT: Final = 4_500.0
 """The most between movement joints on a wall: BS 5385-1, by way of the tile trade's guide."""
@@ -33,11 +35,11 @@ _NEAR: Final = 0.5
 def tiles(laid: SetOut, *, sizes: bool = True) -> Drawing:
     """One face with its tiles: whole ones plain, cut ones with their size (unless the drawing is small), holes as circles."""
     plan = laid.face.plan
-    walls: Mark = Shape(plan.walls, "ink", filled=False) if plan else Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)
-    marks = [walls]
+    edge = plan.walls if plan else laid.face.outline
+    marks: list[Mark] = [Shape(edge, "ink", filled=False) if edge else Box(0, 0, laid.face.width, laid.face.height, "ink", filled=False)]
     letter = LETTER * max(laid.face.width / ACROSS, laid.face.height / UP)
     for tile in laid.tiles:
-        marks.append(Box(tile.x, tile.z, tile.width, tile.height, "tile", filled=False))
+        marks.append(_edge(tile, laid.face.outline))
         marks += _size(tile, laid.tiling, letter) if sizes and tile.cut else ()
     marks += [Ellipse(hole.x, hole.z, hole.across / 2, hole.across / 2, "ink", filled=False) for hole in laid.face.holes]
     marks += [Box(gap.x, gap.z, gap.width, gap.height, "hidden", filled=False) for gap in laid.face.gaps]
@@ -109,6 +111,14 @@ def drilled(laid: SetOut) -> Iterator[tuple[str, str, float, float, float]]:
         course = tile.row - laid.rows[0].number + 1
         across = tile.column - laid.columns[tile.row % 2][0].number + 1
         yield one.hole.name, f"course {course}, tile {across}", one.x, one.z, one.edge
+
+
+def _edge(tile: LaidTile, outline: Sequence[Point]) -> Mark:
+    """The edge of a tile; where its face is no rectangle, cut off by that."""
+    if not outline:
+        return Box(tile.x, tile.z, tile.width, tile.height, "tile", filled=False)
+    within = box(tile.x, tile.x + tile.width, tile.z, tile.z + tile.height)
+    return Shape(common(outline, within), "tile", filled=False)
 
 
 def _stands(stands: Sequence[Stood], letter: float, *, named: bool) -> Iterator[Mark]:

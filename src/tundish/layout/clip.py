@@ -24,6 +24,11 @@ def box(left: float, right: float, near: float, far: float) -> tuple[Point, ...]
     return (left, near), (right, near), (right, far), (left, far)
 
 
+def area_of_shape(shape: Sequence[Point]) -> float:
+    """How much a shape covers, mm²."""
+    return abs(_area(shape))
+
+
 _NOTHING = 1.0
 """A square millimetre."""
 

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from typing import Final, Literal
 
 from tundish.layout.design import BONDS
+from tundish.layout.footprints import of_prewall
 from tundish.layout.once import once
 from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
 from tundish.layout.tiles import Corner, Gap, Hole, SetOut, TiledFace, Tiling, around, fits
+from tundish.layout.walls import Point
 
 THROUGH: Final = {"outlet": 110.0, "inlet": 60.0, "waste": 45.0}
 """Holes through tile, mm across: the pipe and room to seal round it (from memory)."""
@@ -37,8 +39,18 @@ def tiled_faces(room: Room, size: Size = "value") -> tuple[TiledFace, ...]:
         if width > 0 and height > 0:
             front = face.key == "front"
             holes, gaps = (tuple(_holes(room, width, height)), tuple(_gaps(room, face, width))) if front else ((), ())
-            made.append(TiledFace(face.name, width, height, holes, _CORNERS.get(face.key, "above"), gaps))
+            outline, offset = _outline(room, face, width, height) if face.key == "shelf" else ((), 0.0)
+            made.append(TiledFace(face.name, width, height, holes, _CORNERS.get(face.key, "above"), gaps, None, outline, offset))
     return tuple(sorted(made, key=lambda one: one.name != FRONT))
+
+
+def _outline(room: Room, shelf: Face, width: float, height: float) -> tuple[tuple[Point, ...], float]:
+    """The shape of a shelf that is no rectangle, its front along its foot, and how far right of its left the front's tiles begin."""
+    if room.corner is None and room.joins == (None, None):
+        return (), 0.0
+    places, wide, deep = of_prewall(room), shelf.tiled_width.value, shelf.tiled_height.value
+    left = min(x for x, _ in places) if room.corner is None else (room.width.value - wide) / 2
+    return tuple(((x - left) * width / wide, (deep - y) * height / deep) for x, y in places), left_of(room) - left
 
 
 def tile_choices(room: Room) -> tuple[Choice, ...]:

@@ -11,8 +11,10 @@ from dataclasses import dataclass
 from typing import Final, Literal, NamedTuple
 
 from tundish.errors import TundishError
+from tundish.layout.clip import area_of_shape, box, common
 from tundish.layout.floor_plan import FloorPlan, part_in
 from tundish.layout.once import once
+from tundish.layout.walls import Point
 
 Corner = Literal["beside", "before", "above"]
 _NEAR: Final = 1e-6
@@ -79,7 +81,8 @@ class TiledFace:
     """A face to be tiled, with its holes and gaps; `corner` says how the pattern comes to it from the face before it.
 
     A tile that lies wholly in a gap is not laid; one that a gap runs into is laid and cut out. A floor has a `plan`: z then goes up to
-    wall A, and tiles lie on its parts alone.
+    wall A, and tiles lie on its parts alone. A face that is no rectangle has an `outline`, and tiles lie within that. `offset`: how far
+    right of its own left that of the first face is, where the pattern goes on above.
     """
 
     name: str
@@ -89,6 +92,13 @@ class TiledFace:
     corner: Corner = "beside"
     gaps: tuple[Gap, ...] = ()
     plan: FloorPlan | None = None
+    outline: tuple[Point, ...] = ()
+    offset: float = 0.0
+
+    @property
+    def whole(self) -> bool:
+        """Whether it is a rectangle without gaps."""
+        return not (self.gaps or self.plan or self.outline)
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +160,8 @@ class SetOut:
         """Every tile, course by course from the foot."""
         if self.face.plan:
             return _on_floor(self)
+        if self.face.outline:
+            return _within(self)
         return tuple(
             LaidTile(row.number, column.number, column.at, row.at, column.size, row.size, self._cut(row, column))
             for row in self.rows
@@ -165,7 +177,7 @@ class SetOut:
     @property
     def whole(self) -> int:
         """How many tiles are not cut to size."""
-        if self.face.gaps or self.face.plan:
+        if not self.face.whole:
             return sum(not tile.cut for tile in self.tiles)
         across = [sum(column.size >= self.tiling.width - _NEAR for column in columns) for columns in self.columns]
         return sum(across[row.number % 2] for row in self.rows if row.size >= self.tiling.height - _NEAR)
@@ -173,7 +185,7 @@ class SetOut:
     @property
     def count(self) -> int:
         """How many tiles there are, whole or cut."""
-        if self.face.gaps or self.face.plan:
+        if not self.face.whole:
             return len(self.tiles)
         return sum(len(self.columns[row.number % 2]) for row in self.rows)
 
@@ -261,7 +273,7 @@ def around(faces: Sequence[TiledFace], tiling: Tiling, start: Start) -> tuple[Se
     end = start.x
     for face in faces:
         if made:
-            places = {"beside": end, "before": start.x + face.width, "above": start.x}
+            places = {"beside": end, "before": start.x + face.width, "above": start.x + face.offset}
             made.append(set_out(face, tiling, Start(places[face.corner], 0.0 if face.corner == "above" else start.z, start.name)))
         else:
             made.append(set_out(face, tiling, start))
@@ -308,6 +320,21 @@ def _on_floor(laid: SetOut) -> tuple[LaidTile, ...]:
             if part is not None and part.area > _NOTHING:
                 cut = part.area < whole - _NOTHING
                 made.append(LaidTile(row.number, column.number, part.x, part.z, part.width, part.height, cut))
+    return tuple(made)
+
+
+@once
+def _within(laid: SetOut) -> tuple[LaidTile, ...]:
+    """Every tile within the outline of a face, each as large as the least rectangle that it can be cut from."""
+    whole = laid.tiling.width * laid.tiling.height
+    made = []
+    for row in laid.rows:
+        for column in laid.columns[row.number % 2]:
+            part = common(laid.face.outline, box(column.at, column.at + column.size, row.at, row.at + row.size))
+            if part:
+                xs, zs = [x for x, _ in part], [z for _, z in part]
+                left, foot, wide, high = min(xs), min(zs), max(xs) - min(xs), max(zs) - min(zs)
+                made.append(LaidTile(row.number, column.number, left, foot, wide, high, area_of_shape(part) < whole - _NOTHING))
     return tuple(made)
 
 
