@@ -138,6 +138,17 @@ def test_keys_on_a_row_say_which(table: Table, qtbot: QtBot, key: Qt.Key, signal
     assert told.args == ["strut"]
 
 
+def test_two_presses_on_a_row_open_it_and_on_a_head_open_nothing(table: Table) -> None:
+    opened = QSignalSpy(table.row_opened)
+    for place in (0, 1):
+        at = table.visualRect(table.table_model.index(place, 1)).center()
+        QTest.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, pos=at)
+        QTest.mouseDClick(table.viewport(), Qt.MouseButton.LeftButton, pos=at)
+        if place == 0 and table.table_model.folded("drainage"):
+            press(table, Qt.Key.Key_Right)
+    assert [opened.at(one)[0] for one in range(opened.count())] == ["pipe"]
+
+
 def test_insert_asks_for_a_line(table: Table, qtbot: QtBot) -> None:
     with qtbot.waitSignal(table.add_asked):
         press(table, Qt.Key.Key_Insert)

@@ -50,13 +50,29 @@ def test_an_offcut_put_by_is_found_by_the_next_job_and_leaves_once(store: Store)
     ledger = Ledger(store)
     key = ledger.put_by(RackPiece("", "strut-41x21", 886, place="lock-up"))
     assert key in {piece.key for piece in store.book("103").rack}
-    ledger.keep_piece(key, "101")
+    ledger.keep_pieces("101", (key,))
     assert key in {piece.key for piece in store.book("101").rack}
     assert key not in {piece.key for piece in store.book("103").rack}
+    ledger.keep_pieces("103", (key,))
+    assert key not in {piece.key for piece in store.book("103").rack}, "what is kept for a job is left to it"
+    ledger.keep_pieces("101", ())
+    assert key in {piece.key for piece in store.book("103").rack}
     assert ledger.take_piece(key, SCRAPPED) == ""
     assert "left the rack already" in ledger.take_piece(key, SCRAPPED)
     assert "no piece" in ledger.take_piece("R999", USED)
     assert key not in {piece.key for piece, _ in ledger.pieces()}
+
+
+def test_a_piece_found_after_all_is_on_the_rack_again_under_its_key(store: Store) -> None:
+    ledger = Ledger(store)
+    key = ledger.pieces()[0][0].key
+    assert "is on the rack" in ledger.put_back(key, STOCK_TAKE)
+    ledger.take_piece(key, STOCK_TAKE, note="not found")
+    assert key not in {piece.key for piece, _ in ledger.pieces()}
+    assert ledger.put_back(key, STOCK_TAKE, note="found after all") == ""
+    assert key in {piece.key for piece, _ in ledger.pieces()}
+    assert [each.note for each in ledger.movements() if each.piece == key][-2:] == ["not found", "found after all"]
+    assert "no piece" in ledger.put_back("R999", STOCK_TAKE)
 
 
 def test_a_stock_take_enters_the_difference_with_its_reason(store: Store) -> None:

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 import pytest
 
+from tundish.catalogue.item import RackPiece
 from tundish.estimate import estimate
 from tundish.field import put
 from tundish.procurement.purchase import Pick
@@ -99,6 +100,28 @@ def test_whole_bars_left_of_a_job_go_on_the_rack(store: Store) -> None:
     had = {piece.key for piece in store.book().rack}
     close_stock(store, estimate(opened.job, store.book("101")), "101")
     assert [piece.length for piece in store.book().rack if piece.key not in had] == [offer.length] * 2
+
+
+def test_what_a_finished_job_had_of_the_rack_is_used_and_what_is_left_of_it_is_free(store: Store) -> None:
+    opened, _ = store.open(store.find("102") or 0)
+    assert opened.job is not None
+    ledger = Ledger(store)
+    worked = estimate(opened.job, store.book("102"))
+    wanted = {piece.key: piece for plan in worked.cuts for piece in plan.from_rack}
+    other = ledger.put_by(RackPiece("", "strut-41x41", 1200.0, place="van rack"))
+    ledger.keep_pieces("102", (*wanted, other))
+    assert not {*wanted, other} & {piece.key for piece in store.book("101").rack}
+    had = {piece.key for piece in store.book("102").rack}
+    close_stock(store, worked, "102")
+    after = {piece.key: piece for piece in store.book("101").rack}
+    assert wanted
+    assert not wanted.keys() & after.keys()
+    assert after[other].job == ""
+    new = [piece for key, piece in after.items() if key not in had]
+    assert {piece.item for piece in new} <= {piece.item for piece in wanted.values()}
+    longest = {piece.item: piece.length for piece in wanted.values()}
+    assert new
+    assert all(300 <= piece.length < longest[piece.item] for piece in new if not piece.width)
 
 
 def test_an_item_under_its_level_is_told_with_what_to_order(store: Store) -> None:

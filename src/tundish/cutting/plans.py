@@ -40,6 +40,12 @@ class CutPlan:
         """Pieces that no stock is large enough for, or that nobody offers stock for."""
         return tuple(self.cuts[place] for place in dict.fromkeys(self.plan.unplaced))
 
+    @property
+    def from_rack(self) -> tuple[RackPiece, ...]:
+        """The pieces of the rack that it cuts from."""
+        used = zip(self.sources, self.plan.used(), strict=True)
+        return tuple(source for source, count in used if count and isinstance(source, RackPiece))
+
 
 def plans(
     lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK, sawn: tuple[Sawn, ...] = (), stop: Stop = never

@@ -113,7 +113,8 @@ def level_group(key: str, picks: tuple[Pick, ...], book: Book) -> Group:
 def sent_group(order: SentOrder, book: Book) -> Group:
     """One order that was sent, with what came of every line."""
     supplier = book.suppliers[order.supplier].name if order.supplier in book.suppliers else order.supplier
-    note = f"{order.state}, sent {measure.show_date(order.sent[:10], with_year=False)} {order.how}"
+    came = "" if order.state == "sent" else f"{order.state}, "
+    note = f"{came}sent {measure.show_date(order.sent[:10], with_year=False)} {order.how}"
     total = Cell(measure.show_money(order.goods), strong=True)
     rows = tuple(_sent_row(order, line, book) for line in order.lines)
     return Group(f"order:{order.id}", f"{supplier}, order {order.number}", rows, note, subtotals=((LINE, total),))

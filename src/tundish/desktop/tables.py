@@ -109,6 +109,11 @@ class Table(QTableView):
         if isinstance(entry, Group):
             self._fold(entry.id, folded=not self.table_model.folded(entry.id))
 
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        super().mouseDoubleClickEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton and isinstance(self._entry(), Row):
+            self._open()
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._share_width()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import asdict, dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final
@@ -152,7 +152,13 @@ class Ledger:
 
     def take_piece(self, key: str, what: str, job: str = "", note: str = "") -> str:
         """Take a piece off the rack: used, scrapped, or not found; says so where it was not there."""
+        return self._move_piece(key, -1, (what, note or (f"for job {job}" if job else "")))
 
+    def put_back(self, key: str, what: str, note: str = "") -> str:
+        """Put a piece that had left the rack on it again, under its key; says so where it is there."""
+        return self._move_piece(key, 1, (what, note))
+
+    def _move_piece(self, key: str, amount: int, why: tuple[str, str]) -> str:
         def work(connection: Connection) -> str:
             from sqlalchemy import select
 
@@ -161,23 +167,27 @@ class Ledger:
             there = connection.execute(select(rack).where(rack.c.key == key)).first()
             if there is None:
                 return f"There is no piece {key} on the rack."
-            row = _row(there.item, -1, what, place=there.place, note=note or (f"for job {job}" if job else ""))
-            if _sum(connection, {"piece": key}) < 1:
-                return f"Piece {key} has left the rack already."
+            if (_sum(connection, {"piece": key}) < 1) == (amount < 0):
+                return f"Piece {key} has left the rack already." if amount < 0 else f"Piece {key} is on the rack."
+            row = _row(there.item, amount, why[0], place=there.place, note=why[1])
             return add_movement(connection, row | {"piece": key, "job": there.job})
 
         return self._work(work)
 
-    def keep_piece(self, key: str, job: str) -> None:
-        """Keep a piece of the rack for a job; "" lets it go again."""
+    def keep_pieces(self, job: str, keys: Collection[str]) -> None:
+        """Keep these free pieces of the rack for a job, and let go of what else was kept for it."""
 
         def work(connection: Connection) -> None:
-            from sqlalchemy import update
+            from sqlalchemy import select, update
 
             from tundish.store.tables import movements, rack
 
-            connection.execute(update(rack).where(rack.c.key == key).values(job=job))
-            connection.execute(update(movements).where(movements.c.piece == key).values(job=job))
+            kept = select(rack.c.key).where(rack.c.job == job, rack.c.key.not_in(keys))
+            free = select(rack.c.key).where(rack.c.job == "", rack.c.key.in_(keys))
+            for pieces, whose in ((kept, ""), (free, job)):
+                moved = list(connection.execute(pieces).scalars())
+                connection.execute(update(rack).where(rack.c.key.in_(moved)).values(job=whose))
+                connection.execute(update(movements).where(movements.c.piece.in_(moved)).values(job=whose))
 
         self._work(work)
 

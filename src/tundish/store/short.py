@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from tundish.catalogue.item import RackPiece
+from tundish.cutting.plan import KEPT_SIDE, BarCut, SheetCut
 from tundish.estimate import Estimate, estimate
 from tundish.procurement.outstanding import Short, shortfall
 from tundish.procurement.purchase import Purchase
@@ -47,7 +48,7 @@ def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
     """Put the stock of a finished job straight: what it needed is used, what is left is free again; gives what is left in words.
 
     Whole bars and sheets go on the rack. Of a material of which pieces were marked as cut, what was cut is used already; of one of
-    which none was marked, all that was bought is taken to be used.
+    which none was marked, all that was bought is taken to be used, and of what was kept of the rack what the plan leaves is put by.
     """
     ledger = Ledger(store)
     sawn = {one.item for one in worked.job.sawn}
@@ -65,7 +66,32 @@ def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
         if left > 0:
             _let_go(ledger, replace(holding, amount=left), sizes.get(holding.item, (0.0, 0.0)))
             said.append(f"{left:g} {worked.book.items[holding.item].name if holding.item in worked.book.items else holding.item}")
+    _close_rack(ledger, worked, job)
     return tuple(said)
+
+
+def _close_rack(ledger: Ledger, worked: Estimate, job: str) -> None:
+    """What was kept of the rack: used, with what is left of it put by, where nothing of its material was marked as cut; else free again."""
+    sawn = {one.item for one in worked.job.sawn}
+    kept = {piece.key for piece, _ in ledger.pieces() if piece.job == job}
+    keep = worked.book.figure("cutting.keep").value
+    for plan in worked.cuts:
+        for cut in plan.plan.cuts if plan.item.code not in sawn else ():
+            source = plan.sources[cut.bar if isinstance(cut, BarCut) else cut.sheet]
+            if not isinstance(source, RackPiece) or source.key not in kept:
+                continue
+            ledger.take_piece(source.key, USED, job)
+            for length, width in _left_of(cut, keep):
+                piece = RackPiece("", plan.item.code, float(int(length)), float(int(width)), source.place)
+                ledger.put_by(piece, note=f"{LEFT_OVER} from job {job}")
+    ledger.keep_pieces(job, ())
+
+
+def _left_of(cut: BarCut | SheetCut, keep: float) -> tuple[tuple[float, float], ...]:
+    """The sizes of what is worth keeping of a bar or sheet, width 0 for a bar."""
+    if isinstance(cut, BarCut):
+        return ((cut.remainder, 0.0),) if cut.remainder >= keep else ()
+    return tuple((rest.length, rest.width) for rest in cut.remainders if min(rest.length, rest.width) >= KEPT_SIDE)
 
 
 def _used(purchase: Purchase, sawn: set[str]) -> float:

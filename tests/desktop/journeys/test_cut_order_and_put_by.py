@@ -124,6 +124,40 @@ def test_an_offcut_that_is_not_there_is_planned_without(fitter: Fitter) -> None:
     fitter.qtbot.waitUntil(lambda: fitter.workspace.estimate is not None and fitter.workspace.estimate.book is fitter.workspace.book)
     estimate = fitter.settled()
     assert "R1" not in {getattr(source, "key", "") for plan in estimate.cuts for source in plan.sources}
+    left = page._rack.tick_of("R1")
+    assert left is tick
+    assert not left.isChecked()
+    QTest.mouseClick(left, Qt.MouseButton.LeftButton, pos=left.rect().topLeft() + left.rect().center() / 8)
+    fitter.qtbot.waitUntil(lambda: "R1" in {piece.key for piece in fitter.workspace.book.rack})
+    again = fitter.settled()
+    assert "R1" in {getattr(source, "key", "") for plan in again.cuts for source in plan.sources}
+    assert left.isChecked()
+
+
+def test_what_is_not_there_is_asked_of_no_other_job(fitter: Fitter) -> None:
+    fitter.open("102")
+    fitter.settled()
+    page = cutting(fitter)
+    fitter.settled()
+    tick = page._rack.tick_of("R1")
+    assert tick is not None
+    tick.click()
+    fitter.qtbot.waitUntil(lambda: "R1" not in {piece.key for piece in fitter.workspace.book.rack})
+    fitter.open("101")
+    fitter.settled()
+    cutting(fitter)
+    assert page._rack.tick_of("R1") is None
+
+
+def test_what_the_plan_takes_of_the_rack_is_kept_for_the_job_once_an_order_is_sent(fitter: Fitter) -> None:
+    fitter.open("102")
+    planned = {piece.key for plan in best(fitter).cuts for piece in plan.from_rack}
+    page = fitter.page("Alt+6")
+    fitter.press("Send order", page)
+    fitter.qtbot.waitUntil(lambda: any(each.sent for each in Orders(fitter.workspace.store).all("102")), timeout=WAIT_MS)
+    assert planned
+    assert {piece.key for plan in best(fitter).cuts for piece in plan.from_rack} == planned
+    assert not planned & {piece.key for piece in fitter.workspace.store.book("101").rack}
 
 
 def test_a_shortage_is_ordered_again_and_nothing_sent_is_changed(fitter: Fitter) -> None:

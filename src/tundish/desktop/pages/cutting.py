@@ -57,6 +57,7 @@ class CuttingPage(EstimatePage):
         self.add_row(self._view_row())
         self._rack = RackTicks()
         self._rack.missing.connect(self._not_there)
+        self._rack.found.connect(self._there)
         self.add_row(self._rack)
         self._offer, self._offered = QFrame(), label("", "table", wrap=True)
         self.add_row(self._offer_row())
@@ -67,6 +68,7 @@ class CuttingPage(EstimatePage):
         self._wait, self._kept = label("", "table", "tbc"), label("", "table", "ink2")
         self.set_body(self._card())
         workspace.better_offered.connect(self._offer_better)
+        workspace.job_opened.connect(self._rack.forget)
         workspace.job_opened.connect(self.show_nothing)
         self.follow(workspace.room_changed, self.show_again)
         self.begin()
@@ -305,6 +307,14 @@ class CuttingPage(EstimatePage):
 
         said = Ledger(self._workspace.store).take_piece(key, STOCK_TAKE, note="not found when it was to be cut")
         self._workspace.said.emit(said or f"{key} is off the rack; planned anew without it")
+        self._workspace.book_has_changed()
+
+    def _there(self, key: str) -> None:
+        """A piece that is there after all is put back, and the plans are made with it."""
+        from tundish.store.ledger import STOCK_TAKE, Ledger
+
+        said = Ledger(self._workspace.store).put_back(key, STOCK_TAKE, note="found after all")
+        self._workspace.said.emit(said or f"{key} is on the rack again; planned anew with it")
         self._workspace.book_has_changed()
 
     def _start_tiles(self, name: str) -> None:

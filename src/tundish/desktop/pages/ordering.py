@@ -275,7 +275,9 @@ class OrderingPage(EstimatePage):
         order_id = orders.draft(job, key, [one.pick for one in self._still[key]])
         orders.send(order_id, self._how.currentText())
         taken = {each.line.item.code: each.from_stock.value for each in estimate.buying.purchases if each.from_stock.value}
-        self._trouble.setText(" ".join(Ledger(self._workspace.store).set_aside(job, taken)))
+        ledger = Ledger(self._workspace.store)
+        self._trouble.setText(" ".join(ledger.set_aside(job, taken)))
+        ledger.keep_pieces(job, tuple(piece.key for plan in estimate.cuts for piece in plan.from_rack))
         self._workspace.said.emit(f"Order to {estimate.book.suppliers[key].name} sent")
         self._changed()
         self._go_to_order(order_id)
