@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from tundish import measure, typed
+from tundish.desktop.canvas.spots import Said
 from tundish.documents.wall_drawing import frame_key
 from tundish.estimate import Job
 from tundish.field import Entry, describe, get
-from tundish.figure import Known
+from tundish.figure import Figure, Known
 from tundish.layout.recesses import Recess
 from tundish.layout.room import Backed, Placed, Room
 
@@ -148,6 +149,33 @@ def place_words(thing: Thing) -> str:
     """Where a thing is and how it moves, for a screen reader."""
     along, up = measure.show_length(thing.along.shown), measure.show_length(thing.up.shown)
     return f"{along} millimetres from left wall, {up} above finished floor. Left and right move it along, up and down change its height."
+
+
+def figure_of(room: Room, piece: str) -> str:
+    """The key of the figure that says where a piece is, or how long."""
+    if not piece:
+        return ""
+    for placed in room.placed:
+        if piece in {placed.key, frame_key(placed)}:
+            return f"{placed.key}.{'centre' if piece == placed.key else 'frame_top'}"
+    pipe = next((each for each in room.pipes if each.key == piece), None)
+    if pipe is None:
+        return piece
+    falls = pipe.rise is not None and pipe.kind in {"soil", "waste"}
+    return f"{pipe.serves}.fall" if falls else pipe.pieces[0][0] if pipe.lengths else ""
+
+
+def said(room: Room, pieces: Iterable[tuple[str, str]]) -> dict[str, Said]:
+    """What a screen reader says of pieces beside their names: where what can be moved is, and one figure of any other."""
+    movable = {each.key: Said(place_words(each), each.along.shown) for each in things(room)}
+    figures = {piece: room.figures.get(figure_of(room, piece)) for piece, _ in pieces}
+    fixed = {piece: Said(_amount_words(figure)) for piece, figure in figures.items() if figure is not None}
+    return fixed | movable
+
+
+def _amount_words(figure: Figure) -> str:
+    words = f"{figure.label}, {measure.show_amount(figure.value, figure.unit, with_unit=True)}"
+    return f"{words}, to be confirmed" if figure.tbc else words
 
 
 _SAME = 0.5

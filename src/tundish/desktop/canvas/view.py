@@ -17,7 +17,7 @@ from tundish.desktop.canvas import hits
 from tundish.desktop.canvas.glass import FAR, Glass
 from tundish.desktop.canvas.grip import Grip
 from tundish.desktop.canvas.painting import Placed, fitted, outline, paint_chosen, paint_drawing, ware_of, words_height, words_room
-from tundish.desktop.canvas.spots import Spots
+from tundish.desktop.canvas.spots import Said, Spots
 from tundish.desktop.canvas.tape import Tape, note
 from tundish.desktop.painted import ENTER
 from tundish.documents.clear_words import clear_words
@@ -78,6 +78,8 @@ class DrawingView(Glass):
         self._sheet = _Sheet()
         self.scene().addItem(self._sheet)
         self.view_moved.connect(self._seen_otherwise)
+        self._spots.taken.connect(self._take_by_reader)
+        self._spots.moved.connect(lambda piece, by: self.nudged.emit(piece, by, 0.0))
 
     def show_drawing(self, drawing: Drawing) -> None:
         """Show a drawing in the place of the last; the view stays where it is, or fits again if it was fitted."""
@@ -140,9 +142,9 @@ class DrawingView(Glass):
         self._sheet.note = words
         self.viewport().update()
 
-    def describe(self, moves: dict[str, str]) -> None:
+    def describe(self, said: dict[str, Said]) -> None:
         """What a screen reader says of pieces beside their names: where they are and how they move."""
-        self._spots.describe(moves)
+        self._spots.describe(said)
 
     def tape(self) -> Tape | None:
         """The tape while it is out."""
@@ -225,6 +227,7 @@ class DrawingView(Glass):
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
         if self._chosen:
+            self._spots.tell_chosen(self._chosen)
             self.come_back.emit(self._chosen)
 
     def changeEvent(self, event: QEvent) -> None:
@@ -261,6 +264,10 @@ class DrawingView(Glass):
         self._take(piece)
         if piece:
             self._grip.pressed(at, self.to_mm(at))
+
+    def _take_by_reader(self, piece: str) -> None:
+        self._take(piece)
+        self.setFocus()
 
     def _take(self, piece: str) -> None:
         self.choose(piece)

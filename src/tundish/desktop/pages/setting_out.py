@@ -29,7 +29,7 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.drawing import Dimension
 from tundish.documents.rod import rod
-from tundish.documents.wall_drawing import frame_key, view_height
+from tundish.documents.wall_drawing import view_height
 from tundish.estimate import Job
 from tundish.field import get, put
 from tundish.layout.room import Room
@@ -154,7 +154,7 @@ class SettingOutPage(Page):
             return
         self._drawn.show(room, self._sight, self._workspace.book, finish=self._workspace.floor == FINISH)
         if not self.view.holds():
-            self.view.describe({each.key: moves.place_words(each) for each in moves.things(room)})
+            self.view.describe(moves.said(room, self.view.drawing().pieces))
         self._show_head(room)
         self.rod.setVisible(not self.tools.whole.isChecked())
         self._show_rod(room)
@@ -268,12 +268,14 @@ class SettingOutPage(Page):
             piece = other
             self.view.choose(piece)
         self._pick(piece)
-        if key := self._figure_of(piece):
+        room = self.room()
+        if room is not None and (key := moves.figure_of(room, piece)):
             self._ask(key)
 
     def _ask_again(self, piece: str) -> None:
         """The keyboard is on the drawing again: what was asked about last is."""
-        if key := self._asked or self._figure_of(piece):
+        room = self.room()
+        if room is not None and (key := self._asked or moves.figure_of(room, piece)):
             self._ask(key)
 
     def _pick(self, piece: str) -> None:
@@ -287,20 +289,6 @@ class SettingOutPage(Page):
         self._show_head(room)
         if room is not None:
             self._show_rod(room)
-
-    def _figure_of(self, piece: str) -> str:
-        """The figure that says where a piece is, or how long."""
-        room = self.room()
-        if room is None or not piece:
-            return ""
-        for placed in room.placed:
-            if piece in {placed.key, frame_key(placed)}:
-                return f"{placed.key}.{'centre' if piece == placed.key else 'frame_top'}"
-        pipe = next((each for each in room.pipes if each.key == piece), None)
-        if pipe is None:
-            return piece
-        falls = pipe.rise is not None and pipe.kind in {"soil", "waste"}
-        return f"{pipe.serves}.fall" if falls else pipe.pieces[0][0] if pipe.lengths else ""
 
     def _ask(self, key: str) -> None:
         self._asked = key
