@@ -22,7 +22,7 @@ LEADER: Final = 20
 PITCH: Final = 19
 FIGURE: Final = 40
 """Sizes in pixels at 100 %: the head, the staff, the leaders, a row, a column of figures."""
-WIDE: Final = 236
+WIDE: Final = 252
 TICK_MM: Final = 100
 
 
@@ -49,7 +49,7 @@ def heights(marks: Sequence[RodMark], finished_floor: float) -> tuple[Height, ..
     for (words, bare), alike in at.items():
         pieces = tuple(each.piece for each in alike if each.piece)
         apart = labels.count(words) > 1 and pieces
-        shown = f"{words}, {pieces[0].replace('-', ' ')}" if apart else words
+        shown = f"{alike[0].of} {words[:1].lower()}{words[1:]}" if apart else words
         tbc, client = any(each.height.tbc for each in alike), any(each.client for each in alike)
         rows.append(Height(shown, bare, bare - finished_floor, tbc, alike[0].key, pieces, client))
     return tuple(sorted(rows, key=lambda row: -row.bare))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from itertools import count
 from typing import Final
@@ -68,7 +69,10 @@ def _add_noggin(workspace: Workspace, name: str, reach: float, level: float) -> 
     listed, count = f"{room.prewall_path}.noggins", len(room.prewall.noggins)
     reach = min(reach, room.run.value)
     under = min(level, room.top.value - room.finished_floor.value - ELBOW)
-    left, up, long = (Entry(each, Known.ASSUMED) for each in (next_centre(room, reach) - reach / 2, under, reach))
+    beside = [
+        (each.left.value, each.right.value) for each in room.backed if abs(each.level.value - room.finished_floor.value - under) < ELBOW
+    ]
+    left, up, long = (Entry(each, Known.ASSUMED) for each in (next_centre(room, reach, beside) - reach / 2, under, reach))
     workspace.add(listed, Noggin(name=name, from_left=left, level=up, reach=long), f"add {noggin_name(Noggin(name=name), count)}")
     return noggin_key(count)
 
@@ -97,9 +101,9 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
     return made
 
 
-def next_centre(room: Room, wide: float) -> float:
+def next_centre(room: Room, wide: float, besides: Iterable[tuple[float, float]] = ()) -> float:
     """The centre of the first free place, from the left, for a frame so wide; the middle of the pre-wall where there is none."""
-    for left, right in free_stretches(room):
+    for left, right in free_stretches(room, besides):
         if right - left >= wide:
             return round(left + wide / 2 + min(ELBOW, (right - left - wide) / 2))
     return round(room.start.value + room.run.value / 2)

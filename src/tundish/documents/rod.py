@@ -19,12 +19,14 @@ class RodMark:
     piece: str = ""
     client: bool = False
     """Whether it is one that the client feels and agrees."""
+    of: str = ""
+    """What that piece is called."""
 
 
 def marks_of(placed: Placed) -> tuple[RodMark, ...]:
     """The heights of one appliance that are marked on the wall, top down."""
     made = [
-        RodMark(words, placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top")
+        RodMark(words, placed.figures[name], f"{placed.key}.{name}", placed.key, client=name == "top", of=placed.name)
         for name, words in (*KINDS[placed.choice.kind].rod, ("frame_top", "Frame top"))
         if name in placed.figures
     ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
@@ -25,13 +25,13 @@ def usual(of: str, kind: Kind, used: Sequence[str], place: tuple[Room | None, It
     return next((code for code in suits if _fits(book.items[code], place, book)), next(iter(suits), ""))
 
 
-def free_stretches(room: Room) -> Iterator[tuple[float, float]]:
-    """The stretches of the pre-wall that no frame, niche or opening takes, left to right."""
+def free_stretches(room: Room, besides: Iterable[tuple[float, float]] = ()) -> Iterator[tuple[float, float]]:
+    """The stretches of the pre-wall that no frame, niche or opening takes, nor what is said besides, left to right."""
     start, end = room.start.value, room.start.value + room.run.value
     taken = [(each.left, each.right) for each in room.placed]
     taken += [(each.left.value, each.left.value + each.width.value) for each in room.recesses]
     left = start
-    for near, far in (*sorted(taken), (end, end)):
+    for near, far in (*sorted((*taken, *besides)), (end, end)):
         if near > left:
             yield left, near
         left = max(left, far)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click, key
-from tests.desktop.pages.test_setting_out import TOP, opened, press_digits, tab_to, value
+from tests.desktop.pages.test_setting_out import TOP, opened, press_digits, room, tab_to, value
 from tundish.desktop.canvas.painting import dimension_box
 from tundish.documents.drawing import Dimension
 
@@ -66,3 +67,38 @@ def test_from_above_was_and_now_stand_beside_the_room(fitter: Fitter) -> None:
     assert ("From left wall", "390", "391") in page.moves.rows()
     assert page.moves.width() >= page.rod.sizeHint().width()
     assert page.view.width() == wide
+
+
+@pytest.mark.parametrize(
+    ("kind", "words"), [("niche", "Left edge from left wall"), ("hatch", "Left edge from left wall"), ("noggin", "Left end from left wall")]
+)
+def test_what_has_no_figure_of_its_own_says_where_its_place_is_from(kind: str, words: str, fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.tools.add_asked.emit(kind)
+    fitter.qtbot.waitUntil(lambda: page.view.piece() == f"{kind}-1", timeout=WAIT_MS)
+    shown = [each.text() for each in fitter.window.where_from.findChildren(QLabel) if each.isVisible()]
+    assert words in shown
+    key(Qt.Key.Key_Up)
+    fitter.settled()
+    shown = [each.text() for each in fitter.window.where_from.findChildren(QLabel) if each.isVisible()]
+    assert any(each.endswith("above finished floor") for each in shown)
+
+
+def test_a_noggin_is_not_added_on_another(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.tools.add_asked.emit("noggin")
+    page.tools.add_asked.emit("towel rail")
+    fitter.settled()
+    first, second = room(fitter).backed
+    assert first.right.value <= second.left.value or second.right.value <= first.left.value
+
+
+def test_heights_of_two_alike_are_told_apart_by_their_names(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.tools.add_asked.emit("wc")
+    fitter.settled()
+    fitter.workspace.set("rooms.0.design.appliances.3.name", "Spare pan")
+    fitter.workspace.set("rooms.0.design.appliances.3.top", 460)
+    fitter.settled()
+    labels = [row.height_shown.label for row in page.rod.rows() if row.height_shown is not None]
+    assert {"WC 1 top of pan", "Spare pan top of pan"} <= set(labels)

@@ -292,7 +292,7 @@ class SettingOutPage(Page):
 
     def _ask(self, key: str) -> None:
         self._asked = key
-        self.figure_asked.emit(f"figure:{key}")
+        self.figure_asked.emit(key if key.startswith("input:") else f"figure:{key}")
         room = self.room()
         if room is not None:
             self._show_rod(room)
@@ -307,9 +307,9 @@ class SettingOutPage(Page):
 
     def _ask_moved(self, path: str) -> None:
         thing = self._thing()
-        size = path.removeprefix(f"{thing.path}.") if thing is not None else ""
-        if thing is not None and size in {"centre", "top"}:
-            self._ask(f"{thing.key}.{size}")
+        if thing is not None and path.startswith(f"{thing.path}."):
+            size = path.removeprefix(f"{thing.path}.")
+            self._ask(f"{thing.key}.{size}" if size in {"centre", "top"} else f"input:{path}")
 
     def _open_box(self, place: int, digits: str) -> None:
         thing = self._thing()
