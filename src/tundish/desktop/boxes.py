@@ -84,6 +84,8 @@ class Box(QLineEdit):
         super().focusOutEvent(event)
         if event.reason() != Qt.FocusReason.PopupFocusReason:
             self.take()
+            if not self._figure:
+                self.setCursorPosition(0)
 
     def event(self, event: QEvent) -> bool:
         """Undo and redo are the job's unless there is typing here to undo."""
@@ -97,6 +99,8 @@ class Box(QLineEdit):
             self.setText(text)
             if self.hasFocus():
                 self.selectAll()
+            elif not self._figure:
+                self.setCursorPosition(0)  # words that are too long are read from their beginning
         self.setModified(False)
 
 

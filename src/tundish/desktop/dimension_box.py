@@ -57,6 +57,7 @@ class DimensionBox(QFrame):
         self._note = label(KEYS, "note", "ink2")
         self.box = SizeBox("Size", figure=True)
         row = QHBoxLayout()
+        row.setSpacing(10)
         row.addWidget(self.box, 1)
         row.addWidget(label("mm", "table", "ink2"))
         row.addStretch(1)

@@ -85,4 +85,5 @@ class Sum(QWidget):
         write(painter, QRect(px(EDGE), 0, px(LABEL), self.height()), self._label, "bodyStrong")
         left, wide = px(EDGE + LABEL + MARK), px(84)
         write(painter, QRect(left, 0, wide - px(9), self.height()), self._figure, "bodyStrong", right=True)
-        write(painter, QRect(left + wide + px(8), 0, px(80), self.height()), self._unit, "body", "ink2")
+        after = left + wide + px(8)
+        write(painter, QRect(after, 0, self.width() - px(EDGE) - after, self.height()), self._unit, "body", "ink2")

@@ -16,6 +16,8 @@ from tundish.desktop.find_box import FindBox
 from tundish.desktop.look import Look
 from tundish.desktop.main_window import MainWindow
 from tundish.desktop.reasons import reason_of
+from tundish.desktop.run import CLOSING, JOBS
+from tundish.desktop.run import PAGES as JOINTS
 from tundish.desktop.workspace import Workspace
 from tundish.documents.paper import lines_of
 from tundish.estimate import Estimate
@@ -46,6 +48,8 @@ PAGES: Final = (
 """Key (and module), title and class of every page; each is imported and made when it is first shown."""
 LATER_MS: Final = 1000
 """While something is held, Where from is written anew at most so often."""
+JOB_PAGES: Final = frozenset({*(joint.key for joint in JOINTS), CLOSING, "after"})
+"""The pages that there is nothing on while no job is open."""
 PAPER_OF: Final = {
     "setting_out": "setting-out",
     "materials": "materials",
@@ -188,6 +192,10 @@ class Shell(QObject):
         self.window.tally.set_working("Cut list: looking for a better plan, or a proof" if on else "", None)
 
     def _page_shown(self, key: str) -> None:
+        if self.workspace.session is None and key in JOB_PAGES:
+            self.window.show_page(JOBS)
+            self.workspace.said.emit("Open a job, or start a survey, first.")
+            return
         self._trail = []
         self._different.show("")
         self.workspace.cut_list_in_use = key == "cutting"

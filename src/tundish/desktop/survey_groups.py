@@ -9,7 +9,7 @@ from typing import Any, Final
 from tundish.desktop.inputs import may_be_blank
 from tundish.field import Entry, Field, fields_of, get, walk
 from tundish.layout.design import Appliance, Finish, FloorTiles, Hatch, Niche, Noggin, PreWall, RoomPlan
-from tundish.survey.floor import Floor, Layer
+from tundish.survey.floor import ON_JOISTS, Floor, Layer
 from tundish.survey.pipes import Existing, Stack, WasteEntry, Water
 from tundish.survey.shape import Electric, Obstacle, Photograph, Slope
 from tundish.survey.wall import Opening, Side, Wall, wall_letter
@@ -144,7 +144,10 @@ def numbers(plan: RoomPlan, key: str) -> tuple[Entry | None, ...]:
         held = get(plan, record)
         rows = held if isinstance(held, tuple) else (held,)
         for row in rows:
-            found += [value for _, each, value in walk(row) if each.kind == "number" and (value is not None or not may_be_blank(each))]
+            for path, each, value in walk(row):
+                wanted = value is not None or not may_be_blank(each)
+                if each.kind == "number" and wanted and _makes_sense(row, path):
+                    found.append(value)
         found += [Entry(0, tbc=True) for each in plan.undecided if each.choice.startswith(f"{record}.")]
     return tuple(found)
 
@@ -154,6 +157,8 @@ def shape(value: object) -> tuple[object, ...]:
     if isinstance(value, tuple):
         return tuple(shape(each) for each in value)
     own: list[object] = [getattr(value, name, "") for name in ("stands", "height", "shelf", "under")]
+    if isinstance(value, Floor):
+        own.append(value.kind in ON_JOISTS)
     if isinstance(value, Appliance):
         own += [value.kind, value.ware if value.ware.startswith(OWN) else ""]
     inner = (getattr(value, name) for name, each in fields_of(type(value)).items() if each.kind in {"record", "records"})
@@ -192,6 +197,8 @@ def _makes_sense(record: object, name: str) -> bool:
             return capped if name == "capping" else name != "setback" or record.stands != "along the wall"
         case Photograph():
             return name != "picture"
+        case Floor():
+            return record.kind in ON_JOISTS or not name.startswith("joist")
         case WasteEntry():
             return record.under or name != "floor_thick"
     return True
