@@ -155,9 +155,9 @@ def figure_of(room: Room, piece: str) -> str:
     """The key of the figure that says where a piece is, or how long; `input:PATH` where that is an input alone."""
     if not piece:
         return ""
-    for each in (*room.recesses, *room.backed):
-        if piece == each.key:
-            return f"input:{each.path}.from_left"
+    here = {each.key: each.path for each in room.recesses} | {each.key: each.path for each in room.backed}
+    if piece in here:
+        return f"input:{here[piece]}.from_left"
     for placed in room.placed:
         if piece in {placed.key, frame_key(placed)}:
             return f"{placed.key}.{'centre' if piece == placed.key else 'frame_top'}"
