@@ -84,3 +84,12 @@ def test_has_needs_and_short_agree_to_the_eye(fitter: Fitter) -> None:
     assert row[0].endswith("depends on: Heating mat and levelling compound"), "what it turns on is said with it"
     assert row[1:3] == ["2.2, 0.2 to 8.2", "5.7 to 28.4"]
     assert row[4] == "3.5 short"
+
+
+def test_a_room_of_several_pre_walls_is_not_named_in_every_row(fitter: Fitter) -> None:
+    fitter.open("104")
+    fitter.settled()
+    page = fitter.page("Alt+3")
+    assert isinstance(page, ChecksPage)
+    assert "WC wall, WC 1" in words(page)
+    assert "Bathroom, WC wall" not in words(page)

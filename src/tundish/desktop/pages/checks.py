@@ -65,7 +65,7 @@ class ChecksPage(EstimatePage):
 
     def show_estimate(self, estimate: Estimate) -> None:
         """Every check by group, what could not be used as typed first."""
-        several = len(estimate.rooms) > 1
+        several = len(estimate.job.rooms) > 1
         rows: dict[str, list[Row]] = {group: [] for group in GROUPS}
         for place, finding in enumerate(estimate.findings):
             if not self._only_look or finding.state != "passes":
