@@ -44,6 +44,8 @@ class PeopleCard(TableCard):
         self._does = {name: Chooser(declared[name].label) for name in WORKS}
         for chooser in self._does.values():
             chooser.show_choices(DOES, 0)
+        self._own_way = Chooser(declared["own_way"].label)
+        self._own_way.show_choices(("no", typed.YES), 0)
         self._trouble = label("", "note", "fails", wrap=True)
         self._trouble.hide()
         self._weighing = Weighing(workspace)
@@ -96,8 +98,9 @@ class PeopleCard(TableCard):
         row = QHBoxLayout()
         for tool, does in ((self._add, self._added), (self._change, self._changed), (self._out, self._taken_out)):
             tool.clicked.connect(does)
-            row.addWidget(tool)
+            row.addWidget(tool, 0, Qt.AlignmentFlag.AlignBottom)
         row.addStretch(1)
+        row.addWidget(named(declared["own_way"].label, self._own_way))
         column.addLayout(row)
         column.addWidget(self._trouble)
         column.addWidget(self._weighing)
@@ -115,6 +118,7 @@ class PeopleCard(TableCard):
             box.show_value(typed.shown(fields_of(Person)[name], getattr(shown, name)))
         for name, chooser in self._does.items():
             chooser.choose(getattr(shown, name))
+        self._own_way.choose(typed.YES if shown.own_way else "no")
 
     def _typed(self) -> Person | None:
         """Who the boxes describe; None where an amount cannot be read, which is said."""
@@ -129,7 +133,8 @@ class PeopleCard(TableCard):
                 return None
             money[name] = read.value if words else None
         does = {name: chooser.currentText() for name, chooser in self._does.items()}
-        return Person(name=self._boxes["name"].text().strip(), **money, **does)  # type: ignore[arg-type]
+        own_way = self._own_way.currentText() == typed.YES
+        return Person(name=self._boxes["name"].text().strip(), own_way=own_way, **money, **does)  # type: ignore[arg-type]
 
     def _added(self) -> None:
         crew, somebody = self._workspace.book.crew, self._typed()
@@ -179,7 +184,8 @@ def _place(key: str, crew: Crew) -> int:
 
 def _row(place: int, person: Person) -> Row:
     doing = (", ".join(work for work in WORKS.values() if person.does(work) == does) for does in DOES[1:])
-    return Row(str(place), (Cell(person.name, strong=True), _money(person.rate), _money(person.paid), *(Cell(each) for each in doing)))
+    name = Cell(person.name, strong=True, below="comes by own means" if person.own_way else "")
+    return Row(str(place), (name, _money(person.rate), _money(person.paid), *(Cell(each) for each in doing)))
 
 
 def _money(amount: Decimal | None) -> Cell:

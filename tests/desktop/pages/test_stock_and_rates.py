@@ -52,6 +52,13 @@ def test_a_norm_of_ones_own_changes_the_hours_and_can_be_put_back(fitter: Fitter
     assert fitter.workspace.book.figures["labour.frame"].changed
 
     fitter.press("Put back", page)
+    fitter.qtbot.waitUntil(lambda: "£2,905.15, " in told(page), timeout=WAIT_MS)
+    assert fitter.workspace.book.figures["labour.frame"].changed, "nothing is put back before it was seen"
+    fitter.press("Leave it", page)
+    assert fitter.workspace.book.figures["labour.frame"].changed
+    fitter.press("Put back", page)
+    fitter.qtbot.waitUntil(lambda: "£2,905.15, " in told(page), timeout=WAIT_MS)
+    fitter.press("Keep it", page)
     fitter.qtbot.waitUntil(lambda: fitter.settled().price.hours.value == before)
     assert not fitter.workspace.book.figures["labour.frame"].changed
 
@@ -189,10 +196,11 @@ def test_usual_people_are_weighed_on_the_open_job_and_kept_for_every_job(fitter:
     assert (tiler.name, tiler.rate, tiler.does("tiling")) == ("Tiler", Decimal(30), "does it")
     card.table.choose("0")
     card._boxes["rate"].setText("35")
+    card._own_way.choose("yes")
     fitter.press("Change it", card)
     fitter.press("Keep it", card)
     (tiler,) = fitter.workspace.store.book().crew.people
-    assert tiler.rate == Decimal(35)
+    assert (tiler.rate, tiler.own_way) == (Decimal(35), True)
     fitter.press("Take them out", card)
     fitter.press("Keep it", card)
     assert fitter.settled().price.total == before.total

@@ -34,7 +34,7 @@ class RatesPage(Page):
     help_sentences = (
         "Choose a figure, type your own value and press Enter: what it changes on the open job is shown, then keep it or leave it.",
         "My own rules allow for what you always need besides, for every frame, metre or square metre.",
-        "Put back gives the value as supplied.",
+        "Put back gives the value as supplied, once you have seen what that changes.",
         "People and rates: who does which work on your jobs, at what rate; a job may say otherwise on Pricing.",
     )
 
@@ -135,13 +135,19 @@ class RatesPage(Page):
         if read.value is None or read.value < 0:
             self._trouble.setText(read.problem or "a number of nothing or more is needed")
             return
-        book, value = self._workspace.book, read.value
-        other = replace(book, figures={**book.figures, figure.key: replace(figure, value=value)})
-        self._weighing.weigh(other, lambda: self._overrule(figure.key, value))
+        self._weigh(figure, read.value, read.value)
 
     def _put_back(self) -> None:
-        if self.table.chosen() in self._workspace.book.figures:
-            self._overrule(self.table.chosen(), None)
+        figure = self._workspace.book.figures.get(self.table.chosen())
+        if figure is not None:
+            self._box.show_value(measure.show_number(figure.supplied, None))
+            self._weigh(figure, figure.supplied, None)
+
+    def _weigh(self, figure: RuleFigure, value: float, own: float | None) -> None:
+        """Show what another value of a figure changes; `own`: what is kept where it is wanted, None for what is supplied."""
+        book = self._workspace.book
+        other = replace(book, figures={**book.figures, figure.key: replace(figure, value=value)})
+        self._weighing.weigh(other, lambda: self._overrule(figure.key, own))
 
     def _overrule(self, key: str, value: float | None) -> None:
         self._workspace.store.overrule(key, value)
