@@ -13,7 +13,7 @@ from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.rules.drained_by import let_in_by
-from tundish.rules.pipes import LARGEST_BOSS, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
+from tundish.rules.pipes import LARGEST_BOSS, branches, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
 from tundish.rules.vents import VENTS
 
 Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides", "vents"]
@@ -70,7 +70,7 @@ def courses(room: Room, book: Book) -> Iterator[Course]:
             yield _flush(one)
         if "riser" in one.figures and one.figures["riser"].value > 0:
             yield _riser(one, count)
-    if to_stack(room, "waste") and of_iron(room) and not to_stack(room, "soil"):
+    if to_stack(room, "waste") and of_iron(room) and not to_stack(room, "soil") and not any(branches(room)):
         iron, slides = _stack_pipe(room), Thing("slides", _SLIDES[True], "on the stack")
         pipe = Thing("carries", f"soil pipe {STACK_SIZE}", "into the old stack")
         yield Course("stack", "", iron, (slides, pipe, slides), iron, ("bosses of the wastes",))

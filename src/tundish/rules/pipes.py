@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from itertools import pairwise
 from math import hypot
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
@@ -14,6 +14,7 @@ from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import IN_FRONT, PREWALLS, WITH_BOSSES
 from tundish.layout.feeds import SHORTEST
 from tundish.layout.makers import half
+from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
 from tundish.rules.rule import Cut, Need, WayOut, judge
@@ -92,16 +93,36 @@ def of_iron(room: Room) -> bool:
     return room.plan.survey.stack.pipe.startswith("cast iron")
 
 
-def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[PipeRun, Figure] | None:
+class Branch(NamedTuple):
+    """A WC branch let into the stack: whose it is, where that is put in, the invert, its size, and whether its fitting has bosses."""
+
+    pan: str
+    path: str
+    enters: Figure
+    size: int
+    bosses: bool
+
+
+def branches(room: Room) -> Iterator[Branch]:
+    """The WC branches let into the stack: of this pre-wall, and of the room's others."""
+    for run in to_stack(room, "soil"):
+        if run.enters is not None:
+            one = served(room, run)
+            yield Branch(one.name, one.path, run.enters, run.size, one.choice.branch == WITH_BOSSES)
+    entry = room.figures.get("branch_invert")
+    for place, choice in enumerate(room.plan.design.appliances if entry is not None else ()):
+        kind, on = KINDS.get(choice.kind), PREWALLS.index(choice.on) if choice.on in PREWALLS else 0
+        if entry is not None and kind is not None and kind.as_kind == "wc" and not choice.drains_to and on != room.place:
+            path = f"{room.path}.design.appliances.{place}"
+            yield Branch(choice.name or kind.title, path, entry, STACK_SIZE, choice.branch == WITH_BOSSES)
+
+
+def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[Branch, Figure] | None:
     """The branch whose middle is nearest to where a waste enters the stack, and how far that is above or below it; None without one."""
     if run.enters is None or run.to:
         return None
     boss = (run.enters + _half_bore(book.role(f"waste pipe {run.size}"))).named("Middle of the boss")
-    found = [
-        (one, _between(boss, one.enters + _half_bore(book.role(f"soil pipe {one.size}"))))
-        for one in to_stack(room, "soil")
-        if one.enters is not None
-    ]
+    found = [(one, _between(boss, one.enters + _half_bore(book.role(f"soil pipe {one.size}")))) for one in branches(room)]
     return min(found, key=lambda pair: pair[1].value, default=None)
 
 
@@ -110,7 +131,7 @@ def in_branch(room: Room, run: PipeRun, book: Book) -> bool:
     near = off_branch(room, run, book)
     if near is None or run.size > LARGEST_BOSS or near[1].value >= book.figure("drainage.strap_clear").value:
         return False
-    return served(room, near[0]).choice.branch == WITH_BOSSES
+    return near[0].bosses
 
 
 def opposite(one: PipeRun, other: PipeRun) -> bool:

@@ -26,17 +26,17 @@ def boss_strap(room: Room, book: Book) -> Iterator[Finding]:
         branch, has = near
         own_boss = in_branch(room, run, book)
         state: State = "passes" if own_boss else judge(has, least, None)
-        one, pan = served(room, run), served(room, branch)
+        one = served(room, run)
         ways: tuple[WayOut, ...] = ()
-        message = f"It goes into a boss of the branch of {pan.name}." if own_boss else ""
+        message = f"It goes into a boss of the branch of {branch.pan}." if own_boss else ""
         if state != "passes":
             message = (
-                f"The boss of {one.name} comes {show_length(least.value - has.value)} mm too near to the branch of {pan.name}: the strap "
+                f"The boss of {one.name} comes {show_length(least.value - has.value)} mm too near to the branch of {branch.pan}: the strap "
                 f"would sit on its fitting. Take a branch with bosses, or bring the waste in elsewhere."
             )
             if run.size <= LARGEST_BOSS:
-                words = f"Let {pan.name} in with a branch with bosses: {one.name} goes into one of them, and its strap is left out."
-                ways = (WayOut(words, f"{pan.path}.branch", WITH_BOSSES),)
+                words = f"Let {branch.pan} in with a branch with bosses: {one.name} goes into one of them, and its strap is left out."
+                ways = (WayOut(words, f"{branch.path}.branch", WITH_BOSSES),)
         yield Finding(
             "Boss strap clear of the branch fitting", "Falls", state, has, "Own rule", least.note,
             None if own_boss else least, None, message, one.name, ways,

@@ -9,7 +9,7 @@ from tundish.catalogue.book import Book
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
-from tundish.rules.pipes import LARGEST_BOSS, couplings, in_branch, into_stack, of_iron, outfall, pieces, served, to_stack
+from tundish.rules.pipes import LARGEST_BOSS, branches, couplings, in_branch, into_stack, of_iron, outfall, pieces, served, to_stack
 from tundish.rules.rule import Need, rule
 
 _BOSSES: Final = {
@@ -40,7 +40,7 @@ def waste(room: Room, book: Book) -> Iterator[Need]:
         yield from couplings(run, why, "waste coupling")
         for role in _joins(room, run, book):
             yield Need(each(1, name), "first fix", why, role=role)
-    if to_stack(room, "waste") and of_iron(room) and not to_stack(room, "soil"):
+    if to_stack(room, "waste") and of_iron(room) and not to_stack(room, "soil") and not any(branches(room)):
         yield from into_stack(room, book, "bosses of the wastes", f"{room.mark}X1")
 
 
