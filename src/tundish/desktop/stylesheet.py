@@ -85,6 +85,8 @@ def _lists(look: Look) -> str:
     return f"""
     QTableView,QListView{{{rows};font-size:{look.px(13)}px;selection-background-color:{look.hex("chalkWash")};selection-color:{look.hex("ink")}}}
     QHeaderView{{background:transparent;border:none}}
+    QFileDialog QHeaderView::section{{background:{look.hex("tray")};color:{look.hex("ink")};border:none;
+        padding:{look.px(4)}px {look.px(8)}px}}
     QComboBox QAbstractItemView{{border:1px solid {look.hex("edge")};padding:2px}}
     QComboBox QAbstractItemView::item{{min-height:{look.px(28)}px;padding:0 {look.px(8)}px}}"""
 

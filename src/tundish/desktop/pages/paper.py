@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import Final
 
@@ -55,6 +56,7 @@ class PaperPage(Page):
         self._workspace = workspace
         self._made: tuple[Made, ...] = ()
         self._stale = True
+        self._waiting: Callable[[], None] | None = None
         self._turn = self._place = self._count = 0
         self._pdf = b""
         self._acts = self._make_tools()
@@ -94,7 +96,7 @@ class PaperPage(Page):
         made["xlsx"].setToolTip("As a spreadsheet (XLSX), or as CSV")
         acts = (self._copy, self._save_dxf, self._save_sheet, self._save_pdf, self._send, self._print)
         for key, does in zip(made, acts, strict=True):
-            made[key].clicked.connect(does)
+            made[key].clicked.connect(partial(self._press, does))
             made[key].setEnabled(False)
             self.add_tool(made[key])
         return made
@@ -129,7 +131,7 @@ class PaperPage(Page):
         return made
 
     def _forget(self) -> None:
-        self._made, self._stale = (), True
+        self._made, self._stale, self._waiting = (), True, None
         self.table.set_rows(())
 
     def _changed(self, _estimate: Estimate) -> None:
@@ -182,7 +184,7 @@ class PaperPage(Page):
 
     def _chosen(self, key: str) -> None:
         self._workspace.paper = key
-        self._place = 0
+        self._place, self._waiting = 0, None
         self._show_paper(from_top=True)
 
     def _paper(self) -> Made | None:
@@ -208,6 +210,7 @@ class PaperPage(Page):
                 self.lacks.setText(lacking)
                 self.lacks.setVisible(bool(lacking))
                 self._draw(from_top=from_top)
+                self._do_waiting()
 
         self._workspace.aside.ask(lambda: (bytes_of(document, printed, pictures), notice_of(document)), take, self._say)
 
@@ -248,6 +251,19 @@ class PaperPage(Page):
     def _true_size(self, on: bool) -> None:
         self.preview.true_size = on
         self._draw()
+
+    def _press(self, does: Callable[[], None], *_: bool) -> None:
+        """Do it now, or as soon as the quote is made anew with the reason that was just typed."""
+        made, why = self._paper(), self._workspace.job.why_revised.strip()
+        if made is not None and issuing.asks_why(made) and why != made.why:
+            self._waiting = does
+        else:
+            does()
+
+    def _do_waiting(self) -> None:
+        does, self._waiting = self._waiting, None
+        if does is not None:
+            self._press(does)
 
     def _copy(self) -> None:
         made = self._paper()
@@ -322,14 +338,10 @@ class PaperPage(Page):
         ):
             self._say(str(NumberTakenError(number)))
             return False
-        why = self._workspace.job.why_revised.strip()
-        if not issuing.asks_why(made) or (why and why == made.why):
+        if not issuing.asks_why(made) or made.why:
             return True
-        if why:
-            self._say("The quote is being made with your reason: press once more in a moment.")
-        else:
-            self._say("Say why the quote changes, above it: the client reads that on the new one.")
-            self._why.go_to("why_revised")
+        self._say("Say why the quote changes, above it: the client reads that on the new one.")
+        self._why.go_to("why_revised")
         return False
 
     def _print(self) -> None:
