@@ -57,6 +57,9 @@ def test_enter_and_tab_take_the_value_and_go_to_the_next_box(form: Form, key: Qt
     QTest.keyClick(first, key)
     assert told(taken) == [["stack.left", "210+12+13"]]
     assert QApplication.focusWidget() is form.row("stack.invert").box
+    QTest.keyClick(QApplication.focusWidget(), key)
+    QTest.keyClick(QApplication.focusWidget(), key)
+    assert QApplication.focusWidget() is form.row("stack.sound").box, "a list of choices lets it pass too"
 
 
 def test_a_box_left_as_it_was_takes_nothing(form: Form) -> None:

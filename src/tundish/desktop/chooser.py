@@ -9,7 +9,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QWheelE
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from tundish.desktop import icons, look
-from tundish.desktop.painted import panel, pen, width_of, write
+from tundish.desktop.painted import ENTER, panel, pen, width_of, write
 
 
 class Chooser(QComboBox):
@@ -68,6 +68,8 @@ class Chooser(QComboBox):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_T and event.modifiers() == Qt.KeyboardModifier.ControlModifier:
             self.tbc_asked.emit()
+        elif event.key() in ENTER:
+            self.focusNextPrevChild(True)  # as in every box: what it shows is taken already
         else:
             super().keyPressEvent(event)
 

@@ -67,7 +67,7 @@ def _visit_row(visit: Visit) -> Row:
 
 
 def _beside_row(beside: Beside) -> Row:
-    words = f"{beside.name}, provisional sum" if beside.kind == "provisional sum" else beside.name
+    words = f"Provisional: {beside.name}" if beside.kind == "provisional sum" else beside.name
     return _sum_row("carriage" if beside.kind == "carriage" else "price", words, beside.amount)
 
 
