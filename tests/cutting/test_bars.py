@@ -139,6 +139,12 @@ def test_the_rack_goes_before_the_shop() -> None:
     assert checked([Piece("A", 900)], [Bar(3000, 1140), Bar(1000, 0, 1, offcut=True)]).cuts == (BarCut(1, (0,), 100.0),)
 
 
+def test_two_short_bars_that_are_dearer_by_the_metre_beat_a_long_and_a_short_one_at_once() -> None:
+    lengths = (79, 79, 134, 134, 134, 195, 195, 265, 320, 444, 444, 465, 490, 894, 1010)
+    stock = [Bar(1850, 0, 1, "rack", offcut=True), Bar(2000, 890), Bar(3000, 1260)]
+    assert checked([Piece("P", each) for each in lengths], stock, 3.0, effort=Effort.QUICK).cost_pence == 2 * 890
+
+
 def test_a_short_offcut_is_taken_and_a_long_one_left_whole() -> None:
     rack = [Bar(2800, 0, 1, "long", offcut=True), Bar(950, 0, 1, "short", offcut=True)]
     assert checked([Piece("A", 900)], [Bar(3000, 1140), *rack]).used() == (0, 0, 1)

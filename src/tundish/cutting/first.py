@@ -23,6 +23,8 @@ def first_plans(task: Task, *, thorough: bool) -> Iterator[list[Pattern]]:
     for filling in fillings:
         for shortest_rack_first in (True, False):
             yield _one_plan(task, filling, shortest_rack_first=shortest_rack_first)
+    if sum(task.demand) <= _MANY:
+        yield from (_one_plan(task, long_and_full, of=kind) for kind in _of_one_kind(task))
 
 
 def longest_first(task: Task, left: Sequence[int], room: int) -> tuple[int, ...]:
@@ -73,7 +75,15 @@ def _walk_back(task: Task, steps: list[tuple[int, int, int]], total: int) -> tup
     return tuple(counts)
 
 
-def _one_plan(task: Task, filling: Filling, *, shortest_rack_first: bool) -> list[Pattern]:
+def _of_one_kind(task: Task) -> list[int]:
+    """The bars that are sold, each long enough for every piece, where there is more than one: a few of one kind may beat the best rate."""
+    longest = max(width for width, count in zip(task.widths, task.demand, strict=True) if count)
+    sold = [kind for kind, rod in enumerate(task.rods) if rod.cost and rod.count is None]
+    return [kind for kind in sold if task.rods[kind].room >= longest] if len(sold) > 1 else []
+
+
+def _one_plan(task: Task, filling: Filling, *, shortest_rack_first: bool = True, of: int | None = None) -> list[Pattern]:
+    """The rack first, then new bars: of one kind, or the next always of the kind that costs least by what it takes."""
     left = list(task.demand)
     stock = [rod.count for rod in task.rods]
     plan: list[Pattern] = []
@@ -84,7 +94,7 @@ def _one_plan(task: Task, filling: Filling, *, shortest_rack_first: bool) -> lis
             if any(counts):
                 _take(plan, left, stock, Pattern(kind, counts))
     while any(left):
-        _take(plan, left, stock, _next_bar(task, left, stock, filling))
+        _take(plan, left, stock, _next_bar(task, left, stock, filling) if of is None else _one_of(task, left, of, filling))
     return [_cheaper_rod(task, stock, pattern) for pattern in plan]
 
 
@@ -109,6 +119,11 @@ def _next_bar(task: Task, left: Sequence[int], stock: Sequence[int | None], fill
     dearest = task.rods[chosen.kind].cost
     ends = [one for one in tried if total <= task.rods[one.kind].room and task.rods[one.kind].cost <= dearest]
     return min(ends, key=lambda one: task.rods[one.kind].cost, default=chosen)
+
+
+def _one_of(task: Task, left: Sequence[int], kind: int, filling: Filling) -> Pattern:
+    room = task.rods[kind].room
+    return Pattern(kind, tuple(left) if task.used(left) <= room else filling(task, left, room))
 
 
 def _cheaper_rod(task: Task, stock: list[int | None], pattern: Pattern) -> Pattern:

@@ -113,7 +113,7 @@ class Page(QWidget):
         return row
 
     def order_focus(self) -> None:
-        """Boxes first, then the tools: the order in which a page is filled in."""
+        """Boxes first, then the tools: the order in which a page is filled in. Called again where controls were made anew."""
         parts = [*self._rows, self._body, *self._tool_list]
         for before, after in pairwise(stop for part in parts if part is not None for stop in stops(part)):
             QWidget.setTabOrder(before, after)

@@ -2,18 +2,42 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QLayout, QWidget
 
 
 def stops(part: QWidget) -> list[QWidget]:
-    """The controls in a part that Tab can stop at, shown or not, in the order they were made."""
+    """The controls in a part that Tab can stop at, shown or not, in the order they are laid out, whenever they were made."""
     window = part.window()
-    found = [part, *part.findChildren(QWidget)]
-    return [each for each in found if each.focusPolicy() & Qt.FocusPolicy.TabFocus and each.isEnabled() and each.window() is window]
+    return [each for each in _within(part) if each.focusPolicy() & Qt.FocusPolicy.TabFocus and each.isEnabled() and each.window() is window]
 
 
 def first_stop(part: QWidget) -> QWidget | None:
     """The first control in a part that can have the keyboard now."""
     window = part.window()
     return next((each for each in stops(part) if each.isVisibleTo(window)), None)
+
+
+def _within(part: QWidget) -> Iterator[QWidget]:
+    """A part and all in it: what its layout places in that order, then what it places by itself in the order of making."""
+    yield part
+    layout = part.layout()
+    placed = list(_placed(layout)) if layout is not None else []
+    others = [each for each in part.findChildren(QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly) if each not in placed]
+    for child in (*placed, *others):
+        yield from _within(child)
+
+
+def _placed(layout: QLayout) -> Iterator[QWidget]:
+    """The widgets of a layout and of the layouts in it."""
+    for place in range(layout.count()):
+        item = layout.itemAt(place)
+        if item is None:
+            continue
+        widget, inner = item.widget(), item.layout()
+        if widget is not None:
+            yield widget
+        elif inner is not None:
+            yield from _placed(inner)

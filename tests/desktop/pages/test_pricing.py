@@ -8,6 +8,8 @@ from decimal import Decimal
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton
 
 from tests.desktop.fitter import WAIT_MS, Fitter
@@ -37,6 +39,25 @@ def opened(fitter: Fitter) -> PricingPage:
 
 def said(page: PricingPage) -> str:
     return "\n".join(each.text() for each in page.findChildren(QLabel) if each.isVisible())
+
+
+def test_the_keyboard_goes_on_to_what_was_made_since(fitter: Fitter) -> None:
+    page = opened(fitter)
+    total = measure.show_money(fitter.settled().price.total)
+    fitter.press(f"The client has accepted {total}", page)
+    fitter.settled()
+    why = page.form.row("why_varied").box
+    why.setFocus()
+    QTest.keyClicks(why, "Lower basin")
+    QTest.keyClick(why, Qt.Key.Key_Tab)
+    fitter.settled()
+    reached = []
+    for _ in range(4):
+        focused = QApplication.focusWidget()
+        assert focused is not None
+        reached.append(focused.text() if isinstance(focused, QPushButton) else focused.accessibleName())
+        QTest.keyClick(focused, Qt.Key.Key_Tab)
+    assert reached == ["Work out what has changed", "Not accepted after all", "Statement as of", "Make the next bill"]
 
 
 def test_a_margin_is_told_as_a_mark_up_too(fitter: Fitter) -> None:

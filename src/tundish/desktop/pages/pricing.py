@@ -358,6 +358,7 @@ class PricingPage(EstimatePage):
         self._bar.show_parts(where_it_goes(price))
         self._kept.setText(kept_words(price))
         self._show_validity(estimate)
+        self.order_focus()
 
 
 def _in_row(*widgets: QWidget) -> QWidget:
