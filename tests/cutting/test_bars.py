@@ -145,6 +145,21 @@ def test_two_short_bars_that_are_dearer_by_the_metre_beat_a_long_and_a_short_one
     assert checked([Piece("P", each) for each in lengths], stock, 3.0, effort=Effort.QUICK).cost_pence == 2 * 890
 
 
+@settings(max_examples=60, deadline=None)
+@given(PIECES, STOCK, KERF)
+def test_whoever_looks_longer_never_finds_a_dearer_plan(pieces: list[Piece], stock: list[Bar], kerf: float) -> None:
+    quick, best = (checked(pieces, stock, kerf, 25.0, effort) for effort in (Effort.QUICK, Effort.BEST))
+    assert len(best.unplaced) <= len(quick.unplaced)
+    assert best.cost_pence <= quick.cost_pence or len(best.unplaced) < len(quick.unplaced)
+
+
+def test_bars_swapped_for_cheaper_ones_are_where_the_search_begins() -> None:
+    lengths = (153, 153, 153, 177, *(186.4,) * 8, 300, 300, 368, 368, 392, 467, 567, 595.4, 1151.1, 1151.9, 1154.8, 1156.2, 1156.7, 1157.9)
+    pieces = [Piece("P", each) for each in (*lengths, 1159, 1159, 1159, 1159, 1427, 1459, 2394)]
+    stock = [Bar(1310, 0, 1, "rack", offcut=True), Bar(2000, 890), Bar(3000, 1180), Bar(6000, 2240)]
+    assert checked(pieces, stock, 3.0).cost_pence == 2 * 890 + 3 * 2240
+
+
 def test_a_short_offcut_is_taken_and_a_long_one_left_whole() -> None:
     rack = [Bar(2800, 0, 1, "long", offcut=True), Bar(950, 0, 1, "short", offcut=True)]
     assert checked([Piece("A", 900)], [Bar(3000, 1140), *rack]).used() == (0, 0, 1)

@@ -88,10 +88,14 @@ def _planned(task: Task, effort: Effort) -> Bounded:
 
 
 def _bounded(task: Task, plan: Sequence[Pattern], effort: Effort, pool: Sequence[Pattern] = ()) -> Bounded:
-    cost = task.cost(plan)
-    bound = attainable(task.load(), 0, cost)
-    if effort is Effort.QUICK or bound >= cost or max(rod.room for rod in task.rods) > MOST_ROOM:
+    bound = attainable(task.load(), 0, task.cost(plan))
+    if effort is Effort.QUICK or bound >= task.cost(plan) or max(rod.room for rod in task.rods) > MOST_ROOM:
         return tuple(plan), bound
+    if all(task.rods[pattern.kind].bars for pattern in plan):
+        # Bars may be swapped for cheaper ones even then: whoever looks longer starts from no less than the quick answer.
+        plan = with_better_remnants(task, plan)
+        if bound >= task.cost(plan):
+            return tuple(plan), bound
     # The optimiser is loaded only where rules of thumb do not settle it.
     from tundish.cutting.columns import cheapest
     from tundish.cutting.recut import recut
