@@ -10,6 +10,7 @@ from typing import Final
 import pytest
 
 from tests.store.lists import xlsx_list
+from tundish.store import packed as packed_files
 from tundish.store.keep import Store
 from tundish.store.packed import CannotReadListError, letters_of
 from tundish.store.price_list import look_at
@@ -32,6 +33,7 @@ WORDS: Final = {
     "far.xlsx": "its cells reach to row 1,048,576 and column XFD",
     "apart.xlsx": "its cells reach to row 1,000,000 and column ZZ",
     "unnumbered.xlsx": "its cells reach to row 999,999 and column WD",
+    "later.xlsx": "its cells reach to row 1,048,576 and column",
     "remark.xlsx": "its cells reach to row",
     "mark.xlsx": "a mark of it is longer than a million signs",
 }
@@ -56,7 +58,7 @@ def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:
     yield "wide.csv", b"code,price\n" + b"," * 5000
     yield "words.csv", b"just some words\nand more"
     yield "bomb.xlsx", packed(folder, {"xl/worksheets/sheet1.xml": b"0" * 30_000_000})
-    # Whoever reads the five that follow whole asks the system for up to 500 GB, and is ended by it.
+    # Whoever reads the six that follow whole asks the system for up to 500 GB, and is ended by it.
     yield "far.xlsx", sheet_of(folder, f'<row r="1">{CELLS}</row><row r="1048576"><c r="XFD1048576"><v>1</v></c></row>')
     yield (
         "apart.xlsx",
@@ -67,6 +69,8 @@ def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:
         "unnumbered.xlsx",
         sheet_of(folder, f"<row r=\"1\">{CELLS}{wide}</row>{'<row><c/></row>' * 9}<row r = '999999' ><c><v>1</v></c></row>"),
     )
+    plain = "".join(f'<row r="{row}"><c r="A{row}"><v>1</v></c></row>' for row in range(2, 90_000))
+    yield "later.xlsx", sheet_of(folder, f'<row r="1">{CELLS}</row>{plain}<row r="1048576">{wide}</row>')
     remarked = '<c t="n"><v>1</v></c><!--<row r="1">-->' * 600
     yield "remark.xlsx", sheet_of(folder, f'<row r="999999">{remarked}</row>')
     yield "mark.xlsx", sheet_of(folder, f'<row r="1"><c t="{"x" * 3_000_000}" r="XFD1"><v>1</v></c></row>')
@@ -92,7 +96,12 @@ def packed(folder: Path, parts: Mapping[str, bytes], how: int = zipfile.ZIP_DEFL
     return (folder / "packed").read_bytes()
 
 
-def test_hostile_files_are_told_in_words_and_change_nothing(store: Store, tmp_path: Path) -> None:
+@pytest.mark.parametrize("together", [1 << 20, 1 << 10])
+def test_hostile_files_are_told_in_words_and_change_nothing(
+    store: Store, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, together: int
+) -> None:
+    """However much of a file is looked through together."""
+    monkeypatch.setattr(packed_files, "_CHUNK", together)
     before = store.book().offers
     met = {}
     for name, body in hostile(tmp_path):

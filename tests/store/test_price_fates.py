@@ -10,9 +10,9 @@ from typing import Final
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tundish.store.price_fates import COLUMNS, Known, fates_of
-from tundish.store.price_rows import Fate
-from tundish.store.sheet_rows import words_of
+from tundish.store import sheet_rows
+from tundish.store.price_fates import COLUMNS, Fate, Known, fates_of
+from tundish.store.sheet_rows import Block, words_of
 
 CODES: Final = ("A1", "A2", "A3", "TWO", "N1", "N2", "", 7.0)
 PRICES: Final = (4.2, 12.0, 0.5, 0.00001, 1e7, -3.0, float("inf"), float("nan"), "4.20", " 12 ", "ask", "", "=1+1", "0", "€3", "1,200.50")
@@ -35,8 +35,13 @@ def known() -> Known:
 
 
 def fates(rows: Sequence[Cells], together: int = 100) -> list[Fate]:
-    blocks = ((start + 2, [list(row) for row in rows[start : start + together]]) for start in range(0, len(rows), together))
-    return [each for few in fates_of(blocks, {name: place for place, name in enumerate(COLUMNS)}, known()) for each in few]
+    places = {name: place for place, name in enumerate(COLUMNS)}
+    blocks = (block_of(start + 2, rows[start : start + together]) for start in range(0, len(rows), together))
+    return [each for few in fates_of(blocks, places, known()) for each in few.each()]
+
+
+def block_of(first: int, rows: Sequence[Cells]) -> Block:
+    return Block(first, len(rows), tuple(sheet_rows.Cells(frozenset(map(type, cells)), cells) for cells in zip(*rows, strict=True)))
 
 
 @given(ROWS)

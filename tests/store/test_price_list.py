@@ -116,10 +116,10 @@ def test_a_price_list_that_breaks_off_when_taken_in_changes_nothing(store: Store
 
 
 def breaking_off(path: Path, after: int) -> Iterator[Block]:
-    for first, rows in blocks_of(path):
-        if first > after:
+    for block in blocks_of(path):
+        if block.first > after:
             raise CannotReadListError(path, "it broke off")
-        yield first, rows
+        yield block
 
 
 def test_nothing_is_undone_where_another_offer_stands_in_the_place_of_one(store: Store, tmp_path: Path) -> None:
@@ -222,9 +222,9 @@ def test_rows_come_a_few_at_a_time(tmp_path: Path) -> None:
     path = tmp_path / "long.csv"
     path.write_text("code,price\n" + "A,1\n" * 100_000)
     met = 0
-    for first, rows in blocks_of(path):
-        assert (first, len(rows) < 1000) == (met + 1, True)
-        met += len(rows)
+    for block in blocks_of(path):
+        assert (block.first, block.count < 1000) == (met + 1, True)
+        met += block.count
     assert met == 100_001
 
 

@@ -176,7 +176,7 @@ def _emptied(connection: Connection) -> dict[str, list[dict[str, Any]]]:
     from tundish.store.tables import META
 
     rows = _rows(connection)
-    for name in _TABLES:
+    for name in reversed(_TABLES):  # offers before the items whose names they are found by
         connection.execute(delete(META.tables[name]))
     return rows
 

@@ -11,7 +11,7 @@ from tundish.errors import TundishError
 if TYPE_CHECKING:
     from sqlalchemy import Connection, Engine
 
-SCHEMA: Final = "0009"
+SCHEMA: Final = "0010"
 """The newest schema step; a database that is there already opens without the migration library."""
 FILE: Final = "tundish.db"
 
@@ -83,8 +83,10 @@ def cure_of(why: str) -> str:
 
 def _pragmas(connection: object, _record: object) -> None:
     cursor = connection.cursor()  # type: ignore[attr-defined]  # the driver's own connection
-    # Write-ahead log with full syncing: what is committed survives a pulled plug.
-    for words in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON"):
+    # Write-ahead log with full syncing: what is committed survives a pulled plug. What a long price list changes has room in
+    # memory (kB) and in the log (pages of 4 kB), and is brought over into the file later.
+    room = ("cache_size=-16000", "wal_autocheckpoint=4000")
+    for words in ("busy_timeout=5000", "journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON", *room):
         cursor.execute(f"PRAGMA {words}")
     cursor.close()
     # The driver would begin only before the first change; _begin does it before the first look.

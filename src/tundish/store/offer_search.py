@@ -17,31 +17,35 @@ if TYPE_CHECKING:
     from tundish.store.keep import Store
 
 FIRST: Final = 50
-_WORDS: Final = """INSERT INTO offer_words(rowid, code, name, supplier)
-    SELECT id, code, COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = offers.item), item), supplier
-    FROM offers"""
-_WORDS_OF_NEW: Final = """INSERT INTO offer_words(rowid, code, name, supplier) VALUES (new.id, new.code,
-    COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE items.code = new.item), new.item), new.supplier)"""
-_OUT_OF_OLD: Final = "DELETE FROM offer_words WHERE rowid = old.id"
-_AS_THEY_COME: Final = f"CREATE TRIGGER offer_words_in AFTER INSERT ON offers BEGIN {_WORDS_OF_NEW}; END"
+_IN: Final = """INSERT INTO offer_words(rowid, code, name, supplier)
+    SELECT o.id, o.code, COALESCE(json_extract(i.body, '$.name'), o.item), o.supplier FROM offers o LEFT JOIN items i ON i.code = o.item"""
+"""What is said of offers: one of an item that is not there is known by the item's code."""
+_OUT: Final = """INSERT INTO offer_words(offer_words, rowid, code, name, supplier)
+    SELECT 'delete', o.id, o.code, COALESCE(json_extract(old.body, '$.name'), o.item), o.supplier FROM offers o WHERE o.item = old.code"""
+# The index keeps no words: what goes out of it is said as it was said when it went in.
+_OUT_OF_OLD: Final = """INSERT INTO offer_words(offer_words, rowid, code, name, supplier) VALUES ('delete', old.id, old.code,
+    COALESCE((SELECT json_extract(body, '$.name') FROM items WHERE code = old.item), old.item), old.supplier)"""
+_OUT_UNNAMED: Final = """INSERT INTO offer_words(offer_words, rowid, code, name, supplier)
+    SELECT 'delete', id, code, item, supplier FROM offers WHERE item = new.code"""
+_AS_THEY_COME: Final = f"CREATE TRIGGER offer_words_in AFTER INSERT ON offers BEGIN {_IN} WHERE o.id = new.id; END"
+_MERGED: Final = "INSERT INTO offer_words(offer_words, rank) VALUES ('automerge', ?)"
+"""How many parts of the index make SQLite put them together at every change; 0 leaves them to later changes."""
 _NO_MORE: Final = "DROP TRIGGER offer_words_in"
 MAKE: Final = (
-    # Which offer has a word is all that is asked: not where in it, nor how long it is.
-    """CREATE VIRTUAL TABLE offer_words USING fts5(code, name, supplier, prefix = '1 2 3 4', detail = none, columnsize = 0,
+    # Which offer has a word is all that is asked: not where in it, nor how long it is, nor what it was.
+    """CREATE VIRTUAL TABLE offer_words USING fts5(code, name, supplier, content = '', prefix = '1 2 3 4', detail = none, columnsize = 0,
     tokenize = 'unicode61 remove_diacritics 2')""",
-    _WORDS,
+    _IN,
     _AS_THEY_COME,
     f"CREATE TRIGGER offer_words_out AFTER DELETE ON offers BEGIN {_OUT_OF_OLD}; END",
-    f"CREATE TRIGGER offer_words_over AFTER UPDATE OF item, code, supplier ON offers BEGIN {_OUT_OF_OLD}; {_WORDS_OF_NEW}; END",
-    """CREATE TRIGGER offer_words_named AFTER UPDATE OF body ON items BEGIN
-    UPDATE offer_words SET name = json_extract(new.body, '$.name')
-    WHERE rowid IN (SELECT id FROM offers WHERE item = new.code); END""",
+    f"CREATE TRIGGER offer_words_over AFTER UPDATE OF item, code, supplier ON offers BEGIN {_OUT_OF_OLD}; {_IN} WHERE o.id = new.id; END",
+    f"CREATE TRIGGER offer_words_item_in AFTER INSERT ON items BEGIN {_OUT_UNNAMED}; {_IN} WHERE o.item = new.code; END",
+    f"CREATE TRIGGER offer_words_item_out AFTER DELETE ON items BEGIN {_OUT}; {_IN} WHERE o.item = old.code; END",
+    f"""CREATE TRIGGER offer_words_named AFTER UPDATE OF body ON items
+    WHEN json_extract(old.body, '$.name') IS NOT json_extract(new.body, '$.name') BEGIN {_OUT}; {_IN} WHERE o.item = new.code; END""",
 )
 TAKE_AWAY: Final = (
-    _NO_MORE,
-    "DROP TRIGGER offer_words_out",
-    "DROP TRIGGER offer_words_over",
-    "DROP TRIGGER offer_words_named",
+    *(f"DROP TRIGGER IF EXISTS offer_words_{of}" for of in ("in", "out", "over", "item_in", "item_out", "named")),
     "DROP TABLE offer_words",
 )
 _WORD: Final = re.compile(r"[^\W_]+")
@@ -73,7 +77,9 @@ def indexed_at_the_end(connection: Connection) -> Iterator[int]:
         connection.exec_driver_sql(_NO_MORE)
     yield last
     if ours:
-        connection.exec_driver_sql(f"{_WORDS} WHERE id > ?", (last,))
+        connection.exec_driver_sql(_MERGED, (0,))
+        connection.exec_driver_sql(f"{_IN} WHERE o.id > ?", (last,))
+        connection.exec_driver_sql(_MERGED, (4,))
         connection.exec_driver_sql(_AS_THEY_COME)
 
 

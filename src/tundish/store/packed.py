@@ -16,13 +16,11 @@ MOST_RATIO: Final = 300
 MOST_SPREAD: Final = 20_000_000
 """Cells from the first to the last row and column of a sheet: the reader takes memory for every one, empty or not."""
 _CHUNK: Final = 1 << 20
+_LONGEST_MARK: Final = 1 << 20
 _PLAIN_ROWS, _PLAIN_COLUMNS = 99_999, 26
-_STRANGE: Final = (
-    re.compile(rb'<c(?![A-Za-z]| r="[A-Z]\d{1,5}")'),
-    re.compile(rb'<row(?![A-Za-z]| r="\d{1,5}")'),
-    re.compile(rb":(?:c|row)[\s/>]"),
-)
-"""A row or a cell beyond the plain ones, or that does not say where it stands; looked for one by one, which takes half the time."""
+_STRANGE: Final = (re.compile(rb'<c(?! r="[A-Z]\d{1,5}"|[A-Za-z])'), re.compile(rb":(?:c|row)[\s/>]"), re.compile(rb"!(?<=<!)"))
+"""A cell beyond the plain ones, or that does not say where it stands; another space of names; a remark. Looked for one by one."""
+_PLAIN_ROW: Final = re.compile(rb'<row r="\d{1,5}"')
 _ROW_OR_CELL: Final = re.compile(
     rb"""<(?:\w+:)?(row|c)(?=[\s/>])(?:(?:"[^"]*"|'[^']*'|[^<>"'])*?\sr\s*=\s*["']([A-Za-z]*)(\d*))?""",
 )
@@ -82,15 +80,15 @@ def _check_spread(path: Path, file: IO[bytes]) -> None:
         text = rest + chunk
         whole = max(text.rfind(b"<"), text.rfind(b">") + 1)
         text, rest = text[:whole], text[whole:]
-        if len(rest) > _CHUNK:
+        if len(rest) > _LONGEST_MARK:
             if rest.startswith(b"<"):
                 raise CannotReadListError(path, "it is not a sound spreadsheet (a mark of it is longer than a million signs)")
             rest = b""
-        remarks = remarks or b"<!" in text
-        if not any(each.search(text) for each in _STRANGE):
+        if not any(each.search(text) for each in _STRANGE) and _ends_plain(text):
             row, column = _PLAIN_ROWS, _PLAIN_COLUMNS
             rows, columns = max(rows, row), max(columns, column)
             continue
+        remarks = remarks or b"<!" in text
         for what, letters, digits in _ROW_OR_CELL.findall(text):
             said = int(digits[:9] or 0)
             if what == b"row":
@@ -102,6 +100,12 @@ def _check_spread(path: Path, file: IO[bytes]) -> None:
             if rows * columns > MOST_SPREAD:
                 where = f"row {rows:,} and column {letters_of(columns)}"
                 raise CannotReadListError(path, f"its cells reach to {where}: take out what stands far from the rest, and save it again")
+
+
+def _ends_plain(text: bytes) -> bool:
+    """Whether the last row is a plain one: the next cells may be of it, those before say themselves where they stand."""
+    last = text.rfind(b"<row")
+    return last < 0 or _PLAIN_ROW.match(text, last) is not None
 
 
 def _place(letters: bytes) -> int:

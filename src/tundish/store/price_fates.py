@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
-from itertools import chain, count, islice, repeat
+from itertools import chain, compress, count, islice, repeat
 from math import isfinite
-from operator import itemgetter
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
-from tundish.store.price_rows import Fate
-from tundish.store.sheet_rows import Block, words_of
+from tundish.catalogue.sheets import money_words
+from tundish.store.sheet_rows import Block, Cells, words_of
 
 COLUMNS: Final[Mapping[str, tuple[str, ...]]] = {
     "code": ("code", "product code", "item code", "part no", "part number", "sku", "stock code", "article"),
@@ -34,8 +33,66 @@ _OTHER_MONEY: Final = re.compile(r"[€$¥]|\b(?:EUR|USD)\b", re.IGNORECASE)
 _DECIMAL_COMMA: Final = re.compile(r"\d,\d{1,2}\b|\.\d{3},")
 _DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
 """How a price with each decimal sign is known; the one met more often in the first rows is the list's."""
-_NO_TERMS: Final = ("", 0, 1.0, "", "", 1, 1.0, "", "", 1)
-"""What a fate says after its words where it changes nothing."""
+
+
+class Fate(NamedTuple):
+    """What becomes of one row: new, changed, unchanged, not used or refused; its terms, and the offer it is held against.
+
+    An offer is code, number, length, pack, price, valid from and least, as the database has it.
+    """
+
+    row: int
+    code: str
+    fate: str
+    said: str
+    item: str
+    pack: float
+    price_words: str
+    least: int
+    old: tuple[Any, ...] | None
+
+    @property
+    def price(self) -> Decimal:
+        """What a pack is to cost, without VAT."""
+        return Decimal(self.price_words)
+
+    @property
+    def why(self) -> str:
+        """Why it is so, in words."""
+        if self.fate == "not used":
+            return "no item of yours has this code"
+        if self.fate == "changed" and self.old:
+            old = Decimal(self.old[4])
+            by = (self.price - old) / old * 100 if old else Decimal(0)
+            return f"£{money_words(old)} to £{money_words(self.price)}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
+        return f"for {self.item}" if self.fate == "new" else self.said
+
+
+class Told(NamedTuple):
+    """The fates of a few rows, a column for each thing that a fate says: they are many, and most are never looked at one by one."""
+
+    rows: Sequence[int]
+    codes: list[str]
+    fates: list[str]
+    said: list[str]
+    items: list[str]
+    packs: list[float]
+    prices: list[str]
+    leasts: list[int]
+    olds: list[tuple[Any, ...] | None]
+
+    def only(self, kept: Iterable[object]) -> Told:
+        """Those of them that are kept."""
+        kept = list(kept)
+        return self if all(kept) else Told._make(list(compress(column, kept)) for column in self)
+
+    def of(self, fate: str) -> Told:
+        """Those of one fate."""
+        return self.only([each == fate for each in self.fates])
+
+    def each(self) -> Iterator[Fate]:
+        """One by one."""
+        return map(Fate._make, zip(*self, strict=True))
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,13 +110,13 @@ class Known:
     day: str
 
 
-def fates_of(blocks: Iterator[Block], places: Mapping[str, int], known: Known) -> Iterator[list[Fate]]:
+def fates_of(blocks: Iterator[Block], places: Mapping[str, int], known: Known) -> Iterator[Told]:
     """What becomes of the rows that say anything, block by block; `places` are the columns by what they say."""
     begin = list(islice(blocks, 2))
-    prices = [words_of(cell) for _, rows in begin for cell in _column(rows, places["price"])]
+    prices = [words for block in begin for words in block.column(places["price"]).words()]
     comma = sum(bool(_DECIMAL_COMMA.search(each)) for each in prices) > sum(bool(_DECIMAL_POINT.search(each)) for each in prices)
     for block in chain(begin, blocks):
-        yield _fates(block, places, known, comma=comma)
+        yield _told(block, places, known, comma=comma)
 
 
 def money(words: str, *, comma: bool) -> Decimal | str:
@@ -74,105 +131,106 @@ def money(words: str, *, comma: bool) -> Decimal | str:
     pounds, sign, pence = match[1].lstrip("-").partition("," if comma else ".")
     if not _GROUPED.fullmatch(pounds) or (sign and not pence.isdecimal()):
         return f'"{words[:30]}" is written otherwise than the other prices: they have a decimal {"comma" if comma else "point"}'
-    amount = Decimal(f"{re.sub(r'[^0-9]', '', pounds)}.{pence or 0}")
+    amount = Decimal(f"{re.sub(r'[^0-9]', '', pounds)}.{pence}")
     if match[1].startswith("-") or not 0 < amount < 1_000_000:  # noqa: PLR2004
         return f'"{words[:30]}" is not a price to pay'
     return amount
 
 
-def _fates(block: Block, places: Mapping[str, int], known: Known, *, comma: bool) -> list[Fate]:
+def _told(block: Block, places: Mapping[str, int], known: Known, *, comma: bool) -> Told:
     """The fates of a block: told at once where the cells of a row will do as they stand, as most do; all others are looked into."""
-    first, rows = block
-    columns = {name: _column(rows, places.get(name)) for name in COLUMNS}
+    columns = {name: block.column(places.get(name)) for name in COLUMNS}
+    codes, items = columns["code"].words(), columns["item"].words()
     prices, plain = _prices(columns["price"], comma=comma)
-    offer_of, first_of, items, twice = known.offers.get, known.seen.setdefault, known.items, known.twice
-    told = []
-    counts = (_counts(columns[name]) for name in ("pack", "least"))
-    lines = zip(count(first), _words(columns["code"]), prices, plain, *counts, _words(columns["item"]), strict=False)
-    for number, code, price, sound, pack, least, item in lines:
-        if sound and code and pack is not None and least is not None and code not in twice:
-            old = offer_of(code)
-            if not (old or item):
-                told.append(_unused(number, code))
+    packs, leasts = _counts(columns["pack"]), _counts(columns["least"])
+    olds, said = list(map(known.offers.get, codes)), [""] * block.count
+    fates: list[str] = []
+    told = Told(range(block.first, block.first + block.count), codes, fates, said, items, packs, prices, leasts, olds)
+    if all(plain) and None not in packs and None not in leasts and _are_alike(told, known):
+        return told
+    first_of, have, twice = known.seen.setdefault, known.items, known.twice
+    lines = zip(count(), told.rows, codes, prices, plain, packs, leasts, items, olds, strict=False)
+    for place, number, code, price, sound, pack, least, item, old in lines:
+        stands = first_of(code, number) if old or item else number
+        will_do = sound and code and pack is not None and least is not None and (old or not item or item in have)
+        if not will_do or stands != number or code in twice:
+            words = block.row(place)
+            prices[place], said[place] = _looked_into(words, places, known, stands if stands != number else 0, comma=comma)
+            if said[place]:
+                fates.append("refused" if any(words) else "")
                 continue
-            if (old or item in items) and first_of(code, number) == number:
-                told.append(_used((number, code, item), (pack, price, known.day, least), old))
-                continue
-        cells = rows[number - first]
-        if any(map(words_of, cells)):
-            said = {name: words_of(cells[place]) for name, place in places.items() if place < len(cells)}
-            told.append(_looked_into(number, said, known, comma=comma))
-    return told
+        if old:
+            _, _, length, was_pack, was_price, _, was_least = old
+            packs[place] = now_pack = was_pack if length or not pack else pack
+            leasts[place] = now_least = int(least) or was_least
+            same = now_pack == was_pack and now_least == was_least and (price == was_price or float(prices[place]) == float(was_price))
+            fates.append("unchanged" if same else "changed")
+        elif item:
+            packs[place], leasts[place] = pack or 1.0, int(least or 1)
+            fates.append("new")
+        else:
+            fates.append("not used")
+    return told.only(fates)
 
 
-def _column(rows: list[list[Any]], place: int | None) -> list[Any]:
-    """What stands in a column; nothing in rows cut short, nor where the list has none."""
-    if place is None:
-        return [""] * len(rows)
-    if len(min(rows, key=len)) > place:
-        return list(map(itemgetter(place), rows))
-    return [row[place] if place < len(row) else "" for row in rows]
+def _are_alike(told: Told, known: Known) -> bool:
+    """Whether no code of sound rows is known, and they are all of things not kept or all new: then they are told in one go."""
+    rows, codes, fates, _, items, packs, _, leasts, olds = told
+    if any(olds) or not all(codes):
+        return False
+    if not any(items):
+        fates += repeat("not used", len(codes))
+        return True
+    each = set(codes)
+    if len(each) < len(codes) or not known.items.issuperset(items) or not known.seen.keys().isdisjoint(each):
+        return False
+    known.seen.update(zip(codes, rows, strict=True))
+    packs[:], leasts[:] = [pack or 1.0 for pack in packs], [int(least or 1) for least in leasts]
+    fates += repeat("new", len(codes))
+    return True
 
 
-def _words(cells: list[Any]) -> list[str]:
-    return list(map(str.strip if set(map(type, cells)) == {str} else words_of, cells))
-
-
-def _prices(cells: list[Any], *, comma: bool) -> tuple[list[str], Iterable[object]]:
+def _prices(column: Cells, *, comma: bool) -> tuple[list[str], list[Any]]:
     """Prices as they are written, and of each whether it is one that is kept so."""
-    numbers = not comma and set(map(type, cells)) == {float} and isfinite(sum(cells))
-    if numbers and min(cells) >= _LEAST_FIGURE and max(cells) <= _MOST_FIGURE:
-        return [f"{cell:.10g}" for cell in cells], repeat(True)
-    words = _words(cells)
-    return words, repeat(False) if comma else map(_PLAIN.fullmatch, words)
+    kinds, cells = column
+    if kinds == {float} and not comma and isfinite(sum(cells)) and min(cells) >= _LEAST_FIGURE and max(cells) <= _MOST_FIGURE:
+        return [f"{cell:.10g}" for cell in cells], [True] * len(cells)
+    words = column.words()
+    return words, [False] * len(cells) if comma else list(map(_PLAIN.fullmatch, words))
 
 
-def _counts(cells: list[Any]) -> Iterable[float | None]:
-    """A count for every cell: they are few that come again and again."""
-    if not set(map(type, cells)) <= {str, float}:
+def _counts(column: Cells) -> list[Any]:
+    """A count for every cell, None where it is none: they are few that come again and again."""
+    kinds, cells = column
+    if not kinds <= {str, float}:
         return [_count(words_of(cell)) for cell in cells]
-    return map({cell: _count(words_of(cell)) for cell in set(cells)}.__getitem__, cells)
+    return list(map({cell: _count(words_of(cell)) for cell in set(cells)}.__getitem__, cells))
 
 
-def _unused(number: int, code: str) -> Fate:
-    return tuple.__new__(Fate, (number, code, "not used", "no item of yours has this code", *_NO_TERMS))
+def _looked_into(words: Sequence[str], places: Mapping[str, int], known: Known, stands: int, *, comma: bool) -> tuple[str, str]:
+    """The price of a row as it is kept, and why the row is refused, if it is; `stands` is the row where its code stood already, or 0."""
+    said = {name: words[place] for name, place in places.items() if place < len(words)}
+    price = said.get("price", "")
+    amount = money(price, comma=comma) if comma or not _PLAIN.fullmatch(price) else Decimal(price)
+    of_price = amount if isinstance(amount, str) else ""
+    return "" if of_price else str(amount), next(_reasons(said, known, stands, of_price), "")
 
 
-def _used(of: tuple[int, str, str], terms: tuple[float, str, str, float], old: tuple[Any, ...] | None) -> Fate:
-    """What a row with a price changes: `of` its number, code and item; a pack or a least of nought says that the list has none."""
-    number, code, item = of
-    pack, price, day, least = terms
-    if old is None:
-        return tuple.__new__(Fate, (number, code, "new", "", item, 0, pack or 1.0, price, day, int(least or 1), 1.0, "", "", 1))
-    _, offer, length, was_pack, was_price, was_from, was_least = old
-    pack, least = was_pack if length else pack or was_pack, int(least) or was_least
-    if pack == was_pack and least == was_least and (price == was_price or float(price) == float(was_price)):
-        return tuple.__new__(Fate, (number, code, "unchanged", "", *_NO_TERMS))
-    return tuple.__new__(Fate, (number, code, "changed", "", "", offer, pack, price, day, least, was_pack, was_price, was_from, was_least))
-
-
-def _looked_into(number: int, said: Mapping[str, str], known: Known, *, comma: bool) -> Fate:
-    """The fate of a row that has to be read as a person would, and why where it is refused."""
-    code, price, pack_words, least_words, item = (said.get(name, "") for name in COLUMNS)
-    old = known.offers.get(code)
-    why = "" if code else f"{known.heads['code']} is blank"
-    if old or item:
-        first = known.seen.setdefault(code, number)
-        if first != number:
-            why = why or f"the code stands in row {first} already"
-    if comma or not _PLAIN.fullmatch(price):
-        found = money(price, comma=comma)
-        why, price = (why or f"{known.heads['price']} {found}", "") if isinstance(found, str) else (why, str(found))
-    pack, least = _count(pack_words), _count(least_words)
+def _reasons(said: Mapping[str, str], known: Known, stands: int, of_price: str) -> Iterator[str]:
+    """All there is against a row, the plainest first."""
+    code, _, pack, least, item = (said.get(name, "") for name in COLUMNS)
+    if not code:
+        yield f"{known.heads['code']} is blank"
+    if stands:
+        yield f"the code stands in row {stands} already"
+    if of_price:
+        yield f"{known.heads['price']} {of_price}"
     if code in known.twice:
-        why = why or "you have this code for two items"
-    if pack is None or least is None:
-        why = why or _no_count(known.heads, pack_words, least_words)
-    if not why and item and not old and item not in known.items:
-        why = f'{known.heads["item"]} "{item[:40]}" is no item of the catalogue'
-    if why or pack is None or least is None:
-        return Fate(number, code, "refused", why)
-    return _used((number, code, item), (pack, price, known.day, least), old) if old or item else _unused(number, code)
+        yield "you have this code for two items"
+    if _count(pack) is None or _count(least) is None:
+        yield _no_count(known.heads, pack, least)
+    if item and code not in known.offers and item not in known.items:
+        yield f'{known.heads["item"]} "{item[:40]}" is no item of the catalogue'
 
 
 def _no_count(heads: Mapping[str, str], pack: str, least: str) -> str:

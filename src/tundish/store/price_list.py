@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from decimal import Decimal
 from itertools import chain, count, islice
-from operator import itemgetter
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from tundish.errors import TundishError
 from tundish.store import shelf
 from tundish.store.ledger import now
 from tundish.store.packed import CannotReadListError
-from tundish.store.price_fates import COLUMNS, Known, fates_of, money
-from tundish.store.price_rows import Fate, changed_since, fetched, put, put_back, uncollected
-from tundish.store.sheet_rows import Block, blocks_of, words_of
+from tundish.store.price_fates import COLUMNS, Fate, Known, Told, fates_of, money
+from tundish.store.price_rows import changed_since, fetched, put, put_back, uncollected
+from tundish.store.sheet_rows import Block, blocks_of
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection
@@ -28,14 +28,13 @@ MOST_HELD: Final = 100_000
 SHOWN: Final = 2_000
 """How many changes, and how many of the rows that change nothing, a look at a list holds."""
 _CHANGES: Final = ("new", "changed")
-_FATE: Final = Fate._fields.index("fate")
 _LOOKED_FOR: Final = 40
 """Rows within which the heads must come."""
 
 
 @dataclass(frozen=True, slots=True)
 class Preview:
-    """A price list looked at; nothing is changed yet. `fates` holds what is new or changed, and of the rest the first of each fate.
+    """A price list looked at; nothing is changed yet. `held` is what is new or changed, and of the rest the first of each fate.
 
     Of a list that changes more than can be held, what is beyond is read again when it is taken in; `counts` are of all rows.
     """
@@ -43,7 +42,7 @@ class Preview:
     supplier: str
     path: Path
     columns: Mapping[str, str]
-    fates: tuple[Fate, ...]
+    held: tuple[Told, ...]
     counts: Mapping[str, int]
     day: str
     stamp: tuple[int, int]
@@ -52,6 +51,15 @@ class Preview:
     def file(self) -> str:
         """The name of the file."""
         return self.path.name
+
+    @property
+    def fates(self) -> tuple[Fate, ...]:
+        """The fates that are held, in the order of the list."""
+        return tuple(each for few in self.held for each in few.each())
+
+    def of(self, fate: str, most: int) -> tuple[Fate, ...]:
+        """The first of one fate."""
+        return tuple(islice((each for few in self.held for each in few.of(fate).each()), most))
 
     def count(self, fate: str) -> int:
         """How many rows have a fate."""
@@ -65,7 +73,7 @@ class NothingToUndoError(TundishError):
 def heads_in(path: Path) -> tuple[str, ...]:
     """The heads that a list may be mapped by: of its first rows the one with most words, before the first price."""
     best: tuple[str, ...] = ()
-    for cells, _ in islice(_rows(blocks_of(path)), _LOOKED_FOR):
+    for cells, _, _ in islice(_rows(blocks_of(path)), _LOOKED_FOR):
         words = [cell for cell in cells if cell and isinstance(money(cell, comma=False), str) and isinstance(money(cell, comma=True), str)]
         if len(words) > len([cell for cell in best if cell]):
             best = cells
@@ -88,25 +96,22 @@ def look_at(store: Store, path: Path, supplier: str, columns: Mapping[str, str] 
     Raises CannotReadListError where the file is no price list or its columns are not to be found.
     """
     known, day = columns or columns_of(store, supplier), day or now()[:10]
-    kept: list[Fate] = []
     counts = Counter[str]()
     with uncollected():
-        heads, fates = _streamed(store, (path, supplier), known, day)
-        for few in fates:
-            kept += _held(few, counts)
+        heads, told = _streamed(store, (path, supplier), known, day)
+        held = tuple(some for few in told if (some := _held(few, counts)).rows)
     # What was said not to be in the list stays said.
-    told = {name: head for name, head in known.items() if not head} | heads
-    return Preview(supplier, path, told, tuple(kept), counts, day, _stamp(path))
+    said = {name: head for name, head in known.items() if not head} | heads
+    return Preview(supplier, path, said, held, counts, day, _stamp(path))
 
 
 def take_in(store: Store, preview: Preview) -> int:
     """Take every new and changed price in, in one transaction; gives the number of the import, by which it is undone."""
-    fates: Iterator[Fate] = iter(preview.fates)
+    told: Iterable[Told] = preview.held
     if any(preview.count(fate) > MOST_HELD for fate in _CHANGES):
         if _stamp(preview.path) != preview.stamp:
             raise CannotReadListError(preview.path, "it was changed since it was looked at; open it again")
-        fates = chain.from_iterable(_streamed(store, (preview.path, preview.supplier), preview.columns, preview.day)[1])
-    wanted = (each for each in fates if each.fate in _CHANGES)
+        told = _streamed(store, (preview.path, preview.supplier), preview.columns, preview.day)[1]
 
     def work(connection: Connection) -> int:
         from sqlalchemy import insert
@@ -116,7 +121,7 @@ def take_in(store: Store, preview: Preview) -> int:
         row = {"supplier": preview.supplier, "file": preview.file, "made": now(), "undone": ""}
         made = connection.execute(insert(imports).values(row))
         import_id = int(made.inserted_primary_key[0]) if made.inserted_primary_key else 0
-        put(connection, import_id, preview.supplier, wanted)
+        put(connection, import_id, (preview.supplier, preview.day), told)
         shelf.keep_setting(connection, _setting(preview.supplier), dict(preview.columns))
         return import_id
 
@@ -161,21 +166,24 @@ def old_prices(store: Store, supplier: str, code: str) -> tuple[tuple[str, Decim
     return store.work(work)
 
 
-def _streamed(store: Store, of: tuple[Path, str], known: Mapping[str, str], day: str) -> tuple[dict[str, str], Iterator[list[Fate]]]:
-    """The heads of a supplier's list, and its fates as they are read."""
+def _streamed(store: Store, of: tuple[Path, str], heads: Mapping[str, str], day: str) -> tuple[dict[str, str], Iterator[Told]]:
+    """The heads of a supplier's list, and its fates as they are read; its beginning is read beside the look at what is known."""
     path, supplier = of
-    places, heads, rest = _heads(path, known)
-    return heads, fates_of(rest, places, store.work(lambda connection: _known(connection, supplier, heads, day)))
+    with ThreadPoolExecutor(1) as beside:
+        reading = beside.submit(_heads, path, heads)
+        offers, twice, items = store.work(lambda connection: _known(connection, supplier))
+        places, found, rest = reading.result()
+    return found, fates_of(rest, places, Known(offers, twice, items, found, {}, day))
 
 
-def _held(few: list[Fate], counts: Counter[str]) -> list[Fate]:
+def _held(few: Told, counts: Counter[str]) -> Told:
     """Of a few fates those that are held: of each as many as there is room for; they are counted."""
-    said = Counter(map(itemgetter(_FATE), few))
+    said = Counter(few.fates)
     before = {fate: count(counts[fate]) for fate in said}
     counts.update(said)
     if all(counts[fate] <= _room(fate) for fate in said):
         return few
-    return [each for each in few if next(before[each.fate]) < _room(each.fate)]
+    return few.only([next(before[fate]) < _room(fate) for fate in few.fates])
 
 
 def _room(fate: str) -> int:
@@ -187,8 +195,8 @@ def _stamp(path: Path) -> tuple[int, int]:
     return stat.st_size, stat.st_mtime_ns
 
 
-def _known(connection: Connection, supplier: str, heads: Mapping[str, str], day: str) -> Known:
-    """The offers of a supplier by their codes, and the codes of the trader's own items."""
+def _known(connection: Connection, supplier: str) -> tuple[dict[str, tuple[Any, ...]], set[str], frozenset[str]]:
+    """The offers of a supplier by their codes, codes that stand for several, and the codes of the trader's own items."""
     from sqlalchemy import select
 
     from tundish.store.tables import items, offers
@@ -197,7 +205,7 @@ def _known(connection: Connection, supplier: str, heads: Mapping[str, str], day:
     rows = fetched(connection, select(c.code, c.id, c.length, c.pack, c.price, c.valid_from, c.least).where(c.supplier == supplier))
     held = {row[0]: row for row in rows}
     twice = {code for code, times in Counter([row[0] for row in rows]).items() if times > 1} if len(held) < len(rows) else set()
-    return Known(held, twice, frozenset(connection.execute(select(items.c.code)).scalars()), heads, {}, day)
+    return held, twice, frozenset(connection.execute(select(items.c.code)).scalars())
 
 
 def _heads(path: Path, known: Mapping[str, str]) -> tuple[dict[str, int], dict[str, str], Iterator[Block]]:
@@ -207,22 +215,22 @@ def _heads(path: Path, known: Mapping[str, str]) -> tuple[dict[str, int], dict[s
     """
     read: list[str] = []
     blocks = blocks_of(path)
-    for words, rest in islice(_rows(blocks), _LOOKED_FOR):
+    for words, block, place in islice(_rows(blocks), _LOOKED_FOR):
         places = _places(words, known)
         if {"code", "price"} <= places.keys():
-            return places, {name: words[place] for name, place in places.items()}, chain([rest], blocks)
+            return places, {name: words[at] for name, at in places.items()}, chain([block.after(place)], blocks)
         read += [cell for cell in words if cell][:8]
     named = ", ".join(f'"{word[:30]}"' for word in read[:12]) or "nothing"
     raise CannotReadListError(path, f"no row names a column for the code and one for the price; say which they are. It begins with {named}")
 
 
-def _rows(blocks: Iterator[Block]) -> Iterator[tuple[tuple[str, ...], Block]]:
-    """The rows that say anything, as words, each with what comes after it in its block."""
-    for first, rows in blocks:
-        for place, cells in enumerate(rows, 1):
-            words = tuple(map(words_of, cells))
+def _rows(blocks: Iterator[Block]) -> Iterator[tuple[tuple[str, ...], Block, int]]:
+    """The rows that say anything, as words, each with its block and its place in it."""
+    for block in blocks:
+        for place in range(block.count):
+            words = block.row(place)
             if any(words):
-                yield words, (first + place, rows[place:])
+                yield words, block, place
 
 
 def _places(heads: tuple[str, ...], known: Mapping[str, str]) -> dict[str, int]:

@@ -3,56 +3,21 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from decimal import Decimal
-from itertools import islice
-from typing import TYPE_CHECKING, Any, Final, NamedTuple
+from itertools import repeat
+from typing import TYPE_CHECKING, Any, Final
 
-from tundish.catalogue.sheets import money_words
 from tundish.store.offer_search import indexed_at_the_end
 
 if TYPE_CHECKING:
-    from sqlalchemy import ColumnElement, Connection, Insert, Select, Update
+    from sqlalchemy import ColumnElement, Connection, Insert, Select, Table
+
+    from tundish.store.price_fates import Told
 
 _BATCH: Final = 10_000
 _TERMS: Final = ("pack", "price", "valid_from", "least")
-
-
-class Fate(NamedTuple):
-    """What becomes of one row: new, changed, unchanged, not used or refused; its terms, and what they were.
-
-    A flat tuple with the prices as they are kept: there are many, and most are never looked at.
-    """
-
-    row: int
-    code: str
-    fate: str
-    said: str = ""
-    item: str = ""
-    offer_id: int = 0
-    pack: float = 1.0
-    price_words: str = ""
-    valid_from: str = ""
-    least: int = 1
-    was_pack: float = 1.0
-    was_price_words: str = ""
-    was_valid_from: str = ""
-    was_least: int = 1
-
-    @property
-    def price(self) -> Decimal:
-        """What a pack is to cost, without VAT."""
-        return Decimal(self.price_words)
-
-    @property
-    def why(self) -> str:
-        """Why it is so, in words."""
-        if not self.was_price_words:
-            return f"for {self.item}" if self.item else self.said
-        old = Decimal(self.was_price_words)
-        by = (self.price - old) / old * 100 if old else Decimal(0)
-        return f"£{money_words(old)} to £{money_words(self.price)}, {'+' if by >= 0 else '−'}{abs(by):.1f} %"
+_CHANGE: Final = ("import", "offer", "code", "price")
 
 
 @contextmanager
@@ -72,29 +37,52 @@ def fetched(connection: Connection, wanted: Select[Any]) -> list[tuple[Any, ...]
     return list(connection.execute(wanted).cursor.fetchall())
 
 
-def put(connection: Connection, import_id: int, supplier: str, wanted: Iterator[Fate]) -> None:
-    """Change and add prices of a supplier, and keep what was before."""
-    from sqlalchemy import insert, literal, select
+def put(connection: Connection, import_id: int, of: tuple[str, str], wanted: Iterable[Told]) -> None:
+    """Change and add prices of a supplier, from a day, and keep what was before."""
+    from sqlalchemy import bindparam, insert, literal, literal_column, select
 
     from tundish.store.tables import offers, price_changes
 
-    o = offers.c
-    what = ("import", "offer", "code", "price")
+    supplier, day = of
+    o, given = offers.c, _given()
+    said: dict[str, Any] = {name: bindparam(name) for name in ("item", "supplier", "code", *_TERMS)}
+    add = insert(offers).values(said | {name: literal_column("0.0") for name in ("length", "width")})
+    changed, new = _Rows(connection, insert(given)), _Rows(connection, add)
+    given.create(connection)
     with indexed_at_the_end(connection) as last:
-        while batch := list(islice(wanted, _BATCH)):
-            changed, kept, new = [], [], []
-            for each in batch:
-                _, code, _, _, item, offer_id, pack, price, day, least, *before = each
-                if offer_id:
-                    changed.append((pack, price, day, least, offer_id))
-                    kept.append((import_id, offer_id, code, price, *before))
-                else:
-                    new.append((item, supplier, code, pack, price, day, 0.0, 0.0, least))
-            _many(connection, *_change(), changed)
-            _many(connection, insert(price_changes), (*what, *(f"was_{name}" for name in _TERMS)), kept)
-            _many(connection, insert(offers), ("item", "supplier", "code", "pack", "price", "valid_from", "length", "width", "least"), new)
+        for few in wanted:
+            if "changed" in few.fates:
+                old = few.of("changed")
+                changed.put(zip([each[1] for each in old.olds if each], old.packs, old.prices, repeat(day), old.leasts, strict=False))
+            if "new" in few.fates:
+                made = few.of("new")
+                new.put(zip(made.items, repeat(supplier), made.codes, made.packs, made.prices, repeat(day), made.leasts, strict=False))
+        changed.end()
+        new.end()
         added = select(literal(import_id), o.id, o.code, o.price).where(o.id > last).order_by(o.id)
-        connection.execute(insert(price_changes).from_select(what, added))
+        connection.execute(insert(price_changes).from_select(_CHANGE, added))
+    _change(connection, import_id, given)
+    given.drop(connection)
+
+
+def _change(connection: Connection, import_id: int, given: Table) -> None:
+    """Keep the terms that offers have, then give them those that are given."""
+    from sqlalchemy import insert, literal, select, update
+
+    from tundish.store.tables import offers, price_changes
+
+    o, g = offers.c, given.c
+    was = select(literal(import_id), o.id, o.code, g.price, *(o[name] for name in _TERMS)).join(given, o.id == g.offer).order_by(g.offer)
+    connection.execute(insert(price_changes).from_select((*_CHANGE, *(f"was_{name}" for name in _TERMS)), was))
+    connection.execute(update(offers).where(o.id == g.offer).values({name: g[name] for name in _TERMS}))
+
+
+def _given() -> Table:
+    """A table for the new terms of offers, for as long as a list is taken in: the database then changes them all at once."""
+    from sqlalchemy import Column, Float, Integer, MetaData, Table, Text
+
+    terms = (Column("pack", Float), Column("price", Text), Column("valid_from", Text), Column("least", Integer))
+    return Table("given_terms", MetaData(), Column("offer", Integer, primary_key=True), *terms, prefixes=["TEMPORARY"])
 
 
 def put_back(connection: Connection, import_id: int) -> int:
@@ -122,19 +110,23 @@ def changed_since(connection: Connection, import_id: int, supplier: str) -> str:
     return str(connection.execute(select(p.code).where(p["import"] == import_id, ~stands).limit(1)).scalar() or "")
 
 
-def _change() -> tuple[Update, tuple[str, ...]]:
-    """The change of one offer's terms, and what is given to it in order."""
-    from sqlalchemy import bindparam, update
+class _Rows:
+    """A statement that is run for every row as the driver takes it, some thousands at a time; values come in the order of the statement."""
 
-    from tundish.store.tables import offers
+    def __init__(self, connection: Connection, statement: Insert) -> None:
+        self._connection = connection
+        self._made = statement.inline().compile(dialect=connection.dialect)
+        self._waiting: list[tuple[Any, ...]] = []
 
-    change = update(offers).where(offers.c.id == bindparam("at")).values({name: bindparam(f"new_{name}") for name in _TERMS})
-    return change, (*(f"new_{name}" for name in _TERMS), "at")
+    def put(self, rows: Iterable[tuple[Any, ...]]) -> None:
+        self._waiting += rows
+        if len(self._waiting) >= _BATCH:
+            self.end()
 
-
-def _many(connection: Connection, statement: Insert | Update, names: tuple[str, ...], rows: Sequence[tuple[Any, ...]]) -> None:
-    """Run a statement for every row as the driver takes it; `names` as they come in the statement."""
-    if rows:
-        made = statement.compile(dialect=connection.dialect, column_keys=names)
-        given = list(rows) if connection.dialect.positional else [dict(zip(names, row, strict=True)) for row in rows]
-        connection.exec_driver_sql(str(made), given)
+    def end(self) -> None:
+        """Run it for those that wait."""
+        if self._waiting:
+            by_name = not self._connection.dialect.positional
+            given = [dict(zip(self._made.params, row, strict=True)) for row in self._waiting] if by_name else self._waiting
+            self._connection.exec_driver_sql(str(self._made), given)
+            self._waiting = []

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from itertools import chain, count, islice
+from dataclasses import dataclass
+from itertools import count, islice, zip_longest
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
 from tundish.store.packed import OLD, CannotReadListError, check_lock, check_packed, letters_of
 
@@ -20,10 +21,45 @@ _TOO_LONG: Final = f"has more than {MOST_CELL:,} characters; is a quotation mark
 _DELIMITERS: Final = ";\t,|"
 _CHUNK: Final = 1 << 16
 _ZIP: Final = b"PK\x03\x04"
-_FEW: Final = 400
+_FEW: Final = 150
 """Rows read together: most of what is asked of a row is asked of a column of these at once, and no list is held whole."""
-Block = tuple[int, list[list[Any]]]
-"""Rows that follow one another as they are read, blank ones too, with the number of the first, from 1."""
+Few = tuple[int, list[list[Any]]]
+"""Rows as the reader gives them, with the number of the first."""
+
+
+class Cells(NamedTuple):
+    """What stands in a column, and of what kinds it is."""
+
+    kinds: frozenset[type]
+    cells: Sequence[Any]
+
+    def words(self) -> list[str]:
+        """All of it as words."""
+        return list(map(str.strip if self.kinds == {str} else words_of, self.cells))
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Rows that follow one another, blank ones too, as columns; `first` is the number of the first, from 1."""
+
+    first: int
+    count: int
+    columns: tuple[Cells, ...]
+
+    def column(self, place: int | None) -> Cells:
+        """One column; blanks where there is none."""
+        if place is None or place >= len(self.columns):
+            return Cells(frozenset({str}), ("",) * self.count)
+        return self.columns[place]
+
+    def row(self, place: int) -> tuple[str, ...]:
+        """A row, from 0, as words."""
+        return tuple(words_of(column.cells[place]) for column in self.columns)
+
+    def after(self, place: int) -> Block:
+        """The rows after one."""
+        begin = place + 1
+        return Block(self.first + begin, self.count - begin, tuple(_cells(column.cells[begin:]) for column in self.columns))
 
 
 def blocks_of(path: Path) -> Iterator[Block]:
@@ -39,9 +75,10 @@ def blocks_of(path: Path) -> Iterator[Block]:
         if max(map(len, rows)) > MOST_COLUMNS:
             number = next(number for number, cells in enumerate(rows, first) if len(cells) > MOST_COLUMNS)
             raise CannotReadListError(path, f"row {number} has more than {MOST_COLUMNS} columns")
-        if max([len(cell) for cell in chain.from_iterable(rows) if type(cell) is str], default=0) > MOST_CELL:
-            _refuse_long(path, first, rows)
-        yield first, rows
+        block = Block(first, len(rows), tuple(map(_cells, zip_longest(*rows, fillvalue=""))))
+        if max(map(_longest, block.columns), default=0) > MOST_CELL:
+            _refuse_long(path, block)
+        yield block
 
 
 def words_of(cell: object) -> str:
@@ -51,12 +88,23 @@ def words_of(cell: object) -> str:
     return f"{cell:.10g}" if type(cell) is float else "" if cell is None else str(cell).strip()
 
 
-def _refuse_long(path: Path, first: int, rows: list[list[Any]]) -> None:
+def _cells(cells: Sequence[Any]) -> Cells:
+    return Cells(frozenset(map(type, cells)), cells)
+
+
+def _longest(column: Cells) -> int:
+    """The most characters of any cell; a number is never long."""
+    if column.kinds == {str}:
+        return max(map(len, column.cells))
+    return max([len(cell) for cell in column.cells if type(cell) is str], default=0) if str in column.kinds else 0
+
+
+def _refuse_long(path: Path, block: Block) -> None:
     """Refuse the first cell that is too long; the blanks round what stands in it are not counted."""
-    for number, cells in enumerate(rows, first):
-        for column, cell in enumerate(cells, 1):
-            if len(words_of(cell)) > MOST_CELL:
-                raise CannotReadListError(path, f"row {number}, column {letters_of(column)} {_TOO_LONG}")
+    for place in range(block.count):
+        for column, words in enumerate(block.row(place), 1):
+            if len(words) > MOST_CELL:
+                raise CannotReadListError(path, f"row {block.first + place}, column {letters_of(column)} {_TOO_LONG}")
 
 
 def _head(path: Path) -> bytes:
@@ -75,7 +123,7 @@ def _head(path: Path) -> bytes:
     return head
 
 
-def _sheet_blocks(path: Path, *, packed: bool) -> Iterator[Block]:
+def _sheet_blocks(path: Path, *, packed: bool) -> Iterator[Few]:
     import python_calamine
 
     if packed:
@@ -96,7 +144,7 @@ def _sheet_blocks(path: Path, *, packed: bool) -> Iterator[Block]:
         raise CannotReadListError(path, f"it is not a sound spreadsheet ({str(fault).splitlines()[0][:100]})") from fault
 
 
-def _text_blocks(path: Path, head: bytes) -> Iterator[Block]:
+def _text_blocks(path: Path, head: bytes) -> Iterator[Few]:
     encoding = _encoding(path, head)
     if b"\x00" in head and not encoding.startswith("utf-16"):
         raise CannotReadListError(path, "it is neither text nor a spreadsheet")
@@ -112,7 +160,7 @@ def _text_blocks(path: Path, head: bytes) -> Iterator[Block]:
             raise CannotReadListError(path, f"it is not sound text (byte {fault.start:,})") from fault
 
 
-def _few_by_few(rows: Iterator[list[Any]], first: int) -> Iterator[Block]:
+def _few_by_few(rows: Iterator[list[Any]], first: int) -> Iterator[Few]:
     while few := list(islice(rows, _FEW)):
         yield first, few
         first += len(few)

@@ -16,8 +16,8 @@ from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 
 if TYPE_CHECKING:
+    from tundish.store.price_fates import Fate
     from tundish.store.price_list import Preview
-    from tundish.store.price_rows import Fate
 
 COLUMNS: Final = (Column("Their code", 160), Column("What becomes of it"), Column("Row", 70, right=True))
 FATES: Final = (
@@ -178,12 +178,11 @@ class PricesPage(Page):
         self._preview = preview
         groups = []
         for fate, title, tone in FATES:
-            rows = [each for each in preview.fates if each.fate == fate]
-            if rows:
-                count = preview.count(fate)
+            count = preview.count(fate)
+            if count:
                 more = f", the first {MOST_ROWS:,} shown" if count > MOST_ROWS else ""
                 words = f"{count:,} {'row' if count == 1 else 'rows'}{more}"
-                groups.append(Group(fate, title, tuple(_row(each, tone) for each in rows[:MOST_ROWS]), words))
+                groups.append(Group(fate, title, tuple(_row(each, tone) for each in preview.of(fate, MOST_ROWS)), words))
         self.table.set_groups(tuple(groups))
         counts = f"{preview.count('changed')} change, {preview.count('new')} new, {preview.count('refused')} refused"
         self._said.setText(f"{preview.file}: {counts}, {preview.count('not used'):,} for things you do not keep")
