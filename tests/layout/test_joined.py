@@ -7,10 +7,13 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.field import Entry, put
-from tundish.layout.clip import area_of_shape
+from tundish.layout import footprints
+from tundish.layout.clip import area_of_shape, common
 from tundish.layout.design import Appliance, PreWall, RoomPlan
 from tundish.layout.room import Face, Room
 from tundish.layout.tiled_room import left_of, tiled_faces
@@ -177,3 +180,39 @@ def test_the_shelf_of_one_across_a_corner_alone_is_tiled_as_the_triangle_it_is(p
     shelf = next(each for each in tiled_faces(corner) if each.corner == "above")
     assert len(shelf.outline) == 3
     assert area_of_shape(shelf.outline) == pytest.approx(933.94**2 / 2, rel=1e-4)
+
+
+@given(st.tuples(st.integers(60, 150), st.integers(400, 2400), st.integers(120, 500)), st.booleans())
+@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_whatever_the_corner_two_that_are_joined_meet_and_cover_the_floor_once(
+    planned: Planned, hang: Hang, book: Book, sizes: tuple[int, int, int], on_a: bool
+) -> None:
+    angle, setback, depth = sizes
+    further = replace(CORNER, setback=Entry(setback), wall="A")
+    walls = tuple(Side(length=Entry(6000), corner=Entry(each)) for each in (180 - angle, angle, 180 - angle))
+    asked = {
+        "survey__room__width": 6000, "survey__walls": walls, "design__further": (further,), "design__prewall__depth": depth,
+        "design__prewall__wall": "A" if on_a else "D",
+    }  # fmt: skip
+    run, corner = joined(planned, hang, book, **asked)
+    assert corner.corner is not None
+    assert run.sides[0].angle == angle
+    end = 0 if on_a else 1
+    join, other = run.joins[end], corner.joins[1 - end]
+    assert (join is None) == (other is None)
+    if join is None:
+        assert run.in_corners[end] is not None
+        return
+    for level in (0, 1):  # at the frame fronts and at the face of the tiles
+        met = []
+        for room, place in ((run, end), (corner, 1 - end)):
+            ends, out = (
+                (footprints.front(room), room.depth.value) if level == 0 else (footprints.ends(room), room.figures["finished_face"].value)
+            )
+            met.append(room.line.in_plan(ends[place], out))
+        assert met[0] == pytest.approx(met[1], abs=0.05)
+    feet = [tuple(room.line.in_plan(*place) for place in footprints.of_prewall(room)) for room in (run, corner)]
+    assert area_of_shape(common(*feet)) < 60, "nothing is in both but what rounding leaves"
+    for room, foot in zip((run, corner), feet, strict=True):
+        assert face(room, "shelf").tiled_area.value == pytest.approx(area_of_shape(foot) / 1e6, rel=2e-4)
+        assert all(room.line.on_wall(place)[1] >= -0.01 for place in foot) or room.corner is not None

@@ -10,14 +10,15 @@ import pytest
 from tests.published.asking import room_of
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out_all
+from tundish.layout.work_out import work_out, work_out_all
 from tundish.rules.beside_tiles import trim_for
 from tundish.rules.boards.joint_tape import joint_tape
 from tundish.rules.boards.tanking import tanking
 from tundish.rules.faces import boarded_area, front_of
 from tundish.rules.prewall.capping import capping
+from tundish.rules.prewall.joins import joins
 from tundish.rules.prewall.moved import moved
-from tundish.rules.rule import Asked, Need, Rule
+from tundish.rules.rule import Asked, Finding, Need, Rule
 from tundish.rules.tiling.sealant import sealant
 from tundish.rules.tiling.trim import trim
 
@@ -112,3 +113,30 @@ def test_a_capping_is_mitred_and_measured_along_its_back() -> None:
 def test_nobody_is_told_that_a_run_put_in_from_the_left_wall_was_moved() -> None:
     run, _, book = pair(design__prewall__from_left=0)
     assert not list(moved.says(run, book))
+
+
+WC = {"kind": "wc", "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120"}
+
+
+@pytest.mark.parametrize("wall", ["A", "D"])
+def test_struts_of_both_that_lie_over_one_another_on_one_wall_are_to_be_one(wall: str) -> None:
+    """Across a corner of 1,000, the studs 400 apart; the frame of the run begins 800 from the corner, and both struts want one stud."""
+    corner = CORNER | {"wall": "A", "setback": 1000}
+    centre = 1050 if wall == "A" else 2200 - 1050
+    hung = [WC | {"name": "WC 1", "centre": centre}, WC | {"name": "WC 2", "on": "2"}]
+    asked = {"design.appliances": hung, "design.further": [corner], "design.prewall.wall": wall, "survey.wall.construction": "timber stud"}
+    room, book = room_of(asked)
+    run, across = work_out_all(room.plan, book)
+    (other,) = run.beside
+    theirs = next(each for each in across.members if each.mark == other.mark)
+    assert run.line.on_wall(across.line.in_plan(theirs.x, theirs.y)) == pytest.approx((other.left, 0), abs=0.01)
+    assert other.right - other.left == theirs.length.value
+    found = [each for each in joins.says(run, book) if isinstance(each, Finding)]
+    strut = next(each for each in run.members if each.what == "wall strut")
+    over = min(other.right, strut.x + strut.length.value) - max(other.left, strut.x)
+    assert over > 0
+    assert [(each.title, each.place, each.has.value if each.has else None) for each in found] == [
+        ("Wall struts at the join", strut.mark, pytest.approx(over, abs=0.1))
+    ]
+    assert "Cut one strut for both" in found[0].message
+    assert work_out(room.plan, book) == run

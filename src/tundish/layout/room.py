@@ -54,6 +54,17 @@ class Member:
 
 
 @dataclass(frozen=True, slots=True)
+class StrutBeside:
+    """A wall strut of another pre-wall on the same wall: its mark, whose it is, its ends along the wall and its foot."""
+
+    mark: str
+    whose: str
+    left: float
+    right: float
+    z: float
+
+
+@dataclass(frozen=True, slots=True)
 class Placed:
     """An appliance on its frame or support bar, with its items found and its settings chosen.
 
@@ -241,6 +252,7 @@ class Room:
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
     pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there, `joins` those that its front
     goes on into. `floor` is with the first pre-wall, where the floor is tiled. `capping` closes a pre-wall of part height without a shelf.
+    `beside` are the wall struts of those that it is joined to, on its own wall.
     """
 
     plan: RoomPlan
@@ -287,6 +299,7 @@ class Room:
     meets: tuple[Meets | None, Meets | None] = (None, None)
     joins: tuple[Join | None, Join | None] = (None, None)
     floor: TiledFloor | None = None
+    beside: tuple[StrutBeside, ...] = ()
 
     @property
     def room_name(self) -> str:

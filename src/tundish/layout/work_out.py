@@ -26,6 +26,7 @@ from tundish.layout import (
 )
 from tundish.layout.across_the_room import across_the_room
 from tundish.layout.around import around_of
+from tundish.layout.beside import beside_joins
 from tundish.layout.capping import capping_of
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
@@ -52,7 +53,7 @@ def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Roo
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
     inputs = Inputs(path, plan.design.typed)
     rooms = typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
-    return across_the_room(floored(rooms, book))
+    return across_the_room(floored(beside_joins(rooms), book))
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:

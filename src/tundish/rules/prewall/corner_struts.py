@@ -19,10 +19,13 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 def corner_struts(room: Room, book: Book) -> Iterator[Finding]:
     """A strut on a wall of a corner ends behind the uprights.
 
-    One whose outer wall stud lies further from the corner than the pre-wall would come out of its front; on noggins it ends before.
+    One whose outer wall stud lies further from the corner than the pre-wall would come out of its front; on noggins it ends before. Where
+    a run along that wall is joined to the front it goes on behind that, and is not asked.
     """
     most = room.figures["behind_uprights"]
     for strut in marked(room, WALL_STRUT) if room.corner is not None else ():
+        if room.joins[1 if strut.turn > 0 else 0] is not None:
+            continue
         turn, wall = math.radians(strut.turn), strut.where.partition(",")[0].removeprefix("on ")
         end = max(strut.y, strut.y + strut.length.value * math.sin(turn)) + strut.section[1] * math.cos(turn)
         has = number(round(end, 1), label=f"Outer end of {strut.mark}, out of the corner")

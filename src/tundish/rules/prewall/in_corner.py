@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
+from tundish.field import must_read
 from tundish.layout.corner import Across, InCorner, aslant
 from tundish.layout.room import Room
 from tundish.layout.widths import SHORTEST
@@ -95,8 +96,12 @@ def _joining(room: Room, met: InCorner, *, left: bool) -> tuple[str, tuple[WayOu
             return "They are not joined: one goes to the ceiling, the other does not.", (WayOut(words, f"{path}.height", to),)
         case "tops" if met.top is not None:
             top = met.top.value
-            words = f"Set the top of this one to {show_length(top)} as well: {same}."
-            return f"They are not joined: the top of {met.name} is at {show_length(top)}.", (WayOut(words, f"{path}.top", top),)
+            own = must_read(room.prewall, "top", path).value
+            ways = (
+                WayOut(f"Set the top of this one to {show_length(top)} as well: {same}.", f"{path}.top", top),
+                WayOut(f"Set the top of {met.name} to {show_length(own)} as well: {same}.", f"{met.at}.top", own),
+            )
+            return f"They are not joined: the top of {met.name} is at {show_length(top)}.", ways
         case "shelves":
             return "They are not joined: one has a shelf and the other a capping. Choose the same for both.", ()
         case "deep":

@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure
+from tundish.figure import Figure, number
 from tundish.layout.corner import Across, Join
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Member, Placed, Room, StrutBeside
 from tundish.measure import show_length
 from tundish.rules.amounts import bare, each, whole_spaces
+from tundish.rules.members import WALL_STRUT, marked
 from tundish.rules.rule import Finding, Need, WayOut, judge, rule
 
 LEAST_DEEP: Final = 120.0
@@ -27,13 +28,32 @@ def joins(room: Room, book: Book) -> Iterator[Need | Finding]:
     """A run that reaches a pre-wall across its corner is joined to it: their fronts go on into one another.
 
     The end uprights of both stand at the join and are bolted together by hinged brackets, in timber screwed through a bevelled packer,
-    from head to foot; counted with the run. The frame across the corner fits beside each join.
+    from head to foot; counted with the run. The frame across the corner fits beside each join. Wall struts of both that lie over one
+    another on the same wall are better one.
     """
+    yield from (_over(strut, other) for strut in marked(room, WALL_STRUT) for other in room.beside if _overlap(strut, other) > 0)
     for join in room.joins:
         if join is not None and room.corner is None:
             yield from _held(room, join, book)
         elif join is not None and room.corner is not None:
             yield from (_beside(room, room.corner, join, one) for one in room.framed)
+
+
+def _overlap(strut: Member, other: StrutBeside) -> float:
+    """How far two struts lie over one another along the wall; nought where one passes above the other."""
+    if abs(strut.z - other.z) >= strut.section[0]:
+        return 0.0
+    return min(strut.x + strut.length.value, other.right) - max(strut.x, other.left)
+
+
+def _over(strut: Member, other: StrutBeside) -> Finding:
+    left, right = min(strut.x, other.left), max(strut.x + strut.length.value, other.right)
+    has = number(round(_overlap(strut, other), 1), label=f"{strut.mark} and {other.mark} over one another")
+    long = f"{show_length(left)} to {show_length(right)} along the wall, {show_length(math.ceil(right - left))} long"
+    message = f"{other.mark} of {other.whose} lies over it at the same height. Cut one strut for both: {long}."
+    return Finding(
+        "Wall struts at the join", "Void", "look", has, "Own rule", "measured", None, number(0, label="None"), message, strut.mark
+    )
 
 
 def _held(room: Room, join: Join, book: Book) -> Iterator[Need]:
