@@ -135,8 +135,9 @@ def test_struts_of_both_that_lie_over_one_another_on_one_wall_are_to_be_one(wall
     strut = next(each for each in run.members if each.what == "wall strut")
     over = min(other.right, strut.x + strut.length.value) - max(other.left, strut.x)
     assert over > 0
-    assert [(each.title, each.place, each.has.value if each.has else None) for each in found] == [
-        ("Wall struts at the join", strut.mark, pytest.approx(over, abs=0.1))
-    ]
-    assert "Cut one strut for both" in found[0].message
+    (told,) = found
+    assert (told.title, told.place) == ("Wall struts at the join", strut.mark)
+    assert told.has is not None
+    assert told.has.value == pytest.approx(over, abs=0.1)
+    assert "Cut one strut for both" in told.message
     assert work_out(room.plan, book) == run
