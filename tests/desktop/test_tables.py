@@ -16,7 +16,7 @@ from tundish.desktop import look, theme
 from tundish.desktop.cells import Cell, Column, Gauge, Group, Row
 from tundish.desktop.look import Look
 from tundish.desktop.table_model import TableModel
-from tundish.desktop.tables import NARROWEST, Table, TableCard
+from tundish.desktop.tables import NARROWEST, ROW, TWO_LINES, Table, TableCard
 
 COLUMNS = (Column("", 36), Column("Item"), Column("Need", 90, right=True), Column("Cost", 90, right=True))
 
@@ -233,3 +233,13 @@ def test_a_chosen_row_out_of_sight_is_left_there_until_it_is_asked_back(table: T
     assert table.verticalScrollBar().value() == 0
     table.bring_back()
     assert table.viewport().rect().contains(table.visualRect(table.currentIndex()))
+
+
+def test_a_row_where_a_head_was_before_is_as_high_as_the_others(qtbot: QtBot) -> None:
+    made = Table("Checks", COLUMNS, row_high=TWO_LINES)
+    qtbot.addWidget(made)
+    one, other = row("one", "Soil pipe 110"), row("other", "Strut 41 × 21")
+    for rows in ((one,), (one, other), (one,)):
+        made.set_groups((Group("first", "First", rows), Group("last", "Last", (row("end", "Pipe clip"),))))
+        low, high = look.now().row(ROW), look.now().row(TWO_LINES)
+        assert [made.rowHeight(place) for place in range(len(rows) + 3)] == [low, *([high] * len(rows)), low, high]

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Final
 
 from PySide6.QtCore import QObject, QTimer
 
-from tundish import measure
+from tundish import measure, plain
 from tundish.desktop.receipt import ReceiptLine, Section
 from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
+from tundish.layout.undecided import as_held
 
 if TYPE_CHECKING:
     from tundish.catalogue.book import Book
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from tundish.desktop.workspace import Workspace
     from tundish.if_it_were import FigureChange, Outcome
     from tundish.kit_or_loose import Finish
+    from tundish.rules.rule import WayOut
 
 WAIT_MS: Final = 250
 """It is worked out once the keyboard has rested on a figure so long."""
@@ -26,6 +28,7 @@ STEPS: Final = ((100, 10.0), (20, 5.0), (0, 1.0))
 """From which value on, how far apart neighbouring values are tried."""
 MOST_NAMED: Final = 2
 OF_FRAME: Final = ".frame"
+OF_CHECK: Final = "check:"
 
 
 class Different(QObject):
@@ -81,6 +84,8 @@ def section(job: Job, book: Book, asked: tuple[str, str], wanted: Callable[[], b
     from tundish.if_it_were import if_it_were
 
     path, title = asked
+    if path.startswith(OF_CHECK):
+        return ways(job, book, (int(path.removeprefix(OF_CHECK)), title), wanted)
     if path.endswith(OF_FRAME):
         return kits(job, book, path, wanted)
     try:
@@ -89,8 +94,28 @@ def section(job: Job, book: Book, asked: tuple[str, str], wanted: Callable[[], b
         outcomes = if_it_were(job, book, path, values, wanted) if values else ()
     except NoSuchInputError:
         return None
-    lines = tuple(_line(each, declared, path) for each in outcomes)
+    lines = tuple(_line(each, measure.show_amount(each.value.value, declared.unit), path) for each in outcomes)
     return Section(title, lines) if lines else None
+
+
+def ways(job: Job, book: Book, asked: tuple[int, str], wanted: Callable[[], bool]) -> Section | None:
+    """What each way out of a check would change besides, by the place of the check; None where all they do is put parts on the list."""
+    from tundish.estimate import estimate
+
+    place, title = asked
+    findings = estimate(job, book, wanted=wanted).findings
+    found = findings[place].ways_out if place < len(findings) else ()
+    lines = tuple(_way_line(job, book, way, wanted) for way in found if not way.adds)
+    return Section(title, lines) if lines else None
+
+
+def _way_line(job: Job, book: Book, way: WayOut, wanted: Callable[[], bool]) -> ReceiptLine:
+    from tundish.if_it_were import if_it_were
+
+    declared = describe(Job, way.path)
+    value, _ = plain.check(declared, as_held(declared, way.value), way.path)
+    (outcome,) = if_it_were(job, book, way.path, (value,), wanted)
+    return _line(outcome, way.words.partition(":")[0], way.path)
 
 
 def kits(job: Job, book: Book, path: str, wanted: Callable[[], bool]) -> Section | None:
@@ -124,7 +149,7 @@ def neighbours(declared: Field, entry: Entry | None) -> Iterator[Entry]:
             yield replace(before, value=value, low=None, high=None, typed="", readings=())
 
 
-def _line(outcome: Outcome, declared: Field, path: str) -> ReceiptLine:
+def _line(outcome: Outcome, label: str, path: str) -> ReceiptLine:
     breaks = [each.after.title for each in outcome.findings if each.breaks and each.after]
     mends = [each.before.title for each in outcome.findings if each.mends and each.before]
     said, tone = ("breaks", "fails") if breaks or outcome.problems else ("mends", "settled") if mends else ("checks as now", "ink2")
@@ -135,7 +160,7 @@ def _line(outcome: Outcome, declared: Field, path: str) -> ReceiptLine:
     if len(named) > MOST_NAMED:
         more = len(named) - MOST_NAMED
         notes.append(f"{more} more figures" if more > 1 else "1 more figure")
-    return ReceiptLine("", measure.show_amount(outcome.value.value, declared.unit), said, _joined(notes), tone=tone)
+    return ReceiptLine("", label, said, _joined(notes), tone=tone)
 
 
 def _joined(notes: Iterable[str]) -> str:

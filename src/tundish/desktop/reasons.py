@@ -291,7 +291,7 @@ def _check(place: str, estimate: Estimate) -> WhereFromView | None:
     has = finding.has
     lines = tuple(_lines(has, f"check:{place}")) if has else ()
     lines = tuple(ReceiptLine(each.source, each.label, each.amount, each.note, tbc=each.tbc) for each in lines)
-    ways = tuple(Action(f"way:{place}:{n}", way.words, "pencil") for n, way in enumerate(finding.ways_out[:2]))
+    ways = tuple(Action(f"way:{place}:{n}", way.words, "pencil") for n, way in enumerate(finding.ways_out))
     needs = tuple(_limit(name, figure) for name, figure in (("At least", finding.least), ("At most", finding.most)) if figure)
     set_by = ReceiptLine("rule", finding.set_by, "", finding.source)
     return WhereFromView(
@@ -307,6 +307,8 @@ def _check(place: str, estimate: Estimate) -> WhereFromView | None:
         note_glyph="drop",
         warning="Worked out, not proven. Prove it on site before boarding." if finding.group == "Falls" else "",
         actions=ways,
+        different=f"check:{place}" if ways else "",
+        different_title="If it is pressed" if len(ways) == 1 else "If one of them is pressed",
     )
 
 

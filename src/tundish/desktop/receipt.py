@@ -70,5 +70,5 @@ class WhereFromView:
     actions: tuple[Action, ...] = ()
     own: OwnBox | None = None
     different: str = ""
-    """The path of the input of which "If it were different" speaks, and its title."""
+    """The path of the input of which "If it were different" speaks, and its title; or the place of a check whose ways out it weighs."""
     different_title: str = ""

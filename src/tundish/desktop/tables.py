@@ -169,14 +169,15 @@ class Table(QTableView):
     def _lay_out_heads(self) -> None:
         """A group's title runs across the columns up to its first subtotal."""
         self.clearSpans()
-        high = look.now().row(ROW)
+        low, high = look.now().row(ROW), look.now().row(self._row_high)
         for place, entry in enumerate(self.table_model.entries()):
             if isinstance(entry, Group):
                 first = min((column for column, _ in entry.subtotals), default=len(self.table_model.columns))
                 if first > 1:
                     self.setSpan(place, 0, 1, first)
-                if self._row_high != ROW:
-                    self.setRowHeight(place, high)
+            # Also where a head was in this place before.
+            if high != low and self.rowHeight(place) != (wanted := low if isinstance(entry, Group) else high):
+                self.setRowHeight(place, wanted)
 
     def _fold(self, group: str, *, folded: bool) -> None:
         kept = self.chosen()
