@@ -126,6 +126,7 @@ from tundish.rules.site.protect import protect
 from tundish.rules.site.small import small
 from tundish.rules.site.waste import rubbish
 from tundish.rules.space.access import access
+from tundish.rules.space.accessible_basin import accessible_basin
 from tundish.rules.space.accessible_wc import accessible_wc
 from tundish.rules.space.bath_and_tray import bath_and_tray
 from tundish.rules.space.centre_to_wall import centre_to_wall
@@ -287,6 +288,7 @@ RULES: Final[tuple[Rule, ...]] = (
     small,
     rubbish,
     access,
+    accessible_basin,
     accessible_wc,
     bath_and_tray,
     centre_to_wall,
