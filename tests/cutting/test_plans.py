@@ -11,6 +11,8 @@ from tundish.catalogue.book import Book, RuleFigure
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.plan import BarPlan, Effort, SheetPlan
 from tundish.cutting.plans import CutPlan, plans
+from tundish.cutting.sawn import Sawn
+from tundish.field import Entry
 from tundish.figure import Figure, between, number
 from tundish.rules.rule import Cut, Need
 from tundish.takeoff.line import Line
@@ -135,6 +137,19 @@ def test_a_better_plan_found_before_does_not_change_the_quick_answer() -> None:
     assert plans((given,), book, Effort.QUICK) == first
     assert plans((given,), book, Effort.BEST) == best
     assert plans((given,), book, Effort.PROOF) == proof
+
+
+def test_once_anything_is_cut_what_was_found_stands_for_what_is_not() -> None:
+    """Bars are bought by the better plan: a mark on another material does not undo it, nor does what goes on the rack."""
+    given = line(STRUT, *[cut(length) for length in (1444, 1444, 1157, 1154, 180, 180, 177, 135, 130)])
+    offers = {"strut": (bar(2000, "8.90"), bar(3000, "11.80"), bar(6000, "22.40"))}
+    book = Book({}, {}, {}, {}, offers, FIGURES)
+    quick, best = plans((given,), book, Effort.QUICK), plans((given,), book, Effort.BEST)
+    assert best[0].plan.cost_pence < quick[0].plan.cost_pence
+    elsewhere = (Sawn(item="pipe", mark="P1", long=Entry(130.0), bar="N1", bar_long=Entry(2000.0)),)
+    assert plans((given,), book, Effort.QUICK, elsewhere) == best
+    after = replace(book, rack=(RackPiece("R9", "pipe", 900),))
+    assert plans((given,), after, Effort.QUICK, elsewhere) == best
 
 
 def by_the_metre(price: str, least: int = 1) -> Offer:

@@ -102,6 +102,21 @@ def test_whole_bars_left_of_a_job_go_on_the_rack(store: Store) -> None:
     assert [piece.length for piece in store.book().rack if piece.key not in had] == [offer.length] * 2
 
 
+def test_what_is_ordered_for_a_job_is_not_taken_from_stock_as_well(store: Store) -> None:
+    orders, ledger = Orders(store), Ledger(store)
+    item = "adhesive-flexible"
+    (offer, *_) = (each for each in store.book().offers[item] if not each.length)
+    order_id = orders.draft("101", offer.supplier, [Pick(offer, 2)])
+    ledger.move(item, 60, "goods in")
+    assert store.book("101").stock[item] == 60, "a draft is no order"
+    orders.send(order_id, "by email")
+    assert item not in store.book("101").stock
+    assert store.book("102").stock[item] == 60
+    (order,) = orders.all("101")
+    orders.goods_in(order, {}, "site", ended=(order.lines[0].id,))
+    assert store.book("101").stock[item] == 60, "what will not come may be taken from stock"
+
+
 def test_what_a_finished_job_had_of_the_rack_is_used_and_what_is_left_of_it_is_free(store: Store) -> None:
     opened, _ = store.open(store.find("102") or 0)
     assert opened.job is not None

@@ -7,7 +7,7 @@ from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import partial
-from typing import Any, Final, TypeVar
+from typing import Any, Final, NamedTuple, TypeVar
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
@@ -55,10 +55,26 @@ def plans(
     A piece whose length may still change is planned at its longest. Pieces without length are left out. Told
     to `stop`, every plan is the best found until then, and none of them is remembered.
     """
-    return tuple(_remembered(line, book, (effort, stop), _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
+    how = _How(effort, stop, begun=bool(sawn))
+    return tuple(_remembered(line, book, how, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
 
 
-_How = tuple[Effort, Stop]
+class _How(NamedTuple):
+    """How hard to look, until when, and whether anything of the job is cut."""
+
+    effort: Effort
+    stop: Stop
+    begun: bool
+
+    def ways(self) -> tuple[Effort, ...]:
+        """Whose answers serve, the best first.
+
+        Before anything is cut only what was looked for just as hard, so that the same question has the same answer; then the best that
+        was found for it, for bars are bought and marked by it.
+        """
+        return _as_good(self.effort) if self.begun else (self.effort,)
+
+
 _PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, tuple[Sawn, ...], CutPlan]]] = {}
 """The last answer for each item, with the line it was made of: lines that did not change are the same objects."""
 
@@ -68,13 +84,13 @@ def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
 
 
 def _remembered(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
-    # Only an answer looked for just as hard is the same answer: a better one that is remembered is offered when it is asked for.
-    held = _PLANNED.get((line.item.code, line.own, how[0]))
-    if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
-        return held[3]
+    for way in how.ways():
+        held = _PLANNED.get((line.item.code, line.own, way))
+        if held is not None and held[0] is line and held[1] is book and held[2] == sawn:
+            return held[3]
     made = _as_before(line, book, how, sawn) or _plan(line, book, how, sawn)
-    if not how[1]():
-        _PLANNED[line.item.code, line.own, how[0]] = (line, book, sawn, made)
+    if not how.stop():
+        _PLANNED[line.item.code, line.own, how.effort] = (line, book, sawn, made)
     return made
 
 
@@ -84,7 +100,7 @@ def _as_good(effort: Effort) -> tuple[Effort, ...]:
 
 def _as_before(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan | None:
     """The plan that was in use, with more of it cut: nothing is moved under the saw while all is cut as planned."""
-    for way in _as_good(how[0]):
+    for way in _as_good(how.effort):
         held = _PLANNED.get((line.item.code, line.own, way))
         if not sawn or held is None or held[0] is not line or held[1] is not book:
             continue
@@ -160,11 +176,11 @@ def _fixed(pieces: tuple[Piece, ...], cuts: tuple[Cut, ...], sawn: tuple[Sawn, .
 
 
 def _bars(pieces: tuple[Piece, ...], stock: tuple[Bar, ...], kerf: float, keep: float, how: _How) -> BarPlan:
-    return _known((pieces, stock, kerf, keep, how[0]), how[1], lambda: plan_bars(pieces, stock, kerf, keep, *how))
+    return _known((pieces, stock, kerf, keep), how, lambda: plan_bars(pieces, stock, kerf, keep, how.effort, how.stop))
 
 
 def _sheets(pieces: tuple[Piece, ...], stock: tuple[Sheet, ...], kerf: float, how: _How) -> SheetPlan:
-    return _known((pieces, stock, kerf, how[0]), how[1], lambda: plan_sheets(pieces, stock, kerf, 0.0, *how))
+    return _known((pieces, stock, kerf), how, lambda: plan_sheets(pieces, stock, kerf, 0.0, how.effort, how.stop))
 
 
 _MOST_KNOWN: Final = 512
@@ -172,15 +188,17 @@ _KNOWN: Final[dict[Hashable, Any]] = {}
 _Plan = TypeVar("_Plan", BarPlan, SheetPlan)
 
 
-def _known(question: Hashable, stop: Stop, answer: Callable[[], _Plan]) -> _Plan:
+def _known(question: Hashable, how: _How, answer: Callable[[], _Plan]) -> _Plan:
     """The answer to a question asked before, or a new one, which is remembered unless it was broken off."""
-    found: _Plan | None = _KNOWN.get(question)
-    if found is None:
-        found = answer()
-        while len(_KNOWN) >= _MOST_KNOWN:
-            _KNOWN.pop(next(iter(_KNOWN)), None)
-        if not stop():
-            _KNOWN[question] = found
+    for way in how.ways():
+        known: _Plan | None = _KNOWN.get((question, way))
+        if known is not None:
+            return known
+    found = answer()
+    while len(_KNOWN) >= _MOST_KNOWN:
+        _KNOWN.pop(next(iter(_KNOWN)), None)
+    if not how.stop():
+        _KNOWN[question, how.effort] = found
     return found
 
 

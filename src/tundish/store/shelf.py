@@ -176,15 +176,21 @@ def _supplier(key: str, body: Mapping[str, Any]) -> Supplier:
 
 
 def _stock(connection: Connection, job: str) -> dict[str, float]:
-    """What a job may take: all that is free, and what was set aside for it from what was free, used already or not."""
+    """What a job may take: all that is free, and what was set aside for it from what was free, used already or not.
+
+    Of what was ordered for it nothing more is taken that is free: it is bought, and comes or came.
+    """
     from sqlalchemy import and_, func, or_, select
 
-    from tundish.store.tables import movements
+    from tundish.store.tables import movements, order_lines, orders
 
+    bought = select(order_lines.c.item).join(orders).where(orders.c.job == job, orders.c.sent != "")
+    bought = bought.where(order_lines.c.packs > order_lines.c.short + order_lines.c.returned)
     free = movements.c.job == ""
     aside = and_(movements.c.job == job, movements.c.what == SET_ASIDE)
     mine = select(movements.c.item, func.sum(movements.c.amount).label("amount"))
-    mine = mine.where(movements.c.piece == "", or_(free, aside) if job else free).group_by(movements.c.item)
+    whose = or_(and_(free, movements.c.item.not_in(bought)), aside) if job else free
+    mine = mine.where(movements.c.piece == "", whose).group_by(movements.c.item)
     return {row.item: amount for row in connection.execute(mine) if (amount := round(row.amount, 6))}
 
 
