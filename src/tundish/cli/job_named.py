@@ -52,7 +52,7 @@ def opened_named(name: str) -> tuple[Opened, Book]:
         for note in opened.notes:
             print(_said(name, note), file=sys.stderr)
         own = logo.kept(store)
-        return replace(opened, pictures={**opened.pictures, **({LOGO: own} if own else {})}), store.book(opened.job.number)
+        return replace(opened, pictures={**opened.pictures, **({LOGO: own} if own else {})}), store.book(_key(name, opened.job, store))
     finally:
         store.close()
 
@@ -65,6 +65,12 @@ def _opened(name: str, store: Store) -> Opened:
         numbers = ", ".join(row.number for row in store.jobs() if row.number) or "none"
         return Opened(None, (Problem("", f"is neither a file nor the number of a job here (there are: {numbers})"),))
     return store.open(job_id)[0]
+
+
+def _key(name: str, job: Job, store: Store) -> str:
+    """What stock and orders know it by; the job of a file is taken for the one of its number."""
+    job_id = store.find(job.number if is_file(name) else name)
+    return store.key_of(job_id) if job_id else job.number
 
 
 def is_file(name: str) -> bool:

@@ -69,7 +69,7 @@ class _Of:
     def made(self) -> tuple[Made, ...]:
         if not self.id:
             return issuing.make(self.worked)
-        placed = placed_of(self.store, self.worked.job.number, self.worked)
+        placed = placed_of(self.store, self.store.key_of(self.id), self.worked)
         return issuing.make(self.worked, self.store.issued(self.id), placed)
 
     def write(self, made: Made, folder: Path, pictures: Pictures, *, issue: bool) -> None:

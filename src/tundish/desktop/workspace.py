@@ -65,6 +65,7 @@ class Workspace(QObject):
         super().__init__(parent)
         self.store = store
         self.book: Book = store.book()
+        self._key = ""
         self.session: Session | None = None
         self.estimate: Estimate | None = None
         self.job_id = 0
@@ -292,8 +293,8 @@ class Workspace(QObject):
 
     @property
     def job_key(self) -> str:
-        """What stock and orders know the open job by: its number, or its place in the store."""
-        return self.job.number or (f"#{self.job_id}" if self.job_id else "")
+        """What stock and orders know the open job by; nothing where none is open."""
+        return self._key if self.job_id else ""
 
     def book_has_changed(self) -> None:
         """Read the book again after prices, stock, rules or the trader's details changed, and work the job out with it."""
@@ -331,7 +332,7 @@ class Workspace(QObject):
         self.job_id, self._revision = job_id, revision
         self.room_place = 0
         self.estimate = None
-        self.book = self.store.book(self.job_key)
+        self._know()
         self._keep_open_job(job_id)
         self.job_opened.emit()
         self._ask()
@@ -343,9 +344,7 @@ class Workspace(QObject):
         self.job_changed.emit(step)
         self._ask()
         if step.before.number != step.after.number and len(self._of_number(self.job.number)) > 1:
-            self.said.emit(
-                f"Another job is {self.job.number} too: stock, orders and papers would be mixed up. Give this one another number."
-            )
+            self.said.emit(f"Another job is {self.job.number} too: their papers would be mixed up. Give this one another number.")
 
     def _of_number(self, number: str) -> tuple[int, ...]:
         return tuple(row.id for row in self.store.jobs() if number and row.number == number)
@@ -364,8 +363,15 @@ class Workspace(QObject):
             self.said.emit("Somebody else saved this job meanwhile: both are kept, and you go on in yours.")
             self.jobs_changed.emit()
         self.job_id, self._revision = kept.id, kept.revision
+        if kept.clash or step.before.number != step.after.number:
+            self._know()
         self._past.shorten(len(self.session.done) if self.session else 0)
         self.saved.emit(f"Saved {now}", False)
+
+    def _know(self) -> None:
+        """Read what stock and orders know the job by now, and the book for it."""
+        self._key = self.store.key_of(self.job_id)
+        self.book = self.store.book(self._key)
 
     def _ask(self) -> None:
         if self.session:

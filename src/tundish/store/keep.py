@@ -16,7 +16,7 @@ from tundish.estimate import Job
 from tundish.field import Problem
 from tundish.plain import to_plain
 from tundish.resources import resource
-from tundish.store import history, numbers, papers, photographs, shelf
+from tundish.store import history, job_keys, numbers, papers, photographs, shelf
 from tundish.store.codec import ENDING, Opened, read_job, write_job
 from tundish.store.database import CannotKeepError, open_engine, why
 from tundish.store.history import KeptStep
@@ -89,6 +89,10 @@ class Store:
         """The id of the job with this number, the last touched of several."""
         return next((row.id for row in self.jobs() if row.number == number), None)
 
+    def key_of(self, job_id: int) -> str:
+        """What stock, rack and orders know a job by; nothing for one that is not here."""
+        return self.work(lambda connection: job_keys.keys(connection).get(job_id, ""))
+
     def open(self, job_id: int) -> tuple[Opened, int]:
         """A job with its photographs, and its revision; revision 0 says there is no such job."""
 
@@ -122,12 +126,14 @@ class Store:
 
             from tundish.store.tables import jobs
 
-            now = connection.execute(select(jobs.c.revision).where(jobs.c.id == job_id)).scalar()
-            if now != from_revision:
+            now = connection.execute(select(jobs.c.revision, jobs.c.number).where(jobs.c.id == job_id)).first()
+            if now is None or now.revision != from_revision:
                 made = _add(connection, job, photographs.of(connection, job_id))
                 return Saved(made.id, made.revision, clash=True)
             revision = from_revision + 1
+            known = job_keys.keys(connection) if now.number != job.number else {}
             connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
+            job_keys.follow(connection, known)
             begun = history.begun_from(connection, job_id, from_revision, label, joined=joined)
             _add_revision(connection, (job_id, revision, begun), job, label)
             numbers.keep(connection, job_id, job, _now(), label)
@@ -183,7 +189,7 @@ class Store:
         self._change("jobs", job_id, place=place)
 
     def book(self, job: str = "") -> Book:
-        """The book as it is now for the job of this number: what is kept for other jobs is left out of its stock and rack."""
+        """The book as it is now for the job of this key: what is kept for other jobs is left out of its stock and rack."""
         return self.work(lambda connection: shelf.read(connection, supplied_book().figures, _now()[:10], job))
 
     def overrule(self, key: str, value: float | None) -> None:

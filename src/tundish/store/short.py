@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from tundish.catalogue.item import RackPiece
 from tundish.cutting.plan import KEPT_SIDE, BarCut, SheetCut
-from tundish.estimate import Estimate, estimate
+from tundish.estimate import Estimate, Job, estimate
 from tundish.procurement.outstanding import Short, shortfall
 from tundish.procurement.purchase import Purchase
 from tundish.store.ledger import PLACES, USED, Holding, Ledger
@@ -23,18 +23,17 @@ LEFT_OVER: Final = "left over"
 def short_of(store: Store) -> tuple[Short, ...]:
     """Every item that is lacking or under its level; what such a job has used already counts as had."""
     ledger = Ledger(store)
-    jobs = []
+    jobs: dict[str, Job] = {}
     for row in store.jobs():
         opened, _ = store.open(row.id) if not row.put_away else (None, 0)
         if opened is not None and opened.job is not None and opened.job.buying.under_way:
-            jobs.append(opened.job)
-    numbers = {job.number for job in jobs}
-    buyings = [estimate(job, store.book(job.number)).buying for job in jobs]
+            jobs[store.key_of(row.id)] = opened.job
+    buyings = [estimate(job, store.book(key)).buying for key, job in jobs.items()]
     had: dict[str, float] = defaultdict(float)
     for holding in ledger.on_hand():
         had[holding.item] += holding.amount
     for moved in ledger.movements():
-        if moved.what == USED and moved.job in numbers and not moved.piece:
+        if moved.what == USED and moved.job in jobs and not moved.piece:
             had[moved.item] -= moved.amount
     coming: dict[str, float] = defaultdict(float)
     for order in Orders(store).all():
