@@ -18,6 +18,7 @@ from tundish.rules.loads.overturning import overturning
 from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.rule import Caution, Finding
 from tundish.rules.safety.weights import weights
+from tundish.rules.water.air_gap import air_gap
 from tundish.rules.water.flush import flush
 
 
@@ -47,6 +48,12 @@ def test_a_floor_fixing_without_a_pull_is_not_judged() -> None:
 def test_a_urinal_frame_without_a_flush_is_not_judged() -> None:
     found = [one for one in flush.says(*without("flush", "frame-urinal-1310", "row")) if isinstance(one, Finding)]
     assert {one.place for one in found} == {"WC 1"}
+
+
+def test_a_frame_without_an_air_gap_is_not_judged() -> None:
+    found = [one for one in air_gap.says(*without("air_gap", "frame-wc-1120")) if isinstance(one, Finding)]
+    assert [one.state for one in found] == ["cannot tell"]
+    assert "enter it in the catalogue" in found[0].message
 
 
 @pytest.mark.parametrize("name", ["weight", "length", "width"])
