@@ -199,6 +199,10 @@ DRIVERS = (
     Driver("a pan that comes out further", 400, 900, lambda to: {
         "pan-tisbel-750.projection": to, "design.appliances.0.kind": "accessible wc", "design.appliances.0.ware": "pan-tisbel-750"},
            better=("space/accessible-wc",)),
+    Driver("a hand basin that comes out further", 150, 400, lambda to: {
+        "basin-sallick-400.projection": to, "design.appliances.0.kind": "accessible wc", "design.appliances.1": {
+            "kind": "basin", "name": "Basin 1", "centre": 1_600, "top": 730, "ware": "basin-sallick-400", "frame": "frame-basin-narrow"}},
+           worse=("space/accessible-basin", "space/front")),
     Driver("a deeper bath", 400, 1_600, lambda to: thing("bath", wall="C", from_left=700, width=1_700, depth=to),
            worse=("space/bath-and-tray", "space/front", "space/obstacles")),
     Driver("a wider door", 300, 1_200, lambda to: door(wall="D", from_left=300, width=to), worse=("space/door-over-floor",)),
