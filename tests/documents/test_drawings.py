@@ -569,6 +569,9 @@ def test_each_elevation_shows_and_names_what_its_front_goes_on_into() -> None:
         (beside,) = [mark for mark in drawing.marks if isinstance(mark, Box) and mark.style == "hidden" and mark.height > 1000]
         assert (beside.x, beside.x + beside.width) == pytest.approx(span, abs=0.01)
         assert name in said(drawing)
+        above = next(mark for mark in drawing.marks if isinstance(mark, Box) and mark.style == "wall" and mark.y == each.top.value)
+        assert above.x <= span[0]
+        assert above.x + above.width >= span[1]
         ahead = [mark for mark in plan_drawing.strip(each).marks if isinstance(mark, Line) and mark.style == "hidden"]
         assert len(ahead) == 1
         assert abs(ahead[0].x2 - ahead[0].x1) == pytest.approx(abs(ahead[0].y2 - ahead[0].y1)), "at 45°"

@@ -160,7 +160,8 @@ def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
     yield Box(-WALL, -ground, WALL, head + ground, "wall")
     yield Box(width, -ground, WALL, head + ground, "wall")
     yield Box(0, -ground, width, ground, "wall")
-    left, right = footprints.front(room)
+    (left, right), (before, after) = footprints.front(room), room.joins
+    left, right = 0.0 if before is not None else left, width if after is not None else right
     yield Box(left, room.top.value, right - left, head - room.top.value, "wall")
     if floor > 0:
         yield Box(0, 0, width, floor, "floor", piece="floor")
