@@ -26,12 +26,12 @@ class Stack:
     behind: bool = flag("Behind the wall", _BEHIND)
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
-        help="Bottom of the bore, where the water runs, above the bare floor: not of the pipe.",
+        help="Bottom of the bore, not of the pipe, above bare floor.",
     )  # fmt: skip
     condition: str = choice("Condition", CONDITIONS)
     room_above: Entry | None = length(
         "Straight pipe free for a new branch", most=5_000, likely=(100, 2_000), usual=600,
-        help="Bare, without a joint or a bend, where it would enter.",
+        help="Bare, without a joint or a bend, where it enters.",
     )  # fmt: skip
     vent: str = choice(
         "Vented", ("not known", "above the roof", "by a valve inside"), "An air admittance valve stands in the roof space or in a boxing."
@@ -51,7 +51,7 @@ class Stack:
 class WasteEntry:
     """Another place where a discharge could go: a boss, a second stack, a pipe through the floor."""
 
-    name: str = text("Called", "Boss in the corner, old basin waste, stack in the kitchen…")
+    name: str = text("Called", "Old basin waste, stack in the kitchen…")
     size: str = choice("Pipe", ("110", "50", "40", "32"), "Nominal size, in mm.")
     wall: str = which_wall("At wall", "The wall that its place is measured along.")
     from_left: Entry | None = length("Centre from its left end", usual=300, likely=(60, 6_000))
@@ -60,7 +60,7 @@ class WasteEntry:
     under: bool = flag("Under the floor", "A new hole through the floor leads to it; its invert is then minus, below the bare floor.")
     floor_thick: Entry | None = length(
         "Floor thick there", least=5, most=1_000, likely=(15, 400),
-        help="Boards, or slab and screed. Blank: as is usual for its kind, to be confirmed.",
+        help="Boards, or slab and screed. Blank: as is usual.",
     )  # fmt: skip
     invert: Entry | None = length(
         "Invert", least=-1_000, most=3_000, likely=(-100, 600), help="Bottom of its bore above the bare floor, or minus."

@@ -29,10 +29,10 @@ class Wall:
     )
     out_of_plumb: Entry | None = length(
         "Out of plumb", least=-100, most=100, likely=(-25, 25), usual=0,
-        help="How much the wall leans, over the height of the pre-wall: plus when its top leans into the room.",
+        help="Over the height of the pre-wall: plus when its top leans into the room.",
     )  # fmt: skip
-    boarded: str = text("Boards on it", "Plasterboard 12.5 mm and skim, lath and plaster, tiles on ply: what a screw goes through first.")
-    fixings: str = text("Fixings allowed", 'Where the owner, the landlord or the wall itself forbids some: "no hammer drill".')
+    boarded: str = text("Boards on it", "Plasterboard 12.5 and skim, tiles on ply: what a screw goes through.")
+    fixings: str = text("Fixings allowed", 'Where owner or wall forbid some: "no hammer drill".')
     party: bool = flag("Party wall", "A wall shared with a neighbour: sound, fire and their leave may matter.")
 
 
@@ -45,7 +45,7 @@ class Side:
     )
     corner: Entry | None = amount(
         "Corner at its left", "°", least=10, most=350, likely=(45, 270), usual=90,
-        help="Angle inside the room between the wall before and this one: 90 in a square corner, 270 round a chimney breast.",
+        help="Angle inside the room to the wall before: 90 where square, 270 round a chimney breast.",
     )  # fmt: skip
     wall: Wall = record("Wall", Wall)
 
