@@ -26,7 +26,7 @@ class Stack:
     behind: bool = flag("Behind the wall", _BEHIND)
     branch_invert: Entry | None = length(
         "Branch invert", least=-1_000, most=3_000, likely=(20, 400),
-        help="Bottom of the bore, not of the pipe, above bare floor.",
+        help="Bottom of the bore, not of the pipe; from the bare floor.",
     )  # fmt: skip
     condition: str = choice("Condition", CONDITIONS)
     room_above: Entry | None = length(
