@@ -7,12 +7,20 @@ from typing import Final
 
 from tundish import measure
 from tundish.catalogue.trader import Trader, demo_trader
-from tundish.documents.block import Block, Document
+from tundish.documents.block import Block, Document, Points
 from tundish.estimate import Estimate, Job
 from tundish.layout.room import Room
+from tundish.rules.book import RULES
 
 UNNAMED: Final = "Your name here"
 """What stands for the trader's name until it is typed."""
+
+
+def care(estimate: Estimate, key: str, title: str) -> tuple[Block, ...]:
+    """The cautions that a paper has beside the setting-out sheet, each once; none where there are none."""
+    here = {each.key for each in RULES if key in each.prints}
+    told = dict.fromkeys(f"{each.title}: {each.words}" for each in estimate.cautions if each.rule in here)
+    return (Points(title, tuple(told)),) if told else ()
 
 
 def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *, foot: str = "", tables_only: bool = False) -> Document:

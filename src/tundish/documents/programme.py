@@ -8,7 +8,7 @@ from dataclasses import replace
 from tundish import measure
 from tundish.documents import programme_drawing
 from tundish.documents.block import Block, Column, Document, Event, Paragraph, Row, Sketch, Table
-from tundish.documents.paper import paper
+from tundish.documents.paper import care, paper
 from tundish.estimate import Estimate
 from tundish.pricing.labour import YOU
 from tundish.pricing.price import Day
@@ -37,7 +37,8 @@ def build(estimate: Estimate) -> Document:
         *_reach(estimate),
     )
     picture = (Sketch(programme_drawing.drawn(days), scale=1, told=programme_drawing.told(days)),) if days else ()
-    blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *(Paragraph(each, "note") for each in notes))
+    told = (Paragraph(each, "note") for each in notes)
+    blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *told, *care(estimate, "programme", "To arrange before the work begins"))
     events = tuple(Event(day.date, _title(day, estimate), _event_words(day, estimate)) for day in days if day.date)
     return replace(paper(estimate, "programme", "Programme", blocks), events=events)
 

@@ -113,6 +113,7 @@ from tundish.rules.safety.backflow import backflow
 from tundish.rules.safety.electrical_zones import electrical_zones
 from tundish.rules.safety.electrics_behind import electrics_behind
 from tundish.rules.safety.hidden_cables import hidden_cables
+from tundish.rules.safety.hot_surfaces import hot_surfaces
 from tundish.rules.safety.isolation import isolation
 from tundish.rules.safety.old_structure import old_structure
 from tundish.rules.safety.shared_stack import shared_stack
@@ -275,6 +276,7 @@ RULES: Final[tuple[Rule, ...]] = (
     electrical_zones,
     electrics_behind,
     hidden_cables,
+    hot_surfaces,
     isolation,
     old_structure,
     shared_stack,

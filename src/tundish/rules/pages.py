@@ -18,7 +18,8 @@ _READS = {
 
 def page(rule: Rule, book: Book) -> str:
     """One rule: its sentence, more about it, its source, and its figures with value, unit and source."""
-    parts = [f"## {rule.sentence}", _flowing(rule.more), f"{_READS[rule.reads]} Source: {rule.source}.", _figures(rule, book)]
+    reads = f"{_READS[rule.reads]}{_prints(rule)} Source: {rule.source}."
+    parts = [f"## {rule.sentence}", _flowing(rule.more), reads, _figures(rule, book)]
     return "\n\n".join(part for part in parts if part) + f"\n\n`{rule.key}`\n"
 
 
@@ -31,6 +32,13 @@ def pages(rules: tuple[Rule, ...], book: Book) -> Mapping[str, str]:
         made[f"{family}.md"] = f"# {family.capitalize()}\n\n" + "\n".join(page(each, book) for each in kept)
         index.append(f"[{family.capitalize()}]({family}.md)\n\n" + "\n".join(f"- {each.sentence}" for each in kept))
     return {"README.md": "\n\n".join(index) + "\n", **made}
+
+
+def _prints(rule: Rule) -> str:
+    """Where the cautions of a rule are printed."""
+    if rule.family != "safety":
+        return ""
+    return f" Printed on {' and '.join(('the setting-out sheet of its wall', *(f'the {each}' for each in rule.prints)))}."
 
 
 def _flowing(words: str) -> str:

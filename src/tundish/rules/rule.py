@@ -218,7 +218,8 @@ Said = Need | Finding | Caution | Decision
 class Rule:
     """A rule of the book. `reads` tells which pass it runs in: the room, what the first pass asked for, or all that is on the list.
 
-    `whole`: it speaks of the whole room, and so once however many pre-walls the room has.
+    `whole`: it speaks of the whole room, and so once however many pre-walls the room has. `prints`: the papers that have its
+    cautions beside the setting-out sheet, which has all of its wall.
     """
 
     key: str
@@ -230,6 +231,7 @@ class Rule:
     reads: Reads
     says: Callable[..., Iterable[Said]]
     whole: bool = False
+    prints: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -241,7 +243,7 @@ class Asked:
 
 
 def rule(
-    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Reads = "room", whole: bool = False
+    key: str, *, source: str, figures: tuple[str, ...] = (), reads: Reads = "room", whole: bool = False, prints: tuple[str, ...] = ()
 ) -> Callable[[Callable[..., Iterable[Said]]], Rule]:
     """Make a rule of a function `(room or asked, book) -> needs, findings, cautions, decisions`.
 
@@ -251,7 +253,7 @@ def rule(
     def made(says: Callable[..., Iterable[Said]]) -> Rule:
         words = (says.__doc__ or "").strip().split("\n", 1)
         more = words[1].strip() if len(words) > 1 else ""
-        return Rule(key, key.partition("/")[0], words[0].strip(), more, source, figures, reads, says, whole)
+        return Rule(key, key.partition("/")[0], words[0].strip(), more, source, figures, reads, says, whole, prints)
 
     return made
 

@@ -10,7 +10,12 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/asbestos", source="Control of Asbestos Regulations 2012, regulation 5, as explained by a survey guide", whole=True)
+@rule(
+    "safety/asbestos",
+    source="Control of Asbestos Regulations 2012, regulation 5, as explained by a survey guide",
+    whole=True,
+    prints=("programme",),
+)
 def asbestos(room: Room, book: Book) -> Iterator[Caution]:
     """A house from before 2000 may hold asbestos where it is opened or drilled.
 

@@ -10,7 +10,10 @@ from tundish.rules.rule import Caution, rule
 
 
 @rule(
-    "safety/electrical-zones", source="Building Regulations Part P and BS 7671, section 701, as quoted on electricians' pages", whole=True
+    "safety/electrical-zones",
+    source="Building Regulations Part P and BS 7671, section 701, as quoted on electricians' pages",
+    whole=True,
+    prints=("programme",),
 )
 def electrical_zones(room: Room, book: Book) -> Iterator[Caution]:
     """Electrical work in a bathroom is for an electrician, and part of it has to be notified.

@@ -9,7 +9,7 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/isolation", source="common practice", whole=True)
+@rule("safety/isolation", source="common practice", whole=True, prints=("programme",))
 def isolation(room: Room, book: Book) -> Iterator[Caution]:
     """Water is turned off and drained down before pipe is cut.
 

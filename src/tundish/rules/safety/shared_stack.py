@@ -9,7 +9,7 @@ from tundish.layout.room import Room
 from tundish.rules.rule import Caution, rule
 
 
-@rule("safety/shared-stack", source="common practice", whole=True)
+@rule("safety/shared-stack", source="common practice", whole=True, prints=("programme",))
 def shared_stack(room: Room, book: Book) -> Iterator[Caution]:
     """Nobody else may use a shared stack while it is open.
 
