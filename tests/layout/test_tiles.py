@@ -81,11 +81,24 @@ def test_a_sliver_is_avoided_and_told() -> None:
 
 
 def test_what_is_spoilt_alike_is_told_once() -> None:
-    faces = [TiledFace("Front", 1200, 600), TiledFace("Niche, left", 90, 300), TiledFace("Niche, right", 90, 300)]
-    first, *_ = best_starts(faces, Tiling(600, 300, 2))
-    assert [words for words in first.spoils if "sliver" in words] == [
-        "Niche, left and Niche, right: a sliver of 90 mm, the whole of its width"
-    ]
+    faces = [TiledFace(name, 1204, 600) for name in ("Front", "Left", "Right")]
+    found = best_starts(faces, Tiling(600, 300, 2), [Line("WC 1", 20)], most=30)
+    (told,) = {words for each in found for words in each.spoils if "sliver" in words}
+    assert told == "Front and Left and Right: a sliver of 19 mm at the left"
+
+
+@pytest.mark.parametrize(("width", "height"), [(90, 300), (650, 50), (90, 50)])
+def test_a_face_narrower_than_a_tile_is_no_sliver_while_one_piece_covers_it(width: float, height: float) -> None:
+    """The sides of a niche leave no choice, but for a joint at their edge; a joint that runs through them does spoil them."""
+    faces, tiling = [TiledFace("Front", 1200, 600), TiledFace("Niche, left", width, height)], Tiling(600, 300, 2)
+    found = best_starts(faces, tiling, [Line("WC 1", 640), Line("WC 2", 270)], most=60)
+    if width < tiling.width:
+        assert found[0].faces[1].ends == pytest.approx((width, width), abs=2), "a start that leaves it whole is better"
+    for each in found:
+        side = each.faces[1]
+        words = " ".join(words for words in each.spoils if "Niche" in words)
+        assert ("sliver" in words) == (min(side.ends) < min(120, width - 2.5)), (side.ends, words)
+        assert ("course of only" in words) == (min(side.courses) < min(60, height - 2.5)), (side.courses, words)
 
 
 def test_slivers_of_one_size_at_both_ends_are_one_remark() -> None:

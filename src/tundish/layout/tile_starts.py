@@ -120,23 +120,36 @@ def _spoils(laid: Sequence[SetOut]) -> Iterator[str]:
 
 
 def _spoilt(each: SetOut) -> Iterator[str]:
-    wide, high = each.tiling.width, each.tiling.height
     if each.face.plan:
         thin = [min(size for size in sizes if size) for sizes in _slivers_of(each)]
         if thin:
             yield f"{len(thin)} cut thinner than a fifth of a tile, the least {min(thin):.0f} mm"
         return
-    yield from _thin(each.ends, SLIVER * wide, each.face.width, ("a sliver of", "left", "right", "width"))
-    yield from _thin(each.courses, SLIVER * high, each.face.height, ("a course of only", "foot", "top", "height"))
+    yield from _thin(_thin_ends(each), ("a sliver of", "left", "right"))
+    yield from _thin(_thin_courses(each), ("a course of only", "foot", "top"))
 
 
-def _thin(ends: tuple[float, float], least: float, whole: float, called: tuple[str, str, str, str]) -> Iterator[str]:
-    """The two ends of a face where they are thin; as one where they are alike, or where the face takes no more than one tile."""
-    what, near, far, across = called
-    thin = [(f"{end:.0f} mm", side) for end, side in zip(ends, (near, far), strict=True) if end < least]
-    if thin and ends[0] >= whole - _EQUAL:
-        yield f"{what} {thin[0][0]}, the whole of its {across}"
-        return
+def _thin_ends(each: SetOut) -> tuple[float, float]:
+    """How wide the end tiles are that are slivers, 0 for those that are not."""
+    return _thin_of(each.ends, each.tiling.width, each.face.width - each.tiling.joint)
+
+
+def _thin_courses(each: SetOut) -> tuple[float, float]:
+    """How high the lowest and the highest course are where they are slivers, 0 where not."""
+    return _thin_of(each.courses, each.tiling.height, each.face.height - each.tiling.joint)
+
+
+def _thin_of(ends: tuple[float, float], tile: float, whole: float) -> tuple[float, float]:
+    """A piece that covers a face from end to end, such as the side of a niche, is as large as it can be: that is no sliver."""
+    least = min(SLIVER * tile, whole - _EQUAL)
+    near, far = (end if end < least else 0.0 for end in ends)
+    return near, far
+
+
+def _thin(ends: tuple[float, float], called: tuple[str, str, str]) -> Iterator[str]:
+    """The two ends of a face where they are thin; as one where they are alike."""
+    what, *sides = called
+    thin = [(f"{end:.0f} mm", side) for end, side in zip(ends, sides, strict=True) if end]
     for size in dict.fromkeys(size for size, _ in thin):
         yield f"{what} {size} {' and '.join(f'at the {side}' for each, side in thin if each == size)}"
 
@@ -151,10 +164,7 @@ def _rank(choice: Choice) -> tuple[float, ...]:
 
 
 def _slivers(each: SetOut) -> int:
-    wide, high = SLIVER * each.tiling.width, SLIVER * each.tiling.height
-    if each.face.plan:
-        return len(_slivers_of(each))
-    return sum(end < wide for end in each.ends) + sum(course < high for course in each.courses)
+    return len(_slivers_of(each)) if each.face.plan else sum(map(bool, (*_thin_ends(each), *_thin_courses(each))))
 
 
 def _slivers_of(each: SetOut) -> list[tuple[float, float]]:

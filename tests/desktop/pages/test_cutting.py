@@ -73,6 +73,20 @@ def test_a_piece_that_is_pressed_says_where_its_length_is_from(fitter: Fitter) -
     fitter.qtbot.waitUntil(lambda: f"{cut.what} {cut.mark}" in said(fitter.window.where_from))
 
 
+def test_another_view_leaves_nothing_beside_it_of_what_was_chosen_in_the_last(fitter: Fitter) -> None:
+    """What is chosen stays chosen while the plans are made anew, and is told no more where it cannot be seen."""
+    page, estimate = opened(fitter)
+    plan = next(plan for plan in estimate.cuts if plan.item.kind == "strut")
+    view = next(each for each in views(page) if each.accessibleName().startswith(plan.item.name))
+    click(view, view.place_of(plan.cuts[0].mark).center())
+    told = f"{plan.cuts[0].what} {plan.cuts[0].mark}"
+    fitter.qtbot.waitUntil(lambda: told in said(fitter.window.where_from))
+    for name in ("Tile set-out", "Board sheets", "Bars"):
+        click(next(each for each in page.findChildren(Chip) if each.text() == name))
+        assert told not in said(fitter.window.where_from)
+        assert page.help_sentences[0] in said(fitter.window.where_from), "the help of the page is there again"
+
+
 def test_the_arrows_go_from_piece_to_piece_and_tell_each(fitter: Fitter) -> None:
     page, _ = opened(fitter)
     view = next(each for each in views(page) if "Strut" in each.accessibleName())

@@ -141,6 +141,7 @@ class CuttingPage(EstimatePage):
         return card
 
     def _choose_view(self, _view: str) -> None:
+        self.figure_asked.emit("")
         self.show_again()
         self._scroll.verticalScrollBar().setValue(0)
 
