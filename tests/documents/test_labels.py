@@ -73,7 +73,7 @@ def test_a_name_without_end_keeps_within_its_label(changed: Callable[..., Estima
 
 def test_the_stock_take_sheet_has_every_holding_by_place_and_room_to_write(book: Book) -> None:
     held = (stock_take.Held("sound-pad", "van", "", 6), stock_take.Held("sound-pad", "site", "101", 2))
-    sheet = stock_take.build(replace(book, trader=Trader(colour="blue")), held, "2026-11-25")
+    sheet = stock_take.build(replace(book, trader=Trader(colour="blue")), held, book.rack, "2026-11-25")
     assert (sheet.colour, sheet.sender) == ("blue", "Your name here"), "never an invented name on a paper of the user's own"
     tables = [block for block in sheet.blocks if isinstance(block, Table)]
     assert [table.title for table in tables] == ["Van", "Site", "Offcuts on the rack"]

@@ -87,6 +87,22 @@ def test_what_is_short_counts_every_accepted_job_and_left_overs_come_back(store:
     assert short_of(store) == ()
 
 
+def test_what_is_kept_for_a_job_not_under_way_covers_no_other_need(store: Store) -> None:
+    job_id = store.find("101")
+    assert job_id is not None
+    opened, revision = store.open(job_id)
+    assert opened.job is not None
+    store.save(job_id, put(opened.job, "buying.accepted", "2026-11-25"), revision, "accepted")
+    lacking = {each.item: each.lacking for each in short_of(store) if each.lacking}
+    item = next(code for code in lacking if code.startswith("frame"))
+    Ledger(store).move(item, 5, "goods in", place="site", job="102")
+    assert {each.item: each.lacking for each in short_of(store) if each.lacking} == lacking
+    offer = store.book().offers[item][0]
+    orders = Orders(store)
+    orders.send(orders.draft("102", offer.supplier, [Pick(offer, 5)]), "by email")
+    assert {each.item: each.lacking for each in short_of(store) if each.lacking} == lacking
+
+
 def test_whole_bars_left_of_a_job_go_on_the_rack(store: Store) -> None:
     job_id = store.find("101")
     assert job_id is not None

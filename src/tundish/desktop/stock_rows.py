@@ -64,7 +64,7 @@ def short(rows: Iterable[Short], book: Book) -> Group:
     for each in rows:
         if each.item not in book.items:
             continue
-        words = f"{_amount(each.lacking, each.item, book)} short" if each.lacking else f"under {_amount(each.level, each.item, book)}"
+        words = _amount(each.lacking, each.item, book) if each.lacking else f"under {_amount(each.level, each.item, book)}"
         told = f"need {_amount(each.needed, each.item, book)}, {_amount(each.on_order, each.item, book)} coming"
         have = Cell(_amount(each.on_hand, each.item, book))
         made.append(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
@@ -27,6 +28,11 @@ class TableModel(QAbstractTableModel):
         self._groups = tuple(groups)
         self._shown = list(self._flat())
         self.endResetModel()
+
+    def set_heads(self, titles: Sequence[str]) -> None:
+        """Name the columns otherwise."""
+        self.columns = tuple(replace(column, title=title) for column, title in zip(self.columns, titles, strict=True))
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.columns) - 1)
 
     def fold(self, group: str, *, folded: bool) -> None:
         """Fold a group away or open it."""

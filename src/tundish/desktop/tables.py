@@ -58,6 +58,10 @@ class Table(QTableView):
         """Show rows without groups."""
         self.set_groups((Group("", "", tuple(rows)),))
 
+    def set_heads(self, titles: Sequence[str]) -> None:
+        """Name the columns otherwise, where the same ones hold something else."""
+        self.table_model.set_heads(titles)
+
     def set_empty(self, title: str, sentence: str, glyph: str = "") -> None:
         """What to say where there are no rows."""
         self._empty = (title, sentence, glyph)

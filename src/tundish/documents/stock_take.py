@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tundish import measure
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import RackPiece
 from tundish.documents.block import Column, Document, FillIn, Paragraph, Row, Table
 from tundish.documents.paper import UNNAMED
 
@@ -37,8 +38,8 @@ class Held:
     amount: float
 
 
-def build(book: Book, held: Iterable[Held], day: str) -> Document:
-    """The sheet for the van, the lock-up and the sites, on a day."""
+def build(book: Book, held: Iterable[Held], rack: Iterable[RackPiece], day: str) -> Document:
+    """The sheet for the van, the lock-up and the sites, on a day, with every offcut, kept for whichever job."""
     rows = tuple(held)
     blocks = [
         Table(_COUNTED, tuple(_counted(each, book) for each in rows if each.place == place), title=place.capitalize())
@@ -46,7 +47,7 @@ def build(book: Book, held: Iterable[Held], day: str) -> Document:
     ]
     pieces = tuple(
         Row((each.key, book.items[each.item].name, each.length, each.width or None, _whose(each.job), ""))
-        for each in book.rack
+        for each in rack
         if each.item in book.items
     )
     title = f"Stock-take, {measure.show_date(day)}"

@@ -73,6 +73,16 @@ class Difference:
     job: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Resized:
+    """What was found of a rack piece, mm, and why it differs; length 0 is gone, width 0 a bar."""
+
+    key: str
+    length: float
+    width: float
+    why: str
+
+
 class Ledger:
     """The ledger of an open store."""
 
@@ -218,6 +228,28 @@ class Ledger:
 
         self._work(work)
 
+    def resize_pieces(self, found: tuple[Resized, ...]) -> None:
+        """Enter what was found on the rack: what is gone leaves it, what is of another size keeps its key; the ledger says what it was."""
+
+        def work(connection: Connection) -> None:
+            from sqlalchemy import select, update
+
+            from tundish.store.tables import rack
+
+            for each in found:
+                was = connection.execute(select(rack).where(rack.c.key == each.key)).one()
+                if (was.length, was.width) == (each.length, each.width):
+                    continue
+                sizes = (_size(was.length, was.width), _size(each.length, each.width) if each.length else "gone")
+                note = f"rack {sizes[0]}, found {sizes[1]}: {each.why or 'not explained'}"
+                row = _row(was.item, -1, STOCK_TAKE, place=was.place, note=note) | {"piece": each.key, "job": was.job}
+                add_movement(connection, row)
+                if each.length:
+                    connection.execute(update(rack).where(rack.c.key == each.key).values(length=each.length, width=each.width))
+                    add_movement(connection, row | {"amount": 1.0})
+
+        self._work(work)
+
     def reorders(self) -> Mapping[str, Reorder]:
         """The reorder levels that are set, by item."""
 
@@ -268,6 +300,10 @@ def now() -> str:
 
 def _row(item: str, amount: float, what: str, *, place: str, job: str = "", note: str = "") -> dict[str, Any]:
     return {"item": item, "amount": amount, "what": what, "place": place, "job": job, "note": note}
+
+
+def _size(length: float, width: float) -> str:
+    return f"{length:g}" + (f" × {width:g}" if width else "")
 
 
 def _sum(connection: Connection, whose: Mapping[str, str]) -> float:

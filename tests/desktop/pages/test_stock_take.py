@@ -41,6 +41,33 @@ def test_many_lines_are_entered_at_once_each_with_its_reason(fitter: Fitter) -> 
     assert line(page, "sound-pad")[0].text() == ""
 
 
+def piece(page: StockTakePage, key: str) -> tuple[Box, Box]:
+    return next((counted, why) for each, counted, why in page._pieces if each.key == key)
+
+
+def test_offcuts_are_counted_by_their_size_and_keep_their_key(fitter: Fitter) -> None:
+    page, store = opened(fitter), fitter.workspace.store
+    sizes = {each.key: (each.length, each.width) for each in store.book().rack}
+    for key, counted, why in (("R1", "0", "cut on 099"), ("R2", "700", ""), ("R4", "600 x 400", "corner broken"), ("R5", "1,850", "")):
+        piece(page, key)[0].setText(counted)
+        piece(page, key)[1].setText(why)
+    fitter.press("Enter all", page)
+    assert page._said.text() == "Entered: 4 counted, 3 differ; 1 not explained."
+    after = {each.key: (each.length, each.width) for each in store.book().rack}
+    assert after == {key: size for key, size in sizes.items() if key != "R1"} | {"R2": (700, 0), "R4": (600, 400)}
+    notes = {each.note for each in Ledger(store).movements() if each.what == STOCK_TAKE}
+    assert f"rack {sizes['R1'][0]:g}, found gone: cut on 099" in notes
+    assert "rack 640 × 400, found 600 × 400: corner broken" in notes
+
+
+def test_one_side_of_a_board_is_no_size(fitter: Fitter) -> None:
+    page, before = opened(fitter), Ledger(fitter.workspace.store).movements()
+    piece(page, "R4")[0].setText("600")
+    fitter.press("Enter all", page)
+    assert page._said.text() == "1 lines are not amounts: nothing was entered."
+    assert Ledger(fitter.workspace.store).movements() == before
+
+
 def test_one_line_that_is_no_amount_stops_them_all(fitter: Fitter) -> None:
     page, before = opened(fitter), Ledger(fitter.workspace.store).movements()
     line(page, "sound-pad")[0].setText("4")

@@ -25,10 +25,20 @@ COLUMNS: Final = (
     Column("Material"),
     Column("Size", 200),
     Column("On hand", 96, right=True),
-    Column("Where", 130),
+    Column("Where", 118),
     Column("Kept for", 84),
-    Column("Age", 84),
+    Column("Age", 96),
 )
+HEADS: Final = {
+    "held": tuple(each.title for each in COLUMNS),
+    "short": ("Material", "For accepted jobs", "On hand", "Short", "Order", ""),
+    "moved": ("Material", "What and why", "Amount", "Where", "Kept for", "Day"),
+}
+EMPTY: Final = {
+    "held": ("Nothing in stock", "Offcuts come here from Cutting; count what is on the van below."),
+    "short": ("Nothing is short", "No accepted job lacks anything, and nothing is under its level."),
+    "moved": ("Nothing has moved", "Whatever comes in, is used or is counted stands here."),
+}
 VIEWS: Final = (("held", "On hand"), ("short", "Short"), ("moved", "Ledger"))
 MOST_NAMED: Final = 3
 FIRST_PLACE: Final = "van"
@@ -46,7 +56,7 @@ class StockPage(Page):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Stock", "What have I got already?")
         self._workspace = workspace
-        self._short: tuple[Short, ...] = ()
+        self._short: tuple[Short, ...] | None = None
         sheet, back = button("Count sheet", "print"), button("Job done", "undo")
         sheet.clicked.connect(self._save_sheet)
         back.clicked.connect(self._put_back)
@@ -66,7 +76,7 @@ class StockPage(Page):
         self._views.chosen.connect(self._choose_view)
         self.add_row(self._views)
         self.table = Table("Stock", COLUMNS)
-        self.table.set_empty("Nothing in stock", "Offcuts come here from Cutting; count what is on the van below.", "stock")
+        self.table.set_empty(*EMPTY["held"], "stock")
         self.table.row_chosen.connect(self._chosen)
         card = TableCard(self.table)
         self._item = Chooser("Item to count")
@@ -106,6 +116,7 @@ class StockPage(Page):
             from tundish.store.short import short_of
 
             store = self._workspace.store
+            self._short = None
             self._workspace.aside.ask(lambda: short_of(store), self._show_short, self._trouble.setText)
         self._show()
 
@@ -118,12 +129,16 @@ class StockPage(Page):
 
         book, ledger, view = self._workspace.book, Ledger(self._workspace.store), self._views.taken() or "held"
         groups: tuple[Group, ...]
+        empty = EMPTY[view]
         if view == "short":
-            groups = (stock_rows.short(self._short, book),)
+            groups = (stock_rows.short(self._short or (), book),)
+            empty = empty if self._short is not None else ("Being worked out", "The needs of every accepted job are added up.")
         elif view == "moved":
             groups = (stock_rows.moved(ledger.movements(), book),)
         else:
             groups = (stock_rows.offcuts(ledger.pieces(), book), stock_rows.counted(ledger.on_hand(), book))
+        self.table.set_heads(HEADS[view])
+        self.table.set_empty(*empty, "stock")
         self.table.set_groups(tuple(group for group in groups if group.rows))
 
     def _chosen(self, row: str) -> None:
@@ -205,8 +220,9 @@ class StockPage(Page):
         from tundish.writers.pdf import write_pdf
 
         today = date.today().isoformat()
-        held = tuple(stock_take.Held(each.item, each.place, each.job, each.amount) for each in Ledger(self._workspace.store).on_hand())
-        sheet = stock_take.build(self._workspace.book, held, today)
+        ledger = Ledger(self._workspace.store)
+        held = tuple(stock_take.Held(each.item, each.place, each.job, each.amount) for each in ledger.on_hand())
+        sheet = stock_take.build(self._workspace.book, held, (piece for piece, _ in ledger.pieces()), today)
         name, _ = QFileDialog.getSaveFileName(self, "Save the stock-take sheet", f"{sheet.name}.pdf", "PDF (*.pdf)")
         if name:
             pictures = pictures_of(self._workspace.store, self._workspace.job_id)
