@@ -32,13 +32,13 @@ def short_of(store: Store) -> tuple[Short, ...]:
     had: dict[str, float] = defaultdict(float)
     for holding in ledger.on_hand():
         # What is kept for a job that is not under way covers no other's need.
-        had[holding.item] += holding.amount if holding.job in {"", *numbers} else 0.0
+        had[holding.item] += holding.amount if holding.job in {"", *jobs} else 0.0
     for moved in ledger.movements():
         if moved.what == USED and moved.job in jobs and not moved.piece:
             had[moved.item] -= moved.amount
     coming: dict[str, float] = defaultdict(float)
     for order in Orders(store).all():
-        for line in order.lines if order.sent and order.job in {"", *numbers} else ():
+        for line in order.lines if order.sent and order.job in {"", *jobs} else ():
             coming[line.item] += line.coming * line.pack
     levels = {item: (each.level, each.amount) for item, each in ledger.reorders().items()}
     return shortfall(buyings, had, coming, levels)
