@@ -77,7 +77,7 @@ class Workspace(QObject):
         # What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by.
         self.told: dict[str, Callable[[str], Figure | None]] = {}
         self.aside, self.beside = Aside(self), Aside(self)  # beside: long workings that are only looked at; no press waits for them
-        self._revision = 0
+        self.revision = 0
         self._past = Past(store, 0)
         self._last = Job()
         self._trial: Job | None = None
@@ -133,11 +133,6 @@ class Workspace(QObject):
         """What undo would take back, or nothing: of what was done before the job was opened too."""
         return (self.session.undo_label or self._past.label) if self.session else ""
 
-    @property
-    def revision(self) -> int:
-        """The revision of the open job as it is kept."""
-        return self._revision
-
     def open(self, job_id: int) -> tuple[Problem, ...]:
         """Open a job of the store; the problems are what stopped it, or nothing."""
         opened, revision = self.store.open(job_id)
@@ -176,7 +171,7 @@ class Workspace(QObject):
         self._hold(None)
         self.estimate = None
         self.job_id = 0
-        self._keep_open_job(0)
+        self.store.keep_setting(OPEN_JOB, 0)
         self.job_closed.emit()
 
     def set(self, path: str, value: object, *, joined: bool = False) -> tuple[Problem, ...]:
@@ -311,7 +306,7 @@ class Workspace(QObject):
         self._hold(None)
         for worker in (self._recalculate, self.aside, self.beside):
             worker.stop()
-        self._keep_open_job(0)
+        self.store.keep_setting(OPEN_JOB, 0)
         self.store.close()
 
     def _hold(self, job: Job | None) -> None:
@@ -329,11 +324,11 @@ class Workspace(QObject):
         self._hold(None)
         self.session, self._last, self._past = Session(job), job, Past(self.store, job_id)
         self.session.listeners.append(self._changed)
-        self.job_id, self._revision = job_id, revision
+        self.job_id, self.revision = job_id, revision
         self.room_place = 0
         self.estimate = None
         self._know()
-        self._keep_open_job(job_id)
+        self.store.keep_setting(OPEN_JOB, job_id)
         self.job_opened.emit()
         self._ask()
 
@@ -354,7 +349,7 @@ class Workspace(QObject):
         joined, self._last = self.job is step.after and step.before is not self._last, self.job
         try:
             label = step.label if self.job is step.after else f"{UNDONE}{step.label}"
-            kept = self.store.save(self.job_id, self.job, self._revision, label, joined=joined)
+            kept = self.store.save(self.job_id, self.job, self.revision, label, joined=joined)
         except TundishError as fault:
             self.saved.emit(f"Not saved since {now}", True)
             self.said.emit(str(fault))
@@ -362,7 +357,7 @@ class Workspace(QObject):
         if kept.clash:
             self.said.emit("Somebody else saved this job meanwhile: both are kept, and you go on in yours.")
             self.jobs_changed.emit()
-        self.job_id, self._revision = kept.id, kept.revision
+        self.job_id, self.revision = kept.id, kept.revision
         if kept.clash or step.before.number != step.after.number:
             self._know()
         self._past.shorten(len(self.session.done) if self.session else 0)
@@ -396,9 +391,6 @@ class Workspace(QObject):
             self._show(estimate)
         else:
             self.better_offered.emit(estimate)
-
-    def _keep_open_job(self, job_id: int) -> None:
-        self.store.keep_setting(OPEN_JOB, job_id)
 
     def _say_notes(self, opened: Opened) -> None:
         if opened.notes:
