@@ -10,6 +10,8 @@ from PySide6.QtCore import QObject, QTimer
 
 from tundish import measure, plain
 from tundish.desktop.receipt import ReceiptLine, Section
+from tundish.desktop.ways import OF_DRAIN
+from tundish.desktop.ways import section as ways_section
 from tundish.estimate import Job
 from tundish.field import Entry, Field, NoSuchInputError, describe, get
 from tundish.layout.undecided import as_held
@@ -89,6 +91,8 @@ def section(job: Job, book: Book, asked: tuple[str, str], wanted: Callable[[], b
     if path.endswith(OF_FRAME):
         return kits(job, book, path, wanted)
     try:
+        if path.endswith(OF_DRAIN):
+            return ways_section(job, book, path)
         declared, entry = describe(Job, path), get(job, path)
         values = tuple(neighbours(declared, entry))
         outcomes = if_it_were(job, book, path, values, wanted) if values else ()

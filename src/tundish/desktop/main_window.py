@@ -68,6 +68,9 @@ class MainWindow(QMainWindow):
         page = self._pages[key]
         self._current = key
         self._figure = None
+        focused = QApplication.focusWidget()
+        if focused is not None and self._holds(self.frame.pages, focused):
+            focused.clearFocus()  # else the page would have the keyboard before it is asked where it starts
         self.frame.pages.setCurrentWidget(page)
         self.run.set_current(key)
         self.show_page_help()

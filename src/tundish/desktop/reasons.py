@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from tundish import measure
-from tundish.desktop import open_list, standing, typing_over
+from tundish.desktop import open_list, standing, typing_over, ways
 from tundish.desktop.job_line import FINISH
 from tundish.desktop.price_reasons import price_view, stage_sections, visit_view
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
@@ -103,7 +103,7 @@ def figure_view(figure: Figure, asked: str, workspace: Workspace, came_from: str
         warning=_warning(figure, open_, workspace),
         actions=_actions(figure, own, workspace),
         own=typing_over.box(own, figure, workspace),
-        different=different.path,
+        different=ways.of_figure(asked, workspace.room) or different.path,
         different_title="If it were different" if figure.path else f"If {different.label} were different",
     )
 
@@ -291,7 +291,7 @@ def _check(place: str, estimate: Estimate) -> WhereFromView | None:
     has = finding.has
     lines = tuple(_lines(has, f"check:{place}")) if has else ()
     lines = tuple(ReceiptLine(each.source, each.label, each.amount, each.note, tbc=each.tbc) for each in lines)
-    ways = tuple(Action(f"way:{place}:{n}", way.words, "pencil") for n, way in enumerate(finding.ways_out))
+    ways_out = tuple(Action(f"way:{place}:{n}", way.words, "pencil") for n, way in enumerate(finding.ways_out))
     needs = tuple(_limit(name, figure) for name, figure in (("At least", finding.least), ("At most", finding.most)) if figure)
     set_by = ReceiptLine("rule", finding.set_by, "", finding.source)
     return WhereFromView(
@@ -306,9 +306,9 @@ def _check(place: str, estimate: Estimate) -> WhereFromView | None:
         note=finding.message,
         note_glyph="drop",
         warning="Worked out, not proven. Prove it on site before boarding." if finding.group == "Falls" else "",
-        actions=ways,
-        different=f"check:{place}" if ways else "",
-        different_title="If it is pressed" if len(ways) == 1 else "If one of them is pressed",
+        actions=ways_out,
+        different=f"check:{place}" if ways_out else ways.of_check(finding, estimate),
+        different_title="If it is pressed" if len(ways_out) == 1 else "If one of them is pressed",
     )
 
 

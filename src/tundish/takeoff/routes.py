@@ -38,16 +38,26 @@ class Route:
     looks: tuple[str, ...]
 
     @property
+    def name(self) -> str:
+        """Where it goes."""
+        return f"{self.to or 'the stack'}{' (chosen)' if self.chosen else ''}"
+
+    @property
     def words(self) -> str:
-        """The way in one line: where, how long, how many bends and fittings, what it costs, and what does not pass."""
+        """The way in one line: where, its reasons, and what it costs."""
+        return f"{self.name}: {self.reasons}; {measure.show_money(self.price)}"
+
+    @property
+    def reasons(self) -> str:
+        """How long it is, how many bends and fittings it has, what of it is not priced, and what does not pass."""
         fall = "fall cannot be told" if self.spare is None else f"{measure.show_number(self.spare, 1)} of fall to spare"
         said = [
-            f"{self.to or 'the stack'}{' (chosen)' if self.chosen else ''}: {measure.show_length(self.run.run.value)} long",
+            f"{measure.show_length(self.run.run.value)} long",
             fall,
             _count(len(self.run.bends), "bend"),
             _count(self.fittings, "fitting"),
-            measure.show_money(self.price) + (f" and {self.unpriced} not priced" if self.unpriced else ""),
         ]
+        said += [f"{self.unpriced} not priced"] if self.unpriced else []
         said += [f"fails: {'; '.join(self.fails)}"] if self.fails else []
         said += [f"to look at: {'; '.join(self.looks)}"] if self.looks else []
         return ", ".join(said)

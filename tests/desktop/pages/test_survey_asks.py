@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
+import pytest
 from PySide6.QtCore import Qt
 
 from tests.desktop.fitter import Fitter
 from tests.desktop.hands import key
 from tests.desktop.pages.test_survey import box_of, opened, paths
+from tundish.desktop.canvas.painting import words_room
 from tundish.desktop.survey_groups import numbers, plain_inputs
+from tundish.documents.clear_words import overlap
+from tundish.documents.drawing import Dimension, Words
 from tundish.survey.floor import ON_JOISTS, Floor
 
 FLOOR = "rooms.0.survey.floor"
@@ -33,3 +39,17 @@ def test_words_that_are_too_long_are_read_from_their_beginning(fitter: Fitter) -
     assert box.cursorPosition() == 0
     fitter.workspace.set(f"{FLOOR}.build_up.0.what", "Self-levelling compound, two pours, at the highest place of the room")
     assert (box.cursorPosition(), box.text()[:4]) == (0, "Self")
+
+
+@pytest.mark.parametrize("number", ["101", "102", "104"])
+def test_no_words_of_the_sketch_lie_on_others(number: str, fitter: Fitter) -> None:
+    page = opened(fitter, number)
+    page.go_to("rooms.0.survey.stack.pipe")
+    seen = page.sketch.seen()
+    assert seen is not None
+    drawing, placed = seen
+    written = [mark for mark in drawing.marks if isinstance(mark, Words | Dimension) and mark.text]
+    assert {"A", "B"} <= {mark.text for mark in written}
+    for one, other in combinations(written, 2):
+        shared = overlap(words_room(one, placed.scale), words_room(other, placed.scale)) * placed.scale**2
+        assert shared < 2, (one.text, other.text)

@@ -7,7 +7,8 @@ from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from tundish.desktop import look
-from tundish.desktop.canvas.painting import fitted, paint_drawing
+from tundish.desktop.canvas.painting import Placed, fitted, paint_drawing, words_room
+from tundish.documents.clear_words import clear_words
 from tundish.documents.drawing import Drawing
 
 
@@ -34,8 +35,13 @@ class Sketch(QWidget):
     def sizeHint(self) -> QSize:
         return QSize(look.now().px(320), look.now().px(240))
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def seen(self) -> tuple[Drawing, Placed] | None:
+        """The drawing at the size it is painted, its words clear of one another there, and where it falls."""
         if self._drawing is None:
-            return
-        painter = QPainter(self)
-        paint_drawing(painter, self._drawing, fitted(self._drawing.extent, QRectF(self.rect())), self._chosen)
+            return None
+        placed = fitted(self._drawing.extent, QRectF(self.rect()))
+        return clear_words(self._drawing, lambda mark: words_room(mark, placed.scale)), placed
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if seen := self.seen():
+            paint_drawing(QPainter(self), *seen, self._chosen)
