@@ -49,11 +49,11 @@ def test_what_can_go_one_way_alone_is_compared_with_nothing(asked: str, fitter: 
     estimate = fitter.settled()
     assert ways.of_figure(asked, fitter.workspace.room) == ""
     assert {ways.of_check(each, estimate) for each in estimate.findings} == {""}
-    assert section(fitter.workspace.job, fitter.workspace.book, BASIN) is None
+    assert section(fitter.workspace.job, fitter.workspace.book, (BASIN, ""), lambda: True) is None
 
 
 def test_an_appliance_that_has_gone_has_no_ways(fitter: Fitter) -> None:
     fitter.open("104")
     fitter.settled()
-    assert section(fitter.workspace.job, fitter.workspace.book, "rooms.0.design.appliances.9.drains_to") is None
+    assert section(fitter.workspace.job, fitter.workspace.book, ("rooms.0.design.appliances.9.drains_to", ""), lambda: True) is None
     assert ways.of_figure("figure:gone-1.fall", fitter.workspace.room) == ""
