@@ -6,12 +6,14 @@ from dataclasses import replace
 from itertools import count
 from typing import Final
 
-from tundish.catalogue.own import OwnItem, OwnSize
+from tundish.catalogue.item import Item
+from tundish.catalogue.own import OwnItem, OwnSize, with_own
 from tundish.desktop.inputs import InputForm
 from tundish.desktop.survey_groups import OWN
 from tundish.desktop.workspace import Workspace
 from tundish.estimate import Job
-from tundish.field import get, put
+from tundish.field import Entry, get, put
+from tundish.figure import Known
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import Appliance
 
@@ -33,12 +35,17 @@ SIZES: Final = {
 
 
 def type_own(workspace: Workspace, path: str) -> None:
-    """Begin a model of a job's own for the appliance at a path, and hang it there, as one step."""
+    """Begin a model of a job's own for the appliance at a path, and hang it there, as one step.
+
+    Until they are typed its sizes are assumed to be those of the model that hung there.
+    """
     appliance: Appliance = get(workspace.job, path)
     kind = KINDS[appliance.kind]
     held = {each.code for each in workspace.job.own_items} | set(workspace.book.items)
     code = next(made for number in count(1) if (made := f"{OWN}{number}") not in held)
-    begun = OwnItem(code=code, kind=kind.ware, sizes=tuple(OwnSize(name=name) for name in kind.all_ware_sizes))
+    before = with_own(workspace.book, workspace.job.own_items).items.get(appliance.ware)
+    sizes = tuple(OwnSize(name=name, value=_assumed(before, name)) for name in kind.all_ware_sizes)
+    begun = OwnItem(code=code, kind=kind.ware, sizes=sizes)
     job = replace(workspace.job, own_items=(*workspace.job.own_items, begun))
     workspace.edit(f"type {appliance.name or kind.title} from the maker's sheet", put(job, f"{path}.ware", code), path)
 
@@ -74,3 +81,7 @@ def add_sheet(form: InputForm, job: Job, code: str) -> None:
     if own.kind == KINDS["wc"].ware:
         form.input(f"{path}.flush")
         form.input(f"{path}.flush_small")
+
+
+def _assumed(before: Item | None, size: str) -> Entry | None:
+    return Entry(before.sizes[size][0], Known.ASSUMED) if before is not None and before.has(size) else None
