@@ -175,4 +175,5 @@ def _moved(change: FigureChange, path: str) -> str:
     before, after = change.before, change.after
     if before is None or after is None or not after.label or after.path == path:
         return ""
-    return f"{after.label} {measure.show_amount(before.value, before.unit)} to {measure.show_amount(after.value, after.unit)}"
+    was, now = (measure.show_amount(each.value, each.unit) for each in (before, after))
+    return f"{after.label} {was} to {now}" if was != now else ""

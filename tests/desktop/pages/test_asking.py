@@ -216,3 +216,13 @@ def test_one_press_puts_what_an_open_end_lacks_on_the_list_and_undo_takes_it_off
     assert [row.item for row in after.job.by_hand] == ["tap-connector-15", "tap-connector-15"]
     fitter.workspace.undo()
     assert len(fitter.settled().job.by_hand) == 1
+
+
+def test_what_moves_by_less_than_is_shown_is_not_said_to_move(fitter: Fitter) -> None:
+    fitter.open("104")
+    estimate = fitter.settled()
+    found = section(estimate.job, estimate.book, ("rooms.0.design.prewall.niches.0.from_left", "If it were different"), always)
+    assert found is not None
+    moved = [words.rpartition(" to ") for line in found.lines for words in line.note.split("; ") if " to " in words]
+    assert moved
+    assert not [words for words, _, now in moved if words.endswith(f" {now}")]
