@@ -18,6 +18,8 @@ from tundish.desktop.table_paint import CellPainter, Head
 ROW: Final = 28
 TWO_LINES: Final = 39
 NARROWEST: Final = 140
+READABLE: Final = 200
+"""A column that takes what is left is given so much before others give way for it."""
 """What a column that takes the rest is never narrower than, pixels at 100 %; the table scrolls sideways before that."""
 
 
@@ -36,6 +38,7 @@ class Table(QTableView):
         self._row_high = row_high
         self._typing = QElapsedTimer()
         self._empty: tuple[str, str, str] = ("", "", "")
+        self._giving: tuple[str, ...] = ()
         self.table_model = TableModel(columns, self)
         self.setHorizontalHeader(Head(self))
         self.setItemDelegate(CellPainter(self))
@@ -160,15 +163,30 @@ class Table(QTableView):
             self.setColumnHidden(place, column.title in titles)
         self._share_width()
 
+    def give_way(self, titles: tuple[str, ...]) -> None:
+        """In a narrow table leave out these columns, one after the other, until the others have room to be read."""
+        self._giving = titles
+        self._share_width()
+
     def _share_width(self) -> None:
         """Columns of no width of their own share what is left, and stay wide enough to read."""
+        px = look.now().px
+        for gone in range(len(self._giving) + 1):
+            for place, column in enumerate(self.table_model.columns):
+                if column.title in self._giving:
+                    self.setColumnHidden(place, column.title in self._giving[:gone])
+            if self._share() >= px(READABLE):
+                break
+        for place, column in enumerate(self.table_model.columns):
+            self.setColumnWidth(place, px(column.width) if column.width else max(self._share(), px(NARROWEST)))
+
+    def _share(self) -> int:
+        """What is left for a column of no width of its own."""
         px = look.now().px
         columns = self.table_model.columns
         free = sum(not column.width for column in columns)
         left = self.viewport().width() - sum(px(column.width) for place, column in enumerate(columns) if not self.isColumnHidden(place))
-        for place, column in enumerate(columns):
-            wide = px(column.width) if column.width else max(left // free, px(NARROWEST))
-            self.setColumnWidth(place, wide)
+        return left // free if free else 0
 
     def _lay_out_heads(self) -> None:
         """A group's title runs across the columns up to its first subtotal."""

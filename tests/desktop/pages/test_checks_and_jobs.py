@@ -5,11 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog, QLabel
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel
 
 from tests.desktop.fitter import WAIT_MS, Fitter
+from tundish.desktop import look, theme
 from tundish.desktop.cells import Row
-from tundish.desktop.pages.checks import ChecksPage
+from tundish.desktop.look import Look
+from tundish.desktop.pages.checks import COLUMNS, ChecksPage
 from tundish.desktop.pages.jobs import JobsPage
 
 
@@ -93,3 +95,15 @@ def test_a_room_of_several_pre_walls_is_not_named_in_every_row(fitter: Fitter) -
     assert isinstance(page, ChecksPage)
     assert "WC wall, WC 1" in words(page)
     assert "Bathroom, WC wall" not in words(page)
+
+
+def test_at_large_text_the_names_of_checks_are_read_whole_and_nothing_is_scrolled_to(fitter: Fitter) -> None:
+    page = opened(fitter)
+    table = page.table
+    seen = {column.title for place, column in enumerate(COLUMNS) if not table.isColumnHidden(place)}
+    assert {"Gauge", "Set by"} <= seen
+    theme.apply(QApplication.instance(), Look(percent=150))  # type: ignore[arg-type]  # there is one
+    fitter.window.resize(1366, 698)
+    fitter.qtbot.waitUntil(lambda: table.horizontalScrollBar().maximum() == 0, timeout=WAIT_MS)
+    assert table.columnWidth(1) >= look.now().px(200)
+    assert table.isColumnHidden(6)

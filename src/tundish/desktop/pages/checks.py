@@ -22,8 +22,8 @@ COLUMNS: Final = (
     Column("Check"),
     Column("Has", 110, right=True),
     Column("Needs", 130),
-    Column("Room to spare", 140),
-    Column("", 84, right=True),
+    Column("Gauge", 140),
+    Column("Room to spare", 100, right=True),
     Column("Set by", 84, right=True),
 )
 GROUPS: Final = ("Falls", "Joints", "Void", "Clearances", "Loads and tiles", "Water", "Noise")
@@ -51,6 +51,7 @@ class ChecksPage(EstimatePage):
         self._only.toggled.connect(self._filter)
         self.add_tool(self._only)
         self.table = Table("Checks", COLUMNS, row_high=TWO_LINES)
+        self.table.give_way(("Set by", "Gauge"))  # who sets it, and how near it is, Where from tells too
         self.table.row_chosen.connect(self.figure_asked)
         self.table.set_empty("No checks yet", "Add a pan or a basin on Setting out, and they are made.", "checks")
         card = TableCard(self.table)
