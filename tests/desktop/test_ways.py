@@ -8,6 +8,7 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.journeys.conftest import fitter
 from tundish.desktop import ways
 from tundish.desktop.different import section
+from tundish.desktop.own_ware import type_own
 from tundish.desktop.receipt_rows import LineRow
 
 __all__ = ["fitter"]
@@ -57,3 +58,13 @@ def test_an_appliance_that_has_gone_has_no_ways(fitter: Fitter) -> None:
     fitter.settled()
     assert section(fitter.workspace.job, fitter.workspace.book, ("rooms.0.design.appliances.9.drains_to", ""), lambda: True) is None
     assert ways.of_figure("figure:gone-1.fall", fitter.workspace.room) == ""
+
+
+def test_ware_typed_for_the_job_goes_the_same_ways(fitter: Fitter) -> None:
+    fitter.open("104")
+    fitter.settled()
+    type_own(fitter.workspace, BASIN.removesuffix(".drains_to"))
+    fitter.settled()
+    found = section(fitter.workspace.job, fitter.workspace.book, (BASIN, ""), lambda: True)
+    assert found is not None
+    assert {each.label for each in found.lines} == {"Old basin waste (chosen)", "the stack"}

@@ -18,9 +18,9 @@ from tundish.desktop.table_paint import CellPainter, Head
 ROW: Final = 28
 TWO_LINES: Final = 39
 NARROWEST: Final = 140
-READABLE: Final = 200
-"""A column that takes what is left is given so much before others give way for it."""
 """What a column that takes the rest is never narrower than, pixels at 100 %; the table scrolls sideways before that."""
+READABLE: Final = 200
+"""How wide others make it that give way, pixels at 100 %."""
 
 
 class Table(QTableView):

@@ -35,11 +35,12 @@ def of_check(finding: Finding, estimate: Estimate) -> str:
 
 def section(job: Job, book: Book, path: str) -> Section | None:
     """Every way of the discharge that an input is of, a line for each; None where there is but one."""
+    from tundish.catalogue.own import with_own
     from tundish.field import get
     from tundish.takeoff.routes import routes
 
     room, name = ".".join(path.split(".")[:2]), get(job, path.removesuffix(OF_DRAIN)).name
-    ways = [each for each in routes(get(job, room), book, room) if each.appliance == name]
+    ways = [each for each in routes(get(job, room), with_own(book, job.own_items), room) if each.appliance == name]
     return Section(f"Ways it could go: {name}", tuple(_line(each) for each in ways)) if ways else None
 
 
