@@ -132,7 +132,7 @@ class Bills(QWidget):
 
     def _number(self) -> str:
         job = self._workspace.job
-        return next_number(job.number, job.invoices, self._workspace.given(BILL))
+        return next_number(job.number, job.invoices, self._workspace.store.given(BILL))
 
     def _paid(self, invoice: Invoice) -> None:
         self._record(invoice, replace(invoice, paid=date.today().isoformat()), "paid")

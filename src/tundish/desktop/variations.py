@@ -174,7 +174,7 @@ class Agreement(QWidget):
         job, pair = self._workspace.job, self._pair
         if pair is None or _changing(job) != self._of:
             return
-        made = variation_of(job, pair, date.today().isoformat(), self._workspace.given(VARIATION))
+        made = variation_of(job, pair, date.today().isoformat(), self._workspace.store.given(VARIATION))
         if made is not None:
             done = replace(job, variations=(*job.variations, made), why_varied="")
             self._workspace.edit(f"make variation {made.number}", done, "variations")

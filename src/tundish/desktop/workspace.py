@@ -255,10 +255,6 @@ class Workspace(QObject):
             self.floor = floor
             self.floor_changed.emit(floor)
 
-    def given(self, kind: str) -> tuple[str, ...]:
-        """Every number of a kind that was ever given, in any job."""
-        return tuple(each.number for each in self.store.numbers(kind))
-
     def issue(self, job_id: int, paper: Paper, number: str = "") -> None:
         """Keep a paper that went out under a number, of the open job or of the one that it was made from."""
         self.store.issue(job_id, paper, number)

@@ -220,6 +220,10 @@ class Store:
         """Every number that was given in any job, in the order of giving; of one kind where it is said."""
         return self.work(lambda connection: numbers.given(connection, kind))
 
+    def given(self, kind: str) -> tuple[str, ...]:
+        """Every number of a kind that was ever given, in any job."""
+        return tuple(each.number for each in self.numbers(kind))
+
     def next_job_number(self) -> str:
         """A job number that nothing was ever kept under."""
         return self.work(numbers.next_job)
