@@ -11,6 +11,7 @@ from typing import Final
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop.stops import keyboard_kept
 from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.invoice import build, when_to_pay
@@ -54,6 +55,11 @@ class Bills(QWidget):
         if shown == self._shown:
             return
         self._shown, self._day = shown, day
+        with keyboard_kept(self):
+            self._fill(more=more, over=over, gaps=gaps)
+
+    def _fill(self, *, more: bool, over: bool, gaps: tuple[str, ...]) -> None:
+        issued = self._workspace.job.invoices
         while (item := self._rows.takeAt(0)) is not None:
             widget = item.widget()
             if widget is not None:

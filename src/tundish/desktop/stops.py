@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLayout, QWidget
+from PySide6.QtWidgets import QApplication, QLayout, QWidget
 
 
 def stops(part: QWidget) -> list[QWidget]:
@@ -18,6 +19,21 @@ def first_stop(part: QWidget) -> QWidget | None:
     """The first control in a part that can have the keyboard now."""
     window = part.window()
     return next((each for each in stops(part) if each.isVisibleTo(window)), None)
+
+
+@contextmanager
+def keyboard_kept(part: QWidget) -> Iterator[None]:
+    """While a part is filled anew: where the keyboard was in it, it is in its first control afterwards."""
+    focused = QApplication.focusWidget()
+    held = focused is not None and part.isAncestorOf(focused)
+    yield
+    if not held:
+        return
+    layout = part.layout()
+    for each in _placed(layout) if layout is not None else ():
+        each.show()  # what is new would be shown by the next turn of the event loop, and only what is shown can have the keyboard
+    if (stop := first_stop(part)) is not None:
+        stop.setFocus(Qt.FocusReason.TabFocusReason)
 
 
 def _within(part: QWidget) -> Iterator[QWidget]:

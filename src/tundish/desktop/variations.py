@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.asked import choose_option
+from tundish.desktop.stops import keyboard_kept
 from tundish.desktop.words import button, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.difference import differences
@@ -66,13 +67,14 @@ class Agreement(QWidget):
         if shown == self._shown:
             return
         self._shown = shown
-        self._clear()
-        if held_up:
-            self._rows.addWidget(label(held_up, "note", "ink2", wrap=True))
-        elif job.agreed.on:
-            self._add_agreed(job)
-        else:
-            self._add_open(price, offered)
+        with keyboard_kept(self):
+            self._clear()
+            if held_up:
+                self._rows.addWidget(label(held_up, "note", "ink2", wrap=True))
+            elif job.agreed.on:
+                self._add_agreed(job)
+            else:
+                self._add_open(price, offered)
 
     def _offered(self) -> tuple[Offer, ...]:
         """What the quote that was issued last offers."""

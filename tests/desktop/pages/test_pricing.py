@@ -53,11 +53,27 @@ def test_the_keyboard_goes_on_to_what_was_made_since(fitter: Fitter) -> None:
     fitter.settled()
     reached = []
     for _ in range(4):
-        focused = QApplication.focusWidget()
-        assert focused is not None
-        reached.append(focused.text() if isinstance(focused, QPushButton) else focused.accessibleName())
-        QTest.keyClick(focused, Qt.Key.Key_Tab)
+        reached.append(keyboard_in())
+        QTest.keyClick(page.window(), Qt.Key.Key_Tab)
     assert reached == ["Work out what has changed", "Not accepted after all", "Statement as of", "Make the next bill"]
+
+
+def test_what_a_press_puts_in_its_place_has_the_keyboard(fitter: Fitter) -> None:
+    page = opened(fitter)
+    fitter.press(f"The client has accepted {measure.show_money(fitter.settled().price.total)}", page)
+    fitter.workspace.remove("rooms.0.design.appliances", 1, "take out Bidet 1")
+    fitter.settled()
+    weigh = next(each for each in page.findChildren(QPushButton) if each.text() == "Work out what has changed" and each.isVisible())
+    weigh.setFocus()
+    QTest.keyClick(weigh, Qt.Key.Key_Return)
+    fitter.qtbot.waitUntil(lambda: keyboard_in() == "Make it a variation", timeout=WAIT_MS)
+
+
+def keyboard_in() -> str:
+    """The words of the button that has the keyboard, or the name of the box."""
+    focused = QApplication.focusWidget()
+    assert focused is not None
+    return focused.text() if isinstance(focused, QPushButton) else focused.accessibleName()
 
 
 def test_a_margin_is_told_as_a_mark_up_too(fitter: Fitter) -> None:
