@@ -17,6 +17,7 @@ from tundish.pricing.build_up import paid
 from tundish.pricing.margin import margin_of, mark_up_of
 from tundish.pricing.pennies import penny, shared
 from tundish.pricing.terms import NOT_REGISTERED, STEPS, Extra, Terms
+from tundish.pricing.waits import Wait
 from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.purchase import Buying, Pick, Purchase
 from tundish.rules.rule import LABOUR, Need
@@ -180,6 +181,14 @@ def test_a_lower_rate_asks_for_its_evidence() -> None:
 def test_the_least_price_keeps_what_is_wanted_a_day() -> None:
     made = price((hours(15),), NOTHING, Terms(labour_rate=Decimal(40), keep_a_day=Decimal(200)))
     assert made.least == made.break_even + 200 * made.days
+
+
+def test_a_day_on_which_something_only_dries_is_not_kept_for() -> None:
+    work = (hours(7.5), Need(number(7.5, "h"), "second fix", "work", role=LABOUR))
+    dries = Wait("It dries", number(36, "h"), "frames", ("second fix",))
+    made = price(work, NOTHING, Terms(labour_rate=Decimal(40), keep_a_day=Decimal(200)), (dries,))
+    assert (made.days, made.on_site) == (3, 2)
+    assert made.least == made.break_even + 200 * 2
 
 
 def test_used_cost_charges_what_the_job_uses_of_a_pack() -> None:

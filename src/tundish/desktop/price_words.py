@@ -108,7 +108,8 @@ def kept_words(price: Price) -> str:
     if not price.labour_priced:
         return "Not all labour is in the price: type the rates to see what you keep."
     each_hour = f", {measure.show_money(price.kept_an_hour)} an hour" if price.kept_an_hour is not None else ""
-    each_day = f", {measure.show_money(price.kept / price.days)} a day over {price.days} days" if price.days else ""
+    there = "1 day" if price.on_site == 1 else f"{price.on_site} days"
+    each_day = f", {measure.show_money(price.kept / price.on_site)} a day over {there} on site" if price.on_site else ""
     even = f" Nothing is kept at {measure.show_money(price.break_even)} before VAT."
     least = f" To keep what you want, the least price is {measure.show_money(price.least)} before VAT." if price.least is not None else ""
     return f"You keep {measure.show_money(price.kept)}{each_hour}{each_day}.{_as_parts(price)}{even}{least}"

@@ -169,6 +169,11 @@ class Price:
         return self.cis.kept_back
 
     @property
+    def on_site(self) -> int:
+        """Days of your own on site: those of waiting, or of others alone, are free for other work."""
+        return sum(each.days for each in self.visits)
+
+    @property
     def days(self) -> int:
         """Working days, those of waiting included."""
         return len(self.programme)

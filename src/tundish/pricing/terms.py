@@ -89,7 +89,9 @@ class Terms:
         "Discount", "%", most=100, usual=0, likely=(0, 15), help="Off everything but provisional sums.", known=Known.RATE
     )
     round_to: str = choice("Stage prices rounded to", tuple(STEPS))
-    keep_a_day: Decimal | None = money("To keep, £ a day", "What you want to keep: the least price for it is shown.", most=10_000)
+    keep_a_day: Decimal | None = money(
+        "To keep, £ a day", "What you want to keep for each day on site: the least price for it is shown.", most=10_000
+    )
     vat: str = choice(
         "VAT",
         ("registered, 20 %", NOT_REGISTERED, REVERSE_CHARGE),

@@ -69,7 +69,7 @@ def price(
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
         days, visited, waits, reach(stages, a_day, terms.start, waits, set_up),
-        costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * len(days),
+        costs, None if terms.keep_a_day is None else costs + terms.keep_a_day * sum(each.days for each in visited),
     )  # fmt: skip
 
 
