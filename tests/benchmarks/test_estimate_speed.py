@@ -64,3 +64,18 @@ def test_all_rules_for_the_family_bathroom(benchmark: BenchmarkFixture, family: 
 
     take = benchmark.pedantic(run_room, setup=new_room, rounds=ROUNDS, warmup_rounds=3)  # type: ignore[no-untyped-call]  # the plug-in has no types
     assert take.findings
+
+
+@pytest.mark.parametrize("many", [1, 10, 100])
+def test_all_rules_for_so_many_rooms(benchmark: BenchmarkFixture, family: Job, book: Book, many: int) -> None:
+    """Target: ten times the rooms take ten times as long, within a fifth. Each room is new, so that nothing is remembered of it."""
+
+    def new_rooms() -> tuple[tuple[tuple[Room, ...]], dict[str, object]]:
+        return (tuple(work_out(family.rooms[0], book, f"rooms.{place}") for place in range(many)),), {}
+
+    def every_rule(rooms: tuple[Room, ...]) -> int:
+        return sum(len(run_room(room, book).findings) for room in rooms)
+
+    rounds = max(3, ROUNDS // many)
+    found = benchmark.pedantic(every_rule, setup=new_rooms, rounds=rounds, warmup_rounds=1)  # type: ignore[no-untyped-call]  # the plug-in has no types
+    assert found % many == 0

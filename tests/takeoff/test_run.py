@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import cProfile
 import math
 from collections.abc import Iterator
 from dataclasses import replace
@@ -103,6 +104,22 @@ def test_a_job_has_one_term_for_each_room(room: Room, book: Book) -> None:
     assert line.amount.value == 8
     assert [(term.figure.label, term.figure.value) for term in line.amount.terms] == [("Bathroom", 4), ("Cloakroom", 4)]
     assert [one.place for one in line.needs] == ["Bathroom", "Bathroom", "Cloakroom", "Cloakroom"]
+
+
+def test_each_of_many_rooms_takes_as_many_steps_as_one(book: Book) -> None:
+    """Counted in calls of functions, which no other load on the machine changes; the first room warms what is kept between rooms."""
+
+    def calls(many: int) -> float:
+        rooms = [work_out(PLAN, book, f"rooms.{place}") for place in range(many)]
+        profile = cProfile.Profile()
+        profile.enable()
+        for each in rooms:
+            run_room(each, book)
+        profile.disable()
+        return sum(int(entry.callcount) for entry in profile.getstats()) / many
+
+    calls(1)
+    assert calls(10) == pytest.approx(calls(1), rel=0.01)
 
 
 def test_no_room_needs_nothing() -> None:
