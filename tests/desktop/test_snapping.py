@@ -33,9 +33,15 @@ def test_equal_gaps_are_in_the_middle_of_every_gap_it_can_be_dragged_to(family: 
 
 def test_the_least_clearance_is_kept_on_either_side_of_every_other(family: Estimate) -> None:
     """By hand: 200 of gap and half of 360 beyond 570 and 2,090, and before 210 and 1,490; and from either wall."""
-    gap, wall = (family.book.figure(name).value for name in ("space.ware_gap", "space.wc_centre"))
+    gap, wall = (family.book.figure(name).value for name in ("space.ware_gap", "space.bidet_centre"))
     expected = {570 + gap + 180, 2090 + gap + 180, 210 - gap - 180, 1490 - gap - 180, wall, 2450 - wall}
     assert along(family, "bidet-1", "least clearance") == expected
+
+
+def test_each_kind_keeps_its_own_elbow_room_from_the_walls(family: Estimate) -> None:
+    for piece, figure in (("wc-1", "space.wc_centre"), ("basin-1", "space.basin_centre")):
+        wall = family.book.figure(figure).value
+        assert {wall, 2450 - wall} <= along(family, piece, "least clearance")
 
 
 def test_the_lowest_that_the_fall_allows_pulls_and_is_the_last_that_passes(family: Estimate) -> None:

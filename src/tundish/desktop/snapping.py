@@ -12,6 +12,7 @@ from tundish.desktop.moves import Thing, things
 from tundish.documents.shortfalls import FALL
 from tundish.documents.tile_lines import columns, courses
 from tundish.layout.room import Room
+from tundish.rules.elbow_room import half_of
 from tundish.rules.rule import Finding
 
 GRIDS: Final = (10.0, 5.0, 1.0, 0.0)
@@ -19,7 +20,6 @@ GRIDS: Final = (10.0, 5.0, 1.0, 0.0)
 PULL_PX: Final = 8.0
 """How near a piece is pulled from, in pixels."""
 _OTHER: Final = frozenset({"niche", "hatch", "noggin"})
-_BESIDE_WALL: Final = frozenset({"wc", "bidet"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +85,7 @@ def _equal_gaps(room: Room, thing: Thing) -> Iterator[tuple[float, str]]:
 def _clearances(room: Room, thing: Thing, book: Book) -> Iterator[tuple[float, str]]:
     """As near to a side wall or a neighbour as the rules want it."""
     half = (thing.right - thing.left) / 2
-    if thing.kind in _BESIDE_WALL:
-        least = book.figure("space.wc_centre").value
+    for least in (half_of(one, book).value for one in room.framed if one.key == thing.key):
         yield from ((least, "least clearance"), (room.width.value - least, "least clearance"))
     if thing.kind not in _OTHER:
         gap = book.figure("space.ware_gap").value
