@@ -15,7 +15,7 @@ from tests.writers.reading import texts
 from tundish.catalogue.trader import Trader
 from tundish.documents import quote
 from tundish.documents.block import Block, Document, FillIn, Paragraph, Points, Row, SideBySide, Sums, Table
-from tundish.estimate import Client, Estimate, Job, estimate
+from tundish.estimate import Client, Estimate, Job, OptionPrice, estimate
 from tundish.field import Entry, put
 from tundish.measure import show_money
 from tundish.pricing.terms import Extra
@@ -179,6 +179,7 @@ def test_a_quote_of_nothing_is_not_to_be_signed(changed: Callable[..., Estimate]
     made = quote.build(changed("101", rooms=()))
     words = as_text(made)
     assert "nothing to accept" in words
+    assert "When you pay" not in words
     assert "Everything this price rests on is settled" not in words
     assert not [block for block in made.blocks if isinstance(block, FillIn)]
 
@@ -187,6 +188,24 @@ def test_how_vat_was_rounded_stands_wherever_an_amount_of_it_does(worked: dict[s
     said = "VAT at 20 %, rounded half up"
     assert said in flowing(quote.build(worked["101"]))
     assert said not in flowing(quote.build(worked["103"])), "who is not registered charges none"
+
+
+def test_vat_that_the_client_accounts_for_says_how_it_was_rounded_too(changed: Callable[..., Estimate]) -> None:
+    way = "on the total, down to the penny"
+    made = changed("101", terms__vat="registered, reverse charge", terms__client_is="a business", terms__vat_rounding=way)
+    assert "VAT is on the total, rounded down to the penny" in flowing(quote.build(made))
+
+
+def test_who_ticks_an_option_does_not_sign_for_the_other_sum(worked: dict[str, Estimate]) -> None:
+    plain = worked["101"]
+    priced = OptionPrice("Taller", "", ("taller",), plain.price, ())
+    (box,) = [block for block in blocks_of(quote.build(replace(plain, options=(priced,)))) if isinstance(block, FillIn)]
+    assert box.title.endswith("including VAT, or with what is ticked under Or choose, at its price")
+
+
+def test_a_paper_of_a_job_without_a_name_has_a_foot_without_a_dot(changed: Callable[..., Estimate]) -> None:
+    bare = changed("101", number="", title="", client=Client())
+    assert quote.build(bare).foot == "Quote"
 
 
 def test_a_quote_says_until_when_and_on_what_prices_it_rests(worked: dict[str, Estimate]) -> None:

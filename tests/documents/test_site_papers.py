@@ -313,6 +313,39 @@ def test_the_survey_is_one_list_of_what_was_found_under_the_name_of_each_wall_an
     assert {"Length", "Construction"} <= set(under)
 
 
+def test_a_solid_wall_has_no_studs_and_a_floor_on_none_no_joists_on_the_survey(worked: dict[str, Estimate], changed: Changed) -> None:
+    (table,) = [each for each in survey_sheet.build(worked["104"]).blocks if isinstance(each, Table)]
+    rows = [str(row.cells[0]) for row in table.rows]
+    assert rows.count("Wall studs apart") == rows.count("First wall stud from the left") == 3, "of six walls three are brick and block"
+    assert "Joists apart" not in rows
+    assert "Joists run" not in rows
+    found = changed("104", rooms__0__survey__wall__stud_centres=Entry(450.0))
+    (table,) = [each for each in survey_sheet.build(found).blocks if isinstance(each, Table)]
+    assert [row.cells[0] for row in table.rows].count("Wall studs apart") == 4, "what was measured stands"
+
+
+def test_letters_on_walls_that_print_at_one_scale_are_one_size(worked: dict[str, Estimate]) -> None:
+    sketches = [each for each in heights_agreed.build(worked["104"]).blocks if isinstance(each, Sketch)]
+    sizes = []
+    for each in sketches:
+        wide = each.drawing.extent[2] / each.share
+        round_ones = [mark for mark in each.drawing.marks if isinstance(mark, Ellipse) and mark.half_width == mark.half_height]
+        sizes += [mark.half_width / wide for mark in round_ones]
+    assert len(sizes) >= 5
+    assert max(sizes) < 1.1 * min(sizes)
+
+
+def test_an_upright_over_and_under_an_opening_is_one_place(worked: dict[str, Estimate]) -> None:
+    (cell,) = [
+        str(row.cells[3])
+        for block in closing_sheet.build(worked["104"]).blocks
+        if isinstance(block, Table)
+        for row in block.rows
+        if row.cells[0] == "Uprights, centres" and "1,307" in str(row.cells[3])
+    ]
+    assert cell.split("; ").count("1,307") == 1
+
+
 def test_walls_that_make_no_room_are_listed_all_the_same(jobs: dict[str, Job], changed: Changed) -> None:
     walls = jobs["104"].rooms[0].survey.walls
     made = changed("104", rooms__0__survey__walls=walls * 3)

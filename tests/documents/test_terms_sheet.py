@@ -36,6 +36,14 @@ def test_a_quotation_and_an_estimate_promise_different_things(changed: Changed) 
     assert "not a fixed price" in guess
 
 
+def test_how_long_the_price_is_good_for_is_one_sentence(changed: Changed) -> None:
+    (said,) = [each for each in items(terms_sheet.build(changed("101")), "The price") if each.startswith("Quoted")]
+    assert (
+        said
+        == "Quoted Tue 17 Nov 2026, good for 26 days, to Sun 13 Dec, on goods priced from Mon 14 Sep. Prices of goods may change after."
+    )
+
+
 def test_a_home_may_cancel_and_a_business_owes_interest(changed: Changed) -> None:
     home = " ".join(items(terms_sheet.build(changed("101", terms__client_is="a private person at home")), "What the law says, in short"))
     firm = " ".join(items(terms_sheet.build(changed("101", terms__client_is="a business")), "What the law says, in short"))

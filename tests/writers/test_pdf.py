@@ -70,6 +70,15 @@ def test_the_papers_of_the_mock_ups_stand_on_one_page() -> None:
         assert len(texts(pdf_bytes(paper, samples.PRINTED))) == 1, paper.name
 
 
+@pytest.mark.parametrize("label", ["VAT", "Kept back and paid to HMRC (CIS, not registered, 30 %)"])
+def test_the_rule_over_what_is_paid_is_as_long_as_what_it_adds_up(label: str) -> None:
+    made = pdf_bytes(samples.paper(Sums(((label, Decimal(-40)), ("To pay", Decimal(200))))), samples.PRINTED)
+    head, foot = 297 - HEAD_MM, 30
+    rule = next(each for each in paths(made) if foot < each[1] < head and each[2] - each[0] > 50)
+    first = min(each[0] for each in words_at(made) if each[1] > rule[3] and each[3] < head)
+    assert rule[0] <= first
+
+
 def test_the_quote_reads_as_it_is_meant_to() -> None:
     words = texts(pdf_bytes(samples.quote(), samples.PRINTED))[0]
     for piece in (

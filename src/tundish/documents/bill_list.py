@@ -69,7 +69,11 @@ def build(trader: Trader, billed: Iterable[Billed], unused: Iterable[Unused], da
         trade=trader.trade,
         name=f"Bills {day}",
         foot=f"Bills of all jobs, {shown}",
-        blocks=(Table(_BILLS, tuple(map(_row, bills)), totals=(4, 5, 6, 7), title="Invoices and credit notes"), numbers),
+        blocks=(
+            Table(_BILLS, tuple(map(_row, bills)), totals=(4, 5, 6, 7), title="Invoices and credit notes"),
+            Paragraph("VAT is as each bill has it, rounded in the way that the bill says.", "note"),
+            numbers,
+        ),
         tables_only=True,
         colour=trader.colour,
     )

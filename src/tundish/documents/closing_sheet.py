@@ -96,7 +96,8 @@ def _pipe_rows(pipe: PipeRun, room: Room) -> Iterator[Row]:
 
 def _steel_rows(room: Room) -> Iterator[Row]:
     frames = "; ".join(f"{measure.show_length(each.left)} to {measure.show_length(each.right)}" for each in room.placed)
-    uprights = "; ".join(measure.show_length(each.x + each.section[0] / 2) for each in room.members if each.along == "z")
+    centres = dict.fromkeys(measure.show_length(each.x + each.section[0] / 2) for each in room.members if each.along == "z")
+    uprights = "; ".join(centres)
     if frames:
         yield Row(("Frames", "–", "–", frames, "–", "–"))
     if uprights:

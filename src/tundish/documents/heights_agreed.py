@@ -82,14 +82,18 @@ def _seen(room: Room, agreed: tuple[Agreed, ...]) -> Sketch:
     """A high wall is drawn smaller, so that one wall with its signatures stays on a page."""
     drawing = front_view(room, agreed)
     _, _, wide, high = drawing.extent
-    return Sketch(drawing, "As you will see it", share=min(1.0, max(_LOW * wide / high, min(_HALF, _HALF * wide / high))))
+    return Sketch(drawing, "As you will see it", share=_share(wide, high))
+
+
+def _share(wide: float, high: float) -> float:
+    return min(1.0, max(_LOW * wide / high, min(_HALF, _HALF * wide / high)))
 
 
 def front_view(room: Room, agreed: tuple[Agreed, ...]) -> Drawing:
     """The wall without steel, pipes, studs or datum, with a lettered line up to each height."""
     drawing = elevation(room, CLIENT_VIEW)
     left, low, wide, high = drawing.extent
-    paper_mm = max(wide, high * 1.35) / _PAPER
+    paper_mm = wide / (_PAPER * _share(wide, high))
     floor = room.finished_floor.value
     marks: list[Mark] = list(drawing.marks)
     used: list[float] = []

@@ -35,7 +35,7 @@ def paper(estimate: Estimate, key: str, title: str, blocks: tuple[Block, ...], *
         sender=trader.name or UNNAMED,
         trade=trader.trade,
         name=" ".join(word for word in (title, job.number, surname(job.client.name)) if word),
-        foot=foot or f"{title} · {subtitle}",
+        foot=foot or " · ".join(word for word in (title, subtitle) if word),
         blocks=blocks,
         demo=bool(job.demo),
         tables_only=tables_only,

@@ -7,7 +7,7 @@ from tundish.documents.block import Block, Column, Document, Facts, FillIn, Head
 from tundish.documents.good_for import good_for, near
 from tundish.documents.paper import lines_of, paper, trader_of
 from tundish.documents.promised import as_priced, promised
-from tundish.documents.terms import OFFER, rights, terms_of_money
+from tundish.documents.terms import OFFER, how_rounded, rights, terms_of_money
 from tundish.documents.wall_drawing import CLIENT_VIEW, elevation
 from tundish.estimate import Estimate, OptionPrice
 from tundish.layout.appliances.kinds import KINDS
@@ -60,11 +60,12 @@ def build(estimate: Estimate) -> Document:
     promise = as_priced(estimate)
     options = (Table(_OPTIONS, tuple(_option(each, price) for each in estimate.options), title="Or choose"),) if estimate.options else ()
     below = SideBySide(
-        (Points("When you pay", promise.payments), _still_open(estimate)),
+        (*((Points("When you pay", promise.payments),) if promise.payments else ()), _still_open(estimate)),
         (Sums((*sums, ("You pay", price.total)), table), Points("Not in this price", not_included(estimate))),
     )
     binding = Paragraph(OFFER[terms.offer], "note")
-    money = (Paragraph(each, "note") for each in (*terms_of_money(promise), *rights(terms)))
+    accounted = how_rounded((each for each in price.vat_lines if not each.charged), terms.vat_rounding)
+    money = (Paragraph(each, "note") for each in (*terms_of_money(promise), *accounted, *rights(terms)))
     blocks: tuple[Block, ...] = (
         _facts(estimate),
         *_rooms(estimate),
@@ -192,7 +193,9 @@ def _accept(estimate: Estimate) -> tuple[Block, ...]:
         return (Paragraph("Nothing is priced yet: there is nothing to accept.", "caution"),)
     if not job.agreed.on:
         named = f"quote {job.number}" if job.number else "this quote"
-        return (FillIn(f"Accepted: {named} at {measure.show_money(total)}{_vat_words(estimate)}", (), ("Signed", "Name", "Date")),)
+        ticked = ", or with what is ticked under Or choose, at its price" if estimate.options else ""
+        said = f"Accepted: {named} at {measure.show_money(total)}{_vat_words(estimate)}{ticked}"
+        return (FillIn(said, (), ("Signed", "Name", "Date")),)
     promise = promised(estimate)
     other = "" if promise.total == total else " This paper is what the work would be quoted at as it stands now; that is not agreed."
     return (Paragraph(f"{promise.accepted}{other}", "caution" if other else "strong"),)

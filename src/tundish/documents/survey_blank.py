@@ -21,7 +21,8 @@ _COPIES: Final[dict[type[Any], int]] = {Opening: 3, Slope: 2, Obstacle: 3, Layer
 """How many empty boxes there are for each thing there may be several of."""
 _WALLS: Final = ("Wall A", "B", "C", "D")
 _LAST: Final = ("photographs", "note", "surveyed_by")
-_SCALE: Final = 30
+_SCALE: Final = 40
+"""Squares of 5 mm: with larger ones the sheet takes a fifth page."""
 _WRITE: Final = {1: 2.2, 2: 2.2, 3: 1.6, 4: 1.4}
 """How wide a box is where so many stand side by side, as a share."""
 

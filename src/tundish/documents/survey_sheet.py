@@ -16,8 +16,9 @@ from tundish.estimate import Estimate
 from tundish.field import Entry, Field, fields_of, read
 from tundish.layout.design import RoomPlan
 from tundish.layout.undecided import others
+from tundish.survey.floor import SOLID, Floor
 from tundish.survey.survey import Survey
-from tundish.survey.wall import Side, Wall, wall_letter
+from tundish.survey.wall import SOLID_WALLS, Side, Wall, wall_letter
 from tundish.typed import OR
 
 _FILLED = (Column("What", "text", 1.9), Column("Size", "text", 1.6, "strong"), Column("How known", "text", 2.6, "quiet"))
@@ -65,7 +66,11 @@ def _listed(plan: RoomPlan) -> Iterator[Row]:
     said = ""
     for group in _groups(Survey, plan.survey, "", "survey"):
         boxes = fields_of(group.of).items()
-        made = (_row(plan, group, name, each) for name, each in boxes if each.kind not in {"record", "records"})
+        made = (
+            _row(plan, group, name, each)
+            for name, each in boxes
+            if each.kind not in {"record", "records"} and not _is_none_there(group.record, name)
+        )
         rows = [row for row in made if row is not None]
         if rows and group.title != said:
             said = group.title
@@ -111,6 +116,15 @@ def _row(plan: RoomPlan, group: _Group, name: str, declared: Field) -> Row | Non
     return Row(
         (declared.label, f"{words}{unit}", _known(value if isinstance(value, Entry) else None, str(figure.known), figure.note)), figure.tbc
     )
+
+
+def _is_none_there(record: object, name: str) -> bool:
+    """Whether it asks for studs in a solid wall, or joists under a floor that lies on none, and nobody measured any."""
+    if isinstance(getattr(record, name), Entry):
+        return False
+    if isinstance(record, Wall):
+        return name in {"stud_centres", "first_stud"} and record.construction in SOLID_WALLS
+    return isinstance(record, Floor) and name in {"joist_centres", "joists_run"} and record.kind in SOLID
 
 
 _IF_ANY: Final = frozenset({"floor_thick", "valve_air", "others"})

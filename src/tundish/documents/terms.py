@@ -32,7 +32,7 @@ def terms_of_money(promise: Promise) -> Iterator[str]:
     yield from reverse_charges(promise.vat_lines)
     if promise.kept_back:
         yield (
-            f"{terms.cis}: {measure.show_money(promise.kept_back)} is kept back from the labour and paid to HMRC;"
+            f"{terms.cis}: {measure.show_money(promise.kept_back)} is kept back and paid to HMRC;"
             f" {measure.show_money(promise.total - promise.kept_back)} is paid to me."
         )
 

@@ -54,8 +54,9 @@ def _price(estimate: Estimate, promise: Promise) -> Iterator[str]:
     yield OFFER[terms.offer]
     if promise.accepted:
         yield promise.accepted
-    elif good_for(estimate):
-        yield f"{', '.join(good_for(estimate))}. Prices of goods may change after."
+    elif dated := good_for(estimate):
+        said = ", ".join((dated[0], *(f"{each[:1].lower()}{each[1:]}" for each in dated[1:])))
+        yield f"{said}. Prices of goods may change after."
     yield from terms_of_money(promise)
     yield from how_rounded(promise.vat_lines, promise.terms.vat_rounding)
 

@@ -20,7 +20,7 @@ FIGURE: Final = Type("SemiBold", 14)
 BETWEEN: Final = 5 * MM
 """Between two columns of facts."""
 RULED: Final = 78 * MM
-"""How long the rule over what is paid is."""
+"""How long the rule over what is paid is, at the least."""
 AMOUNT: Final = 34 * MM
 """How wide the column of amounts is."""
 _EDGE: Final = 6.0
@@ -66,11 +66,13 @@ def _places(facts: Facts, width: float) -> list[Place]:
 def sums_strips(sums: Sums, width: float) -> Iterator[Strip]:
     """Labels and amounts; the last, under a rule, is what is paid."""
     last, whole = len(sums.rows) - 1, Tag("Table")
-    for place, (label, amount) in enumerate(sums.rows):
+    shown = [(label, pounds(amount, sign=place == last)) for place, (label, amount) in enumerate(sums.rows)]
+    ruled = max((BODY.width(label) + _column(amount, STRONG, width) + _EDGE for label, amount in shown[:-1]), default=0.0)
+    for place, words in enumerate(shown):
         gap = 3.0 if place else 8.0
         row = Tag("TR", whole)
-        words = (label, pounds(amount, sign=place == last))
-        yield (_paid if place == last else _sum)(words, (Tag("TH", row, scope="Row"), Tag("TD", row)), width, gap)
+        tags = (Tag("TH", row, scope="Row"), Tag("TD", row))
+        yield _paid(words, tags, (width, min(max(RULED, ruled), width)), gap) if place == last else _sum(words, tags, width, gap)
 
 
 def _body(lines: Sequence[str], width: float, tag: Tag) -> Iterator[Cell]:
@@ -119,13 +121,14 @@ def _sum(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float
     return Strip(len(lines) * BODY.leading + 2, draw, gap, keep=True)
 
 
-def _paid(words: tuple[str, str], tags: tuple[Tag, Tag], width: float, gap: float) -> Strip:
-    label, amount = words
+def _paid(words: tuple[str, str], tags: tuple[Tag, Tag], widths: tuple[float, float], gap: float) -> Strip:
+    """What is paid, under a rule as long as what it adds up is wide; `widths`: of the whole, and of the rule."""
+    (label, amount), (width, ruled) = words, widths
     lines = PAID.lines(label, width - _column(amount, FIGURE, width), _MOST_LABEL)
     height = max(len(lines) * PAID.leading, FIGURE.leading) + 7
 
     def draw(pen: Pen, left: float, top: float) -> None:
-        pen.line(left + max(width - RULED, 0), top, left + width, top, RULE)
+        pen.line(left + width - ruled, top, left + width, top, RULE)
         with pen.tags.within(tags[0]):
             _set(pen, left + width - _column(amount, FIGURE, width), top - FIGURE.size - 5, lines, PAID)
         with pen.tags.within(tags[1]):
