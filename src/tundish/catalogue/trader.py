@@ -12,8 +12,6 @@ VAT_ROUNDED = (
     "on the total, to the nearest penny",
     "on the total, down to the penny",
     "line by line, to the nearest penny",
-    "line by line, to the nearest half penny",
-    "line by line, down to a tenth of a penny",
 )
 """How VAT may come to whole pennies, the usual way first; pricing knows what each means."""
 

@@ -8,7 +8,7 @@ from decimal import Decimal
 from typing import Final
 
 from tundish.pricing.cis import base_of, of_base
-from tundish.pricing.instalment import Part, gross, parts_of, rows_of_price
+from tundish.pricing.instalment import Part, Row, gross, parts_of, rows_of_price
 from tundish.pricing.price import Price
 from tundish.pricing.terms import Terms
 from tundish.pricing.variation import Agreed, Variation, rows_agreed
@@ -19,18 +19,23 @@ SINCE: Final = "Variations agreed since the last bill"
 
 @dataclass(frozen=True, slots=True)
 class Contract:
-    """What is billed by its parts, the payments in per cent, and what of it CIS is reckoned on. `agreed`: accepted, and held to."""
+    """What is billed, row by row, the payments in per cent, and what of it CIS is reckoned on. `agreed`: accepted, and held to."""
 
-    parts: tuple[Part, ...]
+    rows: tuple[Row, ...]
     shares: Shares
     base: Decimal
     terms: Terms
     agreed: bool
 
     @property
+    def parts(self) -> tuple[Part, ...]:
+        """The rows by their rate of VAT."""
+        return parts_of(self.rows)
+
+    @property
     def net(self) -> Decimal:
         """What is to be paid before VAT."""
-        return sum((each.net for each in self.parts), Decimal(0))
+        return sum((net for _, _, net in self.rows), Decimal(0))
 
     @property
     def kept_back(self) -> Decimal:
@@ -40,18 +45,17 @@ class Contract:
     @property
     def total(self) -> Decimal:
         """What is to be paid with VAT, before anything is kept back."""
-        return gross(self.parts, [each.net for each in self.parts], self.terms)
+        return gross(((percent, net) for _, percent, net in self.rows), self.terms)
 
 
 def contract_of(price: Price, terms: Terms, agreed: Agreed, variations: Sequence[Variation] = ()) -> Contract:
     """The contract as it stands; before anything is agreed it is the price as it is worked out."""
     if not agreed.on:
         shares = tuple((each.when, Decimal(str(each.percent))) for each in price.payments)
-        rows = rows_of_price(price.stages, price.beside, terms)
-        return Contract(parts_of(rows, terms.vat_rounding), shares, price.cis.base, terms, agreed=False)
+        return Contract(tuple(rows_of_price(price.stages, price.beside, terms)), shares, price.cis.base, terms, agreed=False)
     held = agreed.basis.terms
-    priced = ((each.what, each.percent, each.net or Decimal(0)) for each in rows_agreed(agreed, variations))
+    rows = tuple((each.what, each.percent, each.net or Decimal(0)) for each in rows_agreed(agreed, variations))
     varied = (base_of(each.base, each.kept_back, held.cis) for each in variations if each.accepted)
     base = sum(varied, base_of(agreed.base, agreed.kept_back, held.cis))
     shares = tuple((each.when, each.percent or Decimal(0)) for each in agreed.shares)
-    return Contract(parts_of(priced, held.vat_rounding), shares, base, held, agreed=True)
+    return Contract(rows, shares, base, held, agreed=True)

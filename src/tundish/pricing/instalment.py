@@ -4,31 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_DOWN, Decimal
 
 from tundish.pricing import cis
 from tundish.pricing.pennies import nearest, whole_step
 from tundish.pricing.price import Beside, Payment, StagePrice
 from tundish.pricing.terms import NOT_REGISTERED, REVERSE_CHARGE, Terms
 from tundish.pricing.vat import REASONS, by_rate
-from tundish.pricing.vat_rounding import ROUNDINGS
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """What is billed as one line: all of a price that is at one rate of VAT, or, where VAT goes by the line, one row of it by its name.
-
-    `percent` is None for who is not registered.
-    """
+    """All of a price that is at one rate of VAT; `percent` is None for who is not registered."""
 
     percent: Decimal | None
     net: Decimal
-    row: str = ""
-
-    @property
-    def key(self) -> tuple[str, Decimal | None]:
-        """What it is known by from bill to bill."""
-        return self.row, self.percent
 
 
 Row = tuple[str, Decimal | None, Decimal]
@@ -43,17 +33,12 @@ def rows_of_price(stages: Iterable[StagePrice], beside: Iterable[Beside], terms:
         yield name, None if terms.vat == NOT_REGISTERED else REASONS[reason].on(terms.quoted), net
 
 
-def parts_of(rows: Iterable[Row], rounding: str) -> tuple[Part, ...]:
-    """The rows of a price as what is billed of them; of rows with one name and rate each further one has its number."""
-    by_line = ROUNDINGS[rounding].by_line
-    nets: dict[tuple[str, Decimal | None], Decimal] = {}
-    for name, percent, net in rows:
-        row, count = name if by_line else "", 1
-        while by_line and (row, percent) in nets:
-            row, count = f"{name} {count + 1}", count + 1
-        nets[row, percent] = nets.get((row, percent), Decimal(0)) + net
-    order = nets if by_line else sorted(nets, key=lambda key: -(key[1] or 0))
-    return tuple(Part(percent, nets[row, percent], row) for row, percent in order)
+def parts_of(rows: Iterable[Row]) -> tuple[Part, ...]:
+    """The rows of a price by their rate, the highest first."""
+    nets: dict[Decimal | None, Decimal] = {}
+    for _, percent, net in rows:
+        nets[percent] = nets.get(percent, Decimal(0)) + net
+    return tuple(Part(percent, nets[percent]) for percent in sorted(nets, key=lambda each: -(each or 0)))
 
 
 def instalment(parts: Sequence[Part], left: Sequence[Decimal], percent: Decimal, status: str) -> tuple[Decimal, ...]:
@@ -67,26 +52,33 @@ def instalment(parts: Sequence[Part], left: Sequence[Decimal], percent: Decimal,
 
 
 def part_of(whole: Decimal, left: Decimal, percent: Decimal, step: Decimal) -> Decimal:
-    """So much per cent of an amount, to the step; no more than is left of it."""
+    """So much per cent of an amount, in whole steps; no more than is left of it."""
     part = nearest(whole * percent / 100, step)
-    return left if abs(part) > abs(left) else part
+    return part if abs(part) <= abs(left) else (left / step).quantize(Decimal(1), ROUND_DOWN) * step
 
 
-def payments(parts: Sequence[Part], shares: Sequence[tuple[str, Decimal]], terms: Terms) -> tuple[Payment, ...]:
-    """What is asked for when, each payment as its bill will be; the last takes what is left, and none is of nothing."""
+def payments(rows: Sequence[Row], shares: Sequence[tuple[str, Decimal]], terms: Terms) -> tuple[Payment, ...]:
+    """What is asked for when, each payment as its bill will be; the last takes what is left, and none is of nothing or leaves less."""
+    parts, whole = parts_of(rows), gross(((percent, net) for _, percent, net in rows), terms)
     left = tuple(each.net for each in parts)
-    whole = gross(parts, left, terms)
     asked: list[Payment] = []
-    for when, percent in shares[:-1]:
+    for place, (when, percent) in enumerate(shares, 1):
+        rest = whole - sum((each.amount for each in asked), Decimal(0))
         nets = instalment(parts, left, percent, terms.cis)
-        asked.append(Payment(when, float(percent), gross(parts, nets, terms)))
+        amount = gross(((each.percent, net) for each, net in zip(parts, nets, strict=True)), terms)
+        if place == len(shares) or amount >= rest:
+            asked.append(Payment(when, float(percent), rest))
+            break
+        asked.append(Payment(when, float(percent), amount))
         left = tuple(one - net for one, net in zip(left, nets, strict=True))
-    asked += [Payment(when, float(percent), whole - sum((each.amount for each in asked), Decimal(0))) for when, percent in shares[-1:]]
     return tuple(each for each in asked if each.amount)
 
 
-def gross(parts: Sequence[Part], nets: Sequence[Decimal], terms: Terms) -> Decimal:
-    """Nets at the rates of the parts with the VAT that is charged on them."""
-    rated = [(each.percent, net) for each, net in zip(parts, nets, strict=True) if each.percent is not None]
-    vat = sum((each.vat for each in by_rate(rated, rounding=terms.vat_rounding)), Decimal(0)) if terms.vat != REVERSE_CHARGE else Decimal(0)
-    return sum(nets, Decimal(0)) + vat
+def gross(lines: Iterable[tuple[Decimal | None, Decimal]], terms: Terms) -> Decimal:
+    """Nets of lines with the VAT that is charged on them, rounded as the terms say."""
+    held = tuple(lines)
+    net = sum((amount for _, amount in held), Decimal(0))
+    if terms.vat == REVERSE_CHARGE:
+        return net
+    rated = [(percent, amount) for percent, amount in held if percent is not None]
+    return net + sum((each.vat for each in by_rate(rated, rounding=terms.vat_rounding)), Decimal(0))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from tundish.field import choice, date, flag, money, records, text
 from tundish.pricing.cis import NONE, RATES, base_of, of_base
 from tundish.pricing.contract import SINCE, Contract
-from tundish.pricing.instalment import Part, instalment, part_of
+from tundish.pricing.instalment import Part, instalment, part_of, parts_of
 from tundish.pricing.numbers import next_after
 from tundish.pricing.pennies import whole_step
 from tundish.pricing.terms import REVERSE_CHARGE
@@ -20,15 +20,11 @@ from tundish.pricing.vat_rounding import ROUNDINGS
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Charge:
-    """One line of a bill. `percent` is its rate of VAT; blank where none is charged because the trader is not registered.
-
-    `row` is the row of the price that it is of, where VAT is worked line by line.
-    """
+    """One line of a bill. `percent` is its rate of VAT; blank where none is charged because the trader is not registered."""
 
     what: str = text("What")
     net: Decimal | None = money("Before VAT", least=-MOST)
     percent: Decimal | None = money("VAT, per cent", most=100)
-    row: str = text("Row of the price")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,6 +84,8 @@ def next_invoice(contract: Contract, issued: tuple[Invoice, ...], number: str, d
         return None
     made = (_bill(contract, issued, share) for share in (*contract.shares[place:-1], None))
     found = next((each for each in made if each.charges), None)
+    if found and bill_of(found).total >= _to_bill(contract, issued):
+        found = _bill(contract, issued, None)
     return replace(found, number=number, issued=day, supplied=day) if found else None
 
 
@@ -136,18 +134,19 @@ def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Dec
     parts, left, base_left = _left(contract, issued)
     terms, kept = contract.terms, sum((one.kept_back or Decimal(0) for one in standing(issued)), Decimal(0))
     if share is None:
-        last = contract.shares[-1][0] if len(standing(issued)) < len(contract.shares) else SINCE
-        when, nets, base, kept_back = last, left, base_left, contract.kept_back - kept
+        when = contract.shares[-1][0] if contract.shares and len(standing(issued)) < len(contract.shares) else SINCE
+        nets, base, kept_back = left, base_left, contract.kept_back - kept
     else:
         when, percent = share
         nets = instalment(parts, left, percent, terms.cis)
         base = _share_of_base(contract, sum(left, Decimal(0)), base_left, sum(nets, Decimal(0)), percent)
         kept_back = of_base(base, terms.cis)
     several = len(parts) > 1
-    charges = (
-        Charge(what=_words(when, each, several=several), net=net, percent=each.percent, row=each.row)
-        for each, net in zip(parts, nets, strict=True)
+    charges = tuple(
+        Charge(what=_words(when, each, several=several), net=net, percent=each.percent) for each, net in zip(parts, nets, strict=True)
     )
+    if share is None and ROUNDINGS[terms.vat_rounding].by_line:
+        charges = tuple(_row_by_row(contract, issued))
     bill = Invoice(
         what=when,
         charges=tuple(each for each in charges if each.net),
@@ -155,6 +154,32 @@ def _bill(contract: Contract, issued: tuple[Invoice, ...], share: tuple[str, Dec
         rounding=terms.vat_rounding,
     )
     return bill if terms.cis == NONE else replace(bill, kept_back=kept_back, base=base, cis=terms.cis)
+
+
+def _row_by_row(contract: Contract, issued: tuple[Invoice, ...]) -> Iterator[Charge]:
+    """Every row of the price, less every line that was billed: VAT by the line is that of the whole less that of the bills before.
+
+    A line that takes another back to the penny is left out with it.
+    """
+    made = [Charge(what=what, net=net, percent=percent) for what, percent, net in contract.rows]
+    for one in standing(issued):
+        for each in one.charges:
+            less = Charge(
+                what=f"Less invoice {one.number}: {each.what[:1].lower()}{each.what[1:]}",
+                net=-(each.net or Decimal(0)),
+                percent=each.percent,
+            )
+            same = next((other for other in made if other.net == each.net and other.percent == each.percent), None)
+            if same is None:
+                made.append(less)
+            else:
+                made.remove(same)
+    yield from made
+
+
+def _to_bill(contract: Contract, issued: tuple[Invoice, ...]) -> Decimal:
+    """What is still to be asked for, with VAT."""
+    return contract.total - sum((bill_of(each).total for each in standing(issued)), Decimal(0))
 
 
 def _share_of_base(contract: Contract, left: Decimal, base_left: Decimal, net: Decimal, percent: Decimal) -> Decimal:
@@ -165,18 +190,17 @@ def _share_of_base(contract: Contract, left: Decimal, base_left: Decimal, net: D
 
 def _left(contract: Contract, issued: tuple[Invoice, ...]) -> tuple[tuple[Part, ...], tuple[Decimal, ...], Decimal]:
     """The parts of the contract, and those billed that it has no more; what is left to bill of each; and of what CIS reckons on."""
-    billed: dict[tuple[str, Decimal | None], Decimal] = {}
-    for each in (charge for one in standing(issued) for charge in one.charges):
-        billed[each.row, each.percent] = billed.get((each.row, each.percent), Decimal(0)) + (each.net or Decimal(0))
-    agreed = {each.key for each in contract.parts}
-    parts = (*contract.parts, *(Part(percent, Decimal(0), row) for row, percent in billed if (row, percent) not in agreed))
-    left = tuple(each.net - billed.get(each.key, Decimal(0)) for each in parts)
+    billed = {
+        each.percent: each.net
+        for each in parts_of((each.what, each.percent, each.net or Decimal(0)) for one in standing(issued) for each in one.charges)
+    }
+    agreed = {each.percent for each in contract.parts}
+    parts = (*contract.parts, *(Part(percent, Decimal(0)) for percent in billed if percent not in agreed))
+    left = tuple(each.net - billed.get(each.percent, Decimal(0)) for each in parts)
     reckoned = sum((base_of(one.base, one.kept_back, contract.terms.cis) for one in standing(issued)), Decimal(0))
     return parts, left, contract.base - reckoned
 
 
 def _words(when: str, part: Part, *, several: bool) -> str:
-    """What a line of a bill is for: its row of the price, and the payment; the rate where there are several."""
-    if part.row:
-        return f"{part.row}: {when[:1].lower()}{when[1:]}"
+    """What a line of a bill is for: the payment, and the rate where there are several."""
     return f"{when}, work at {part.percent.normalize():f} % VAT" if several and part.percent is not None else when

@@ -1,14 +1,14 @@
-"""How VAT comes to whole pennies: the ways that HMRC allows whoever bills with VAT shown.
+"""How VAT comes to whole pennies: ways that HMRC allows whoever bills with VAT shown (Notice 700, 17.5; VATREC12010, VATREC12030).
 
-Notice 700, 17.5, as the manual gives it (VATREC12010, VATREC12030); that a total by lines may go down as well is from memory.
-A trader keeps to one of them. Rounding the total down is for bills with VAT shown to the customer, not for retailers.
+A trader keeps to one of them. Rounding the total down is for bills with VAT shown to the customer, not for retailers. Lines may also go
+to half a penny or down to a tenth: that is not offered, because their total is rounded again, and bills would not add up to the price.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from decimal import ROUND_DOWN, ROUND_FLOOR, ROUND_HALF_UP, Decimal
+from decimal import ROUND_FLOOR, Decimal
 from typing import Final
 
 from tundish.catalogue.trader import VAT_ROUNDED
@@ -17,18 +17,12 @@ from tundish.pricing.pennies import PENNY, penny
 
 @dataclass(frozen=True, slots=True)
 class Rounding:
-    """One way. `step`: each line's VAT is first brought to it, `line_down` down or to the nearest; `down`: the total then goes down."""
+    """One way, in full and in few words. `by_line`: each line to the nearest penny; `down`: the total down to it, else to the nearest."""
 
     words: str
     short: str
-    step: Decimal | None = None
-    line_down: bool = False
+    by_line: bool = False
     down: bool = False
-
-    @property
-    def by_line(self) -> bool:
-        """Whether VAT is worked line by line, so that a bill has a line for each row of the price."""
-        return self.step is not None
 
 
 NEAREST: Final = VAT_ROUNDED[0]
@@ -36,19 +30,8 @@ _BY: Final = "HMRC, VAT Notice 700, 17.5; VATREC12010"
 _WAYS: Final = (
     Rounding("VAT is on the total at each rate, to the nearest penny, half a penny rounded up (HMRC, VATREC12030).", "rounded half up"),
     Rounding(f"VAT is on the total, rounded down to the penny ({_BY}).", "rounded down", down=True),
-    Rounding(f"VAT is worked line by line, each to the nearest penny, half a penny rounded up ({_BY}).", "rounded by the line", PENNY),
     Rounding(
-        f"VAT is worked line by line, each to the nearest half penny, and the total rounded down to the penny ({_BY}).",
-        "rounded by the line, then down",
-        PENNY / 2,
-        down=True,
-    ),
-    Rounding(
-        f"VAT is worked line by line, each down to a tenth of a penny, and the total rounded down to the penny ({_BY}).",
-        "rounded by the line, then down",
-        PENNY / 10,
-        line_down=True,
-        down=True,
+        f"VAT is worked line by line, each to the nearest penny, half a penny rounded up ({_BY}).", "rounded by the line", by_line=True
     ),
 )
 ROUNDINGS: Final[Mapping[str, Rounding]] = dict(zip(VAT_ROUNDED, _WAYS, strict=True))
@@ -64,14 +47,9 @@ def in_pennies(lines: Iterable[tuple[Decimal, Decimal]], rounding: str) -> dict[
     how = ROUNDINGS[rounding]
     exact: dict[Decimal, Decimal] = {}
     for percent, net in lines:
-        exact[percent] = exact.get(percent, Decimal(0)) + _line(net * percent / 100, how)
+        vat = net * percent / 100
+        exact[percent] = exact.get(percent, Decimal(0)) + (penny(vat) if how.by_line else vat)
     return _down(exact) if how.down else {percent: penny(vat) for percent, vat in exact.items()}
-
-
-def _line(vat: Decimal, how: Rounding) -> Decimal:
-    if how.step is None:
-        return vat
-    return (vat / how.step).quantize(Decimal(1), ROUND_DOWN if how.line_down else ROUND_HALF_UP) * how.step
 
 
 def _down(exact: Mapping[Decimal, Decimal]) -> dict[Decimal, Decimal]:

@@ -16,7 +16,7 @@ from tundish.figure import Figure, number, total
 from tundish.pricing import build_up, cis, margin
 from tundish.pricing.build_up import paid, part
 from tundish.pricing.cis import Reckoned
-from tundish.pricing.instalment import parts_of, payments, rows_of_price
+from tundish.pricing.instalment import payments, rows_of_price
 from tundish.pricing.labour import without_rate
 from tundish.pricing.late import A_BUSINESS, FAIR_DAYS, pay_days
 from tundish.pricing.pennies import penny
@@ -65,7 +65,7 @@ def price(
     kept = before - costs
     return Price(
         stages, beside, before, vat_lines, vat, before + vat, _cis(before, beside, buying, terms),
-        payments(parts_of(rows_of_price(stages, beside, terms), terms.vat_rounding), _shares(terms), terms),
+        payments(tuple(rows_of_price(stages, beside, terms)), _shares(terms), terms),
         tuple(each.line.item.name for each in buying.purchases if not each.priced), _labour_priced(stages, terms),
         materials, all_hours, kept, penny(kept / Decimal(str(lasts))) if lasts else None,
         days, visited, waits, reach(stages, a_day, terms.start, waits, set_up),
