@@ -107,3 +107,14 @@ def test_at_large_text_the_names_of_checks_are_read_whole_and_nothing_is_scrolle
     fitter.qtbot.waitUntil(lambda: table.horizontalScrollBar().maximum() == 0, timeout=WAIT_MS)
     assert table.columnWidth(1) >= look.now().px(200)
     assert table.isColumnHidden(6)
+
+
+def test_what_needs_nothing_has_no_tick_to_pass(fitter: Fitter) -> None:
+    fitter.open("102")
+    fitter.settled()
+    page = fitter.page("Alt+3")
+    assert isinstance(page, ChecksPage)
+    model = page.table.table_model
+    rows = [row for row in (model.entry(place) for place in range(model.rowCount())) if isinstance(row, Row)]
+    gauged = {row.cells[3].text == "–": row.cells[4].gauge is not None for row in rows if row.cells[2].text != "–"}
+    assert gauged == {True: False, False: True}

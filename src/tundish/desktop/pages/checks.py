@@ -159,7 +159,7 @@ def _spare(finding: Finding, tone: str) -> Cell:
 
 def _gauge(finding: Finding, tone: str) -> Gauge | None:
     has, least, most = finding.has, finding.least, finding.most
-    if has is None:
+    if has is None or (least is None and most is None):
         return None
     if least and most and most.value > least.value:
         span = (most.value - least.value) * 2
