@@ -110,7 +110,8 @@ def _joining(room: Room, met: InCorner, *, left: bool) -> tuple[str, tuple[WayOu
             if left and room.prewall.from_left is not None:
                 words = f"Start it at the left wall: it is joined to {met.name}, and {same}."
                 return "", (WayOut(words, f"{path}.from_left", 0.0),)
-            return "", ()
+            words = f"Let it run on to the right wall: it is joined to {met.name}, and {same}."
+            return "", (WayOut(words, f"{path}.run", room.width.value - room.start.value),)
 
 
 def _nearer_front(room: Room, met: InCorner) -> str:
