@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+import zipfile
 from pathlib import Path
 
 from odf.opendocument import OpenDocumentSpreadsheet  # type: ignore[import-untyped]  # it has no types
@@ -32,6 +34,34 @@ def xlsx_list(path: Path) -> Path:
         sheet.append([float(cell) if cell.replace(".", "").isdigit() else cell for cell in row])
     sheet.merge_cells("A1:C1")
     book.save(path)
+    return path
+
+
+def strange_workbook(path: Path) -> Path:
+    """Merged heads, blank rows, formulas of which one came to an error, a macro, and a link to a file outside."""
+    book = Workbook()
+    sheet = book.active
+    assert sheet is not None
+    sheet.append(["Prices of the year", None, None])
+    sheet.merge_cells("A1:C1")
+    sheet.append(["Code", "Net price", "Pack"])
+    sheet.merge_cells("B2:B3")
+    sheet.append([])
+    for row in (["OB2024", "=1+1", 1], [], ["OB2018", "='[1]Sheet1'!A1", 4], ["OB2027", 9.9, 1]):
+        sheet.append(row)
+    book.save(path)
+    with zipfile.ZipFile(path) as old:
+        parts = {name: old.read(name) for name in old.namelist()}
+    link = b'<externalLink xmlns:r="r"><externalBook r:id="rId1"/></externalLink>'
+    target = b'<Relationship Id="rId1" Type="externalLinkPath" Target="file:///etc/passwd" TargetMode="External"/>'
+    parts |= {
+        "xl/vbaProject.bin": b"\xd0\xcf\x11\xe0 a macro that must never run",
+        "xl/externalLinks/externalLink1.xml": link,
+        "xl/externalLinks/_rels/externalLink1.xml.rels": b"<Relationships>" + target + b"</Relationships>",
+    }
+    with zipfile.ZipFile(path, "w") as new:
+        for name, part in parts.items():
+            new.writestr(name, re.sub(rb'<c r="B6"(.*?)<v ?/?>(?:</v>)?', rb'<c r="B6" t="e"\1<v>#REF!</v>', part))
     return path
 
 

@@ -33,6 +33,7 @@ WORDS: Final = {
     "far.xlsx": "its cells reach to row 1,048,576 and column XFD",
     "apart.xlsx": "its cells reach to row 1,000,000 and column ZZ",
     "unnumbered.xlsx": "its cells reach to row 999,999 and column WD",
+    "small.xlsx": "its cells reach to row 1,048,576 and column S",
     "later.xlsx": "its cells reach to row 1,048,576 and column",
     "remark.xlsx": "its cells reach to row",
     "mark.xlsx": "a mark of it is longer than a million signs",
@@ -58,7 +59,7 @@ def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:
     yield "wide.csv", b"code,price\n" + b"," * 5000
     yield "words.csv", b"just some words\nand more"
     yield "bomb.xlsx", packed(folder, {"xl/worksheets/sheet1.xml": b"0" * 30_000_000})
-    # Whoever reads the six that follow whole asks the system for up to 500 GB, and is ended by it.
+    # Whoever reads the seven that follow whole asks the system for up to 500 GB, and is ended by it; for the fourth, half a GB.
     yield "far.xlsx", sheet_of(folder, f'<row r="1">{CELLS}</row><row r="1048576"><c r="XFD1048576"><v>1</v></c></row>')
     yield (
         "apart.xlsx",
@@ -69,6 +70,7 @@ def hostile(folder: Path) -> Iterator[tuple[str, bytes]]:
         "unnumbered.xlsx",
         sheet_of(folder, f"<row r=\"1\">{CELLS}{wide}</row>{'<row><c/></row>' * 9}<row r = '999999' ><c><v>1</v></c></row>"),
     )
+    yield "small.xlsx", sheet_of(folder, f'<row r="1">{CELLS}</row><row r="1048576"><c r="S1048576"><v>1</v></c></row>')
     plain = "".join(f'<row r="{row}"><c r="A{row}"><v>1</v></c></row>' for row in range(2, 90_000))
     yield "later.xlsx", sheet_of(folder, f'<row r="1">{CELLS}</row>{plain}<row r="1048576">{wide}</row>')
     remarked = '<c t="n"><v>1</v></c><!--<row r="1">-->' * 600

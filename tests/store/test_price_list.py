@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import zipfile
 from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
@@ -11,9 +9,8 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from openpyxl import Workbook
 
-from tests.store.lists import csv_list, ods_list, xlsx_list
+from tests.store.lists import csv_list, ods_list, strange_workbook, xlsx_list
 from tundish.store import price_list, price_rows, sheet_rows
 from tundish.store.catalogue import replace_all, sheets_of
 from tundish.store.keep import Store
@@ -164,26 +161,7 @@ def test_two_units_in_one_list_are_told_where_they_stand(store: Store, tmp_path:
 
 def test_formulas_macros_and_links_of_a_workbook_are_read_as_what_they_said_last_and_never_run(store: Store, tmp_path: Path) -> None:
     """A formula that nothing worked out, or that came to an error, gives no price; macros and links are left lying."""
-    book = Workbook()
-    sheet = book.active
-    assert sheet is not None
-    sheet.append(["Prices of the year", None, None])
-    sheet.merge_cells("A1:C1")
-    sheet.append(["Code", "Net price", "Pack"])
-    sheet.merge_cells("B2:B3")
-    sheet.append([])
-    for row in (["OB2024", "=1+1", 1], [], ["OB2018", "='[1]Sheet1'!A1", 4], ["OB2027", 9.9, 1]):
-        sheet.append(row)
-    book.save(tmp_path / "l.xlsx")
-    with zipfile.ZipFile(tmp_path / "l.xlsx") as old, zipfile.ZipFile(tmp_path / "l.xlsm", "w") as new:
-        for name in old.namelist():
-            body = re.sub(rb'<c r="B6"(.*?)<v ?/?>(?:</v>)?', rb'<c r="B6" t="e"\1<v>#REF!</v>', old.read(name))
-            new.writestr(name, body)
-        new.writestr("xl/vbaProject.bin", b"\xd0\xcf\x11\xe0 a macro that must never run")
-        link = b'<externalLink xmlns:r="r"><externalBook r:id="rId1"/></externalLink>'
-        new.writestr("xl/externalLinks/externalLink1.xml", link)
-        target = '<Relationship Id="rId1" Type="externalLinkPath" Target="file:///etc/passwd" TargetMode="External"/>'
-        new.writestr("xl/externalLinks/_rels/externalLink1.xml.rels", f"<Relationships>{target}</Relationships>")
+    strange_workbook(tmp_path / "l.xlsm")
     fates = {each.code: each for each in look_at(store, tmp_path / "l.xlsm", "oddmoor").fates}
     assert {code: each.row for code, each in fates.items()} == {"OB2024": 4, "OB2018": 6, "OB2027": 7}
     assert fates["OB2024"].why == "Net price is blank, or a formula that gave nothing"

@@ -15,6 +15,8 @@ MOST_UNPACKED: Final = 400_000_000
 MOST_RATIO: Final = 300
 MOST_SPREAD: Final = 20_000_000
 """Cells from the first to the last row and column of a sheet: the reader takes memory for every one, empty or not."""
+_FREE_SPREAD, _BYTES_A_CELL = 4_000_000, 4
+"""Cells that any sheet may reach over, and the bytes that answer for each one more: a small file does not take much memory."""
 _CHUNK: Final = 1 << 20
 _LONGEST_MARK: Final = 1 << 20
 _PLAIN_ROWS, _PLAIN_COLUMNS = 99_999, 26
@@ -52,7 +54,7 @@ def check_packed(path: Path) -> None:
                 raise CannotReadListError(path, "it is a binary workbook; save it as XLSX")
             for part in parts:
                 with packed.open(part) as file:
-                    _check_spread(path, file)
+                    _check_spread(path, file, min(MOST_SPREAD, _FREE_SPREAD + part.file_size // _BYTES_A_CELL))
     except _DAMAGED as fault:
         raise CannotReadListError(path, "it is damaged: it cannot be unpacked") from fault
 
@@ -72,8 +74,8 @@ def _check_sizes(path: Path, parts: list[zipfile.ZipInfo]) -> None:
         raise CannotReadListError(path, f"it would unpack to {whole / 1e6:,.0f} MB; no honest price list does")
 
 
-def _check_spread(path: Path, file: IO[bytes]) -> None:
-    """Refuse a part with a row and a column so far out that all between would not fit; its rows need not be in order."""
+def _check_spread(path: Path, file: IO[bytes], most: int) -> None:
+    """Refuse a part with a row and a column so far out that there are too many between; its rows need not be in order."""
     row = column = rows = columns = 0
     rest, remarks = b"", False
     while chunk := file.read(_CHUNK):
@@ -97,7 +99,7 @@ def _check_spread(path: Path, file: IO[bytes]) -> None:
             else:
                 row, column = said or row, _place(letters) or column + 1
             rows, columns = max(rows, row), max(columns, column)
-            if rows * columns > MOST_SPREAD:
+            if rows * columns > most:
                 where = f"row {rows:,} and column {letters_of(columns)}"
                 raise CannotReadListError(path, f"its cells reach to {where}: take out what stands far from the rest, and save it again")
 
