@@ -227,6 +227,17 @@ def test_showing_a_group_without_boxes_goes_to_its_first_button_and_leaves_the_n
     assert QApplication.focusWidget() is press
 
 
+def test_a_choice_is_as_wide_as_its_words_where_there_is_room(form: Form, qapp: QApplication) -> None:
+    chooser = Chooser("Rounded")
+    chooser.show_choices(("on the total, to the nearest penny", "by line"), 0)
+    row = form.add(FormRow("vat.rounded", "VAT is rounded", chooser, box_wide=190))
+    qapp.processEvents()
+    assert chooser.width() == chooser.sizeHint().width() > 190
+    form.resize(430, 400)
+    qapp.processEvents()
+    assert chooser.geometry().right() < row.width()
+
+
 def test_a_form_can_be_filled_anew(form: Form, qapp: QApplication) -> None:
     form.clear()
     form.add(FormRow("room.width", "Width", Box("", figure=True), unit="mm"))

@@ -29,6 +29,7 @@ _SPOKEN_UNITS: Final = {
 }
 _OR: Final = "or …"
 _OR_WIDE: Final = 36
+_WIDEST_CHOICE: Final = 300
 _WRAPPED: Final = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
@@ -232,7 +233,13 @@ class FormRow(QWidget):
         left = px(EDGE + LABEL + MARK)
         high = self.box.sizeHint().height()
         room = self.width() - left - px(EDGE) - (px(_OR_WIDE) + self._tag_wide() if self._may_be_open else 0)
-        wide = room if self._box_wide == 0 else min(px(self._box_wide), room)
+        # A choice is as wide as its longest words where there is room for them; a long list of items is cut all the same.
+        asked = (
+            max(px(self._box_wide), min(self.box.sizeHint().width(), px(_WIDEST_CHOICE)))
+            if isinstance(self.box, Chooser)
+            else px(self._box_wide)
+        )
+        wide = room if self._box_wide == 0 else min(asked, room)
         self.box.setGeometry(left, max((look.now().row(36) - high) // 2, px(3)), wide, high)
 
     def _line_high(self) -> int:
