@@ -57,6 +57,8 @@ def test_everything_lies_within_the_picture_and_every_day_is_full(work: list[lis
     boxes = bars(days)
     assert sum(box.width for box in boxes) == pytest.approx(ACROSS)
     assert all(x <= box.x and box.x + box.width <= x + wide + 1e-6 and y <= box.y and box.y + box.height <= y + high for box in boxes)
+    right = drawn(days).extent[0] + drawn(days).extent[2]
+    assert all(mark.x + mark.width < right for mark in drawn(days).marks if isinstance(mark, Box)), "no edge is cut off on a web page"
     assert [mark.text for mark in drawn(days).marks if isinstance(mark, Words) and mark.anchor == "end"] == list(stages(days))
 
 

@@ -33,7 +33,7 @@ def drawn(days: Sequence[Day]) -> Drawing:
         if day.waits:
             marks.append(Box(left, low, wide, -low, "hidden", filled=False))
         marks += _bars(day, rows, left, wide)
-    return Drawing("Programme", tuple(marks), (0.0, low - 1, BESIDE + ACROSS, HIGH - low + 2))
+    return Drawing("Programme", tuple(marks), (0.0, low - 1, BESIDE + ACROSS + 1, HIGH - low + 2))
 
 
 def told(days: Sequence[Day]) -> str:
