@@ -52,13 +52,17 @@ def clear_before(room: Room, one: Placed, head_room: float) -> Figure:
 
     What is higher than a head does not count; nor, before a shower valve, the tray or bath that it is over.
     """
-    deep = _deep(room, one)
-    things = [each for each in _in_the_way(room, head_room) if one.kind != "shower valve" or not _washed_in(room, each)]
-    met = _first(_before(room, one, _FAR), things)
+    deep, met = _deep(room, one), _met(room, one, head_room)
     if met is not None:
         far, name = met
         deep = smallest(deep, number(round(far, 1), label=f"Wall to {name}"), label=f"Wall to what is before {one.name}")
     return (deep - room.figures["finished_face"] - one.ware.size("projection")).named(f"Clear floor before {one.name}")
+
+
+def what_is_before(room: Room, one: Placed, head_room: float) -> str:
+    """What the clear floor before an appliance ends at: the wall opposite, or what stands nearer than that."""
+    met = _met(room, one, head_room)
+    return met[1] if met is not None and met[0] < _deep(room, one).value else "the wall opposite"
 
 
 def stood_on(room: Room, one: Placed, book: Book) -> tuple[Point, ...]:
@@ -118,6 +122,12 @@ def _deep(room: Room, one: Placed) -> Figure:
 
 def _in_the_way(room: Room, head_room: float) -> list[Thing]:
     return [each for each in room.around.of("obstacle", "ware", "prewall") if each.bottom < head_room]
+
+
+def _met(room: Room, one: Placed, head_room: float) -> tuple[float, str] | None:
+    """How far out of the wall the first thing before an appliance stands, and what it is; None where there is none."""
+    things = [each for each in _in_the_way(room, head_room) if one.kind != "shower valve" or not _washed_in(room, each)]
+    return _first(_before(room, one, _FAR), things)
 
 
 def _first(strip: Sequence[Point], things: Sequence[Thing]) -> tuple[float, str] | None:

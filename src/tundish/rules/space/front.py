@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
-from tundish.rules.clear_floor import BEFORE, clear_before, wanted_before
+from tundish.rules.clear_floor import BEFORE, clear_before, wanted_before, what_is_before
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
@@ -34,7 +34,8 @@ def front(room: Room, book: Book) -> Iterator[Finding]:
         state = judge(has, least, None, "look")
         message, ways = "", _NO_WAYS
         if state != "passes":
-            message = f"{show_length(least.value - has.value)} short: a shorter model or a shallower pre-wall gives room."
+            short, what = show_length(least.value - has.value), what_is_before(room, one, head_room)
+            message = f"{short} short, up to {what}: a shorter model or a shallower pre-wall gives room."
             ways = tuple(_shorter(one, least.value - has.value, book))
         yield Finding("Clear floor in front", "Clearances", state, has, "Guidance", least.note, least, None, message, one.name, ways)
 
