@@ -1,7 +1,8 @@
 """Reading a cut list of its own: JSON, or a CSV whose rows are pieces and stock, headed what, mark, length, width, count, price, turn.
 
-In a CSV `what` is piece, bar, sheet or offcut; `length` and `width` are mm, or all in one other unit written behind each (1.2 m);
-`price` is pounds for one; `count` empty is one piece, or as many of a bar or sheet as needed; `turn` no keeps a piece as it lies.
+The cells of a CSV may be set apart by commas, semicolons or tabs. In it `what` is piece, bar, sheet or offcut, and a piece where it is empty;
+`length` and `width` are mm, or all in one other unit written behind each (1.2 m); `price` is pounds for one; `count` empty is one piece,
+or as many of a bar or sheet as needed; `turn` no keeps a piece as it lies.
 """
 
 from __future__ import annotations
@@ -22,6 +23,8 @@ MOST_BYTES: Final = 20_000_000
 _SCALES: Final = {"": 1.0, "mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
 _LENGTH: Final = re.compile(r"\s*([-+]?[\d.,]*\d[\d.,]*(?:[eE][-+]?\d+)?|[-+]?inf|nan)\s*([a-zA-Z]*)\s*")
 _COLUMNS: Final = ("what", "mark", "length", "width", "count", "price", "turn")
+_APART: Final = ",;\t"
+_SHOWN: Final = 60
 _WHATS: Final = ("piece", "bar", "sheet", "offcut")
 
 
@@ -30,6 +33,8 @@ def read_cut_file(path: Path, kerf: float, trim: float) -> Question:
     if path.stat().st_size > MOST_BYTES:
         raise BadQuestionError((f"{path.name} is larger than {MOST_BYTES // 1_000_000} MB",))
     text = path.read_text(encoding="utf-8-sig", errors="replace")
+    if "\0" in text:
+        raise BadQuestionError((f"{path.name} is no text: save the list as CSV",))
     if path.suffix.lower() == ".csv":
         return question({**_from_rows(text), "kerf": kerf, "trim": trim})
     try:
@@ -41,9 +46,8 @@ def read_cut_file(path: Path, kerf: float, trim: float) -> Question:
 
 
 def question_of(rows: Sequence[Mapping[str, str]], kerf: float, trim: float) -> Question:
-    """The question that typed rows ask, as those of a CSV; what is left blank of the first column is a piece. Raises BadQuestionError."""
-    said = [(number, {**row, "what": row.get("what") or "piece"}) for number, row in enumerate(rows, 1)]
-    return question({**_Table().read(said), "kerf": kerf, "trim": trim})
+    """The question that typed rows ask, as those of a CSV. Raises BadQuestionError."""
+    return question({**_Table().read(list(enumerate(rows, 1))), "kerf": kerf, "trim": trim})
 
 
 def rows_of(asked: Question) -> tuple[dict[str, str], ...]:
@@ -62,11 +66,12 @@ def rows_of(asked: Question) -> tuple[dict[str, str], ...]:
 
 
 def _from_rows(text: str) -> dict[str, object]:
-    rows = csv.DictReader(io.StringIO(text))
+    first = text.partition("\n")[0]
+    rows = csv.DictReader(io.StringIO(text), delimiter=max(_APART, key=first.count))
     heads = [str(head).strip().lower() for head in rows.fieldnames or ()]
     unknown = [head for head in heads if head not in _COLUMNS]
     if "what" not in heads or "length" not in heads or unknown:
-        said = f"; {', '.join(unknown)} is not known" if unknown else ""
+        said = f"; {', '.join(unknown)[:_SHOWN]} is not known" if unknown else ""
         raise BadQuestionError((f"row 1: the columns should be {', '.join(_COLUMNS)}{said}",))
     rows.fieldnames = heads
     try:
@@ -88,7 +93,9 @@ class _Table:
         pieces: list[dict[str, object]] = []
         stock: list[dict[str, object]] = []
         for number, row in rows:
-            what = (row.get("what") or "").strip().lower()
+            if not any(cell.strip() for cell in row.values() if isinstance(cell, str)):
+                continue
+            what = (row.get("what") or "").strip().lower() or "piece"
             if what not in _WHATS:
                 self._faults.append(f"row {number}, what: should be {', '.join(_WHATS)}, not {what!r}")
                 continue
