@@ -1,6 +1,6 @@
 """Reading a cut list of its own: JSON, or a CSV whose rows are pieces and stock, headed what, mark, length, width, count, price, turn.
 
-The cells of a CSV may be set apart by commas, semicolons or tabs. In it `what` is piece, bar, sheet or offcut, and a piece where it is empty;
+The cells of a CSV may be set apart by commas, semicolons or tabs. `what` is piece, bar, sheet or offcut, and a piece where it is empty;
 `length` and `width` are mm, or all in one other unit written behind each (1.2 m); `price` is pounds for one; `count` empty is one piece,
 or as many of a bar or sheet as needed; `turn` no keeps a piece as it lies.
 """
