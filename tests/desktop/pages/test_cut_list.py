@@ -26,8 +26,8 @@ SHEETS = (
 
 
 def opened(fitter: Fitter) -> CutListPage:
-    fitter.page("Alt+5")
-    fitter.press("List of its own")
+    fitter.window.show_page("stock")
+    fitter.press("Cut list")
     page = fitter.window.page("cut_list")
     assert isinstance(page, CutListPage)
     return page
@@ -48,6 +48,14 @@ def test_what_is_typed_is_planned_and_drawn(fitter: Fitter) -> None:
     fitter.press("Plan it", page)
     done(fitter, page, "New stock £12.00, proven best.")
     assert nameless(page) == []
+
+
+def test_the_list_is_reached_from_the_cutting_of_a_job_too(fitter: Fitter) -> None:
+    fitter.open("101")
+    fitter.settled()
+    fitter.page("Alt+5")
+    fitter.press("List of its own")
+    assert fitter.window.frame.pages.currentWidget() is fitter.window.page("cut_list")
 
 
 def test_what_cannot_be_planned_is_told_by_its_row(fitter: Fitter) -> None:

@@ -65,6 +65,10 @@ class StockPage(Page):
         many = button("Count many")
         many.clicked.connect(self._count_many)
         self.add_tool(many)
+        cut = button("Cut list")
+        cut.setToolTip("Plan pieces that belong to no job")
+        cut.clicked.connect(self._cut_list)
+        self.add_tool(cut)
         catalogue = button("Catalogue", "rules")
         catalogue.clicked.connect(self._catalogue)
         self.add_tool(catalogue)
@@ -207,6 +211,9 @@ class StockPage(Page):
 
     def _count_many(self) -> None:
         self.page_asked.emit("stock_take")
+
+    def _cut_list(self) -> None:
+        self.page_asked.emit("cut_list")
 
     def _catalogue(self) -> None:
         self.page_asked.emit("catalogue")
