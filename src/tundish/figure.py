@@ -356,10 +356,10 @@ def _up(value: float, step: float) -> float:
 
 def _tidy(value: float, of: float = 0.0) -> float:
     """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
+    if value % 1 == 0 and -_WHOLE < value < _WHOLE and of < _WHOLE:
+        return value + 0.0
     _finite(value)
     size = max(abs(value), of)
-    if value % 1 == 0 and size < _WHOLE:
-        return value + 0.0
     return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0
 
 

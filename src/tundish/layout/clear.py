@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -23,8 +24,13 @@ class Block:
 
 def between_runs(one: PipeRun, other: PipeRun) -> float:
     """How much is clear between two runs at their nearest, mm; below zero they run into one another."""
-    apart = min(_apart(leg, against) for leg in pairwise(one.route) for against in pairwise(other.route))
-    return apart - one.outside / 2 - other.outside / 2
+    nearest, others = math.inf, [_boxed(leg) for leg in pairwise(other.route)]
+    for leg, (left, back, bottom), (right, front, top) in map(_boxed, pairwise(one.route)):
+        for against, (x1, y1, z1), (x2, y2, z2) in others:
+            # Two pieces are no nearer than their boxes are along any one axis.
+            if max(x1 - right, left - x2) < nearest and max(z1 - top, bottom - z2) < nearest and max(y1 - front, back - y2) < nearest:
+                nearest = min(nearest, _apart(leg, against))
+    return nearest - one.outside / 2 - other.outside / 2
 
 
 def to_block(run: PipeRun, block: Block) -> float:
@@ -55,17 +61,25 @@ def _beside(leg: Ends, block: Block) -> Ends:
     return (_at(leg, one), _at(leg, other)) if one <= other else (_at(leg, other), _at(leg, one))
 
 
+def _boxed(leg: Ends) -> tuple[Ends, Place, Place]:
+    """A leg with the least and the greatest place of the box round it."""
+    (x1, y1, z1), (x2, y2, z2) = leg
+    return leg, (min(x1, x2), min(y1, y2), min(z1, z2)), (max(x1, x2), max(y1, y2), max(z1, z2))
+
+
 def _apart(leg: Ends, against: Ends) -> float:
     """The least distance between two straight pieces, by their middles."""
-    (a, b), (c, d) = leg, against
-    u, v, w = _minus(b, a), _minus(d, c), _minus(a, c)
-    uu, uv, vv, uw, vw = _dot(u, u), _dot(u, v), _dot(v, v), _dot(u, w), _dot(v, w)
+    # Written out axis by axis, for it is asked thousands of times: by vectors it takes three times as long.
+    ((ax, ay, az), (bx, by, bz)), ((cx, cy, cz), (dx, dy, dz)) = leg, against
+    ux, uy, uz, vx, vy, vz, wx, wy, wz = bx - ax, by - ay, bz - az, dx - cx, dy - cy, dz - cz, ax - cx, ay - cy, az - cz
+    uu, uv, vv = ux * ux + uy * uy + uz * uz, ux * vx + uy * vy + uz * vz, vx * vx + vy * vy + vz * vz
+    uw, vw = ux * wx + uy * wy + uz * wz, vx * wx + vy * wy + vz * wz
     crossed = uu * vv - uv * uv
     s = _share((uv * vw - vv * uw) / crossed) if crossed > _TOUCHES else 0.0
     t = _share((uv * s + vw) / vv) if vv else 0.0
     s = _share((uv * t - uw) / uu) if uu else 0.0
-    near = _minus(_at(leg, s), _at(against, t))
-    return float(_dot(near, near) ** 0.5)
+    x, y, z = wx + s * ux - t * vx, wy + s * uy - t * vy, wz + s * uz - t * vz
+    return float((x * x + y * y + z * z) ** 0.5)
 
 
 def _at(leg: Ends, share: float) -> Place:
@@ -75,15 +89,7 @@ def _at(leg: Ends, share: float) -> Place:
 
 def _share(of: float) -> float:
     """Kept from nought to one."""
-    return 0.0 if of < 0.0 else min(of, 1.0)
-
-
-def _minus(one: Place, other: Place) -> Place:
-    return one[0] - other[0], one[1] - other[1], one[2] - other[2]
-
-
-def _dot(one: Place, other: Place) -> float:
-    return one[0] * other[0] + one[1] * other[1] + one[2] * other[2]
+    return 0.0 if of < 0.0 else min(1.0, of)
 
 
 _TOUCHES = 1e-6
