@@ -154,3 +154,12 @@ def test_a_button_of_many_words_has_a_row_of_its_own_and_is_read_whole(column: W
     assert len(lines) > 1
     assert max(buttons[long].fontMetrics().horizontalAdvance(line) for line in lines) < column.width()
     assert buttons[long].parentWidget() is not buttons["Type my own"].parentWidget()
+
+
+def test_buttons_that_would_be_cut_off_side_by_side_stand_under_one_another(column: WhereFrom) -> None:
+    words = ("Open in the catalogue", "data sheet.pdf", "Del")
+    column.show_figure(replace(VIEW, actions=tuple(Action(each, each, "paper") for each in words)))
+    made = {each.accessibleName(): each for each in column.findChildren(QPushButton) if each.accessibleName() in words}
+    assert made[words[0]].parentWidget() is not made[words[1]].parentWidget()
+    assert made[words[1]].parentWidget() is made[words[2]].parentWidget()
+    assert all(each.width() >= each.sizeHint().width() for each in made.values())

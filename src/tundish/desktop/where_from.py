@@ -22,6 +22,8 @@ PUT_BACK: Final = "back:"
 
 LONG: Final = 30
 """Words of a button longer than this have a row of their own, and are folded to the column's width."""
+TOGETHER: Final = 26
+"""Letters that the buttons of one row have together, so that none is cut off."""
 BESIDE: Final = 84
 """What of the column's width a button takes up besides its words."""
 
@@ -204,9 +206,9 @@ class WhereFrom(QWidget):
                 row.deleteLater()
         self._actions = []
         short, long = ([each for each in actions if (len(each.text) > LONG) is wordy] for wordy in (False, True))
-        for together in ([each for each in short if each.main], [each for each in short if not each.main], *([each] for each in long)):
-            if together:
-                self._feet.addWidget(self._action_row(together))
+        for together in (*(_rows([each for each in short if each.main is main]) for main in (True, False)), [[each] for each in long]):
+            for side_by_side in together:
+                self._feet.addWidget(self._action_row(side_by_side))
 
     def _action_row(self, actions: Iterable[Action]) -> QWidget:
         made_row = QWidget()
@@ -231,6 +233,17 @@ class WhereFrom(QWidget):
 
     def _act(self) -> None:
         self.button.emit(self.sender().objectName())
+
+
+def _rows(actions: Sequence[Action]) -> list[list[Action]]:
+    """As many to a row as are read whole side by side."""
+    rows: list[list[Action]] = []
+    for each in actions:
+        if rows and sum(len(one.text) for one in rows[-1]) + len(each.text) <= TOGETHER:
+            rows[-1].append(each)
+        else:
+            rows.append([each])
+    return rows
 
 
 def _empty(column: QVBoxLayout) -> None:
