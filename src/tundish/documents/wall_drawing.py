@@ -105,7 +105,7 @@ def sizes_out(show: Show) -> float:
 
 def beside(show: Show) -> float:
     """How far from what it measures a dimension stands, so that its figure is clear of it."""
-    return max(_BESIDE, 1.1 * show.line)
+    return max(_BESIDE, 1.2 * show.line)
 
 
 def view_height(room: Room) -> float:
