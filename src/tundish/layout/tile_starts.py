@@ -52,12 +52,13 @@ def best_starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line
     if not faces:
         return ()
     first, *others = _courses(faces[0], tiling)
-    sides: dict[int, tuple[_Named, Choice]] = {}
+    sides: dict[int, tuple[tuple[tuple[float, ...], Choice], _Named]] = {}
     for side in _sides(faces[0], tiling, lines):
-        sides.setdefault(round(side[0] % tiling.across * 10), (side, _laid(faces, tiling, side, first)))
-    found = sorted(sides.values(), key=lambda one: _rank(one[1]))[:most]
-    every = ([choice, *(_laid(faces, tiling, side, each) for each in others)] for side, choice in found)
-    return tuple(sorted((min(choices, key=_rank) for choices in every), key=_rank))
+        sides.setdefault(round(side[0] % tiling.across * 10), (_ranked(_laid(faces, tiling, side, first)), side))
+    found = sorted(sides.values(), key=lambda one: one[0][0])[:most]
+    every = ((ranked, *(_ranked(_laid(faces, tiling, side, each)) for each in others)) for ranked, side in found)
+    best = (min(choices, key=lambda one: one[0]) for choices in every)
+    return tuple(choice for _, choice in sorted(best, key=lambda one: one[0]))
 
 
 def starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line] = ()) -> tuple[Start, ...]:
@@ -152,6 +153,10 @@ def _thin(ends: tuple[float, float], called: tuple[str, str, str]) -> Iterator[s
     thin = [(f"{end:.0f} mm", side) for end, side in zip(ends, sides, strict=True) if end]
     for size in dict.fromkeys(size for size, _ in thin):
         yield f"{what} {size} {' and '.join(f'at the {side}' for each, side in thin if each == size)}"
+
+
+def _ranked(choice: Choice) -> tuple[tuple[float, ...], Choice]:
+    return _rank(choice), choice
 
 
 def _rank(choice: Choice) -> tuple[float, ...]:

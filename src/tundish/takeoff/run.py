@@ -151,6 +151,11 @@ def stamped(one: Said, key: str, room: str) -> Said:
     if isinstance(one, Need):
         # Written out, for there are hundreds: replace() takes three times as long.
         return Need(one.amount, one.stage, one.why, one.role, one.item, place, one.cuts, one.own, key, one.work)
+    if isinstance(one, Finding):
+        return Finding(
+            one.title, one.group, one.state, one.has, one.set_by, one.source, one.least, one.most, one.message, place,
+            one.ways_out, key, one.weighed,
+        )  # fmt: skip
     return replace(one, rule=key, place=place)
 
 
