@@ -138,7 +138,7 @@ class PricingPage(EstimatePage):
         large = look.now().percent > _LARGE
         for place, share in enumerate((1, 1) if large else (1, 0)):
             self._halves.setStretch(place, share)
-        self.form.setMinimumHeight(look.now().px(160))
+        self.form.setMinimumHeight(look.now().px(130))
         self.table.leave_out(ADDED if large else ("Added",))
 
     def _fill(self) -> None:
