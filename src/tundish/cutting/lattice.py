@@ -144,14 +144,23 @@ def coarse(nest: Nesting, *, over: bool, steps: int = _STEPS) -> tuple[Nesting, 
 
 
 def in_full(nest: Nesting, rough: Nesting, layout: Layout, step: int) -> Layout:
-    """A layout in steps as one of the problem itself."""
+    """A layout in steps as one of the problem itself; what a step was too large by is left over beside a piece and along the sheet."""
     spots = []
+    rests = [Spot(_SCRAP, *(value * step for value in rest[1:])) for rest in layout.rests]
     for spot in layout.spots:
         way = rough.sizes[spot.size].ways.index((spot.length, spot.width))
         spots.append(Spot(spot.size, spot.x * step, spot.y * step, *nest.sizes[spot.size].ways[way]))
-    rests = [Spot(_SCRAP, *(value * step for value in rest[1:])) for rest in layout.rests]
+        rests += _round(spots[-1], spot.length * step, spot.width * step)
+    board, taken = nest.boards[layout.kind], rough.boards[layout.kind]
+    rests += _round(Spot(_SCRAP, 0, 0, taken.length * step, taken.width * step), board.length, board.width)
     kept = tuple(rest for rest in rests if rest.length > nest.kerf and rest.width > nest.kerf)
     return Layout(layout.kind, layout.counts, tuple(spots), kept, nest.gain(layout.kind, kept))
+
+
+def _round(one: Spot, length: int, width: int) -> tuple[Spot, Spot]:
+    """What is left of a part so large with something in its corner: beside it all the way up, and above it."""
+    beside = Spot(_SCRAP, one.x + one.length, one.y, length - one.length, width)
+    return beside, Spot(_SCRAP, one.x, one.y + one.width, one.length, width - one.width)
 
 
 def _points(nest: Nesting, axis: int) -> Any:
