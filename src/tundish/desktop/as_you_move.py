@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QWidget
 
 from tundish import measure
 from tundish.desktop.moves import Thing
-from tundish.desktop.words import CutLabel, label
+from tundish.desktop.words import CutLabel, clear_out, label
 from tundish.documents.shortfalls import FALLS
 from tundish.documents.tile_lines import end_tiles
 from tundish.layout.room import Room
@@ -77,11 +77,7 @@ class AsYouMove(QFrame):
                 each.setText(words)
 
     def _lay_out(self) -> None:
-        while (item := self._grid.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._grid)
         right = Qt.AlignmentFlag.AlignRight
         self._title = CutLabel("tableStrong", "ink")
         self._grid.addWidget(self._title, 0, 0, 1, 3)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
 from tundish.desktop.stops import keyboard_kept
-from tundish.desktop.words import button, in_row, label
+from tundish.desktop.words import button, clear_out, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.invoice import build, when_to_pay
 from tundish.documents.paper import trader_of
@@ -60,11 +60,7 @@ class Bills(QWidget):
 
     def _fill(self, *, more: bool, over: bool, gaps: tuple[str, ...]) -> None:
         issued = self._workspace.job.invoices
-        while (item := self._rows.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._rows)
         for invoice in issued:
             self._rows.addWidget(self._row(invoice, issued))
         if more:

@@ -15,6 +15,7 @@ from tundish.desktop.chooser import Chooser
 from tundish.desktop.flow import Flow
 from tundish.desktop.form_heads import EDGE, LABEL, MARK, GroupHead
 from tundish.desktop.painted import panel, pen, width_of, write
+from tundish.desktop.words import clear_out
 
 AnyBox = Box | Chooser | TickBox | NoteBox
 
@@ -343,10 +344,7 @@ class Form(QScrollArea):
         focused = QApplication.focusWidget()
         if focused is not None and self.isAncestorOf(focused):
             focused.clearFocus()
-        while (item := self._column.takeAt(0)) is not None:
-            if (part := item.widget()) is not None:
-                part.hide()
-                part.deleteLater()
+        clear_out(self._column)
         self._column.addStretch(1)
         self._rows.clear()
         self._heads.clear()

@@ -12,7 +12,7 @@ from tundish import measure
 from tundish.desktop import look
 from tundish.desktop.receipt import ReceiptLine
 from tundish.desktop.receipt_rows import LineRow
-from tundish.desktop.words import label
+from tundish.desktop.words import clear_out, label
 from tundish.figure import Figure
 from tundish.layout.room import Placed
 
@@ -58,10 +58,7 @@ class FrameSettings(QFrame):
         return self._shown if self.isVisible() else ()
 
     def _lay_out(self, placed: Placed | None) -> None:
-        while (item := self._column.takeAt(0)) is not None:
-            if (part := item.widget()) is not None:
-                part.hide()
-                part.deleteLater()
+        clear_out(self._column)
         if placed is None:
             return
         self._column.addWidget(label(f"Frame of {placed.name}", "tableStrong"))

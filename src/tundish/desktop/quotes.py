@@ -10,7 +10,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
-from tundish.desktop.words import button, in_row, label
+from tundish.desktop.words import button, clear_out, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.said import Changed, Said, changed
 from tundish.errors import TundishError
@@ -44,11 +44,7 @@ class Quotes(QWidget):
         if shown == self._shown:
             return
         self._shown = shown
-        while (item := self._rows.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
+        clear_out(self._rows)
         for place, paper in enumerate(issued):
             self._add(paper, issued[place - 1] if place else None)
         if self._beside is not None and estimate is not None:

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from tundish import measure
 from tundish.asked import choose_option
 from tundish.desktop.stops import keyboard_kept
-from tundish.desktop.words import button, in_row, label
+from tundish.desktop.words import button, clear_out, in_row, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.difference import differences
 from tundish.estimate import Estimate, Job
@@ -68,7 +68,7 @@ class Agreement(QWidget):
             return
         self._shown = shown
         with keyboard_kept(self):
-            self._clear()
+            clear_out(self._rows)
             if held_up:
                 self._rows.addWidget(label(held_up, "note", "ink2", wrap=True))
             elif job.agreed.on:
@@ -85,13 +85,6 @@ class Agreement(QWidget):
         """The number of the quote that was issued last."""
         given = [each.number for each in self._workspace.store.numbers(QUOTE) if each.job == self._workspace.job_id]
         return given[-1] if given else ""
-
-    def _clear(self) -> None:
-        while (item := self._rows.takeAt(0)) is not None:
-            widget = item.widget()
-            if widget is not None:
-                widget.hide()
-                widget.deleteLater()
 
     def _add_open(self, price: Price | None, offered: tuple[Offer, ...]) -> None:
         """What the client may accept: what was offered last, as it was offered; before that, the price as it is."""

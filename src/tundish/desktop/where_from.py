@@ -14,7 +14,7 @@ from tundish.desktop.own_box import TypeOver
 from tundish.desktop.painted import ENTER, Glyph, IconButton
 from tundish.desktop.receipt import Action, ReceiptLine, Section, WhereFromView
 from tundish.desktop.receipt_rows import Heading, LineRow
-from tundish.desktop.words import button, label, tag
+from tundish.desktop.words import button, clear_out, label, tag
 
 PUT_BACK: Final = "back:"
 """What the id of the button begins with that Del presses: the worked-out figure comes back."""
@@ -200,10 +200,7 @@ class WhereFrom(QWidget):
             self.link_asked.emit(row.shown.link)
 
     def _show_actions(self, actions: Sequence[Action]) -> None:
-        while (item := self._feet.takeAt(0)) is not None:
-            if (row := item.widget()) is not None:
-                row.hide()
-                row.deleteLater()
+        clear_out(self._feet)
         self._actions = []
         short, long = ([each for each in actions if (len(each.text) > LONG) is wordy] for wordy in (False, True))
         for together in (*(_rows([each for each in short if each.main is main]) for main in (True, False)), [[each] for each in long]):

@@ -6,7 +6,7 @@ from typing import Final
 
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLayout, QPushButton, QSizePolicy, QStyleOptionButton, QWidget
 
 from tundish.desktop import icons, look
 from tundish.desktop.painted import ENTER, fitted, panel, pen, width_of
@@ -44,6 +44,14 @@ def button(text: str, glyph: str = "", *, main: bool = False, once: bool = False
         made.setIcon(icons.icon(glyph, "onChalk" if main else "ink"))
         made.setIconSize(_glyph_room())
     return made
+
+
+def clear_out(layout: QLayout) -> None:
+    """Let everything in a layout go, a little later: what was pressed may be among it."""
+    while (item := layout.takeAt(0)) is not None:
+        if (part := item.widget()) is not None:
+            part.hide()
+            part.deleteLater()
 
 
 def in_row(*widgets: QWidget) -> QWidget:

@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.hands import click
 from tundish.cutting.plan import BarPlan, SheetPlan
+from tundish.desktop.boxes import TickBox
 from tundish.desktop.canvas.cut_view import CutView
 from tundish.desktop.chips import Chip
 from tundish.desktop.pages.cutting import CuttingPage
@@ -112,13 +113,19 @@ def test_from_the_cut_list_to_the_next_jobs_rack(fitter: Fitter) -> None:
     assert [each.what for each in Ledger(fitter.workspace.store).movements(item)][-1] == "offcut put by"
 
 
-def test_an_offcut_that_is_not_there_is_planned_without(fitter: Fitter) -> None:
+def offcut_in_sight(fitter: Fitter) -> tuple[CuttingPage, TickBox]:
+    """Cutting with a job that takes offcut R1, and its tick."""
     fitter.open("102")
     fitter.settled()
     page = cutting(fitter)
     fitter.settled()
     tick = page._rack.tick_of("R1")
     assert tick is not None
+    return page, tick
+
+
+def test_an_offcut_that_is_not_there_is_planned_without(fitter: Fitter) -> None:
+    page, tick = offcut_in_sight(fitter)
     QTest.mouseClick(tick, Qt.MouseButton.LeftButton, pos=tick.rect().topLeft() + tick.rect().center() / 8)
     fitter.qtbot.waitUntil(lambda: "R1" not in {piece.key for piece in fitter.workspace.book.rack})
     fitter.qtbot.waitUntil(lambda: fitter.workspace.estimate is not None and fitter.workspace.estimate.book is fitter.workspace.book)
@@ -135,12 +142,7 @@ def test_an_offcut_that_is_not_there_is_planned_without(fitter: Fitter) -> None:
 
 
 def test_what_is_not_there_is_asked_of_no_other_job(fitter: Fitter) -> None:
-    fitter.open("102")
-    fitter.settled()
-    page = cutting(fitter)
-    fitter.settled()
-    tick = page._rack.tick_of("R1")
-    assert tick is not None
+    page, tick = offcut_in_sight(fitter)
     tick.click()
     fitter.qtbot.waitUntil(lambda: "R1" not in {piece.key for piece in fitter.workspace.book.rack})
     fitter.open("101")
