@@ -150,7 +150,7 @@ def workbook_total(document: Document) -> Decimal:
     for sheet in load_workbook(BytesIO(xlsx_bytes(document, ""))).worksheets:
         for row in sheet.iter_rows():
             for cell in row:
-                if cell.data_type == "f" or (isinstance(cell.value, float) and "0.00" in str(cell.number_format)):
+                if cell.data_type == "f" or (isinstance(cell.value, int | float) and "0.00" in str(cell.number_format)):
                     found = cell_of(sheet, str(cell.coordinate))
     return found.quantize(Decimal("0.01"))
 
