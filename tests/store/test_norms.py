@@ -15,7 +15,7 @@ from tundish.pricing.norms import norms_of, unrounded
 from tundish.pricing.suggested import norms_taken, suggested
 from tundish.pricing.took import After, TookHours, finished
 from tundish.store.keep import Store, demo_jobs
-from tundish.store.norms import Taken, finished_jobs, put_back, take_over, taken
+from tundish.store.norms import Taken, before_taking, finished_jobs, put_back, take_over, taken
 
 DAY = "2026-11-20"
 
@@ -90,11 +90,14 @@ def test_put_back_gives_what_was_before_also_what_was_typed(store: Store) -> Non
     before = values(store)
     take(store)
     assert values(store) != before
+    back = before_taking(store, "frames")
+    assert back == {each.key: before[each.key] for each in norms_of("frames", store.book().figures)}
     assert put_back(store, "frames") == len(norms_of("frames", store.book().figures))
     assert values(store) == before
     assert store.book().figures["labour.frame"] == typed
     assert taken(store) == ()
     assert put_back(store, "frames") == 0
+    assert before_taking(store, "frames") == {}
 
 
 def test_what_was_changed_since_stays_when_the_rest_is_put_back(store: Store) -> None:
@@ -102,6 +105,7 @@ def test_what_was_changed_since_stays_when_the_rest_is_put_back(store: Store) ->
     store.overrule("labour.frame", 9.0)
     store.overrule("labour.bar", None)
     assert store.book().figures["labour.frame"].changed_words.endswith(str(store.book().figures["labour.frame"].changed[:4]))
+    assert before_taking(store, "frames").keys() == {"labour.prewall_m"}
     assert put_back(store, "frames") == 1
     figures = store.book().figures
     assert figures["labour.frame"].value == 9

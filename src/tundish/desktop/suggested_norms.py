@@ -20,6 +20,9 @@ from tundish.pricing.norms import norms_of
 from tundish.pricing.suggested import LEAST_JOBS, Suggested, norms_taken, suggested
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from tundish.catalogue.book import Book
     from tundish.store.norms import Taken
 
 COLUMNS: Final = (
@@ -32,7 +35,7 @@ COLUMNS: Final = (
 
 
 class SuggestedNorms(TableCard):
-    """A row for each stage; what is suggested is weighed on the open job before it is taken over."""
+    """A row for each stage; what is suggested is weighed on the open job before it is taken over, and before it is put back."""
 
     figure_asked = Signal(str)
 
@@ -46,7 +49,7 @@ class SuggestedNorms(TableCard):
         self._words = label("", "table", wrap=True)
         self.take, self.back = button("Take over", "tick", main=True), button("Put back", "undo")
         self.take.clicked.connect(self._weigh)
-        self.back.clicked.connect(self._put_back)
+        self.back.clicked.connect(self._weigh_back)
         self.weighing = Weighing(workspace)
         foot = QWidget()
         column, row = QVBoxLayout(foot), QHBoxLayout()
@@ -114,10 +117,12 @@ class SuggestedNorms(TableCard):
         norms = norms_taken(one, figures) if one else {}
         if one is None or not norms:
             return
-        book = self._workspace.book
-        other = replace(book, figures={**figures, **{key: replace(figures[key], value=value) for key, value in norms.items()}})
         shown = {key: figures[key].value for key in norms}
-        self.weighing.weigh(other, lambda: self._keep(one, norms, shown))
+        self.weighing.weigh(self._book_with(norms), lambda: self._keep(one, norms, shown))
+
+    def _book_with(self, norms: Mapping[str, float]) -> Book:
+        book = self._workspace.book
+        return replace(book, figures={**book.figures, **{key: replace(book.figures[key], value=value) for key, value in norms.items()}})
 
     def _keep(self, one: Suggested, norms: dict[str, float], shown: dict[str, float]) -> None:
         from tundish.store.norms import Taken, take_over
@@ -131,13 +136,18 @@ class SuggestedNorms(TableCard):
             words = f"{one.name}: the norms were changed meanwhile, so nothing was taken over. Look again"
         self._changed(words)
 
-    def _put_back(self) -> None:
-        from tundish.store.norms import put_back
+    def _weigh_back(self) -> None:
+        from tundish.store.norms import before_taking
 
         one = self._one()
         if one is not None:
-            count = put_back(self._workspace.store, one.stage)
-            self._changed(f"{one.name}: {count} norms are as they were before")
+            self.weighing.weigh(self._book_with(before_taking(self._workspace.store, one.stage)), lambda: self._put_back(one))
+
+    def _put_back(self, one: Suggested) -> None:
+        from tundish.store.norms import put_back
+
+        count = put_back(self._workspace.store, one.stage)
+        self._changed(f"{one.name}: {count} norms are as they were before")
 
     def _changed(self, words: str) -> None:
         self._workspace.book_has_changed()

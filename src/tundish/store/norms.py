@@ -68,20 +68,41 @@ def take_over(store: Store, new: Taken, norms: Mapping[str, float], shown: Mappi
     return store.work(work)
 
 
+def before_taking(store: Store, stage: str) -> dict[str, float]:
+    """What each norm of a stage would be, were it put back as it was before it was last taken over; without what was changed since."""
+
+    def work(connection: Connection) -> dict[str, float]:
+        last, supplied = _last(connection, stage), supplied_book().figures
+        back = _unchanged(connection, last) if last is not None else {}
+        return {key: supplied[key].value if was is None else was[0] for key, was in back.items()}
+
+    return store.work(work)
+
+
 def put_back(store: Store, stage: str) -> int:
     """Put the norms of a stage back as they were before they were last taken over; gives how many were: what was changed since stays."""
 
     def work(connection: Connection) -> int:
-        records, before = _records(connection), _overruled(connection)
-        last = next((each for each in reversed(records) if each["stage"] == stage), None)
+        last = _last(connection, stage)
         if last is None:
             return 0
-        back = {key: was for key, was in last["was"].items() if key in before and before[key][0] == last["now"][key]}
+        back = _unchanged(connection, last)
         _put(connection, back)
-        shelf.keep_setting(connection, shelf.TAKEN_NORMS, [each for each in records if each is not last])
+        shelf.keep_setting(connection, shelf.TAKEN_NORMS, [each for each in _records(connection) if each != last])
         return len(back)
 
     return store.work(work)
+
+
+def _last(connection: Connection, stage: str) -> dict[str, Any] | None:
+    """The last time that norms of a stage were taken over; None where none stand so."""
+    return next((each for each in reversed(_records(connection)) if each["stage"] == stage), None)
+
+
+def _unchanged(connection: Connection, record: Mapping[str, Any]) -> dict[str, Any]:
+    """What overruled each norm before, or None, of those that still are as they were taken over."""
+    now = _overruled(connection)
+    return {key: was for key, was in record["was"].items() if key in now and now[key][0] == record["now"][key]}
 
 
 def _finished(rows: list[Any]) -> Iterator[FinishedJob]:

@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
-from tests.desktop.fitter import Fitter
+from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.catalogue.crew import Person
 from tundish.desktop.boxes import Box
@@ -16,6 +17,7 @@ from tundish.desktop.cells import Row
 from tundish.desktop.pages.after import HOURS, NORMS, AfterPage
 from tundish.desktop.receipt_rows import LineRow
 from tundish.desktop.standing import unsettled
+from tundish.desktop.suggested_norms import SuggestedNorms
 from tundish.desktop.tables import Table
 from tundish.estimate import estimate
 from tundish.field import Entry
@@ -58,6 +60,11 @@ def say(fitter: Fitter, page: AfterPage, who: str, hours: str, stage: str = FRAM
     write(page.hours.hours, hours)
     fitter.press("Record it", page)
     fitter.settled()
+
+
+def said(norms: SuggestedNorms) -> str:
+    """What is shown of a change before it is kept."""
+    return " ".join(each.text() for each in norms.weighing.findChildren(QLabel) if each.isVisible())
 
 
 def three_finished(fitter: Fitter) -> None:
@@ -185,7 +192,13 @@ def test_norms_are_weighed_taken_over_once_named_and_put_back(fitter: Fitter, pa
     assert {each.changed_words.rpartition(", ")[2] for each in frames} == {"from 3 jobs"}
     assert cells(norms.table, "norm:frames")[3] == "as they are"
     assert not norms.take.isEnabled()
+    taken = {key: each.value for key, each in fitter.workspace.book.figures.items()}
     fitter.press("Put back", norms)
+    fitter.qtbot.waitUntil(lambda: "Hours: " in said(norms) and "Price inc. VAT: " in said(norms), timeout=WAIT_MS)
+    fitter.press("Leave it", norms)
+    assert {key: each.value for key, each in fitter.workspace.book.figures.items()} == taken
+    fitter.press("Put back", norms)
+    fitter.press("Keep it", norms)
     fitter.settled()
     assert {key: each.value for key, each in fitter.workspace.book.figures.items()} == before
 
