@@ -238,6 +238,15 @@ def test_a_choice_is_as_wide_as_its_words_where_there_is_room(form: Form, qapp: 
     assert chooser.geometry().right() < row.width()
 
 
+def test_a_range_is_seen_whole_in_its_box(form: Form) -> None:
+    row = form.row("stack.left")
+    narrow = row.box.width()
+    row.show_value("2,400 to 2,420")
+    assert row.box.width() > row.box.fontMetrics().horizontalAdvance("2,400 to 2,420") + 16
+    row.show_value("130")
+    assert row.box.width() == narrow
+
+
 def test_a_form_can_be_filled_anew(form: Form, qapp: QApplication) -> None:
     form.clear()
     form.add(FormRow("room.width", "Width", Box("", figure=True), unit="mm"))

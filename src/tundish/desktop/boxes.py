@@ -39,6 +39,11 @@ class Box(QLineEdit):
             self.setProperty("figure", "yes")
             self.setAlignment(Qt.AlignmentFlag.AlignRight)
 
+    @property
+    def is_figure(self) -> bool:
+        """Whether it holds a figure rather than words."""
+        return self._figure
+
     def show_value(self, text: str) -> None:
         """Show a value; what is being typed, and what could not be used, is left alone."""
         self._shown = text

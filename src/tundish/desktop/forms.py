@@ -31,6 +31,7 @@ _SPOKEN_UNITS: Final = {
 _OR: Final = "or …"
 _OR_WIDE: Final = 36
 _WIDEST_CHOICE: Final = 300
+_WIDEST_RANGE: Final = 180
 _WRAPPED: Final = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 
 
@@ -64,6 +65,7 @@ class FormRow(QWidget):
             self.box.choose(text)
         else:
             self.box.show_value(text)
+            self._place()
 
     def set_source(self, source: str) -> None:
         """Show how the fact is known, by the spoken word of its mark ("measured"), or nothing."""
@@ -234,14 +236,17 @@ class FormRow(QWidget):
         left = px(EDGE + LABEL + MARK)
         high = self.box.sizeHint().height()
         room = self.width() - left - px(EDGE) - (px(_OR_WIDE) + self._tag_wide() if self._may_be_open else 0)
-        # A choice is as wide as its longest words where there is room for them; a long list of items is cut all the same.
-        asked = (
-            max(px(self._box_wide), min(self.box.sizeHint().width(), px(_WIDEST_CHOICE)))
-            if isinstance(self.box, Chooser)
-            else px(self._box_wide)
-        )
-        wide = room if self._box_wide == 0 else min(asked, room)
+        wide = room if self._box_wide == 0 else min(self._asked(), room)
         self.box.setGeometry(left, max((look.now().row(36) - high) // 2, px(3)), wide, high)
+
+    def _asked(self) -> int:
+        """How wide the box wants to be: a choice as its longest words (a long list of items is cut all the same), a figure as its range."""
+        px = look.now().px
+        if isinstance(self.box, Chooser):
+            return max(px(self._box_wide), min(self.box.sizeHint().width(), px(_WIDEST_CHOICE)))
+        if isinstance(self.box, Box) and self.box.is_figure:
+            return max(px(self._box_wide), min(self.box.fontMetrics().horizontalAdvance(self.box.text()) + px(24), px(_WIDEST_RANGE)))
+        return px(self._box_wide)
 
     def _line_high(self) -> int:
         px = look.now().px

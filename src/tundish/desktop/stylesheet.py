@@ -50,7 +50,7 @@ def _buttons(look: Look) -> str:
     space = f"min-height:{look.control - 2}px;padding:0 {look.px(12)}px;border-radius:{look.px(4)}px"
     type_ = f"font-size:{look.px(13)}px;font-weight:600"
     return f"""
-    QPushButton{{{space};{type_};color:{look.hex("ink")};background:{look.hex("sheet")};border:1px solid {look.hex("edge")}}}
+    QPushButton{{{space};{type_};outline:none;color:{look.hex("ink")};background:{look.hex("sheet")};border:1px solid {look.hex("edge")}}}
     QPushButton:hover,QPushButton:open{{background:{look.hex("tray")}}}
     QPushButton:pressed,QPushButton:checked{{background:{look.hex("chalkWash")};border-color:{look.hex("chalk")}}}
     QPushButton:disabled{{color:{look.hex("edge")};background:{look.hex("tray")};border-color:{look.hex("hairline")}}}
