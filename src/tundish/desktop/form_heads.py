@@ -83,7 +83,7 @@ class Sum(QWidget):
         painter, px = QPainter(self), look.now().px
         line(painter, QPointF(px(EDGE), 0.5), QPointF(self.width() - px(EDGE), 0.5), "edge")
         write(painter, QRect(px(EDGE), 0, px(LABEL), self.height()), self._label, "bodyStrong")
-        left, wide = px(EDGE + LABEL + MARK), px(84)
+        left, wide = px(EDGE + LABEL + MARK), max(px(84), width_of(self._figure, "bodyStrong") + px(18))
         write(painter, QRect(left, 0, wide - px(9), self.height()), self._figure, "bodyStrong", right=True)
         after = left + wide + px(8)
         write(painter, QRect(after, 0, self.width() - px(EDGE) - after, self.height()), self._unit, "body", "ink2")

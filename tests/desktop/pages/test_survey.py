@@ -186,9 +186,9 @@ def test_the_sum_of_the_build_up_is_the_finished_floor(fitter: Fitter) -> None:
     page = opened(fitter)
     page._choose("floor")
     total = next(iter(page.form.findChildren(Sum)))
-    assert total.accessibleName() == "Finished floor above bare 28 mm, to be confirmed"
+    assert total.accessibleName() == "Finished floor above bare 26 to 34 mm, to be confirmed"
     fitter.type_into(page.form.row(f"{SURVEY}.floor.build_up.1.thickness"), "5")
-    assert total.accessibleName() == "Finished floor above bare 29 mm, to be confirmed"
+    assert total.accessibleName() == "Finished floor above bare 27 to 35 mm, to be confirmed"
     room = fitter.settled().rooms[0]
     assert room.finished_floor.value == 29
 

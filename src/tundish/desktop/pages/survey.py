@@ -21,6 +21,7 @@ from tundish.desktop.workspace import Workspace
 from tundish.documents.section_drawing import CHALK
 from tundish.documents.survey_sketch import follow
 from tundish.field import get, must_read
+from tundish.figure import total
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import Appliance
 from tundish.layout.room import Room
@@ -200,10 +201,10 @@ class SurveyPage(Page):
 
     def _show_sum(self) -> None:
         layers: tuple[Layer, ...] = get(self._workspace.job, f"{self._workspace.room_path}.{groups.BUILD_UP}")
-        figures = [must_read(layer, "thickness") for layer in layers]
+        height = total([must_read(layer, "thickness") for layer in layers])
         if self._sum is not None:
-            tbc = "mm, to be confirmed" if any(each.tbc for each in figures) else "mm"
-            self._sum.show_value(measure.show_length(sum(each.value for each in figures)), tbc)
+            shown = measure.show_range(height.low, height.high)
+            self._sum.show_value(shown, "mm, to be confirmed" if height.tbc else "mm")
 
     def _add_appliances(self, rows: RecordRows) -> None:
         listed = f"{self._workspace.room_path}.design.appliances"
