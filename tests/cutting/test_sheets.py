@@ -135,7 +135,7 @@ def test_one_piece_lies_in_the_corner_and_the_larger_remainder_is_whole() -> Non
     assert plan.cuts[0].remainders == (Rect(0.0, 600.0, 1000.0, 600.0), Rect(1000.0, 0.0, 1400.0, 1200.0))
     assert plan.kept() == (Sheet(1400, 1200, 0, 1, offcut=True), Sheet(1000, 600, 0, 1, offcut=True))
     assert plan.kept(601) == (Sheet(1400, 1200, 0, 1, offcut=True),)
-    assert (plan.cut_area_m2, round(plan.scrap_m2, 6), plan.used()) == (0.6, 2.28, (1,))
+    assert (plan.cut_area_m2, plan.used()) == (0.6, (1,))
 
 
 def test_a_piece_is_turned_where_that_leaves_a_larger_remainder() -> None:

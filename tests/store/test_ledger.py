@@ -92,6 +92,31 @@ def test_a_holding_is_carried_to_another_place(store: Store) -> None:
     assert (now.place, now.amount) == ("lock-up", held.amount)
 
 
+def test_an_offcut_is_carried_under_its_key(store: Store) -> None:
+    ledger = Ledger(store)
+    piece = ledger.pieces()[0][0]
+    ledger.shift_piece(piece.key, "site")
+    assert piece.key in {each.key for each, _ in ledger.pieces() if each.place == "site"}
+    assert [(each.place, each.amount) for each in ledger.movements() if each.piece == piece.key][-2:] == [(piece.place, -1), ("site", 1)]
+    assert ledger.take_piece(piece.key, SCRAPPED) == ""
+
+
+def test_what_a_job_no_longer_needs_is_let_go(store: Store) -> None:
+    ledger = Ledger(store)
+    ledger.move("sound-pad", 6, "goods in", place="site")
+    had = sum(each.amount for each in ledger.on_hand() if each.item == "sound-pad")
+    ledger.set_aside("101", {"sound-pad": 5})
+    for held in (each for each in ledger.on_hand() if each.job == "101"):
+        assert ledger.let_go(held) == ""
+    assert [each.job for each in ledger.on_hand() if each.item == "sound-pad"] == [""] * 2
+    assert sum(each.amount for each in ledger.on_hand() if each.item == "sound-pad") == had
+    assert ledger.set_aside("101", {"sound-pad": 5}) == ()
+    key = ledger.pieces()[0][0].key
+    ledger.keep_pieces("101", [key])
+    ledger.let_go_piece(key)
+    assert {each.job for each, _ in ledger.pieces() if each.key == key} == {""}
+
+
 def test_reorder_levels_are_kept_and_taken_away(store: Store) -> None:
     ledger = Ledger(store)
     ledger.set_reorder(Reorder("sound-pad", 4, 10))

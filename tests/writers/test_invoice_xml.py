@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
 from hypothesis import example, given, settings
@@ -17,7 +16,7 @@ from tundish.catalogue.trader import Trader
 from tundish.estimate import Client
 from tundish.pricing.invoice import Charge, Invoice, credit
 from tundish.pricing.vat_rounding import NEAREST, ROUNDINGS
-from tundish.writers.invoice_xml import Parties, as_xml, lacking, write_invoice_xml
+from tundish.writers.invoice_xml import Parties, as_xml, lacking
 
 TRADER = Trader(name="M. Tarrowby & <Son>", address="3 Kilnfold Yard\nUnit 2\nHarrowmere\nZZ9 2RT", vat_number="GB 000 0000 00")
 CLIENT = Client(name="Mrs J. Ostlethwaite", address="The Old Dairy\n14 Quillet Lane\nLow Marsh\nNear Harrowmere\nHarrowmere\nZZ9 4QL")
@@ -113,9 +112,3 @@ def test_the_amounts_are_those_of_the_official_sample_s_kind() -> None:
 def test_of_a_paid_bill_nothing_is_left_to_pay() -> None:
     read = etree.fromstring(as_xml(INVOICES["paid"], PARTIES))
     assert (read.findtext(".//{*}PrepaidAmount"), read.findtext(".//{*}PayableAmount")) == ("1752.60", "0.00")
-
-
-def test_a_file_is_written_whole(tmp_path: Path) -> None:
-    path = tmp_path / "bill.xml"
-    write_invoice_xml(STATED, PARTIES, path)
-    assert path.read_bytes() == as_xml(STATED, PARTIES)

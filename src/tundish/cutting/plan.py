@@ -204,12 +204,6 @@ class SheetPlan:
         """Area of all pieces cut."""
         return math.fsum(place.length * place.width for cut in self.cuts for place in cut.places) / 1e6
 
-    @property
-    def scrap_m2(self) -> float:
-        """Area of the sheets taken that is in no piece: trim, saw kerf and remainders."""
-        taken = (self.stock[cut.sheet] for cut in self.cuts)
-        return math.fsum(sheet.length * sheet.width for sheet in taken) / 1e6 - self.cut_area_m2
-
     def kept(self, shortest: float = KEPT_SIDE) -> tuple[Sheet, ...]:
         """Remainders whose shorter side is at least so long, as offcuts for the rack, largest first."""
         left = [

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QRectF, QSize
-from PySide6.QtGui import QPainter, QPaintEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter
 
 from tundish.desktop import look
 from tundish.desktop.cells import Gauge
@@ -14,7 +13,6 @@ from tundish.desktop.painted import panel, pen
 
 TICK: Final = 0.45
 """Where along the bar the need stands."""
-WIDE: Final = 122
 _WASHES: Final = {"settled": "settledWash", "tbc": "tbcWash", "fails": "failsWash"}
 
 
@@ -41,28 +39,6 @@ def paint_gauge(painter: QPainter, room: QRectF, gauge: Gauge) -> None:
         panel(painter, part, fill=look.colour(gauge.tone), edge=pen(gauge.tone), radius=high / 2)
         _tick(painter, bar, TICK, px(2))
     painter.restore()
-
-
-class GaugeBar(QWidget):
-    """A gauge that stands by itself; its spoken name says how much there is to spare."""
-
-    def __init__(self, gauge: Gauge, words: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._gauge = gauge
-        self.setAccessibleName(words)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
-
-    def show_gauge(self, gauge: Gauge, words: str) -> None:
-        """Show another gauge."""
-        self._gauge = gauge
-        self.setAccessibleName(words)
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        return QSize(look.now().px(WIDE), look.now().px(20))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        paint_gauge(QPainter(self), QRectF(self.rect()), self._gauge)
 
 
 def _tick(painter: QPainter, bar: QRectF, place: float, width: int) -> None:

@@ -49,6 +49,8 @@ class ItemForm(QWidget):
         self._kind.show_choices(self._kinds, 0)
         self._kind.taken.connect(self._kind_taken)
         self._ends, self._kit, self._offers = CellGrid("End", ENDS), CellGrid("Part", KIT), CellGrid("Offer", OFFERS, OFFERS_ACROSS)
+        self._before = label("", "note", "ink2", wrap=True)
+        self._before = label("", "note", "ink2", wrap=True)
         self._size_part = QWidget()
         self._grid = QGridLayout(self._size_part)
         self._grid.setContentsMargins(0, 0, 0, 0)
@@ -57,14 +59,15 @@ class ItemForm(QWidget):
         column.addLayout(self._top())
         column.addWidget(self._size_head)
         column.addWidget(self._size_part)
-        parts = (("Who sells it", self._offers), ("Ends", self._ends), ("What the kit holds", self._kit))
+        parts = (("Who sells it", self._offers), ("", self._before), ("Ends", self._ends), ("What the kit holds", self._kit))
         for title, part in parts:
-            column.addWidget(label(title, "tableStrong"))
+            if title:
+                column.addWidget(label(title, "tableStrong"))
             column.addWidget(part)
         column.addStretch(1)
 
-    def show_item(self, rows: ItemRows, *, new: bool) -> None:
-        """Show an item; the code of one that is there stays."""
+    def show_item(self, rows: ItemRows, *, new: bool, before: str = "") -> None:
+        """Show an item, and what it cost before in words; the code of one that is there stays."""
         self._code.show_value(rows.item.get("code", ""))
         self._code.setEnabled(new)
         self._item_name.show_value(rows.item.get("name", ""))
@@ -76,6 +79,8 @@ class ItemForm(QWidget):
         self._ends.show_rows(rows.ends)
         self._kit.show_rows(rows.kit)
         self._offers.show_rows(rows.offers)
+        self._before.setText(before)
+        self._before.setVisible(bool(before))
 
     def rows(self) -> ItemRows:
         """The item as it is typed."""

@@ -134,6 +134,35 @@ class Ledger:
 
         return self._work(work)
 
+    def shift_piece(self, key: str, to: str) -> None:
+        """Carry a piece of the rack to another place; it keeps its key."""
+
+        def work(connection: Connection) -> None:
+            from sqlalchemy import select, update
+
+            from tundish.store.tables import rack
+
+            was = connection.execute(select(rack).where(rack.c.key == key)).one()
+            for amount, place in ((-1, was.place), (1, to)):
+                add_movement(connection, _row(was.item, amount, MOVED, place=place, job=was.job) | {"piece": key})
+            connection.execute(update(rack).where(rack.c.key == key).values(place=to))
+
+        self._work(work)
+
+    def let_go(self, holding: Holding) -> str:
+        """Keep a holding for its job no longer: it is free for any."""
+
+        def work(connection: Connection) -> str:
+            note = f"no longer for job {holding.job}"
+            add_movement(connection, _row(holding.item, -holding.amount, SET_ASIDE, place=holding.place, job=holding.job, note=note))
+            return add_movement(connection, _row(holding.item, holding.amount, SET_ASIDE, place=holding.place, note=note))
+
+        return self._work(work)
+
+    def let_go_piece(self, key: str) -> None:
+        """Keep a piece of the rack for its job no longer."""
+        self._work(lambda connection: _keep_for(connection, (key,), ""))
+
     def set_aside(self, job: str, amounts: Mapping[str, float]) -> tuple[str, ...]:
         """Keep for a job, of what is free, as much of each item as is named here in all; gives what there was not enough of."""
 
@@ -188,16 +217,14 @@ class Ledger:
         """Keep these free pieces of the rack for a job, and let go of what else was kept for it."""
 
         def work(connection: Connection) -> None:
-            from sqlalchemy import select, update
+            from sqlalchemy import select
 
-            from tundish.store.tables import movements, rack
+            from tundish.store.tables import rack
 
             kept = select(rack.c.key).where(rack.c.job == job, rack.c.key.not_in(keys))
             free = select(rack.c.key).where(rack.c.job == "", rack.c.key.in_(keys))
             for pieces, whose in ((kept, ""), (free, job)):
-                moved = list(connection.execute(pieces).scalars())
-                connection.execute(update(rack).where(rack.c.key.in_(moved)).values(job=whose))
-                connection.execute(update(movements).where(movements.c.piece.in_(moved)).values(job=whose))
+                _keep_for(connection, list(connection.execute(pieces).scalars()), whose)
 
         self._work(work)
 
@@ -315,6 +342,15 @@ def _sum(connection: Connection, whose: Mapping[str, str]) -> float:
     for name, value in whose.items():
         query = query.where(movements.c[name] == value)
     return float(connection.execute(query).scalar() or 0)
+
+
+def _keep_for(connection: Connection, keys: Collection[str], job: str) -> None:
+    from sqlalchemy import update
+
+    from tundish.store.tables import movements, rack
+
+    connection.execute(update(rack).where(rack.c.key.in_(keys)).values(job=job))
+    connection.execute(update(movements).where(movements.c.piece.in_(keys)).values(job=job))
 
 
 def _set_aside(connection: Connection, job: str, item: str, amount: float) -> str:

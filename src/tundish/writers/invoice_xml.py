@@ -5,14 +5,13 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
 from decimal import Decimal
-from pathlib import Path
 from typing import Final
 
 from tundish.catalogue.trader import Trader
 from tundish.documents.terms import how_rounded
 from tundish.estimate import Client
 from tundish.pricing.invoice import Bill, Charge, Invoice, bill_of
-from tundish.writers.safe import one_line, write_whole
+from tundish.writers.safe import one_line
 from tundish.writers.ubl import address, as_bytes, document, money, part, quantity, text
 
 _FOLLOWS: Final = "urn:cen.eu:en16931:2017"
@@ -26,11 +25,6 @@ class Parties:
     trader: Trader
     client: Client
     terms: str = ""
-
-
-def write_invoice_xml(invoice: Invoice, parties: Parties, path: Path) -> None:
-    """Write the bill as a file, whole or not at all."""
-    write_whole(path, as_xml(invoice, parties))
 
 
 def lacking(invoice: Invoice, parties: Parties) -> str:

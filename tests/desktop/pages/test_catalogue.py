@@ -12,9 +12,11 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QWidget
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tests.store.lists import csv_list
 from tundish.desktop.boxes import Box
 from tundish.desktop.pages.catalogue import CataloguePage
 from tundish.store.item_files import attached
+from tundish.store.price_list import look_at, take_in
 
 
 def opened(fitter: Fitter) -> CataloguePage:
@@ -43,6 +45,17 @@ def test_an_item_is_found_as_you_type_by_its_words_and_by_the_suppliers_code(fit
     assert [each.id for each in page.table.table_model.entries()] == ["sound-pad"]
     page.finder.setText("ob2018")
     assert [each.id for each in page.table.table_model.entries()] == ["sound-pad"]
+
+
+def test_what_an_item_cost_before_its_last_price_list_is_shown(fitter: Fitter, tmp_path: Path) -> None:
+    page, store = opened(fitter), fitter.workspace.store
+    page.open_item("strut-41x21")
+    assert not page.form._before.isVisibleTo(page)
+    path = csv_list(tmp_path / "l.csv", (("Code", "Price"), ("OB2024", "13.00")))
+    take_in(store, look_at(store, path, "oddmoor", {"code": "Code", "price": "Price"}, "2026-12-01"))
+    fitter.workspace.book_has_changed()
+    page.open_item("strut-41x21")
+    assert page.form._before.text().endswith("OB2024 was £11.80 from Mon 14 Sep 2026")
 
 
 def test_what_is_changed_is_kept_and_what_is_wrong_is_told(fitter: Fitter) -> None:

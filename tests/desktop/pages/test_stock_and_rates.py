@@ -19,6 +19,7 @@ from tundish.desktop.chips import Chip
 from tundish.desktop.look import Look
 from tundish.desktop.pages.rates import RatesPage
 from tundish.desktop.pages.stock import StockPage
+from tundish.store.ledger import Ledger
 
 
 def rates(fitter: Fitter) -> RatesPage:
@@ -161,6 +162,42 @@ def test_what_is_counted_is_on_hand(fitter: Fitter) -> None:
     QTest.keyClicks(page._box, f"{had + 3:g}")
     fitter.press("Counted", page)
     assert fitter.workspace.book.stock[code] == had + 3
+
+
+def test_an_offcut_is_carried_scrapped_and_put_back(fitter: Fitter) -> None:
+    page, ledger = stock(fitter), Ledger(fitter.workspace.store)
+    piece = ledger.pieces()[0][0]
+    page.table.row_chosen.emit(f"rack {piece.key}")
+    page._acts._place.choose("lock-up")
+    fitter.press("Carry there", page)
+    assert places(ledger)[piece.key] == "lock-up"
+    page.table.row_chosen.emit(f"rack {piece.key}")
+    fitter.press("Scrap it", page)
+    assert piece.key not in places(ledger)
+    assert piece.key not in {each.key for each in fitter.workspace.book.rack}
+    page.table.row_chosen.emit(f"move:{ledger.movements()[-1].id}")
+    fitter.press("Back on the rack", page)
+    assert places(ledger)[piece.key] == "lock-up"
+
+
+def test_what_is_kept_for_a_job_is_let_go_and_carried(fitter: Fitter) -> None:
+    page, ledger = stock(fitter), Ledger(fitter.workspace.store)
+    held = ledger.on_hand()[0]
+    ledger.set_aside("103", {held.item: held.amount})
+    page.table.row_chosen.emit(f"{held.item}@{held.place}@103")
+    fitter.press("Let it go", page)
+    page.table.row_chosen.emit(f"{held.item}@{held.place}@")
+    page._acts._place.choose(held.place)
+    fitter.press("Carry there", page)
+    assert [(each.place, each.job) for each in ledger.on_hand() if each.item == held.item] == [(held.place, "")]
+    page._acts.choose(f"{held.item}@{held.place}@")
+    page._acts._place.choose("site")
+    fitter.press("Carry there", page)
+    assert [(each.place, each.job) for each in ledger.on_hand() if each.item == held.item] == [("site", "")]
+
+
+def places(ledger: Ledger) -> dict[str, str]:
+    return {each.key: each.place for each, _ in ledger.pieces()}
 
 
 def test_a_count_of_nonsense_is_said(fitter: Fitter) -> None:

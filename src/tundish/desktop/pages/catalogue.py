@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from tundish import measure
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.item_form import ItemForm
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 COLUMNS: Final = (Column("Item"),)
 MOST_ROWS: Final = 300
 MOST_PROBLEMS: Final = 6
+MOST_PRICES: Final = 3
 
 
 class CataloguePage(Page):
@@ -121,10 +123,22 @@ class CataloguePage(Page):
 
         if code in self._workspace.book.items:
             self._was = code
-            self.form.show_item(rows_of(self._workspace.book, code), new=False)
+            self.form.show_item(rows_of(self._workspace.book, code), new=False, before=self._prices_before(code))
             self.papers.show_item(code)
             self._remove.setEnabled(True)
             self._say("")
+
+    def _prices_before(self, code: str) -> str:
+        """What each supplier asked for it before its last price lists, and from when."""
+        from tundish.store.price_list import old_prices
+
+        lines = []
+        for offer in self._workspace.book.offers.get(code, ()):
+            old = old_prices(self._workspace.store, offer.supplier, offer.code)
+            was = ", ".join(f"{measure.show_money(price)} from {measure.show_date(day)}" for day, price in old[-MOST_PRICES:])
+            if was:
+                lines.append(f"{self._workspace.book.suppliers[offer.supplier].name} {offer.code} was {was}")
+        return "; ".join(lines)
 
     def _new(self) -> None:
         from tundish.store.catalogue import ItemRows

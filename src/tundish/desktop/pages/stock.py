@@ -16,6 +16,7 @@ from tundish.desktop.chips import ChipRow, Choice
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.page import Page
 from tundish.desktop.pdf_pages import pictures_of
+from tundish.desktop.stock_acts import StockActs
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -92,6 +93,8 @@ class StockPage(Page):
         self._box, self._why = Box("Counted", figure=True), Box("Why it differs")
         self._level, self._amount = Box("Order again below", figure=True), Box("Amount to order", figure=True)
         self._trouble = label("", "note", "fails", wrap=True)
+        self._acts = StockActs(workspace)
+        self._acts.done.connect(self._acted)
         card.set_foot(self._foot())
         self.set_body(card)
         self.follow(workspace.estimate_ready, self._show)
@@ -111,11 +114,13 @@ class StockPage(Page):
         words = (label("Count", "table"), self._item, self._box, label("because", "table"), self._why, count)
         for widget in (*words, label("order below", "table"), self._level, label("so many", "table"), self._amount, level):
             row.addWidget(widget)
+        column.addWidget(self._acts)
         column.addLayout(row)
         column.addWidget(self._trouble)
         return foot
 
     def _choose_view(self, view: str) -> None:
+        self._acts.choose("")
         if view == "short":
             from tundish.store.short import short_of
 
@@ -145,7 +150,12 @@ class StockPage(Page):
         self.table.set_empty(*empty, "stock")
         self.table.set_groups(tuple(group for group in groups if group.rows))
 
+    def _acted(self, words: str) -> None:
+        self._workspace.said.emit(words)
+        self._show()
+
     def _chosen(self, row: str) -> None:
+        self._acts.choose(row)
         code, _, rest = row.removeprefix("short:").partition("@")
         if code not in self._codes:
             return
