@@ -39,7 +39,8 @@ def test_a_sheet_is_told_cut_by_cut(tmp_path: Path, capsys: pytest.CaptureFixtur
     assert run(["cut", written(tmp_path, SHEETS), "--trim", "5"]) == 0
     out = capsys.readouterr().out
     assert "Trim 5 off all four edges." in out
-    assert out.count(": B1 600 × 400.") == 1 or out.count("B1 600 × 400") == 2
+    assert "2. The 600 × 790 at 400 from the foot, gives B1." in out
+    assert out.count("gives B1") == 2
 
 
 def test_as_json_it_says_stock_pieces_cost_and_bound(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

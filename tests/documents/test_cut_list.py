@@ -36,7 +36,7 @@ def test_every_piece_stands_in_the_list_once_with_where_it_is_cut_from(one: Esti
     rows = [row for table in tables if table.columns[0].head == "Piece" for row in table.rows]
     assert [row.cells[0] for row in rows] == [cut.mark for plan in one.cuts for cut in plan.cuts]
     assert all(row.cells[-2] != "–" for row in rows)
-    assert [row.tbc for row in rows] == [cut.length.tbc for plan in one.cuts for cut in plan.cuts]
+    assert [row.tbc for row in rows] == [cut.tbc for plan in one.cuts for cut in plan.cuts]
     assert all(row.note.startswith("do not cut yet") == row.tbc for row in rows)
 
 
@@ -150,9 +150,9 @@ def test_what_is_longer_than_anything_sold_is_said(jobs: dict[str, Job], book: B
 
 def test_an_even_count_of_sheets_leaves_no_half_row(worked: dict[str, Estimate]) -> None:
     rows = [block for block in cut_list.build(worked["101"]).blocks if isinstance(block, SideBySide)]
-    assert [len(row.left) + len(row.right) for row in rows] == [2, 2]
+    assert [(len(row.left), len(row.right)) for row in rows] == [(2, 2), (2, 2)]
     odd = [block for block in cut_list.build(worked["103"]).blocks if isinstance(block, SideBySide)]
-    assert [len(row.left) + len(row.right) for row in odd] == [2, 1]
+    assert [(len(row.left), len(row.right)) for row in odd] == [(2, 2), (2, 0)]
 
 
 def test_bars_are_sketched_once_a_material(one: Estimate) -> None:
@@ -166,3 +166,45 @@ def test_a_job_of_nothing_has_an_empty_list(jobs: dict[str, Job], book: Book) ->
     assert said == Paragraph("Nothing is cut for this job yet.")
     assert isinstance(care, Paragraph)
     assert care.tone == "caution"
+
+
+def test_the_cuts_of_a_sheet_are_numbered_on_its_lines_and_told_beneath_it(worked: dict[str, Estimate]) -> None:
+    """A person follows them: number, part in hand, where to measure from, and what it gives."""
+    plan, done = of_sheets(worked["101"])[0]
+    told = list(cut_list.in_order(plan))
+    assert told[0] == "1. Whole sheet at 225 from the foot. 2. The 640 × 225 at 620 from the left, gives B4."
+    for row, (cut, words) in enumerate(zip(done.cuts, told, strict=True)):
+        numbers = [mark.text for mark in cut_drawing.sheet(plan, cut, row).marks if isinstance(mark, Words) and mark.text.isdigit()]
+        assert all(f"{number}. " in words for number in numbers)
+        assert numbers == [str(place) for place in range(1, len(numbers) + 1)]
+    assert list(cut_list.in_order(of_bars(worked["101"])[0][0])) == []
+
+
+def test_what_is_left_of_a_sheet_is_kept_with_its_size_or_hatched(one: Estimate) -> None:
+    for plan, done in of_sheets(one):
+        for row, cut in enumerate(done.cuts):
+            marks = cut_drawing.sheet(plan, cut, row).marks
+            kept = sum(mark.style == "keep" for mark in marks if isinstance(mark, Box))
+            assert kept == len(replace(done, cuts=(cut,)).kept())
+            assert sum(mark.text.startswith("keep ") for mark in marks if isinstance(mark, Words)) <= kept
+
+
+def test_a_sheet_of_the_rack_is_called_so_and_new_ones_are_counted(worked: dict[str, Estimate]) -> None:
+    plan, _ = of_sheets(worked["101"])[0]
+    assert [cut_drawing.sheet_title(plan, row) for row in range(2)] == ["Rack R4 · 640 × 400", "Sheet 1 · 1,200 × 800"]
+    cells = {
+        row.cells[0]: row.cells[-2] for block in cut_list.build(worked["101"]).blocks if isinstance(block, Table) for row in block.rows
+    }
+    assert cells["B4"] == "Rack R4"
+    with pytest.raises(TypeError):
+        cut_drawing.sheet_name(of_bars(worked["101"])[0][0], 0)
+
+
+def test_a_board_whose_height_is_open_is_not_to_be_cut_yet(worked: dict[str, Estimate]) -> None:
+    """In the family bathroom the floor is to be settled: uprights wait for it, and so do the boards of the front."""
+    plan, _ = of_sheets(worked["102"])[0]
+    waits = {cut.mark for cut in plan.cuts if cut.width is not None and cut.width.tbc}
+    assert waits == {"B1", "B2", "B3", "B4"}
+    rows = [row for block in cut_list.build(worked["102"]).blocks if isinstance(block, Table) for row in block.rows]
+    assert {row.cells[0] for row in rows if "do not cut yet" in row.note} >= waits
+    assert next(row.note for row in rows if row.cells[0] == "B1") == "do not cut yet, 1,192 to 1,200 wide"

@@ -164,7 +164,7 @@ def _cuts(plan: CutPlan) -> dict[str, Any]:
     done = plan.plan
     made: dict[str, Any] = {
         "item": plan.item.code,
-        "pieces": [{"mark": cut.mark, "length": cut.length.value, "tbc": cut.length.tbc} for cut in plan.cuts],
+        "pieces": [{"mark": cut.mark, "length": cut.length.value, "tbc": cut.tbc} for cut in plan.cuts],
     }
     if isinstance(done, BarPlan):
         made["plan"] = [

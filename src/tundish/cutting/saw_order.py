@@ -8,11 +8,13 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from tundish.cutting.plan import Place, Rect, SheetCut, SheetPlan
+from tundish import measure
+from tundish.cutting.plan import KEPT_SIDE, Place, Rect, SheetCut, SheetPlan
 
-_NEAR: Final = 1e-3
+_NEAR: Final = 0.15
+"""Places are planned to a tenth, mm: what is over by less is not sawn off."""
 _CLOSE: Final = 0.01
-_AXES: Final = ("length", "width")
+_EDGES: Final = ("the left", "the foot")
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,37 +49,36 @@ def left_after(part: Rect, inside: Sequence[Part], kerf: float, piece: Place) ->
     return tuple(one for one in whole if not holds(one, piece) and min(one.length, one.width) >= 1)
 
 
-def saw_order(plan: SheetPlan, cut: SheetCut) -> Iterator[str]:
-    """The strokes in words, numbered, each with the size of the part that it goes through."""
+def saw_order(plan: SheetPlan, cut: SheetCut, marks: Sequence[str]) -> Iterator[str]:
+    """The strokes in words, numbered, each with the size of the part that it goes through and the marks of the pieces that it finishes."""
+    show = measure.show_length
     if plan.trim:
-        yield f"Trim {plan.trim:g} off all four edges."
+        yield f"Trim {show(plan.trim)} off all four edges."
     for number, stroke in enumerate(strokes(plan, cut), 1):
-        part = stroke.part
-        freed = ", ".join(f"{plan.pieces[one].mark} {plan.pieces[one].length:g} × {plan.pieces[one].width:g}" for one in stroke.frees)
-        size = f"{part.length:g} × {part.width:g}"
-        yield f"{number}. Part {size}: cut at {stroke.at:g} along its {_AXES[stroke.axis]}{f': {freed}' if freed else ''}."
+        part = "Whole sheet" if number == 1 else f"The {show(stroke.part.length)} × {show(stroke.part.width)}"
+        freed = " and ".join(marks[one] for one in stroke.frees)
+        yield f"{number}. {part} at {show(stroke.at)} from {_EDGES[stroke.axis]}{f', gives {freed}' if freed else ''}."
 
 
 def _strokes(part: Rect, inside: Sequence[Part], kerf: float) -> Iterator[Stroke]:
-    """First the cut nearest to the near edge that parts what lies inside; then either side in turn."""
-    if len(inside) <= 1 and not _trims(part, inside):
+    """First the cut nearest to the near edge that parts what lies inside; then either side in turn; the way with the fewest cuts."""
+    if not any(map(_wanted, inside)) or (len(inside) <= 1 and not _trims(part, inside)):
         return
-    for axis in (0, 1):
-        groups = _groups(inside, axis)
-        if len(groups) > 1:
-            ends = [_end(group, axis) for group in groups]
-            yield from _apart(part, axis, groups, ends, kerf)
-            return
-    yield from _last_trim(part, inside[0], kerf)
+    ways = [(axis, groups) for axis in (0, 1) if len(groups := _groups(inside, axis)) > 1]
+    if ways:
+        yield from min((tuple(_apart(part, axis, groups, kerf)) for axis, groups in ways), key=len)
+    else:
+        yield from _last_trim(part, inside[0], kerf)
 
 
-def _apart(part: Rect, axis: int, groups: Sequence[Sequence[Part]], ends: Sequence[float], kerf: float) -> Iterator[Stroke]:
+def _apart(part: Rect, axis: int, groups: Sequence[Sequence[Part]], kerf: float) -> Iterator[Stroke]:
+    ends = [_end(group, axis) for group in groups]
     left = part
-    for group, _ in pairwise(groups):
-        at = ends[0] - _start(left, axis)
-        ends = ends[1:]
+    for place, (group, after) in enumerate(pairwise(groups)):
+        at = ends[place] - _start(left, axis)
         near, far = _halves(left, axis, at, kerf)
-        yield Stroke(left, axis, round(at, 3), _freed(near, group))
+        last = _freed(far, after) if place == len(groups) - 2 else ()
+        yield Stroke(left, axis, round(at, 3), (*_freed(near, group), *last))
         yield from _strokes(near, group, kerf)
         left = far
     yield from _strokes(left, groups[-1], kerf)
@@ -91,6 +92,11 @@ def _last_trim(part: Rect, one: Part, kerf: float) -> Iterator[Stroke]:
             near, _ = _halves(part, axis, size, kerf)
             yield Stroke(part, axis, round(size, 3), _freed(near, [one]))
             part = near
+
+
+def _wanted(one: Part) -> bool:
+    """Whether it is a piece, or a remainder that is kept: scrap is not sawn up."""
+    return isinstance(one, Place) or min(one.length, one.width) >= KEPT_SIDE
 
 
 def _trims(part: Rect, inside: Sequence[Part]) -> bool:

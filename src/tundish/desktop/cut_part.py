@@ -15,7 +15,7 @@ from tundish.desktop import look
 from tundish.desktop.canvas.cut_view import CutView, Margins
 from tundish.desktop.words import CutLabel, label
 from tundish.documents import cut_drawing
-from tundish.documents.cut_list import proof
+from tundish.documents.cut_list import in_order, proof
 from tundish.documents.drawing import Drawing, Mark, Words, moved
 
 NAMES: Final = 150
@@ -47,6 +47,7 @@ class PlanPart(QWidget):
         self.view = CutView()
         self._name, self._note = label("", "section"), CutLabel("table", "ink2")
         self._trouble = label("", "table", "fails", wrap=True)
+        self._order = label("", "note", "ink2", wrap=True)
         head = QHBoxLayout()
         head.setSpacing(16)
         head.addWidget(self._name)
@@ -58,6 +59,7 @@ class PlanPart(QWidget):
         column.addLayout(head)
         column.addWidget(self._trouble)
         column.addWidget(self.view)
+        column.addWidget(self._order)
 
     def show_plan(self, plan: CutPlan, keep: float, longest: float) -> None:
         """Show a plan; `longest` is the longest bar of all plans, so that all are to one scale."""
@@ -73,6 +75,8 @@ class PlanPart(QWidget):
         else:
             drawing = sheets(plan)
             margins = Margins(0, 0, drawing.extent[2], BIGGEST_SHEET)
+            self._order.setText("\n".join(f"{cut_drawing.sheet_name(plan, row)}. {words}" for row, words in enumerate(in_order(plan))))
+        self._order.setVisible(isinstance(plan.plan, SheetPlan) and bool(plan.plan.cuts))
         self.view.show_drawing(_in_cut_order(drawing, plan), margins, f"{plan.item.name}: {words}")
 
 
@@ -112,9 +116,7 @@ def sheets(plan: CutPlan) -> Drawing:
     for row, cut in enumerate(plan.plan.cuts):
         size = plan.plan.stock[cut.sheet]
         x, y = (row % ACROSS) * (wide + BETWEEN), -(row // ACROSS) * (high + TITLE) - high - TITLE
-        what = f"Rack {size.name}" if size.offcut else f"Sheet {row + 1}"
-        title = f"{what} · {measure.show_length(size.length)} × {measure.show_length(size.width)}"
-        marks.append(Words(x, y + size.width + TITLE / 2, title, anchor="start"))
+        marks.append(Words(x, y + size.width + TITLE / 2, cut_drawing.sheet_title(plan, row), anchor="start"))
         marks += moved(cut_drawing.sheet(plan, cut, row).marks, x, y)
     rows = -(-len(plan.plan.cuts) // ACROSS)
     extent = (0.0, -rows * (high + TITLE), ACROSS * (wide + BETWEEN) - BETWEEN, rows * (high + TITLE))
@@ -129,7 +131,7 @@ def _in_cut_order(drawing: Drawing, plan: CutPlan) -> Drawing:
         drawing.title,
         drawing.marks,
         drawing.extent,
-        tuple((cut.mark, _spoken(cut.mark, cut.what, cut.length.value, wait=_wait(plan, cut.mark, tbc=cut.length.tbc))) for cut in order),
+        tuple((cut.mark, _spoken(cut.mark, cut.what, cut.length.value, wait=_wait(plan, cut.mark, tbc=cut.tbc))) for cut in order),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 
 from tundish import measure
+from tundish.catalogue.item import RackPiece
 from tundish.cutting.plans import CutPlan
 from tundish.desktop.boxes import TickBox
 from tundish.desktop.flow import Flow
@@ -32,7 +33,7 @@ class RackTicks(Flow):
     def show_pieces(self, plans: list[CutPlan]) -> None:
         """Show a tick for each piece of the rack that is cut from, and an open one for each that was said not to be there."""
         there = {
-            source.key: (plan.item.code, f"{source.key} {plan.item.name} {measure.show_length(source.length)}, {source.place}")
+            source.key: (plan.item.code, f"{source.key} {plan.item.name} {_size(source)}, {source.place}")
             for plan in plans
             for source in plan.from_rack
             if source.key not in plan.begun
@@ -72,3 +73,8 @@ class RackTicks(Flow):
         else:
             self._gone[tick.objectName()] = (str(tick.property("item")), tick.text())
             self.missing.emit(tick.objectName())
+
+
+def _size(piece: RackPiece) -> str:
+    """How long it is, and how wide where it is a sheet."""
+    return " × ".join(measure.show_length(each) for each in (piece.length, piece.width) if each)

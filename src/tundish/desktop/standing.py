@@ -30,7 +30,7 @@ def joints(workspace: Workspace, estimate: Estimate) -> Iterator[tuple[str, str,
     yield ("setting_out", *(("closed", "ink2", "lock") if closed else _tbc(marks, "")))
     yield ("checks", *_checks(estimate))
     yield ("materials", *_tbc(sum(line.amount.tbc for line in estimate.lines), ""))
-    yield ("cutting", *_tbc(sum(cut.length.tbc for plan in estimate.cuts for cut in plan.cuts), ""))
+    yield ("cutting", *_tbc(sum(cut.tbc for plan in estimate.cuts for cut in plan.cuts), ""))
     orders = order_state.to_send(order_state.still_of(workspace, estimate))
     yield ("ordering", f"{orders} to send" if orders else "", "ink2", "")
     unpriced = len(estimate.price.not_priced) + (not estimate.price.labour_priced)

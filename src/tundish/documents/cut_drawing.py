@@ -9,9 +9,10 @@ from string import digits
 from typing import Final
 
 from tundish import measure
-from tundish.cutting.plan import BarPlan, SheetCut, SheetPlan
+from tundish.cutting.plan import KEPT_SIDE, BarPlan, Rect, SheetCut, SheetPlan
 from tundish.cutting.plans import CutPlan
-from tundish.documents.drawing import Box, Drawing, Mark, Style, Words
+from tundish.cutting.saw_order import Stroke, strokes
+from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Style, Words
 
 BAR: Final = 120.0
 GAP: Final = 60.0
@@ -22,6 +23,8 @@ LETTER: Final = 1.5
 """Height of the words and width of a bold letter, mm of paper."""
 TALL: Final = 4.0
 """About how high a bar is on paper at least, so that its words stand within it, mm."""
+RING: Final = 1.4
+"""How wide the ring round the number of a cut is from its middle, in letters."""
 PAGE: Final = 170.0
 HALF_PAGE: Final = 80.0
 """About how wide a drawing is set on paper: bars across the page, sheets two by two."""
@@ -75,14 +78,18 @@ def printed(plan: CutPlan, keep: float) -> Drawing:
 
 
 def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
-    """One sheet of a plan with its pieces and remainders."""
-    if not isinstance(plan.plan, SheetPlan):
-        raise TypeError(plan.item.code)
-    size = plan.plan.stock[cut.sheet]
+    """One sheet of a plan with its pieces, what is kept of it (dashed) and what is scrap, and its cuts numbered in their order."""
+    done = _of_sheets(plan)
+    size = done.stock[cut.sheet]
+    longest = max(done.stock[each.sheet].length for each in done.cuts)
+    letter = longest * LETTER / HALF_PAGE
     marks: list[Mark] = [Box(0, 0, size.length, size.width, "ink", filled=False)]
-    marks += [Box(rest.x, rest.y, rest.length, rest.width, "keep") for rest in cut.remainders]
+    for rest in cut.remainders:
+        marks += _rest(rest, letter)
     for place in cut.places:
-        marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width), size.length * LETTER / HALF_PAGE)
+        marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width), letter)
+    for number, stroke in enumerate(strokes(done, cut), 1):
+        marks += _numbered(stroke, number, letter)
     title = f"{plan.item.name}, sheet {row + 1}"
     return Drawing(title, tuple(marks), (-20, -20, size.length + 40, size.width + 40))
 
@@ -99,6 +106,26 @@ def bar_name(plan: CutPlan, row: int) -> str:
     return f"New {new} · {length}"
 
 
+def sheet_name(plan: CutPlan, row: int) -> str:
+    """What a sheet is called on the list: "Sheet 1" for the first new one, or the offcut of the rack."""
+    done = _of_sheets(plan)
+    taken = [done.stock[cut.sheet] for cut in done.cuts[: row + 1]]
+    return f"Rack {taken[-1].name}" if taken[-1].offcut else f"Sheet {sum(not each.offcut for each in taken)}"
+
+
+def sheet_title(plan: CutPlan, row: int) -> str:
+    """The name of a sheet with its size."""
+    done = _of_sheets(plan)
+    size = done.stock[done.cuts[row].sheet]
+    return f"{sheet_name(plan, row)} · {measure.show_length(size.length)} × {measure.show_length(size.width)}"
+
+
+def _of_sheets(plan: CutPlan) -> SheetPlan:
+    if not isinstance(plan.plan, SheetPlan):
+        raise TypeError(plan.item.code)
+    return plan.plan
+
+
 _INSIDE: Final = 0.9
 """How much of a piece its words may take."""
 
@@ -107,7 +134,7 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], le
     """One piece with its mark, and its size where there is room; `letter` is how long a letter is at the drawing's size."""
     cut = plan.cuts[place]
     done = cut.mark in plan.done
-    style: Style = "ware" if done else "tbc" if cut.length.tbc else _style(plan)
+    style: Style = "ware" if done else "tbc" if cut.tbc else _style(plan)
     x, y, length, high = box
     yield Box(x, y, length, high, style, piece=cut.mark)
     words = f"{cut.mark}  {measure.show_length(cut.length.value)}"
@@ -118,6 +145,25 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], le
     turned = high > length
     shown = words if len(words) * letter < _INSIDE * max(length, high) else cut.mark
     yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)
+
+
+def _rest(rest: Rect, letter: float) -> Iterator[Mark]:
+    """What is left of a sheet in one piece; its size where it is kept and there is room."""
+    kept = min(rest.length, rest.width) >= KEPT_SIDE
+    yield Box(rest.x, rest.y, rest.length, rest.width, "keep" if kept else "hatch")
+    words = f"keep {measure.show_length(rest.length)} × {measure.show_length(rest.width)}"
+    turned, room = rest.width > rest.length, _INSIDE * max(rest.length, rest.width)
+    if kept and len(words) * letter < room:
+        yield Words(rest.x + rest.length / 2, rest.y + rest.width / 2, words, SIZE, turned=turned, most=room)
+
+
+def _numbered(stroke: Stroke, number: int, letter: float) -> Iterator[Mark]:
+    """The number of a cut in a ring on its line, near where it begins."""
+    part, ring = stroke.part, RING * letter
+    along = min(2 * ring, (part.width if stroke.axis == 0 else part.length) / 2)
+    x, y = (stroke.at, along) if stroke.axis == 0 else (along, stroke.at)
+    yield Ellipse(part.x + x, part.y + y, ring, ring, "ink")
+    yield Words(part.x + x, part.y + y, str(number), SIZE, bold=True)
 
 
 def _taller(mark: Mark, times: float) -> Mark:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tundish import measure
 from tundish.cutting.plan import BarPlan, SheetPlan
 from tundish.cutting.plans import CutPlan
+from tundish.cutting.saw_order import saw_order
 from tundish.documents import cut_drawing
 from tundish.documents.block import Block, Column, Document, Heading, Paragraph, Row, SideBySide, Sketch, Table
 from tundish.documents.paper import paper
@@ -84,13 +85,24 @@ def _counted(count: int, thing: str) -> str:
     return f"{count} {thing}" if count == 1 else f"{count} {thing}s"
 
 
+def in_order(plan: CutPlan) -> Iterator[str]:
+    """For every sheet its cuts in words, in the order and with the numbers of the drawing; nothing for bars."""
+    marks = [cut.mark for cut in plan.cuts]
+    if isinstance(plan.plan, SheetPlan):
+        for cut in plan.plan.cuts:
+            yield " ".join(saw_order(plan.plan, cut, marks)) or "Not cut."
+
+
 def _sheets(plan: CutPlan, done: SheetPlan) -> Iterator[Block]:
-    """The sheets two by two."""
-    drawn = [Sketch(cut_drawing.sheet(plan, cut, row), f"Sheet {row + 1}") for row, cut in enumerate(done.cuts)]
+    """The sheets two by two, each with its cuts in words."""
+    drawn: list[tuple[Block, ...]] = [
+        (Sketch(cut_drawing.sheet(plan, cut, row), cut_drawing.sheet_title(plan, row)), Paragraph(words, "note"))
+        for row, (cut, words) in enumerate(zip(done.cuts, in_order(plan), strict=True))
+    ]
     for left, right in zip(drawn[::2], drawn[1::2], strict=False):
-        yield SideBySide((left,), (right,))
+        yield SideBySide(left, right)
     if len(drawn) % 2:
-        yield SideBySide((drawn[-1],), ())
+        yield SideBySide(drawn[-1], ())
 
 
 def _rows(plan: CutPlan) -> Iterator[Row]:
@@ -99,8 +111,12 @@ def _rows(plan: CutPlan) -> Iterator[Row]:
         width = () if cut.width is None else (cut.width.value,)
         where_to = "–" if cut.where == cut.what else cut.where
         cells = (cut.mark, cut.what, where_to, cut.length.value, *width, where.get(place, "–"), "")
-        reach = ", ".join(("do not cut yet", *filter(None, (may_be(cut.length),))))
-        yield Row(cells, cut.length.tbc, note=reach if cut.length.tbc else "")
+        reaches = (may_be(cut.length), _wide(may_be(cut.width)) if cut.width is not None else "")
+        yield Row(cells, cut.tbc, note=", ".join(("do not cut yet", *filter(None, reaches))) if cut.tbc else "")
+
+
+def _wide(reach: str) -> str:
+    return f"{reach} wide" if reach else ""
 
 
 def _sources(plan: CutPlan) -> Iterator[tuple[int, str]]:
@@ -111,4 +127,4 @@ def _sources(plan: CutPlan) -> Iterator[tuple[int, str]]:
     else:
         for row, sheet in enumerate(plan.plan.cuts):
             for one in sheet.places:
-                yield one.piece, f"Sheet {row + 1}"
+                yield one.piece, cut_drawing.sheet_name(plan, row)

@@ -19,10 +19,11 @@ def told(plan: BarPlan | SheetPlan, keep: float, join: int = 0) -> Iterator[str]
             rest = f"{'keep' if cut.remainder >= keep else 'scrap'} {show(cut.remainder)}"
             yield f"{number}. {plan.stock[cut.bar].name}, {show(plan.stock[cut.bar].length)} mm: {pieces}; {rest}"
     else:
+        marks = [piece.mark for piece in plan.pieces]
         for number, sheet in enumerate(plan.cuts, 1):
             size = plan.stock[sheet.sheet]
             yield f"{number}. {size.name}, {show(size.length)} × {show(size.width)} mm:"
-            yield from (f"   {words}" for words in saw_order(plan, sheet))
+            yield from (f"   {words}" for words in saw_order(plan, sheet, marks))
     if plan.unplaced:
         left = ", ".join(f"{plan.pieces[one].mark} {show(plan.pieces[one].length)}" for one in dict.fromkeys(plan.unplaced))
         yield f"No stock for: {left}."

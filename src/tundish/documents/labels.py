@@ -68,7 +68,7 @@ def _pieces(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:
         where = "" if cut.where == cut.what else cut.where
         name = plan.item.name
         what = name if f" {cut.what} ".casefold() in f" {name} ".casefold() else f"{cut.what}, {name}"
-        yield Label(cut.mark, size, what, where, _job(estimate), cut.length.tbc)
+        yield Label(cut.mark, size, what, where, _job(estimate), cut.tbc)
 
 
 def _offcuts(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:

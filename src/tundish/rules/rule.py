@@ -43,6 +43,11 @@ class Cut:
     turn: bool = True
     mitres: int = 0
 
+    @property
+    def tbc(self) -> bool:
+        """Whether either of its sizes is still to be confirmed."""
+        return self.length.tbc or (self.width is not None and self.width.tbc)
+
 
 @dataclass(frozen=True, slots=True)
 class Need:

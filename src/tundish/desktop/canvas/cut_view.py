@@ -86,7 +86,7 @@ class CutView(QWidget):
             chosen = bool(self._chosen) and mark.piece == self._chosen
             if isinstance(mark, Words) and mark.piece:
                 self._paint_words(painter, mark, boxes[mark.piece], placed, chosen=chosen)
-            else:
+            elif not (isinstance(mark, Words) and mark.most and self._too_long(mark, placed)):
                 paint_mark(painter, replace(mark, style="chosen") if chosen and isinstance(mark, Box) else mark, placed)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -149,6 +149,11 @@ class CutView(QWidget):
         for spot, (piece, name) in zip(self._spots, self._drawing.pieces, strict=True):
             spot.setObjectName(piece)
             spot.setAccessibleName(name)
+
+    @staticmethod
+    def _too_long(mark: Words, placed: Placed) -> bool:
+        box = words_box(replace(mark, most=0.0), placed)
+        return max(box.width(), box.height()) > mark.most * placed.scale
 
     def _paint_words(self, painter: QPainter, mark: Words, box: Box, placed: Placed, *, chosen: bool) -> None:
         """The words of a piece as far as they fit into it, and the half ring where there is room for it."""

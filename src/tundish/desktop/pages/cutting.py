@@ -206,7 +206,7 @@ class CuttingPage(EstimatePage):
     def _show_foot(self, shown: list[CutPlan], keep: float) -> None:
         pieces = [cut for plan in shown for cut in plan.cuts]
         done = sum(cut.mark in plan.done for plan in shown for cut in plan.cuts)
-        wait = sum(cut.length.tbc and cut.mark not in plan.done for plan in shown for cut in plan.cuts)
+        wait = sum(cut.tbc and cut.mark not in plan.done for plan in shown for cut in plan.cuts)
         self._foot.setText(
             f"{len(pieces) - done} {plural(len(pieces) - done, 'piece')} to cut{f', {done} cut' if done else ''}" if pieces else ""
         )
@@ -297,8 +297,8 @@ class CuttingPage(EstimatePage):
         cut = next(each for each in plan.cuts if each.mark == mark)
         if mark in plan.done:
             self._workspace.edit(f"take back: {mark} cut", unmarked(job, plan, mark), "sawn")
-        elif cut.length.tbc:
-            self._workspace.said.emit(f"Do not cut {mark} yet: its length is still to be confirmed")
+        elif cut.tbc:
+            self._workspace.said.emit(f"Do not cut {mark} yet: its size is still to be confirmed")
         else:
             self._workspace.edit(f"mark {mark} as cut", marked(job, plan, mark), "sawn")
 
