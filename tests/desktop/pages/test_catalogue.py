@@ -39,6 +39,11 @@ def type_in(page: CataloguePage, name: str, words: str) -> None:
     QTest.keyClicks(found, words)
 
 
+def go_to(page: CataloguePage, code: str) -> None:
+    page.table.setFocus()
+    page.open_item(code)
+
+
 def test_an_item_is_found_as_you_type_by_its_words_and_by_the_suppliers_code(fitter: Fitter) -> None:
     page = opened(fitter)
     QTest.keyClicks(page.finder, "sound pa")
@@ -56,6 +61,30 @@ def test_what_an_item_cost_before_its_last_price_list_is_shown(fitter: Fitter, t
     fitter.workspace.book_has_changed()
     page.open_item("strut-41x21")
     assert page.form._before.text().endswith("OB2024 was £11.80 from Mon 14 Sep 2026")
+
+
+def test_what_is_typed_and_not_kept_is_there_again_and_can_be_put_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    go_to(page, "sound-pad")
+    kept = box(page, "Name").text()
+    type_in(page, "Name", "Pad of rubber")
+    go_to(page, "strut-41x21")
+    assert not page._said.text()
+    go_to(page, "sound-pad")
+    assert box(page, "Name").text() == "Pad of rubber"
+    assert "not kept yet" in page._said.text()
+    fitter.press("Put back", page)
+    assert box(page, "Name").text() == kept
+    go_to(page, "strut-41x21")
+    go_to(page, "sound-pad")
+    assert not page._said.text()
+    fitter.press("New item", page)
+    type_in(page, "Name", "A new pad")
+    go_to(page, "sound-pad")
+    fitter.press("New item", page)
+    assert box(page, "Name").text() == "A new pad"
+    fitter.press("New item", page)
+    assert box(page, "Name").text() == ""
 
 
 def test_what_is_changed_is_kept_and_what_is_wrong_is_told(fitter: Fitter) -> None:

@@ -22,6 +22,7 @@ from tundish.errors import TundishError
 if TYPE_CHECKING:
     from tundish.catalogue.sheets import Sheets
     from tundish.field import Problem
+    from tundish.store.catalogue import ItemRows
 
 COLUMNS: Final = (Column("Item"),)
 MOST_ROWS: Final = 300
@@ -41,6 +42,8 @@ class CataloguePage(Page):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Catalogue", "What can I buy, in what sizes, from whom?")
         self._workspace, self._was = workspace, ""
+        self._as_kept: ItemRows | None = None
+        self._typed: dict[str, ItemRows] = {}
         self.finder = Box("Find an item")
         self.finder.setPlaceholderText("Find an item: name, code, supplier's code")
         self.finder.textChanged.connect(self._show_found)
@@ -69,6 +72,7 @@ class CataloguePage(Page):
         self.papers.said.connect(self._say)
         self._said = label("", "note", "fails", wrap=True)
         self._keep, self._remove = button("Keep", "tick", main=True), button("Take it out")
+        self._back = button("Put back", "undo")
         self.set_body(self._halves())
         self._show_found("")
         self._new()
@@ -91,10 +95,11 @@ class CataloguePage(Page):
         column, acts = QVBoxLayout(side), QHBoxLayout()
         column.setContentsMargins(1, 1, 1, 1)
         acts.setContentsMargins(12, 4, 12, 6)
-        for tool, does in ((self._keep, self._take), (self._remove, self._take_out)):
+        for tool, does in ((self._keep, self._take), (self._back, self._put_back), (self._remove, self._take_out)):
             tool.clicked.connect(does)
         acts.addWidget(self._said, 1)
         acts.addWidget(self._remove)
+        acts.addWidget(self._back)
         acts.addWidget(self._keep)
         column.addWidget(scroll, 1)
         column.addWidget(self.papers)
@@ -122,11 +127,27 @@ class CataloguePage(Page):
         from tundish.store.catalogue import rows_of
 
         if code in self._workspace.book.items:
-            self._was = code
-            self.form.show_item(rows_of(self._workspace.book, code), new=False, before=self._prices_before(code))
-            self.papers.show_item(code)
-            self._remove.setEnabled(True)
-            self._say("")
+            self._put_by()
+            self._show_item(code, rows_of(self._workspace.book, code))
+
+    def _show_item(self, code: str, rows: ItemRows) -> None:
+        """Show an item, or a new one, as it is kept; then what was typed for it before and not kept."""
+        self._was = code
+        before = self._prices_before(code)
+        self.form.show_item(rows, new=not code, before=before)
+        self._as_kept = self.form.rows()
+        typed = self._typed.pop(code, None)
+        if typed is not None:
+            self.form.show_item(typed, new=not code, before=before)
+        self.papers.show_item(code)
+        self._remove.setEnabled(bool(code))
+        self._say("As you typed it; it is not kept yet." if typed is not None else "")
+
+    def _put_by(self) -> None:
+        """Remember what was typed and not kept, for when the item is shown again."""
+        typed = self.form.rows()
+        if self._as_kept is not None and typed != self._as_kept:
+            self._typed[self._was] = typed
 
     def _prices_before(self, code: str) -> str:
         """What each supplier asked for it before its last price lists, and from when."""
@@ -143,11 +164,17 @@ class CataloguePage(Page):
     def _new(self) -> None:
         from tundish.store.catalogue import ItemRows
 
-        self._was = ""
-        self.form.show_item(ItemRows({}), new=True)
-        self.papers.show_item("")
-        self._remove.setEnabled(False)
-        self._say("")
+        if self._was:
+            self._put_by()
+        self._show_item("", ItemRows({}))
+
+    def _put_back(self) -> None:
+        """Show the item as it is kept, without what was typed."""
+        code, self._as_kept = self._was, None
+        if code:
+            self._chosen(code)
+        else:
+            self._new()
 
     def _take(self) -> None:
         from tundish.store.catalogue import keep_item
@@ -157,6 +184,7 @@ class CataloguePage(Page):
         if problems:
             self._tell(problems)
             return
+        self._as_kept = None
         self._changed(rows.item["code"])
         self._workspace.said.emit(f"{rows.item['name']} is kept")
 
@@ -167,6 +195,7 @@ class CataloguePage(Page):
         if words:
             self._say(words)
             return
+        self._was = ""
         self._changed("")
         self._new()
 
