@@ -15,6 +15,7 @@ from itertools import chain, product
 from typing import Final
 
 from tundish.errors import TundishError
+from tundish.record import record
 
 
 class Known(StrEnum):
@@ -44,7 +45,7 @@ class NoFigureError(TundishError):
         super().__init__(what)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Term:
     """One step of a working: the operation ("+", "−", "×", "÷", "most of", "least of", "packs of") and what it was done with."""
 
@@ -52,7 +53,7 @@ class Term:
     figure: Figure
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figure:
     """A value between low and high, with its unit, how it is known and its terms.
 
@@ -116,7 +117,8 @@ class Reason:
 def number(value: float, unit: str = "mm", label: str = "", known: Known = Known.WORKED_OUT) -> Figure:
     """A settled figure with no working."""
     _finite(value)
-    return Figure(float(value), float(value), float(value), unit, label, known)
+    value = float(value)
+    return Figure(value, value, value, unit, label, known)
 
 
 def between(value: float, low: float, high: float, unit: str = "mm", label: str = "") -> Figure:
@@ -230,11 +232,7 @@ def worked_again(figure: Figure) -> float:
     """The value its terms give when worked again from them: equal to `value` for every figure that has terms."""
     if not figure.terms:
         return figure.value
-    return reduce(
-        lambda value, term: _STEPS[term.sign](value, term.figure.value),
-        figure.terms[1:],
-        figure.terms[0].figure.value,
-    )
+    return reduce(lambda value, term: _STEPS[term.sign](value, term.figure.value), figure.terms[1:], figure.terms[0].figure.value)
 
 
 def worked_with(figure: Figure, inputs: Mapping[str | int, float]) -> float:

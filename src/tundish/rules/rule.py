@@ -8,6 +8,7 @@ from typing import Literal
 
 from tundish.figure import Figure, rests_on
 from tundish.layout.room import Room
+from tundish.record import record
 
 Stage = Literal["strip out", "first fix", "frames", "boarding", "second fix", "making good"]
 STAGES: tuple[Stage, ...] = ("strip out", "first fix", "frames", "boarding", "second fix", "making good")
@@ -49,7 +50,7 @@ class Cut:
         return self.length.tbc or (self.width is not None and self.width.tbc)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Need:
     """So much of something, and why. Either `role` (filled from the book) or `item` (a code) names it.
 
@@ -91,7 +92,7 @@ class Weighed:
     turns_on: tuple[Figure, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """A check: what there is, what is needed (at least, at most), and what follows from it.
 
