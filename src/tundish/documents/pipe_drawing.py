@@ -10,9 +10,9 @@ from typing import Final
 
 from tundish.documents.drawing import Ellipse, Line, Mark, Shape, Style
 from tundish.field import must_read
+from tundish.layout.across_the_room import in_plan
 from tundish.layout.room import PipeRun, Room
 from tundish.layout.walls import Point
-from tundish.layout.walls import Shape as Walls
 
 PIPES: Final[dict[str, Style]] = {"soil": "soil", "waste": "soil", "hot": "hot", "cold": "cold"}
 Place = tuple[float, float, float]
@@ -72,7 +72,7 @@ def above(room: Room) -> Iterator[Mark]:
 def in_room(room: Room, lead: str) -> Iterator[Mark]:
     """The discharges of one pre-wall in the plan of the whole room, round every corner; `lead` goes before their ids."""
     for pipe in room.pipes_of("soil", "waste"):
-        places = [_in_plan(room, x, y) for x, y, _ in _lying(pipe).route]
+        places = [in_plan(room, x, y) for x, y, _ in _lying(pipe).route]
         yield from _laid(pipe, pairwise(places), f"{lead}{pipe.key}")
         if _goes_down(pipe):
             yield _hole(places[-1], pipe, f"{lead}{pipe.key}")
@@ -105,13 +105,6 @@ def _held(one: Place, other: Place, low: float, high: float) -> Place:
 def _lying(pipe: PipeRun) -> PipeRun:
     """The run without its outlet out of the front of the frame."""
     return replace(pipe, route=pipe.route[1:])
-
-
-def _in_plan(room: Room, x: float, y: float) -> Point:
-    if room.corner is not None:
-        return room.line.in_plan(x, y)
-    letters = [side.letter for side in room.sides]
-    return Walls(room.sides).in_plan(letters.index(room.wall), x, y)
 
 
 def _laid(pipe: PipeRun, legs: Iterable[tuple[Point, Point]], piece: str) -> Iterator[Mark]:

@@ -51,6 +51,12 @@ class Across:
         """Whether a place, along the front and out of the corner, lies between the walls and the front."""
         return self.behind(x) - _TOUCHES <= y < self.depth.value
 
+    def square_behind(self, x: float, y: float) -> tuple[float, float]:
+        """The place on the wall that is square behind a place, both along the front and out of the corner."""
+        turn, aside = math.radians(self.half), x - self.run.value / 2
+        along = abs(aside) * math.sin(turn) + y * math.cos(turn)
+        return self.run.value / 2 + math.copysign(along * math.sin(turn), aside), along * math.cos(turn)
+
     def off_wall(self, x: Figure, out: Figure) -> Figure:
         """How far out of the corner something is that lies so far off the wall behind a place along the front."""
         turn, middle = math.radians(self.half), (self.run / 2).named("Middle of the front")

@@ -10,7 +10,7 @@ from typing import Final, Literal
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout.appliances.kinds import KINDS
-from tundish.layout.clear import between_runs
+from tundish.layout.clear import clears
 from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.inputs import Inputs
 from tundish.layout.lanes import Lane, Place, round_corners
@@ -130,7 +130,7 @@ def _placed_in_depth(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> PipeR
 
 def _clears(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> bool:
     least = fed.book.figure("void.crossing").value
-    return all(between_runs(run, other) >= least for other in others)
+    return all(clears(run, other, least) for other in others)
 
 
 def _ways(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> Iterator[PipeRun]:

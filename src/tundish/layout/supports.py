@@ -29,7 +29,7 @@ class FrameSpan:
 class Gap:
     """A clear stretch of the run; `after` and `before` are the frames at its ends, None where the run itself ends there.
 
-    `joined`: of its left and right end, whether the run goes on there into another.
+    `joined`: of its left and right end, whether the run goes on there into another; `backs`: where another as high stands against it.
     """
 
     left: Figure
@@ -37,6 +37,7 @@ class Gap:
     after: FrameSpan | None
     before: FrameSpan | None
     joined: tuple[bool, bool] = (False, False)
+    backs: tuple[Figure | None, Figure | None] = (None, None)
 
     @property
     def clear(self) -> float:
@@ -83,11 +84,14 @@ def gaps_of(run: Run, frames: Sequence[FrameSpan]) -> tuple[Gap, ...]:
     at, after = run.start, None
     for each in frames:
         if each.left.value > at.value:
-            made.append(Gap(at, each.left, after, each, (after is None and run.joined[0], False)))
+            first = after is None
+            made.append(Gap(at, each.left, after, each, (first and run.joined[0], False), (run.backs[0] if first else None, None)))
         if each.right.value > at.value:
             at, after = each.right, each
     if run.end.value > at.value:
-        made.append(Gap(at, run.end, after, None, (after is None and run.joined[0], run.joined[1])))
+        first = after is None
+        joined, backs = (first and run.joined[0], run.joined[1]), (run.backs[0] if first else None, run.backs[1])
+        made.append(Gap(at, run.end, after, None, joined, backs))
     return tuple(made)
 
 
@@ -146,14 +150,19 @@ def _legs(gap: Gap) -> _Pair:
 
 
 def _ends(gap: Gap, beside: _Pair, limits: Limits) -> _Pair:
-    """The uprights at the ends of the run, but none near what stands there already; where it is joined, wherever there is room."""
+    """The uprights at the ends of the run, but none near what stands there already; where it is joined, wherever there is room.
+
+    Where another as high stands against it, half of the upright is under the edge of the boards and half behind the other: pipes pass
+    between that and the wall.
+    """
     middle, (before, after) = limits.middle, (beside[1], beside[0])
     near = [0.0 if joined and gap.clear >= 2 * middle.value else limits.near for joined in gap.joined]
-    left = right = None
-    if gap.after is None and (before is None or before.value - (gap.left.value + middle.value) > near[0]):
-        left = (gap.left + middle).named("Upright at the left end")
-    if gap.before is None and (after is None or (gap.right.value - middle.value) - after.value > near[1]):
-        right = (gap.right - middle).named("Upright at the right end")
+    left = (gap.backs[0] or gap.left + middle).named("Upright at the left end") if gap.after is None else None
+    right = (gap.backs[1] or gap.right - middle).named("Upright at the right end") if gap.before is None else None
+    if left is not None and before is not None and before.value - left.value <= near[0]:
+        left = None
+    if right is not None and after is not None and right.value - after.value <= near[1]:
+        right = None
     return left, right
 
 

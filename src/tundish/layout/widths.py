@@ -20,19 +20,24 @@ _TOUCHES: Final = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall, or is joined there."""
+    """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall, or is joined there.
+
+    `backs`: where another as high stands against it, the frame front of that, along the wall.
+    """
 
     start: Figure
     length: Figure
     end: Figure
     at_wall: tuple[bool, bool]
     joined: tuple[bool, bool] = (False, False)
+    backs: tuple[Figure | None, Figure | None] = (None, None)
 
 
 def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
     """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its rails lie."""
     run = _across(standing, standing.corner, inset) if standing.corner is not None else _along(standing, inputs)
-    return replace(run, joined=(standing.joins[0] is not None, standing.joins[1] is not None))
+    joined = standing.joins[0] is not None, standing.joins[1] is not None
+    return replace(run, joined=joined, backs=(_backs(run, standing, left=True), _backs(run, standing, left=False)))
 
 
 def _along(standing: Standing, inputs: Inputs) -> Run:
@@ -56,6 +61,15 @@ def _along(standing: Standing, inputs: Inputs) -> Run:
     if right.offset.value and end.value > last.value:
         end, length = last, _to_the_wall(last, start)
     return Run(start, length, end, (at_left and left.closed, right.closed and end.value >= last.value - _TOUCHES))
+
+
+def _backs(run: Run, standing: Standing, *, left: bool) -> Figure | None:
+    """The frame front of another as high that stands against this one in the corner at that end."""
+    met = standing.meets[0 if left else 1]
+    if met is None or not (met.through and met.level):
+        return None
+    at = run.start + met.depth if left else run.end - met.depth
+    return at.named(f"Frame front of {met.name}")
 
 
 def _across(standing: Standing, corner: Across, deep: Figure) -> Run:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
-from tundish.layout.clear import Block, between_runs, to_block
+from tundish.layout import settings
+from tundish.layout.clear import Block, Rod, between_runs, clears, no_nearer, to_block, to_rod
 from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.feeds import meets
 from tundish.layout.room import PipeRun, Room
@@ -23,14 +25,14 @@ from tundish.rules.ways import set_depth
 
 @rule("prewall/crossings", figures=("void.crossing", "void.cistern"), source="own rule; how far a cistern reaches down from memory")
 def crossings(room: Room, book: Book) -> Iterator[Finding]:
-    """Pipes clear one another, the legs of frames, cisterns and uprights.
+    """Pipes clear one another, the legs and tie rods of frames, cisterns and uprights, also those of the room's other pre-walls.
 
     Measured between their outsides in three dimensions, insulation and all, each pipe lying where it is laid. Of one appliance, hot and
     cold are asked against each other; pipes that branch off one pipe are not. A soil pipe behind frames is asked by the void; across a
     corner here. Of several supplies of one kind that come too near to the same pipe, the nearest is named.
     """
     least = book.figure("void.crossing")
-    pairs = [*_pipes(room), *_blocks(room, book)]
+    pairs = _nearest(room, book, least.value)
     short: dict[tuple[str, str], list[_Pair]] = {}
     for pair in pairs:
         if pair.clear < least.value - _GRACE:
@@ -55,20 +57,44 @@ class _Pair:
     other: PipeRun | None = None
 
 
-def _pipes(room: Room) -> Iterator[_Pair]:
+def _nearest(room: Room, book: Book, least: float) -> list[_Pair]:
+    """The pairs that are too near to one another, or else the nearest, in the order in which they are asked.
+
+    Those whose boxes are nearest are measured first: all that follow the first box further off than that need not be.
+    """
+    asked = tuple(chain(_pipes(room), _things(room, book)))
+    boxed = sorted((no_nearer(one, thing), place) for place, (one, thing) in enumerate(asked))
+    found: dict[int, _Pair] = {}
+    nearest = math.inf
+    for at_least, place in boxed:
+        if at_least >= max(least, nearest):
+            break
+        pair = _measured(*asked[place])
+        nearest = min(nearest, pair.clear)
+        found[place] = pair
+    return [found[place] for place in sorted(found)]
+
+
+def _measured(one: PipeRun, thing: PipeRun | Block | Rod) -> _Pair:
+    if isinstance(thing, PipeRun):
+        return _Pair(one, thing.what, between_runs(one, thing), thing)
+    return _Pair(one, thing.what, to_block(one, thing) if isinstance(thing, Block) else to_rod(one, thing))
+
+
+def _pipes(room: Room) -> Iterator[tuple[PipeRun, PipeRun]]:
     for place, one in enumerate(room.pipes):
         for other in room.pipes[:place]:
             if meets(one, other):
-                yield _Pair(one, other.what, between_runs(one, other), other)
+                yield one, other
 
 
-def _blocks(room: Room, book: Book) -> Iterator[_Pair]:
-    standing = tuple(_standing(room, book))
+def _things(room: Room, book: Book) -> Iterator[tuple[PipeRun, Block | Rod]]:
+    """What stands in the void with each of its pipes, and with those of other pre-walls that pass behind this one."""
+    standing, rods = tuple(_standing(room, book)), tuple(_rods(room))
     behind = () if room.corner is None else ("soil",)
-    for run in room.pipes_of("waste", "hot", "cold", *behind):
-        for block in standing:
-            if block.whose != run.serves:
-                yield _Pair(run, block.what, to_block(run, block))
+    for run in (*room.pipes_of("waste", "hot", "cold", *behind), *(run for run, _ in room.passing)):
+        yield from ((run, block) for block in standing if block.whose != run.serves)
+        yield from ((run, rod) for rod in rods)
 
 
 def _standing(room: Room, book: Book) -> Iterator[Block]:
@@ -77,7 +103,7 @@ def _standing(room: Room, book: Book) -> Iterator[Block]:
     for member in marked(room, UPRIGHT):
         across, deep = member.section
         least = (member.x, front - deep, member.z)
-        yield Block(f"upright {member.mark}", "", least, (member.x + across, front, member.z + member.length.value))
+        yield Block(f"{_UPRIGHT}{member.mark}", "", least, (member.x + across, front, member.z + member.length.value))
     for one in room.framed:
         back, leg, top = front - one.frame.size("depth").value, one.frame.size("leg").value, one.figures["frame_top"].value
         for left in (one.left, one.right - leg):
@@ -87,6 +113,19 @@ def _standing(room: Room, book: Book) -> Iterator[Block]:
             yield Block(f"the cistern of {one.name}", one.key, (one.left + leg, back, bottom), (one.right - leg, front, top))
 
 
+def _rods(room: Room) -> Iterator[Rod]:
+    """The tie rods: from the seat of each bracket square to its wall."""
+    for one in room.tied:
+        if one.tie_rod is None or not one.tie_rod.has("thread"):
+            continue
+        z, thick = one.figures["bracket"].value, one.tie_rod.sizes["thread"][0]
+        seat = room.depth.value - settings.bracket_seat(one.frame, one.choice.bracket).value
+        for side in ("left", "right"):
+            x = one.figures[f"bracket_{side}"].value
+            ends = (x, seat, z), ((x, 0.0) if room.corner is None else room.corner.square_behind(x, seat)) + (z,)
+            yield Rod(f"a tie rod of {one.name}", ends, thick)
+
+
 def _named(what: str, other: PipeRun | None) -> str:
     return other.kind if other is not None and other.kind in _SUPPLIES else what
 
@@ -94,31 +133,51 @@ def _named(what: str, other: PipeRun | None) -> str:
 def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
     pair = min(same, key=lambda each: each.clear)
     words = f"{pair.one.what} and {pair.what}: {show_length(math.ceil(least.value - pair.clear - _GRACE))} mm short."
-    ways: tuple[WayOut, ...] = ()
-    by = max(_deeper(room, each, least.value) for each in same)
-    if math.isfinite(by):
-        words = f"{words} Set the pre-wall {show_length(by)} mm deeper, or run one of them at another height."
-        ways = (set_depth(room, room.depth.value + by),)
-    elif pair.other is not None and pair.one.kind in _DISCHARGES and pair.other.kind in _DISCHARGES:
-        words = f"{words} Let one of them in at another height, or drain it elsewhere."
-    elif pair.other is not None:
-        words = f"{words} Run one of them at another height."
-    elif room.corner is not None and pair.one.kind == "soil":
-        words = f"{words} Set the pre-wall further from its corner, or drain it to what stands in the corner."
-    else:
-        also, ways = _led_below(room, pair.one)
-        words = f"{words} Run it at another height, or move the appliance.{also}"
-    state = judge(_figure(pair), least, None, "look" if pair.other is not None else "fails")
+    mend, ways = _past_this(room, pair) if _passes(room, pair) else _mend(room, same, least.value)
+    soft = pair.other is not None or (_passes(room, pair) and pair.what.startswith(_UPRIGHT))
+    state = judge(_figure(pair), least, None, "look" if soft else "fails")
     place = _HOT_AND_COLD + pair.one.what.partition(", ")[2] if _of_one(pair) else pair.one.what
-    return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, words, place, ways)
+    return Finding("Pipes that cross", "Void", state, _figure(pair), "Own rule", least.note, least, None, f"{words} {mend}", place, ways)
+
+
+def _passes(room: Room, pair: _Pair) -> bool:
+    """Whether the pipe is one of another pre-wall."""
+    return any(run is pair.one for run, _ in room.passing)
+
+
+def _past_this(room: Room, pair: _Pair) -> tuple[str, tuple[WayOut, ...]]:
+    """How a pipe of another pre-wall gets past what stands in this one."""
+    also, ways = _led_below(room, pair.one)
+    if pair.what.startswith(_UPRIGHT):
+        return f"Set that upright aside, or cut it and trim it over the pipe as over an opening.{also}", ways
+    if room.corner is not None:
+        return f"Set this pre-wall further from its corner, or let the pipe go another way.{also}", ways
+    return f"Run it at another height or another way.{also}", ways
+
+
+def _mend(room: Room, same: list[_Pair], least: float) -> tuple[str, tuple[WayOut, ...]]:
+    pair, by = min(same, key=lambda each: each.clear), _deepest(room, same, least)
+    if math.isfinite(by):
+        words = f"Set the pre-wall {show_length(by)} mm deeper, or run one of them at another height."
+        return words, (set_depth(room, room.depth.value + by),)
+    if pair.other is not None and pair.one.kind in _DISCHARGES and pair.other.kind in _DISCHARGES:
+        return "Let one of them in at another height, or drain it elsewhere.", ()
+    if pair.other is not None:
+        return "Run one of them at another height.", ()
+    if room.corner is not None and pair.one.kind == "soil":
+        return "Set the pre-wall further from its corner, or drain it to what stands in the corner.", ()
+    also, ways = _led_below(room, pair.one)
+    return f"Run it at another height, or move the appliance.{also}", ways
 
 
 def _led_below(room: Room, run: PipeRun) -> tuple[str, tuple[WayOut, ...]]:
     """What else gets a supply past what stands in the void: behind a run joined to a front across a corner, or under the floor."""
-    one = served(room, run)
+    one = next((one for passing, one in room.passing if passing is run), None) or served(room, run)
     if run.kind not in _SUPPLIES or one.choice.feeds == UNDER_FLOOR:
         return "", ()
-    behind = " Or run a pre-wall as high along that wall: it is joined to this one, and the pipe lies behind it." if room.corner else ""
+    passing = any(each is run for each, _ in room.passing)
+    behind = " Or run a pre-wall as high along that wall: it is joined to this one, and the pipe lies behind it."
+    behind = behind if room.corner is not None and not passing else ""
     if not on_joists(room):
         return behind, ()
     words = (
@@ -133,7 +192,18 @@ def _of_one(pair: _Pair) -> bool:
     return pair.other is not None and pair.other.serves == pair.one.serves
 
 
+_UPRIGHT: Final = "upright "
 _HOT_AND_COLD: Final = "Hot and cold, "
+
+
+def _deepest(room: Room, same: list[_Pair], least: float) -> float:
+    """By how much it must be deeper for all of them; infinite where that does not help one."""
+    by = 0.0
+    for each in same:
+        by = max(by, _deeper(room, each, least))
+        if math.isinf(by):
+            break
+    return by
 
 
 def _deeper(room: Room, pair: _Pair, least: float) -> float:
@@ -144,7 +214,7 @@ def _deeper(room: Room, pair: _Pair, least: float) -> float:
     y, furthest = held.from_wall.value, outfall(room, held).from_wall.value
     for by in range(1, math.floor(furthest - y) + 1):
         moved = replace(held, route=tuple((x, at + by if at == y else at, z) for x, at, z in held.route))
-        if between_runs(other, moved) >= least:
+        if clears(other, moved, least):
             return by
     return math.inf
 

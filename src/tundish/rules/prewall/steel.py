@@ -26,9 +26,9 @@ _GROUPS = (
 def steel(room: Room, book: Book) -> Iterator[Need]:
     """The pre-wall is framed with strut: rails, uprights and ties.
 
-    An upright at each end, and between supports as many as keep them within the upright centres; the legs of a frame are supports
-    too. A rail along the top, floor rails between the frames, trimmers under and over every opening, noggins behind rails, and ties
-    back to the wall up every upright; none where it is self-standing.
+    An upright at each end, or at the frame front of another as high that stands against it there, and between supports as many as keep
+    them within the upright centres; the legs of a frame are supports too. A rail along the top, floor rails between the frames, trimmers
+    under and over every opening, noggins behind rails, and ties back to the wall up every upright; none where it is self-standing.
     """
     if not room.of_steel:
         return
