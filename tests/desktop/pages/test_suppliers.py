@@ -48,6 +48,25 @@ def test_changed_terms_are_reckoned_with_at_once(fitter: Fitter) -> None:
     assert nameless(page) == []
 
 
+def test_what_is_typed_and_not_kept_is_there_again_and_can_be_put_back(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page._chosen("quernby")
+    page._boxes["carriage"].setText("19.25")
+    page._chosen("oddmoor")
+    page._chosen("quernby")
+    assert page._boxes["carriage"].text() == "19.25"
+    assert "not kept yet" in page._said.text()
+    fitter.press("Put back", page)
+    assert page._boxes["carriage"].text() == "18.00"
+    fitter.press("New supplier", page)
+    page._boxes["name"].setText("Fennock")
+    page._chosen("quernby")
+    fitter.press("New supplier", page)
+    assert page._boxes["name"].text() == "Fennock"
+    fitter.press("Put back", page)
+    assert page._boxes["name"].text() == ""
+
+
 def test_a_supplier_is_added_judged_and_gone_again(fitter: Fitter) -> None:
     page = opened(fitter)
     fitter.press("New supplier", page)

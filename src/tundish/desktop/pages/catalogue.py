@@ -15,6 +15,7 @@ from tundish.desktop.item_form import ItemForm
 from tundish.desktop.item_papers import ItemPapers
 from tundish.desktop.page import Page
 from tundish.desktop.tables import TWO_LINES, Table, TableCard
+from tundish.desktop.unkept import NOT_KEPT, Unkept
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.errors import TundishError
@@ -42,8 +43,7 @@ class CataloguePage(Page):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Catalogue", "What can I buy, in what sizes, from whom?")
         self._workspace, self._was = workspace, ""
-        self._as_kept: ItemRows | None = None
-        self._typed: dict[str, ItemRows] = {}
+        self._unkept: Unkept[ItemRows] = Unkept()
         self.finder = Box("Find an item")
         self.finder.setPlaceholderText("Find an item: name, code, supplier's code")
         self.finder.textChanged.connect(self._show_found)
@@ -127,7 +127,7 @@ class CataloguePage(Page):
         from tundish.store.catalogue import rows_of
 
         if code in self._workspace.book.items:
-            self._put_by()
+            self._unkept.leave(self.form.rows())
             self._show_item(code, rows_of(self._workspace.book, code))
 
     def _show_item(self, code: str, rows: ItemRows) -> None:
@@ -135,19 +135,12 @@ class CataloguePage(Page):
         self._was = code
         before = self._prices_before(code)
         self.form.show_item(rows, new=not code, before=before)
-        self._as_kept = self.form.rows()
-        typed = self._typed.pop(code, None)
+        typed = self._unkept.show(code, self.form.rows())
         if typed is not None:
             self.form.show_item(typed, new=not code, before=before)
         self.papers.show_item(code)
         self._remove.setEnabled(bool(code))
-        self._say("As you typed it; it is not kept yet." if typed is not None else "")
-
-    def _put_by(self) -> None:
-        """Remember what was typed and not kept, for when the item is shown again."""
-        typed = self.form.rows()
-        if self._as_kept is not None and typed != self._as_kept:
-            self._typed[self._was] = typed
+        self._say(NOT_KEPT if typed is not None else "")
 
     def _prices_before(self, code: str) -> str:
         """What each supplier asked for it before its last price lists, and from when."""
@@ -165,14 +158,14 @@ class CataloguePage(Page):
         from tundish.store.catalogue import ItemRows
 
         if self._was:
-            self._put_by()
+            self._unkept.leave(self.form.rows())
         self._show_item("", ItemRows({}))
 
     def _put_back(self) -> None:
         """Show the item as it is kept, without what was typed."""
-        code, self._as_kept = self._was, None
-        if code:
-            self._chosen(code)
+        self._unkept.forget()
+        if self._was:
+            self._chosen(self._was)
         else:
             self._new()
 
@@ -184,7 +177,7 @@ class CataloguePage(Page):
         if problems:
             self._tell(problems)
             return
-        self._as_kept = None
+        self._unkept.forget()
         self._changed(rows.item["code"])
         self._workspace.said.emit(f"{rows.item['name']} is kept")
 

@@ -14,6 +14,7 @@ from tundish.desktop.cells import Cell, Column, Row
 from tundish.desktop.flow import Flow
 from tundish.desktop.page import Page
 from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.unkept import NOT_KEPT, Unkept
 from tundish.desktop.words import button, label, named
 from tundish.desktop.workspace import Workspace
 
@@ -40,6 +41,8 @@ TERMS: Final = (
 )
 LISTED: Final = (("code", "Code"), ("price", "Price"), ("pack", "Pack of"), ("least", "Least"), ("item", "Item"))
 FIGURES: Final = frozenset({"carriage", "free_above", "lead_days"})
+Words = tuple[dict[str, str], dict[str, str]]
+"""A supplier as it is typed: its own boxes, then the heads of its price list."""
 HEAD: Final = 92
 """Width of a box for the head of a price list's column, pixels at 100 %."""
 
@@ -56,9 +59,10 @@ class SuppliersPage(Page):
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Suppliers", "Who do I buy from, and on what terms?")
         self._workspace, self._was = workspace, ""
-        self._out, new = button("Buy from no more"), button("New supplier", "add")
+        self._unkept: Unkept[Words] = Unkept()
+        self._out, new, back = button("Buy from no more"), button("New supplier", "add"), button("Put back", "undo")
         self._keep = button("Keep", "tick", main=True)
-        for tool, does in ((new, self._new), (self._out, self._take_out), (self._keep, self._take)):
+        for tool, does in ((new, self._new), (self._out, self._take_out), (back, self._put_back), (self._keep, self._take)):
             tool.clicked.connect(does)
             self.add_tool(tool)
         self.table = Table("Suppliers", COLUMNS)
@@ -112,40 +116,63 @@ class SuppliersPage(Page):
         from tundish.store.suppliers import cells_of, typed_columns
 
         if key in self._workspace.book.suppliers:
-            self._was = key
-            self._fill(cells_of(self._workspace.book.suppliers[key]), typed_columns(columns_of(self._workspace.store, key)))
+            self._unkept.leave(self._words())
+            self._show_one(key, (cells_of(self._workspace.book.suppliers[key]), typed_columns(columns_of(self._workspace.store, key))))
 
     def _new(self) -> None:
-        self._was = ""
+        if self._was:
+            self._unkept.leave(self._words())
         self.table.setCurrentIndex(QModelIndex())
-        self._fill({}, {})
+        self._show_one("", ({}, {}))
         self._boxes["name"].setFocus()
 
-    def _fill(self, cells: dict[str, str], columns: dict[str, str]) -> None:
-        for boxes, words in ((self._boxes, cells), (self._heads, columns)):
-            for key, box in boxes.items():
-                box.setModified(False)
-                box.show_value(words.get(key, ""))
-                box.setCursorPosition(0)
-        out = self._was in self._workspace.book.never
+    def _put_back(self) -> None:
+        """Show the supplier as it is kept, without what was typed."""
+        self._unkept.forget()
+        if self._was:
+            self._chosen(self._was)
+        else:
+            self._new()
+
+    def _show_one(self, key: str, words: Words) -> None:
+        """Show a supplier, or a new one, as it is kept; then what was typed for it before and not kept."""
+        self._was = key
+        self._fill(words)
+        typed = self._unkept.show(key, self._words())
+        if typed is not None:
+            self._fill(typed)
+        out = key in self._workspace.book.never
         self._out.setText("Buy from again" if out else "Buy from no more")
         self._out.setAccessibleName(self._out.text())
-        self._out.setEnabled(bool(self._was))
-        self._say("")
+        self._out.setEnabled(bool(key))
+        self._say(NOT_KEPT if typed is not None else "")
+
+    def _words(self) -> Words:
+        """What stands in the boxes: the supplier's own, and the heads of its price list."""
+        own, heads = ({key: box.text() for key, box in boxes.items()} for boxes in (self._boxes, self._heads))
+        return own, heads
+
+    def _fill(self, words: Words) -> None:
+        for boxes, values in zip((self._boxes, self._heads), words, strict=True):
+            for key, box in boxes.items():
+                box.setModified(False)
+                box.show_value(values.get(key, ""))
+                box.setCursorPosition(0)
 
     def _take(self) -> None:
         from tundish.store.suppliers import keep_supplier, keep_typed_columns, wrong_columns
 
-        columns = {key: box.text() for key, box in self._heads.items()}
+        own, columns = self._words()
         why = wrong_columns(columns)
         if why:
             self._say(f"Nothing was changed. {why}.")
             return
-        key, problems = keep_supplier(self._workspace.store, {key: box.text() for key, box in self._boxes.items()}, self._was)
+        key, problems = keep_supplier(self._workspace.store, own, self._was)
         if problems:
             self._say(f"Nothing was changed. {'; '.join(each.text for each in problems)}.")
             return
         keep_typed_columns(self._workspace.store, key, columns)
+        self._unkept.forget()
         self._changed(key, f"{self._boxes['name'].text().strip()} is kept")
 
     def _take_out(self) -> None:
