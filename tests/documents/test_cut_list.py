@@ -14,6 +14,7 @@ from tundish.cutting.plans import CutPlan, plans
 from tundish.documents import cut_drawing, cut_list
 from tundish.documents.block import Paragraph, SideBySide, Sketch, Table
 from tundish.documents.drawing import Box, Words
+from tundish.documents.drawing import Line as DrawnLine
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import put
 from tundish.figure import number
@@ -208,3 +209,21 @@ def test_a_board_whose_height_is_open_is_not_to_be_cut_yet(worked: dict[str, Est
     rows = [row for block in cut_list.build(worked["102"]).blocks if isinstance(block, Table) for row in block.rows]
     assert {row.cells[0] for row in rows if "do not cut yet" in row.note} >= waits
     assert next(row.note for row in rows if row.cells[0] == "B1") == "do not cut yet, 1,192 to 1,200 wide"
+
+
+@pytest.mark.parametrize("size", [(600.0, 400.0), (400.0, 600.0)])
+def test_where_a_piece_is_sawn_aslant_is_drawn_as_it_lies_on_its_sheet(size: tuple[float, float]) -> None:
+    """A sheet of 600 x 400 whole; along its length the line goes up to the right, turned it goes up to the left."""
+    book, (long, wide) = supplied_book(), size
+    slanted = Cut("B1", number(long), "board", "Shelf", number(wide), slants=(((0.0, 0.0), (long, wide)),))
+    (plan,) = plans(
+        (Line(book.item("board-cement-12"), number(0.24, "m²"), (Need(number(0.24, "m²"), "boarding", "", cuts=(slanted,)),)),), book
+    )
+    assert isinstance(plan.plan, SheetPlan)
+    (place,) = plan.plan.cuts[0].places
+    lines = [mark for mark in cut_drawing.sheet(plan, plan.plan.cuts[0], 0).marks if isinstance(mark, DrawnLine) and mark.piece == "B1"]
+    first, second = lines  # open between them, where the words stand
+    rising = (second.x2 - first.x1) * (second.y2 - first.y1) > 0
+    assert rising != place.turned
+    assert {first.x1, second.x2} == {place.x, place.x + place.length}
+    assert {first.y1, second.y2} == {place.y, place.y + place.width}

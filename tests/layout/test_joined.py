@@ -94,6 +94,9 @@ def test_the_shelf_is_mitred_and_nothing_of_it_counts_twice(pair: tuple[Room, Ro
     assert sum(each.value for each in boards if each is not None) == pytest.approx((900**2 / 2 + 225 * (2100 + 225 / 2)) / 1e6, abs=1e-5)
     assert face(run, "shelf").boards[0].where == "Shelf; left end mitred 22.5° to corner"
     assert min(piece.x for piece in face(run, "shelf").boards) == pytest.approx(675 - 93.20, abs=0.01)
+    first, *_, last = face(run, "shelf").boards
+    assert first.slants == (((0.0, 0.0), (pytest.approx(93.20, abs=0.01), 225.0)),), "from the wall to the front"
+    assert not last.slants
 
 
 def test_the_steel_goes_up_to_the_join_on_both_sides(pair: tuple[Room, Room]) -> None:

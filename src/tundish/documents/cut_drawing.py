@@ -9,10 +9,11 @@ from string import digits
 from typing import Final
 
 from tundish import measure
-from tundish.cutting.plan import KEPT_SIDE, BarPlan, Rect, SheetCut, SheetPlan
+from tundish.cutting.plan import KEPT_SIDE, BarPlan, Place, Rect, SheetCut, SheetPlan
 from tundish.cutting.plans import CutPlan
 from tundish.cutting.saw_order import Stroke, strokes
-from tundish.documents.drawing import Box, Drawing, Ellipse, Mark, Style, Words
+from tundish.documents.drawing import Box, Drawing, Ellipse, Line, Mark, Style, Words
+from tundish.rules.rule import Cut
 
 BAR: Final = 120.0
 GAP: Final = 60.0
@@ -88,6 +89,7 @@ def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
         marks += _rest(rest, letter)
     for place in cut.places:
         marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width), letter)
+        marks += _slants(plan.cuts[place.piece], place)
     for number, stroke in enumerate(strokes(done, cut), 1):
         marks += _numbered(stroke, number, letter)
     title = f"{plan.item.name}, sheet {row + 1}"
@@ -145,6 +147,20 @@ def _piece(plan: CutPlan, place: int, box: tuple[float, float, float, float], le
     turned = high > length
     shown = words if len(words) * letter < _INSIDE * max(length, high) else cut.mark
     yield Words(x + length / 2, y + high / 2, shown, SIZE, bold=True, turned=turned, piece=cut.mark)
+
+
+def _slants(cut: Cut, place: Place) -> Iterator[Mark]:
+    """Where a piece is sawn aslant once it is cut out, as it lies on its sheet; left open where that is under its words."""
+    for ends in cut.slants:
+        (x1, y1), (x2, y2) = ((place.length - up, along) if place.turned else (along, up) for along, up in ends)
+        out = abs((x1 + x2) / 2 - place.length / 2) / place.length + abs((y1 + y2) / 2 - place.width / 2) / place.width
+        for start, end in ((0.0, 0.4), (0.6, 1.0)) if out < _UNDER else ((0.0, 1.0),):
+            at = [(place.x + x1 + (x2 - x1) * share, place.y + y1 + (y2 - y1) * share) for share in (start, end)]
+            yield Line(*at[0], *at[1], "ink", piece=cut.mark)
+
+
+_UNDER: Final = 0.2
+"""How near to the middle of its piece a line is under the words, as a share of its sides."""
 
 
 def _rest(rest: Rect, letter: float) -> Iterator[Mark]:

@@ -24,6 +24,23 @@ def box(left: float, right: float, near: float, far: float) -> tuple[Point, ...]
     return (left, near), (right, near), (right, far), (left, far)
 
 
+def within(line: tuple[Point, Point], corner: Point, size: tuple[float, float]) -> tuple[Point, Point] | None:
+    """As much of a straight line as lies within a rectangle, from the corner of that; None where it does not cross it."""
+    (x, y), (other_x, other_y) = line
+    least, most = 0.0, 1.0
+    for at, way, low, wide in ((x, other_x - x, corner[0], size[0]), (y, other_y - y, corner[1], size[1])):
+        if abs(way) < _ALONG:
+            if not low < at < low + wide:
+                return None
+            continue
+        one, other = sorted(((low - at) / way, (low + wide - at) / way))
+        least, most = max(least, one), min(most, other)
+    if (most - least) * max(abs(other_x - x), abs(other_y - y)) < _ALONG:
+        return None
+    ends = [(x + (other_x - x) * share - corner[0], y + (other_y - y) * share - corner[1]) for share in (least, most)]
+    return ends[0], ends[1]
+
+
 def area_of_shape(shape: Sequence[Point]) -> float:
     """How much a shape covers, mm²."""
     return abs(_area(shape))
@@ -31,6 +48,7 @@ def area_of_shape(shape: Sequence[Point]) -> float:
 
 _NOTHING = 1.0
 """A square millimetre."""
+_ALONG = 0.5
 
 
 def _cut(shape: Sequence[Point], a: Point, b: Point) -> list[Point]:

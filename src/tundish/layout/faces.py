@@ -27,17 +27,26 @@ def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Fac
         boards = []
         for layer in range(1, outline.covering.layers + 1):
             where = face.name if outline.covering.layers == 1 else f"{face.name}, layer {layer}"
-            for piece in lay(_lay(outline, face, corner[0]), sheet, on):
+            laid = _lay(outline, face, corner[0])
+            for piece in lay(laid, sheet, on):
                 count += 1
                 x, z = piece.x, corner[1] + piece.z
-                cut_out = _ACROSS if _triangle(outline, face) else _cut_out(outline, face, piece, (x, z))
+                slants = shelf.slants(outline, face.key, laid, piece)
+                whole = piece.width.value == laid.width.value and piece.height.value == laid.height.value
+                cut_out = _halved(laid, whole=whole) if slants and _triangle(outline, face) else _cut_out(outline, face, piece, (x, z))
                 cut_out += _mitred(outline, face, (x, x + piece.width.value))
-                boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z))
+                boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z, slants))
         made.append(replace(face, boards=tuple(boards)))
     return tuple(made)
 
 
-_ACROSS = ", sawn corner to corner into its two halves"
+def _halved(laid: Lay, *, whole: bool) -> str:
+    """How the rectangle that the two halves of a triangle come from is sawn; where a sheet does not give it whole, with its size."""
+    if whole:
+        return ", sawn corner to corner into its two halves"
+    return (
+        f", of {measure.show_length(laid.width.value)} × {measure.show_length(laid.height.value)} sawn corner to corner into its two halves"
+    )
 
 
 def _triangle(outline: Outline, face: Face) -> bool:

@@ -170,9 +170,10 @@ class PipeRun:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One rectangular piece of board: width along the face, height up it (across it on the shelf), where it goes.
+    """One piece of board by the rectangle round it: width along the face, height up it (across it on the shelf), where it goes.
 
     `x`, `z` is its lower left corner: from the left wall and the bare floor; from the wall at its back on a shelf or a return.
+    `slants`: the lines that it is sawn along aslant, from that corner.
     """
 
     mark: str
@@ -181,6 +182,7 @@ class Piece:
     where: str
     x: float
     z: float
+    slants: tuple[tuple[Point, Point], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

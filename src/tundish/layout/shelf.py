@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
 from tundish.figure import Figure, converted, largest, number
+from tundish.layout.boards import Laid, Lay
+from tundish.layout.clip import within
 from tundish.layout.corner import Across, aslant
 from tundish.layout.outline import Outline
+from tundish.layout.walls import Point
 
 
 def boarded(outline: Outline) -> tuple[Figure, Figure, Figure | None]:
@@ -56,6 +60,25 @@ def tiled(outline: Outline, deep: Figure) -> tuple[Figure, Figure]:
     if standing.joins == (None, None):
         return length, converted(length * deep, "m²", "Shelf, tiled")
     return length, _between(front, length, deep, "Shelf, tiled")
+
+
+def slants(outline: Outline, face: str, whole: Lay, piece: Laid) -> tuple[tuple[Point, Point], ...]:
+    """Where a piece of the shelf, so laid out of the whole, is sawn aslant, from its corner: across a triangle, and to mitres."""
+    found = (within(line, (piece.x, piece.z), (piece.width.value, piece.height.value)) for line in _aslant(outline, face, whole))
+    return tuple(each for each in found if each is not None)
+
+
+def _aslant(outline: Outline, face: str, whole: Lay) -> Iterator[tuple[Point, Point]]:
+    """The lines that the rectangle round a shelf is sawn along, the wall at its foot."""
+    if face != "shelf":
+        return
+    left, right, deep = whole.left.value, whole.left.value + whole.width.value, whole.height.value
+    if outline.standing.corner is not None:
+        yield (left, 0.0), (right, deep)
+        return
+    for join, x, way in zip(outline.standing.joins, (left, right), (1, -1), strict=True):
+        if join is not None:
+            yield (x, 0.0), (x + way * join.longer(outline.depth).value, deep)
 
 
 def _between(front: Figure, back: Figure, deep: Figure, label: str) -> Figure:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from tundish.figure import Figure, rests_on
 from tundish.layout.room import Room
+from tundish.layout.walls import Point
 from tundish.record import record
 
 Stage = Literal["strip out", "first fix", "frames", "boarding", "second fix", "making good"]
@@ -33,7 +34,8 @@ LABOUR = "labour"
 class Cut:
     """One piece to be cut: its mark, finished length (and width, for a sheet), what it is and where it goes.
 
-    `mitres` of its ends, for a bar, are cut at 45 degrees; the length is then over the long points.
+    `mitres` of its ends, for a bar, are cut at 45 degrees; the length is then over the long points. `slants`, for a sheet: the lines
+    that the rectangle is then sawn along aslant, length and width from its corner.
     """
 
     mark: str
@@ -43,6 +45,7 @@ class Cut:
     width: Figure | None = None
     turn: bool = True
     mitres: int = 0
+    slants: tuple[tuple[Point, Point], ...] = ()
 
     @property
     def tbc(self) -> bool:

@@ -19,7 +19,7 @@ def board(room: Room, book: Book) -> Iterator[Need]:
     """
     pieces = [piece for face in room.faces for piece in face.boards]
     if pieces:
-        cuts = tuple(Cut(one.mark, one.width, "board", one.where, one.height) for one in pieces)
+        cuts = tuple(Cut(one.mark, one.width, "board", one.where, one.height, slants=one.slants) for one in pieces)
         yield Need(
             total([area(one.width, one.height, one.mark) for one in pieces], "Boards"),
             "boarding",
