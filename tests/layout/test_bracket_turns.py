@@ -68,8 +68,8 @@ def test_a_self_standing_pre_wall_turns_nothing() -> None:
 
 
 def test_it_is_not_turned_where_no_tie_rod_would_fit_any_more() -> None:
-    """118 deep: the WC reaches 58 square and 53 turned in, the basin 68 and 63; the shortest rod starts at 55."""
-    room = row(700, 1155, **{"design.prewall.depth": 118})
+    """110 deep, with 8 of pad: the WC reaches 58 square and 53 turned in, the basin 68 and 63; the shortest rod starts at 55."""
+    room = row(700, 1155, **{"design.prewall.depth": 110})
     assert turns(room) == ["square to the wall", "turned in"]
     assert room.placed[0].bracket_why == "only 15 to the bracket of Basin 1, but turned in no tie rod fits its reach of 53"
     assert settings_of(room, "WC 1").startswith("440 apart, fixed to the wall; square to the wall, only 15 to the bracket of Basin 1, but")
@@ -78,20 +78,20 @@ def test_it_is_not_turned_where_no_tie_rod_would_fit_any_more() -> None:
 
 
 def test_where_neither_can_be_had_the_check_says_which_and_how_to_get_out() -> None:
-    """At 235 the bracket is 5 too near the wall; 115 deep it would reach 50 turned in, and 55 at 120."""
-    room = row(235, 1600, **{"design.prewall.depth": 115})
+    """At 235 the bracket is 5 too near the wall; 107 deep it would reach 107 - 65 + 8 = 50 turned in, and 55 at 112."""
+    room = row(235, 1600, **{"design.prewall.depth": 107})
     assert turns(room) == ["square to the wall"] * 2
     (told,) = [one for one in findings(room) if one.state != "passes"]
     assert told.message == (
         "5 short: WC 1 stays square to the wall: only 15 to the left wall, but turned in no tie rod fits its reach of 50. "
         "Set the pre-wall to another depth, or move WC 1 along the wall."
     )
-    assert [(way.path.rpartition(".")[2], way.value) for way in told.ways_out] == [("depth", 120), ("centre", 240)]
+    assert [(way.path.rpartition(".")[2], way.value) for way in told.ways_out] == [("depth", 112), ("centre", 240)]
 
 
 def test_it_is_turned_for_the_reach_alone() -> None:
-    """456 deep the WC reaches 396 square, 1 more than any rod; turned in, 391."""
-    room = row(700, 1600, **{"design.prewall.depth": 456})
+    """448 deep the WC reaches 448 - 60 + 8 = 396 square, 1 more than any rod; turned in, 391."""
+    room = row(700, 1600, **{"design.prewall.depth": 448})
     assert turns(room)[0] == "turned in"
     assert room.placed[0].bracket_why == "no tie rod fits a reach of 396 otherwise"
 
@@ -104,7 +104,7 @@ def test_brackets_that_would_overlap_are_said_so() -> None:
     assert row(700, 1125).placed[0].bracket_why == "15 into the bracket of Basin 1 otherwise"
 
 
-DEPTHS = st.sampled_from([*range(94, 142), 225, *range(440, 464)])
+DEPTHS = st.sampled_from([*range(86, 134), 225, *range(432, 456)])
 
 
 @tests(max_examples=60, deadline=None)

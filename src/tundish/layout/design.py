@@ -30,6 +30,7 @@ IN_VOID, IN_FRONT = "in the void", "in front of the wall"
 """Where hot and cold of a basin or bidet are shut off."""
 UNDER_FLOOR = "under the floor"
 """Another way for hot and cold to be led than in the void."""
+ON_PADS, NO_PADS = "on sound pads", "without sound pads"
 BY_VALVE = "by an air admittance valve"
 PREWALLS = ("1", "2", "3", "4", "5", "6")
 """Which pre-wall of the room something stands on: the first, then the further ones in order."""
@@ -208,6 +209,7 @@ class Appliance:
     )
     tie_rod: str = item("Tie rod", ("tie rod",), "Blank: chosen by rule for everything it may turn out to be.")
     packers: Entry | None = length("Packers under its feet", most=300, known=Known.AGREED, usual=0, likely=(0, 60))
+    pads: str = choice("Frame set", (ON_PADS, NO_PADS), "Pads lie under its feet and at its wall brackets, and are reckoned with in both.")
     bracket: str = choice(
         "Wall brackets",
         (BY_RULE, "square to the wall", "turned in", "turned out"),

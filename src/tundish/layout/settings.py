@@ -11,7 +11,7 @@ from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, Known
 from tundish.layout.design import Appliance
-from tundish.layout.makers import from_sheet
+from tundish.layout.makers import from_sheet, size
 from tundish.layout.room import Placed
 
 
@@ -49,6 +49,12 @@ def packers(feet: Figure, frame: Item, book: Book) -> Figure | None:
     packed = count * one.value
     note = f"{count} of {one.value:g}, for the feet drawn out furthest"
     return Figure(packed, packed, packed, "mm", "Packers under the feet", Known.RULE, tbc=feet.tbc, note=note)
+
+
+def pad(book: Book, where: str) -> Figure | None:
+    """How thick the sound pad is that lies `where`; None where the catalogue has none, or its sheet does not say."""
+    found = book.items.get(book.roles.get("sound pad", ""))
+    return size(found, "thickness", f"Sound pad {where}") if found is not None and found.has("thickness") else None
 
 
 def own(figure: Figure, choice: Appliance) -> Figure:

@@ -11,7 +11,7 @@ from tundish.rules.members import FLOOR_RAIL, UPRIGHT, WALL_TIE, marked
 
 
 def pads_of(room: Room, one: Placed) -> tuple[Figure, str]:
-    """How many pads a frame takes, and under what of it."""
+    """How many pads a frame would take, and where."""
     amount, what = one.frame.size("feet"), "feet"
     if one in room.tied:
         amount, what = amount + one.frame.size("brackets"), "feet and brackets"

@@ -11,7 +11,7 @@ from tundish.catalogue.item import Item
 from tundish.figure import Figure, largest, smallest, together, without
 from tundish.layout import settings
 from tundish.layout.corner import Across
-from tundish.layout.design import Appliance
+from tundish.layout.design import NO_PADS, SELF_STANDING, Appliance
 from tundish.layout.makers import from_sheet, half, size
 from tundish.layout.outline import Outline
 from tundish.survey.wall import SOLID_WALLS
@@ -172,13 +172,16 @@ def _brackets(hung: Hung) -> dict[str, Figure]:
 
 
 def _feet(hung: Hung) -> dict[str, Figure]:
-    """How far the feet are drawn out, so that the frame's mark stands at its height above the finished floor, less what is packed.
+    """How far the feet are drawn out, so that the frame's mark stands at its height above the finished floor.
 
-    Where the floor falls along the wall, `feet` is the foot on its lower place and `feet_least` the other.
+    Less the sound pad that each stands on, and what is packed. Where the floor falls along the wall, `feet` is the foot on its lower
+    place and `feet_least` the other.
     """
     mark = size(hung.frame, "mark_at", "Frame's mark, finished floor")
     sole = size(hung.frame, "sole_to_mark", "Sole to mark, feet in")
+    pad = settings.pad(hung.book, "under the foot") if hung.choice.pads != NO_PADS else None
     out = hung.outline.finished_floor + mark - sole
+    out = out if pad is None else out - pad
     drops = _drops(hung)
     lowest = out + largest(*drops, label="Floor lower under a foot") if drops else out
     packed = hung.packing or settings.packers(lowest, hung.frame, hung.book)
@@ -202,18 +205,26 @@ def _drops(hung: Hung) -> tuple[Figure, ...]:
 
 
 def _reach(hung: Hung, bracket: Figure) -> Figure:
-    """From the bracket's seat on the frame to what the tie rod is fixed to: the wall as it leans, or a strut on it."""
+    """From the nut on the frame's bracket to what the tie rod is fixed to: the wall as it leans, or a strut on it."""
     outline = hung.outline
     reach = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
     corner = outline.standing.corner
     if corner is not None:
-        return _into_corner(hung, corner, reach, on_strut=outline.on_wall_studs).named(f"Reach of tie rods, {hung.name}")
+        reach = _into_corner(hung, corner, reach, on_strut=outline.on_wall_studs)
+        return _through_pad(hung, reach).named(f"Reach of tie rods, {hung.name}")
     if outline.lean is not None and outline.tops.prewall.low > 0:
         leans = together(outline.lean * bracket / outline.tops.prewall)  # the floor lies under both heights
         reach = reach - leans.named("Wall leans in, at the brackets")
     if outline.on_wall_studs:
         reach = reach - size(outline.strut, "depth", "Strut on the wall")
-    return reach.named(f"Reach of tie rods, {hung.name}")
+    return _through_pad(hung, reach).named(f"Reach of tie rods, {hung.name}")
+
+
+def _through_pad(hung: Hung, reach: Figure) -> Figure:
+    """The pad lies between the bracket and the nut that draws it back, and the rod goes through it; self-standing there is no rod."""
+    tied = hung.choice.pads != NO_PADS and hung.outline.standing.prewall.built_of != SELF_STANDING
+    pad = settings.pad(hung.book, "at the bracket") if tied else None
+    return reach if pad is None else reach + pad
 
 
 def _reach_left(hung: Hung) -> dict[str, Figure]:
@@ -223,7 +234,7 @@ def _reach_left(hung: Hung) -> dict[str, Figure]:
     if corner is None or (on_strut := corner.before[0].construction not in SOLID_WALLS) == outline.on_wall_studs:
         return {}
     seat = outline.depth - settings.bracket_seat(hung.frame, hung.choice.bracket)
-    reach = _into_corner(hung, corner, seat, on_strut=on_strut)
+    reach = _through_pad(hung, _into_corner(hung, corner, seat, on_strut=on_strut))
     return {"reach_left": hung.settled("reach_left", reach.named(f"Reach of the left tie rod, {hung.name}"))}
 
 

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
+from tundish.layout import settings
+from tundish.layout.design import NO_PADS
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
-from tundish.rules.rule import Finding, State, judge, rule
+from tundish.rules.rule import Finding, State, WayOut, judge, rule
 
 
 @rule("frames/feet-travel", source="maker's sheet of the frame")
@@ -24,7 +26,8 @@ def feet_travel(room: Room, book: Book) -> Iterator[Finding]:
         if judge(other, least, None) != "passes":
             has = other
         state, message = _judged(one, has, (min(other.low, has.low), max(other.high, has.high)), most)
-        yield Finding("Frame feet", "Clearances", state, has, "Maker", one.frame.sheet, least, most, message, one.name)
+        ways = tuple(_without_pads(one, has, book))
+        yield Finding("Frame feet", "Clearances", state, has, "Maker", one.frame.sheet, least, most, message, one.name, ways)
 
 
 def _judged(one: Placed, has: Figure, spread: tuple[float, float], most: Figure) -> tuple[State, str]:
@@ -38,6 +41,16 @@ def _judged(one: Placed, has: Figure, spread: tuple[float, float], most: Figure)
     if spread[0] < 0 or spread[1] > most.value:
         return "look", f"{on}The feet do not reach over the whole range. Settle the floor build-up."
     return ("look", f"{on}Fix through them into the floor.") if on else ("passes", "")
+
+
+def _without_pads(one: Placed, feet: Figure, book: Book) -> Iterator[WayOut]:
+    """Where it is no more too high than its pads are thick."""
+    pad = settings.pad(book, "under the foot")
+    if one.choice.pads != NO_PADS and pad is not None and -pad.value <= feet.value < 0:
+        words = (
+            f"Set {one.name} without sound pads, {show_length(pad.value)} lower: what stands on it is then heard through floor and wall."
+        )
+        yield WayOut(words, f"{one.path}.pads", NO_PADS)
 
 
 def _why(one: Placed) -> str:

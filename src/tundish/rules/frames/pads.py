@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
+from tundish.layout.design import NO_PADS
 from tundish.layout.room import Room
 from tundish.rules.rule import Need, rule
 from tundish.rules.soft import pads_of
@@ -12,7 +13,12 @@ from tundish.rules.soft import pads_of
 
 @rule("frames/pads", source="common practice")
 def pads(room: Room, book: Book) -> Iterator[Need]:
-    """A sound pad lies under every foot and behind every wall bracket."""
+    """A sound pad lies under every foot and at every wall bracket.
+
+    It lifts the foot by its thickness; at the bracket it lies under the nut, so that the tie rod reaches through it. A frame may also be
+    set without.
+    """
     for one in room.framed:
-        amount, what = pads_of(room, one)
-        yield Need(amount, "frames", f"{what} of {one.name}", role="sound pad")
+        if one.choice.pads != NO_PADS:
+            amount, what = pads_of(room, one)
+            yield Need(amount, "frames", f"{what} of {one.name}", role="sound pad")
