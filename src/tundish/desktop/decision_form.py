@@ -12,6 +12,7 @@ from tundish import measure
 from tundish.desktop import deciding, look
 from tundish.desktop.boxes import Box
 from tundish.desktop.chooser import Chooser
+from tundish.desktop.unkept import Unkept
 from tundish.desktop.words import CutLabel, button, label
 from tundish.field import Entry
 from tundish.rules.rule import Decision
@@ -29,6 +30,7 @@ class DecisionForm(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self._shown: tuple[Decision | None, Settled | None] | None = None
+        self._unkept: Unkept[tuple[str, ...]]
         self._title, self._trouble = CutLabel("tableStrong", "ink"), label("", "note", "fails")
         self.state = Chooser("State")
         self.state.show_choices([state.capitalize() for state in STATES], 0)
@@ -40,26 +42,48 @@ class DecisionForm(QFrame):
         self.out = button("Take out this row", "cross")
         self.out.clicked.connect(self.taken_out)
         self._lay_out()
+        self.begin()
+
+    def begin(self) -> None:
+        """Another job: none is chosen, and nothing that was typed waits."""
+        self._shown, self._unkept = None, Unkept()
         self.show_decision(None, None)
 
     def show_decision(self, decision: Decision | None, record: Settled | None) -> None:
-        """Show a decision with its record, or that none is chosen; what is half typed is left alone while nothing changed."""
+        """Show a decision with its record, or that none is chosen; what is half typed waits for its decision to be shown again."""
         if self._shown == (decision, record):
             return
+        self._unkept.leave(self._words())
         self._shown = (decision, record)
-        self._trouble.setText("")
         self._title.setText(decision.title if decision else "Choose a row to settle it")
         for part in (self.state, self.who, self.when, self.shown_by, self.record):
             part.setEnabled(decision is not None)
         self.out.setVisible(deciding.is_own(decision))
-        self.state.choose((record.state if record else "open").capitalize())
-        self._fill(self.who, record.who if record else "")
-        self._fill(self.when, measure.show_date(record.when) if record and record.when else measure.show_date(date.today().isoformat()))
-        self._fill(self.shown_by, record.evidence if record else "")
-        self._show_readings(decision, record)
+        day = record.when if record and record.when else date.today().isoformat()
+        state, who, shown = (record.state, record.who, record.evidence) if record else ("open", "", "")
+        self._fill((state.capitalize(), who, measure.show_date(day), shown, *self._readings_of(decision, record)))
+        typed = self._unkept.show(decision.key if decision else "", self._words())
+        if typed is not None:
+            self._fill(typed)
+        self._trouble.setText("As you typed it; it is not recorded yet" if typed is not None else "")
 
-    def _show_readings(self, decision: Decision | None, record: Settled | None) -> None:
-        """The boxes for the readings of a test, with what they are read in; none where nothing is read."""
+    def _words(self) -> tuple[str, ...]:
+        return (self.state.currentText(), *(box.text() for box in self._boxes()))
+
+    def _fill(self, words: tuple[str, ...]) -> None:
+        state, *rest = words
+        self.state.choose(state)
+        for box, text in zip(self._boxes(), rest, strict=True):
+            box.show_value(text)
+            box.setText(text)
+            box.setCursorPosition(0)
+            box.setModified(False)
+
+    def _boxes(self) -> tuple[Box, ...]:
+        return (self.who, self.when, self.shown_by, *self.readings.values())
+
+    def _readings_of(self, decision: Decision | None, record: Settled | None) -> tuple[str, ...]:
+        """What was read in a test; its boxes are shown with what they are read in, none where nothing is read."""
         proof = decision.proof if decision else None
         self.shown_by.setPlaceholderText("" if proof else decision.shown_by if decision else "")
         for name, box in self.readings.items():
@@ -67,15 +91,8 @@ class DecisionForm(QFrame):
             self._units[name].setText(f"{READINGS[name]}, {unit}" if unit else READINGS[name])
             for part in (box, self._units[name]):
                 part.setVisible(proof is not None)
-            entry = getattr(record, name) if record else None
-            self._fill(box, measure.show_number(entry.value, None) if entry else "")
-
-    @staticmethod
-    def _fill(box: Box, words: str) -> None:
-        box.show_value(words)
-        box.setText(words)
-        box.setCursorPosition(0)
-        box.setModified(False)
+        entries = [getattr(record, name) if record else None for name in self.readings]
+        return tuple(measure.show_number(entry.value, None) if entry else "" for entry in entries)
 
     def _lay_out(self) -> None:
         grid = QGridLayout(self)
@@ -116,4 +133,5 @@ class DecisionForm(QFrame):
         wanting = bad or deciding.wanting(record, proof)
         self._trouble.setText(wanting)
         if not wanting:
+            self._unkept.forget()
             self.recorded.emit(record)

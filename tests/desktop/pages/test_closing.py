@@ -117,6 +117,27 @@ def test_settling_is_one_step_that_undo_takes_back(fitter: Fitter) -> None:
     assert state(page, BUILD_UP) == "Asked"
 
 
+def test_what_is_half_typed_waits_for_its_row_and_not_for_another_job_s(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(BUILD_UP)
+    other = next(each.key for each in fitter.settled().decisions if each.key != BUILD_UP and state(page, each.key) == "Open")
+    write(page.form.who, "E. Vance")
+    page.table.choose(other)
+    assert page.form.who.text() == ""
+    assert "not recorded yet" not in said(page)
+    page.table.choose(BUILD_UP)
+    assert page.form.who.text() == "E. Vance"
+    assert "not recorded yet" in said(page)
+    fitter.press("Record it", page)
+    assert "not recorded yet" not in said(page)
+    page.table.choose(other)
+    write(page.form.who, "Mrs N. Body")
+    opened(fitter, "101")
+    opened(fitter)
+    page.table.choose(other)
+    assert page.form.who.text() == ""
+
+
 def test_nothing_is_settled_by_nobody(fitter: Fitter) -> None:
     page = opened(fitter)
     settle(fitter, page, BUILD_UP, who="", shown="seen")

@@ -114,7 +114,7 @@ class ClosingPage(EstimatePage):
     def _opened(self) -> None:
         self._reason.hide()
         self.own_row.hide()
-        self.form.show_decision(None, None)
+        self.form.begin()
         self.show_again()
 
     def show_nothing(self) -> None:
