@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import islice, product
+from operator import sub
 from typing import Final
 
 from tundish.layout.tiles import SetOut, Start, TiledFace, Tiling, around
@@ -52,13 +53,13 @@ def best_starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line
     if not faces:
         return ()
     first, *others = _courses(faces[0], tiling)
-    sides: dict[int, tuple[tuple[tuple[float, ...], Choice], _Named]] = {}
+    sides: dict[int, _Named] = {}
     for side in _sides(faces[0], tiling, lines):
-        sides.setdefault(round(side[0] % tiling.across * 10), (_ranked(_laid(faces, tiling, side, first)), side))
-    found = sorted(sides.values(), key=lambda one: one[0][0])[:most]
-    every = ((ranked, *(_ranked(_laid(faces, tiling, side, each)) for each in others)) for ranked, side in found)
-    best = (min(choices, key=lambda one: one[0]) for choices in every)
-    return tuple(choice for _, choice in sorted(best, key=lambda one: one[0]))
+        sides.setdefault(round(side[0] % tiling.across * 10), side)
+    named = {side[0]: side for side in sides.values()}
+    found = islice(_in_order([_laid(faces, tiling, side, first) for side in named.values()]), most)
+    best = [next(_in_order([one, *(_laid(faces, tiling, named[one.start.x], each) for each in others)])) for one in found]
+    return tuple(_in_order(best))
 
 
 def starts(faces: Sequence[TiledFace], tiling: Tiling, lines: Sequence[Line] = ()) -> tuple[Start, ...]:
@@ -155,17 +156,16 @@ def _thin(ends: tuple[float, float], called: tuple[str, str, str]) -> Iterator[s
         yield f"{what} {size} {' and '.join(f'at the {side}' for each, side in thin if each == size)}"
 
 
-def _ranked(choice: Choice) -> tuple[tuple[float, ...], Choice]:
-    return _rank(choice), choice
-
-
-def _rank(choice: Choice) -> tuple[float, ...]:
-    over = sum(len(each.over_joints) for each in choice.faces)
-    slivers = sum(_slivers(each) for each in choice.faces)
-    first = choice.faces[0]
-    apart = round(abs(first.ends[0] - first.ends[1]))
-    cut = sum(each.count - each.whole for each in choice.faces)
-    return slivers, over, apart, -round(choice.smallest), cut, -choice.start.z, choice.start.x
+def _in_order(choices: Sequence[Choice], place: int = 0) -> Iterator[Choice]:
+    """The choices, best first; each measure is taken of those alone that are alike by all before it."""
+    if len(choices) == 1 or place == len(_MEASURES):
+        yield from choices
+        return
+    alike: dict[float, list[Choice]] = {}
+    for each in choices:
+        alike.setdefault(_MEASURES[place](each), []).append(each)
+    for measured in sorted(alike):
+        yield from _in_order(alike[measured], place + 1)
 
 
 def _slivers(each: SetOut) -> int:
@@ -177,3 +177,15 @@ def _slivers_of(each: SetOut) -> list[tuple[float, float]]:
     wide, high = SLIVER * each.tiling.width, SLIVER * each.tiling.height
     sizes = ((tile.width if tile.width < wide else 0.0, tile.height if tile.height < high else 0.0) for tile in each.cuts)
     return [size for size in sizes if any(size)]
+
+
+_MEASURES: Final[tuple[Callable[[Choice], float], ...]] = (
+    lambda choice: sum(map(_slivers, choice.faces)),
+    lambda choice: sum(len(each.over_joints) for each in choice.faces),
+    lambda choice: round(abs(sub(*choice.faces[0].ends))),
+    lambda choice: -round(choice.smallest),
+    lambda choice: sum(each.count - each.whole for each in choice.faces),
+    lambda choice: -choice.start.z,
+    lambda choice: choice.start.x,
+)
+"""What makes one choice better than another, the weightiest first: the less the better."""

@@ -240,11 +240,9 @@ class SetOut:
 
     def _over(self, hole: Hole) -> bool:
         radius = hole.across / 2
-        touched = [row for row in self.rows if _reaches(row, hole.z, radius)]
-        if any(not _inside(row, hole.z, radius) for row in touched):
-            return True
-        columns = (column for row in touched for column in self.columns[row.number % 2])
-        return any(_reaches(column, hole.x, radius) and not _inside(column, hole.x, radius) for column in columns)
+        touched = _touched(self.rows, hole.z, radius)
+        columns = (column for row in touched for column in _touched(self.columns[row.number % 2], hole.x, radius))
+        return any(not _inside(row, hole.z, radius) for row in touched) or any(not _inside(one, hole.x, radius) for one in columns)
 
 
 def fits(face: TiledFace, tiling: Tiling) -> bool:
@@ -301,8 +299,9 @@ def movement_joints(length: float, tiling: Tiling, start: float, most: float) ->
 def _strips(start: float, size: float, pitch: float, length: float) -> Iterator[Strip]:
     """Each strip of a pattern that shows between 0 and `length`."""
     number = math.floor(-start / pitch)
-    while start + number * pitch < length - _NEAR:
-        low, high = max(0.0, start + number * pitch), min(length, start + number * pitch + size)
+    while (low := start + number * pitch) < length - _NEAR:
+        high = min(low + size, length)
+        low = max(low, 0.0)
         if high - low > _NEAR:
             yield Strip(number, low, high - low)
         number += 1
@@ -348,8 +347,9 @@ def _drilled(tiles: Sequence[LaidTile], holes: Sequence[Hole]) -> Iterator[Drill
                 yield Drilled(place, hole, x, z, min(x, z, tile.width - x, tile.height - z) - radius)
 
 
-def _reaches(strip: Strip, at: float, radius: float) -> bool:
-    return at + radius > strip.at + _NEAR and at - radius < strip.at + strip.size - _NEAR
+def _touched(strips: Sequence[Strip], at: float, radius: float) -> list[Strip]:
+    low, high = at - radius, at + radius
+    return [strip for strip in strips if high > strip.at + _NEAR and low < strip.at + strip.size - _NEAR]
 
 
 def _inside(strip: Strip, at: float, radius: float) -> bool:
