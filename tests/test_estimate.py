@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from decimal import Decimal
+from functools import lru_cache
 
 import pytest
 from hypothesis import given, settings
@@ -12,13 +13,15 @@ from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.load import supplied_book
+from tundish.cutting.plan import Effort
 from tundish.cutting.plans import plans
 from tundish.errors import NotWantedError
 from tundish.estimate import Estimate, Job, estimate
-from tundish.field import Entry, put
+from tundish.field import Entry, get, put
 from tundish.layout.design import KINDS, Appliance, RoomPlan
 from tundish.pricing.terms import Terms
 from tundish.procurement.choose import choose
+from tundish.procurement.wishes import ALL_FROM_ONE
 from tundish.store.keep import demo_jobs
 from tundish.survey.settled import OwnRow, Settled, next_key
 from tundish.takeoff.line import Line
@@ -173,3 +176,59 @@ def test_an_estimate_that_is_not_wanted_any_more_is_left_in_the_middle(jobs: tup
     with pytest.raises(NotWantedError):
         estimate(job, book, wanted=lambda: False)
     assert estimate(job, book).lines
+
+
+def moved(job: Job, appliance: int, size: str, by: float) -> Job:
+    path = f"rooms.0.design.appliances.{appliance}.{size}"
+    held = get(job, path)
+    return put(job, path, replace(held, value=held.value + by))
+
+
+@lru_cache(maxsize=1)
+def settled() -> Estimate:
+    """The family bathroom as it stands once the best was looked for."""
+    return estimate(next(job for job in demo_jobs() if job.number == "104"), supplied_book(), Effort.BEST)
+
+
+def packs(worked: Estimate) -> Counter[str]:
+    return Counter({each.offer.code: each.packs for row in worked.buying.purchases for each in row.picks})
+
+
+@pytest.mark.parametrize(("appliance", "size", "by"), [(0, "centre", 1), (0, "centre", 10), (1, "centre", -20), (1, "top", -30)])
+def test_a_move_that_changes_nothing_that_is_bought_costs_nothing(appliance: int, size: str, by: float) -> None:
+    was = settled()
+    now = estimate(moved(was.job, appliance, size, by), was.book, near=was)
+    assert packs(now) == packs(was)
+    assert now.price.total == was.price.total
+
+
+@pytest.mark.parametrize(
+    ("appliance", "size", "by", "item"), [(1, "top", 20, "copper-15"), (0, "centre", 30, "tile-600x300-white")], ids=["pipe", "tiles"]
+)
+def test_a_move_that_takes_more_of_one_thing_costs_just_that(appliance: int, size: str, by: float, item: str) -> None:
+    was = settled()
+    now = estimate(moved(was.job, appliance, size, by), was.book, near=was)
+    pairs = [
+        (after, before) for after, before in zip(now.buying.purchases, was.buying.purchases, strict=True) if after.picks != before.picks
+    ]
+    ((after, before),) = pairs
+    assert after.line.item.code == item
+    assert after.bought > before.bought
+    goods = [sum(each.goods + each.carriage for each in worked.buying.orders) for worked in (now, was)]
+    assert goods[0] - goods[1] == after.bought - before.bought
+    assert now.price.total > was.price.total
+
+
+def test_other_wishes_are_not_answered_by_what_was_bought_before() -> None:
+    was = settled()
+    other = replace(was.job, buying=replace(was.job.buying, aim=ALL_FROM_ONE, supplier="oddmoor"))
+    assert estimate(other, was.book, near=was).buying.purchases == estimate(other, was.book).buying.purchases
+
+
+def test_better_cut_plans_than_the_search_finds_are_kept() -> None:
+    was = settled()
+    job = moved(was.job, 0, "centre", 1)
+    assert all(
+        kept.plan.cost_pence <= found.plan.cost_pence
+        for kept, found in zip(estimate(job, was.book, Effort.BEST, near=was).cuts, estimate(job, was.book, Effort.BEST).cuts, strict=True)
+    )

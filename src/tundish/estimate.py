@@ -123,12 +123,15 @@ class Estimate:
     otherwise: tuple[Otherwise, ...] = ()
 
 
-def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never, wanted: Wanted = always) -> Estimate:
+def estimate(
+    job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = never, wanted: Wanted = always, near: Estimate | None = None
+) -> Estimate:
     """Work the whole job out; trouble is in `findings` and `problems`, never an exception.
 
     With `effort` QUICK the cut plans are sound at once; BEST looks for the cheapest, which may take seconds,
     PROOF for a proof as well; told to `stop`, they give the best so far. An estimate that is not `wanted` any more is left
-    in the middle of its rooms, with a NotWantedError.
+    in the middle of its rooms, with a NotWantedError. A quick one stays as `near` another as it can: what is cut and wanted as it was
+    there is cut and bought as it was, so that the two differ by what the jobs do.
     """
     supplied, book = book, with_own(book, job.own_items)
     named = zip(job.rooms, _told_apart(job.rooms), strict=True)
@@ -137,8 +140,8 @@ def estimate(job: Job, book: Book, effort: Effort = Effort.QUICK, stop: Stop = n
     listed = changed(merge(takes), job.by_hand, book)
     takes = as_listed(worked, listed.lines, listed.made, book)
     lines = listed.lines
-    cuts = plans(lines, book, effort, job.sawn, stop)
-    buying = choose(lines, cuts, book, job.buying, effort)
+    cuts = plans(lines, book, effort, job.sawn, stop, near.cuts if near else ())
+    buying = choose(lines, cuts, book, job.buying, effort, near.buying.purchases if near and near.job.buying == job.buying else ())
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
     options, misfits = _options(job, supplied, effort, stop, wanted)
     terms = crewed_terms(job.terms, book.crew)

@@ -19,8 +19,8 @@ from tundish.figure import number
 from tundish.pricing.build_up import used
 from tundish.pricing.pennies import penny
 from tundish.procurement.choose import choose
-from tundish.procurement.purchase import Buying, Purchase
-from tundish.procurement.split import Want, cheapest
+from tundish.procurement.purchase import Buying, Purchase, Want
+from tundish.procurement.split import cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, Wishes
 from tundish.rules.rule import Cut, Need
 from tundish.takeoff.line import Line

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -10,8 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tundish.catalogue.item import Offer, Supplier
-from tundish.procurement.purchase import Pick
-from tundish.procurement.split import Split, Want, best, cheapest, quick, told
+from tundish.procurement.purchase import Pick, Want
+from tundish.procurement.split import Split, best, cheapest, near, quick, told
 
 POUNDS = st.integers(20, 900).map(lambda pence: Decimal(pence) / 100)
 
@@ -103,3 +104,45 @@ def test_more_is_taken_where_a_break_makes_it_cheaper(needed: int, packs: int, c
 def test_nothing_wanted_is_nothing_bought() -> None:
     assert best((), TWO).cost == 0
     assert best((Want(3, ()),), TWO).picks == ((),)
+
+
+@settings(deadline=None, max_examples=60)
+@given(wants(), SUPPLIERS, st.integers(1, 5))
+def test_near_what_was_bought_all_is_met_and_nothing_else_is_bought_anew(
+    few: tuple[Want, ...], sellers: tuple[Supplier, ...], more: int
+) -> None:
+    by_key = {one.key: one for one in sellers}
+    before = best(few, by_key)
+    kept = dict(zip(few, before.picks, strict=True))
+    assert near(few, by_key, kept).cost == before.cost
+    changed = (*few[:-1], replace(few[-1], amount=few[-1].amount + more))
+    made = near(changed, by_key, kept)
+    met = (sum(pick.packs * want.holds(pick.offer) for pick in picks) for want, picks in zip(changed, made.picks, strict=True))
+    assert all(amount >= want.amount for amount, want in zip(met, changed, strict=True))
+    assert made.carriage != before.carriage or made.picks[:-1] == before.picks[:-1]
+    assert made.cost >= best(changed, by_key).cost
+
+
+def test_near_nothing_is_the_quick_split() -> None:
+    few = (Want(3, (offer("x", "a", "2.00"), offer("x", "b", "1.00"))),)
+    by_key = {key: supplier(key, Decimal(5), Decimal(50), 1) for key in "ab"}
+    assert near(few, by_key, {}) == quick(few, by_key)
+
+
+def test_more_of_one_thing_is_bought_where_carriage_is_paid_already() -> None:
+    pipe, screw = (offer("pipe", "a", "3.00"), offer("pipe", "b", "2.90")), (offer("screw", "a", "4.00"),)
+    by_key = {key: supplier(key, Decimal(5), Decimal(500), 1) for key in "ab"}
+    before = Want(1, pipe), Want(1, screw)
+    kept = dict(zip(before, best(before, by_key).picks, strict=True))
+    made = near((Want(2, pipe), Want(1, screw)), by_key, kept)
+    assert (made.goods, made.carriage) == (Decimal("10.00"), Decimal(5))
+    assert quick((Want(2, pipe), Want(1, screw)), by_key).carriage == Decimal(10)
+
+
+def test_what_comes_to_be_brought_for_nothing_is_shared_out_anew() -> None:
+    pipe, screw = (offer("pipe", "a", "3.00"), offer("pipe", "b", "2.00")), (offer("screw", "a", "4.00"), offer("screw", "b", "4.10"))
+    by_key = {"a": supplier("a", Decimal(5), Decimal(8), 1), "b": supplier("b", Decimal(6), Decimal(500), 1)}
+    before = Want(1, pipe), Want(1, screw)
+    kept = dict(zip(before, best(before, by_key).picks, strict=True))
+    wanted = Want(2, pipe), Want(1, screw)
+    assert near(wanted, by_key, kept).cost == best(wanted, by_key).cost == Decimal("10.00")

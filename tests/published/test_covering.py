@@ -10,7 +10,8 @@ from tests.published.asking import needed, room_of
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
 from tundish.layout.room import Room
-from tundish.procurement.split import Want, cheapest
+from tundish.procurement.purchase import Want
+from tundish.procurement.split import cheapest
 from tundish.rules.labour.second_fix import second_fix
 from tundish.rules.rule import LABOUR
 from tundish.rules.tiling.bed import bed

@@ -12,6 +12,7 @@ from typing import Any, Final, NamedTuple, TypeVar
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item, Offer, RackPiece
 from tundish.cutting.bars import plan_bars
+from tundish.cutting.near import nearer
 from tundish.cutting.plan import Bar, BarPlan, Effort, Piece, Sheet, SheetPlan
 from tundish.cutting.sawn import PAID_FOR, Sawn, carried_on, plan_round, sources_with, started
 from tundish.cutting.sawn_sheets import begun_sheets, carried_on_sheets, fixed_pieces, plan_sheets_round
@@ -48,15 +49,30 @@ class CutPlan:
 
 
 def plans(
-    lines: tuple[Line, ...], book: Book, effort: Effort = Effort.QUICK, sawn: tuple[Sawn, ...] = (), stop: Stop = never
+    lines: tuple[Line, ...],
+    book: Book,
+    effort: Effort = Effort.QUICK,
+    sawn: tuple[Sawn, ...] = (),
+    stop: Stop = never,
+    near: tuple[CutPlan, ...] = (),
 ) -> tuple[CutPlan, ...]:
     """One plan for every line with pieces to cut, in the order of the lines; pieces already `sawn` stay as they are.
 
     A piece whose length may still change is planned at its longest. Pieces without length are left out. Told
-    to `stop`, every plan is the best found until then, and none of them is remembered.
+    to `stop`, every plan is the best found until then, and none of them is remembered. What was cut in plans `near` is cut so again
+    where that costs less; in quick plans where it costs no more.
     """
     how = _How(effort, stop, begun=bool(sawn))
-    return tuple(_remembered(line, book, how, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
+    made = tuple(_remembered(line, book, how, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
+    if sawn or not near:
+        return made
+    before = {each.item.code: each.plan for each in near}
+    look = partial(_bars, kerf=book.figure("cutting.kerf").value, keep=book.figure("cutting.keep").value, how=_How(Effort.QUICK, stop))
+    return tuple(_near(each, nearer(each.plan, before.get(each.item.code), look), effort) for each in made)
+
+
+def _near(made: CutPlan, plan: BarPlan | SheetPlan, effort: Effort) -> CutPlan:
+    return replace(made, plan=plan) if effort is Effort.QUICK or plan.cost_pence < made.plan.cost_pence else made
 
 
 class _How(NamedTuple):
@@ -64,7 +80,7 @@ class _How(NamedTuple):
 
     effort: Effort
     stop: Stop
-    begun: bool
+    begun: bool = False
 
     def ways(self) -> tuple[Effort, ...]:
         """Whose answers serve, the best first.

@@ -9,8 +9,8 @@ from tundish.catalogue.book import Book
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.documents.order_list import pack_words
 from tundish.procurement.outstanding import Still
-from tundish.procurement.purchase import Order, Pick, Way
-from tundish.procurement.split import Want, carriage_of, cheapest
+from tundish.procurement.purchase import Order, Pick, Want, Way
+from tundish.procurement.split import carriage_of, cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
 
 if TYPE_CHECKING:

@@ -77,15 +77,15 @@ class Recalculate(QObject):
         """Whether what was asked last was only tried."""
         return self._asked is None
 
-    def ask(self, job: Job, book: Book, *, best: bool = True) -> None:
-        """Work this job out; whatever was asked before is not wanted any more. Not `best`: the quick answer is enough."""
+    def ask(self, job: Job, book: Book, near: Estimate | None = None, *, best: bool = True) -> None:
+        """Work this job out; whatever was asked before is not wanted any more. Not `best`: the quick answer, `near` another, is enough."""
         self.leave_off()
         self._turn += 1
         if self._waiting is not None:
             self._waiting.cancel()
         self._told_to_stop = Event()
         turn = self._turn
-        work = partial(estimate, job, book, stop=self._told_to_stop.is_set, wanted=lambda: turn == self._turn)
+        work = partial(estimate, job, book, stop=self._told_to_stop.is_set, wanted=lambda: turn == self._turn, near=near)
         self._asked = work if best else None
         self._proving = False
         self._waiting = self._worker.submit(self._work, self._turn, Effort.QUICK, partial(work, Effort.QUICK))

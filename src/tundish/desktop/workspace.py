@@ -81,6 +81,7 @@ class Workspace(QObject):
         self._past = Past(store, 0)
         self._last = Job()
         self._trial: Job | None = None
+        self._settled: Estimate | None = None  # what was shown last while nothing was held
         self._taken: tuple[object, ...] = ()
         self._quotes: tuple[Paper, ...] | None = None
         self._follow = QTimer(self)
@@ -322,7 +323,7 @@ class Workspace(QObject):
         self.session.listeners.append(self._changed)
         self.job_id, self.revision = job_id, revision
         self.room_place = 0
-        self.estimate = None
+        self.estimate = self._settled = None
         self._know()
         self.store.keep_setting(OPEN_JOB, job_id)
         self.job_opened.emit()
@@ -367,16 +368,18 @@ class Workspace(QObject):
     def _ask(self) -> None:
         if self.session:
             self.working.emit(True)
-            self._recalculate.ask(self.job, self.book)
+            self._recalculate.ask(self.job, self.book, self._settled)
 
     def _ask_of_trial(self) -> None:
         if self._trial is not None and (self._recalculate.trying and self._recalculate.busy):
             self._follow.start()
         elif self._trial is not None:
-            self._recalculate.ask(self._trial, self.book, best=False)
+            self._recalculate.ask(self._trial, self.book, self._settled, best=False)
 
     def _show(self, estimate: Estimate) -> None:
         self.estimate = estimate
+        if self._trial is None:
+            self._settled = estimate
         self.working.emit(False)
         self.estimate_ready.emit(estimate)
 

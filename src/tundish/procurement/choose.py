@@ -13,9 +13,9 @@ from tundish.catalogue.item import Offer, RackPiece
 from tundish.cutting.plan import BarPlan, Effort
 from tundish.cutting.plans import CutPlan
 from tundish.figure import number
-from tundish.procurement.purchase import Buying, LeftOver, Order, Pick, Purchase
+from tundish.procurement.purchase import Buying, LeftOver, Order, Pick, Purchase, Want
 from tundish.procurement.share import share
-from tundish.procurement.split import Want, carriage_of
+from tundish.procurement.split import carriage_of
 from tundish.procurement.wishes import Wishes
 from tundish.takeoff.line import Line
 
@@ -23,21 +23,33 @@ PLAIN: Final = Wishes()
 IN_A_KIT: Final = "in a kit, not used here"
 
 
-def choose(lines: tuple[Line, ...], cuts: tuple[CutPlan, ...], book: Book, wishes: Wishes = PLAIN, effort: Effort = Effort.QUICK) -> Buying:
+def choose(
+    lines: tuple[Line, ...],
+    cuts: tuple[CutPlan, ...],
+    book: Book,
+    wishes: Wishes = PLAIN,
+    effort: Effort = Effort.QUICK,
+    near: tuple[Purchase, ...] = (),
+) -> Buying:
     """Meet every line and make one order a supplier; what kits and packs hold beyond the need is left over.
 
-    With `effort` BEST the suppliers are shared out by exact search, and the other ways to buy are told with what they come to.
+    With `effort` BEST the suppliers are shared out by exact search, and the other ways to buy are told with what they come to. Without,
+    what is wanted as it was in purchases `near` is bought as it was.
     """
     kits = _kit_contents(lines, book)
     plans = {plan.item.code: plan for plan in cuts}
     stock = dict(book.stock)
     met = tuple(_meet(line, plans.get(line.item.code), kits, stock, book) for line in lines)
-    wants = tuple(want for _, few in met for want in few)
-    shared = share(wants, book, wishes, effort)
+    wants = tuple(want for each in met for want in each.wants)
+    shared = share(wants, book, wishes, effort, _picked(near))
     bought = iter(shared.split.picks)
-    purchases = tuple(_bought(purchase, tuple(next(bought) for _ in few)) for purchase, few in met)
+    purchases = tuple(_bought(each, tuple(next(bought) for _ in each.wants)) for each in met)
     left = (*_unused(kits, book), *_surplus(purchases))
     return Buying(purchases, _orders(purchases, book), left, shared.reason, shared.split.proven, shared.ways)
+
+
+def _picked(purchases: tuple[Purchase, ...]) -> dict[Want, tuple[Pick, ...]]:
+    return {want: tuple(pick for pick in each.picks if pick.offer in want.offers) for each in purchases for want in each.wants}
 
 
 def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
@@ -48,14 +60,12 @@ def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
     return held
 
 
-def _meet(
-    line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[str, float], book: Book
-) -> tuple[Purchase, tuple[Want, ...]]:
+def _meet(line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[str, float], book: Book) -> Purchase:
     """What a line takes from kits, rack and stock, and what is wanted besides."""
     unit = line.amount.unit
     nothing = number(0, unit)
     if line.own:
-        return Purchase(line, nothing, nothing, nothing, nothing, ()), ()
+        return Purchase(line, nothing, nothing, nothing, nothing, ())
     if plan is not None and line.cuts:
         return _meet_cut(line, plan, book)
     need = line.needed
@@ -65,10 +75,10 @@ def _meet(
     from_kits, from_stock = number(kit, unit, "from kits"), number(van, unit, "from stock")
     to_buy = (line.amount - from_kits - from_stock).named(f"{line.item.name}, to buy")
     wants = (Want(buy, book.on_offer(line.item.code)),) if buy > 0 else ()
-    return Purchase(line, from_kits, nothing, from_stock, to_buy, ()), wants
+    return Purchase(line, from_kits, nothing, from_stock, to_buy, (), wants=wants)
 
 
-def _meet_cut(line: Line, plan: CutPlan, book: Book) -> tuple[Purchase, tuple[Want, ...]]:
+def _meet_cut(line: Line, plan: CutPlan, book: Book) -> Purchase:
     sizes = [(source, count) for source, count in zip(plan.sources, plan.plan.used(), strict=True) if count and isinstance(source, Offer)]
     racked = sum(_cut_from(plan, place) for place, source in enumerate(plan.sources) if isinstance(source, RackPiece))
     unit = line.amount.unit
@@ -76,7 +86,7 @@ def _meet_cut(line: Line, plan: CutPlan, book: Book) -> tuple[Purchase, tuple[Wa
     to_buy = (line.amount - from_rack).named(f"{line.item.name}, from new stock")
     wants = tuple(Want(count, _of_size(source, book), by_piece=True) for source, count in sizes)
     nothing, worth = number(0, unit), Decimal(plan.plan.rack_pence) / 100
-    return Purchase(line, nothing, from_rack, nothing, to_buy, (), priced=not plan.plan.unplaced, rack_cost=worth), wants
+    return Purchase(line, nothing, from_rack, nothing, to_buy, (), priced=not plan.plan.unplaced, rack_cost=worth, wants=wants)
 
 
 def _of_size(source: Offer, book: Book) -> tuple[Offer, ...]:

@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from tundish.catalogue.item import Offer, Supplier
-from tundish.procurement.split import Tier, Want, lead, tiers
+from tundish.procurement.purchase import Want
+from tundish.procurement.split import Tier, lead, tiers
 
 if TYPE_CHECKING:
     import highspy

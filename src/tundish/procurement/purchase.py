@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Final
 
 from tundish.catalogue.item import Item, Offer, Supplier
 from tundish.figure import Figure
 from tundish.takeoff.line import Line
+
+_GRACE: Final = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,10 +33,27 @@ class Pick:
 
 
 @dataclass(frozen=True, slots=True)
+class Want:
+    """So much of one thing and who offers it. `by_piece`: bars or sheets of one size, counted whichever pack they come in."""
+
+    amount: float
+    offers: tuple[Offer, ...]
+    by_piece: bool = False
+
+    def holds(self, offer: Offer) -> float:
+        """What one pack of an offer gives."""
+        return 1.0 if self.by_piece else offer.pack
+
+    def packs(self, offer: Offer) -> int:
+        """How many packs of one offer alone would meet it."""
+        return math.ceil(round(self.amount / self.holds(offer), _GRACE))
+
+
+@dataclass(frozen=True, slots=True)
 class Purchase:
     """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `priced`: all that is bought has a price.
 
-    `rack_cost` is what the rack's pieces are worth, where the trader has a job pay for them.
+    `rack_cost` is what the rack's pieces are worth, where the trader has a job pay for them; `wants` is what the picks are to meet.
     """
 
     line: Line
@@ -43,6 +64,7 @@ class Purchase:
     picks: tuple[Pick, ...]
     priced: bool = True
     rack_cost: Decimal = Decimal(0)
+    wants: tuple[Want, ...] = ()
 
     @property
     def bought(self) -> Decimal:

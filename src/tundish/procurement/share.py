@@ -9,8 +9,8 @@ from datetime import date
 from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import Effort
-from tundish.procurement.purchase import Way
-from tundish.procurement.split import Split, Want, best, known, lead, quick
+from tundish.procurement.purchase import Want, Way
+from tundish.procurement.split import NOTHING, Kept, Split, best, known, lead, near
 from tundish.procurement.wishes import AIMS, ALL_FROM_ONE, BY_A_DAY, CHEAPEST, Wishes
 
 
@@ -23,11 +23,11 @@ class Shared:
     ways: tuple[Way, ...]
 
 
-def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort) -> Shared:
-    """Share the wants out; at once by each cheapest offer, or with all ways worked out and the best proven."""
+def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort, kept: Kept = NOTHING) -> Shared:
+    """Share the wants out; at once by what is `kept`, else by each cheapest offer, or with all ways worked out and the best proven."""
     wanted = _wanted(wants, book, wishes)
     if effort is Effort.QUICK:
-        return Shared(known(wanted, book.suppliers) or quick(wanted, book.suppliers), "", ())
+        return Shared(known(wanted, book.suppliers) or near(wanted, book.suppliers, kept), "", ())
     ways = [_way(CHEAPEST, "", wants, wants, book)]
     sellers = sorted({offer.supplier for want in wants for offer in want.offers})
     ways += [_way(ALL_FROM_ONE, key, wants, _from_one(wants, key), book) for key in sellers]

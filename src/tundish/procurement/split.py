@@ -2,34 +2,16 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from types import MappingProxyType
 from typing import Final
 
 from tundish.catalogue.item import Offer, Supplier
-from tundish.procurement.purchase import Pick
+from tundish.procurement.purchase import Pick, Want
 
-_GRACE: Final = 6
-MOST_FOUND: Final = 64
-
-
-@dataclass(frozen=True, slots=True)
-class Want:
-    """So much of one thing and who offers it. `by_piece`: bars or sheets of one size, counted whichever pack they come in."""
-
-    amount: float
-    offers: tuple[Offer, ...]
-    by_piece: bool = False
-
-    def holds(self, offer: Offer) -> float:
-        """What one pack of an offer gives."""
-        return 1.0 if self.by_piece else offer.pack
-
-    def packs(self, offer: Offer) -> int:
-        """How many packs of one offer alone would meet it."""
-        return math.ceil(round(self.amount / self.holds(offer), _GRACE))
+MOST_FOUND: Final = 512
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +40,9 @@ class Split:
         return self.goods + self.carriage
 
 
+Kept = Mapping[Want, tuple[Pick, ...]]
+"""What was picked before for what was wanted."""
+NOTHING: Final[Kept] = MappingProxyType({})
 _FOUND: Final[dict[tuple[tuple[Want, ...], tuple[Supplier, ...]], Split]] = {}
 
 
@@ -88,6 +73,21 @@ def quick(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:
     """Each want from whoever sells it cheapest: sound at once, carriage not looked at."""
     found = (cheapest(want) for want in wants)
     return told(tuple((pick,) if pick else () for pick in found), suppliers, proven=False)
+
+
+def near(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier], kept: Kept) -> Split:
+    """What is wanted as before is bought as it was `kept`; the rest each by itself, where carriage is paid already without more of it.
+
+    The quick split where nothing is kept, and the best where a supplier comes to bring for nothing, or no longer does. So what one change
+    costs is seen, and not another way to buy everything.
+    """
+    if not kept:
+        return quick(wants, suppliers)
+    paid = {pick.offer.supplier for want in wants for pick in kept.get(want, ())}
+    free = {key: replace(one, carriage=Decimal(0)) if key in paid else one for key, one in suppliers.items()}
+    picks = tuple(kept[want] if want in kept else best((want,), free).picks[0] for want in wants)
+    split, before = told(picks, suppliers, proven=False), told(tuple(kept.values()), suppliers, proven=False)
+    return split if split.carriage == before.carriage else best(wants, suppliers)
 
 
 def best(wants: tuple[Want, ...], suppliers: Mapping[str, Supplier]) -> Split:

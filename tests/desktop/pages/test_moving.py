@@ -23,6 +23,7 @@ from tundish.desktop.snapping import Pull, snapped
 from tundish.documents.drawing import Dimension, Shape
 from tundish.field import put
 from tundish.layout.design import Design
+from tundish.measure import show_money
 
 NONE = Qt.KeyboardModifier.NoModifier
 ALT = Qt.KeyboardModifier.AltModifier
@@ -363,3 +364,17 @@ def test_what_moves_is_named_whole_over_its_table(fitter: Fitter) -> None:
     key(Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
     title = next(each for each in page.moves.findChildren(QLabel) if each.text() == "As you move Basin 1")
     assert title.width() >= QFontMetrics(title.font()).horizontalAdvance(title.text())
+
+
+def test_a_move_after_which_the_same_is_bought_shows_the_same_price(fitter: Fitter) -> None:
+    page = opened(fitter)
+    tab_to(page, "wc-1")
+    before = fitter.settled()
+    with dragging(page, "wc-1", "along", (30, 0), ALT) as end:
+        tried = fitter.workspace.shown
+        fitter.qtbot.waitUntil(lambda: fitter.workspace.estimate is not None and fitter.workspace.estimate.job is tried, timeout=WAIT_MS)
+        rows = {label: (was, now) for label, was, now in page.moves.rows()}
+        assert rows["From left wall"][0] != rows["From left wall"][1]
+        assert rows["Price"][0] == rows["Price"][1] == show_money(before.price.total)
+        mouse(page, QEvent.Type.MouseButtonRelease, end, ALT)
+    assert fitter.settled().price.total == before.price.total
