@@ -16,6 +16,7 @@ from tundish.desktop.boxes import Box, TickBox
 from tundish.desktop.cells import Cell, Column, Group, Row
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.unkept import NOT_KEPT, Unkept
 from tundish.desktop.weighing import Weighing
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
@@ -45,6 +46,7 @@ class OwnRulesCard(TableCard):
             chooser.show_choices(words, 0)
         self._stage.choose("frames")
         self._codes: list[str] = []
+        self._unkept: Unkept[OwnRule] = Unkept()
         self._trouble = label("", "note", "fails", wrap=True)
         self._trouble.hide()
         self._weighing = Weighing(workspace)
@@ -112,9 +114,16 @@ class OwnRulesCard(TableCard):
         self._change.setEnabled(place >= 0)
         self._out.setEnabled(place >= 0)
         self._weighing.leave()
+        self._unkept.leave(self._typed())
         if place < 0:
             return
-        rule = self._workspace.book.own_rules[place]
+        self._fill(self._workspace.book.own_rules[place])
+        typed = self._unkept.show(str(place), self._typed())
+        if typed is not None:
+            self._fill(typed)
+        self._say(NOT_KEPT if typed is not None else "")
+
+    def _fill(self, rule: OwnRule) -> None:
         self._called.show_value(rule.name)
         self._allow.show_value(rule.allow)
         for chooser, words in ((self._every, rule.every), (self._when, rule.when), (self._stage, rule.stage)):
@@ -157,6 +166,7 @@ class OwnRulesCard(TableCard):
 
     def _keeping(self, rules: tuple[OwnRule, ...]) -> Callable[[], None]:
         def keep() -> None:
+            self._unkept = Unkept()
             self._workspace.store.keep_own_rules(rules)
             self._workspace.book_has_changed()
             self.show_rules()

@@ -113,6 +113,24 @@ def test_a_rule_of_ones_own_is_weighed_kept_changed_and_taken_out(fitter: Fitter
     assert nameless(page) == []
 
 
+def test_what_is_typed_for_a_rule_of_ones_own_waits_while_another_is_looked_at(fitter: Fitter) -> None:
+    disc = fitter.workspace.book.role("cutting disc").code
+    fitter.workspace.store.keep_own_rules(tuple(OwnRule(name=name, every="frame", allow="2", item=disc, stage="frames") for name in "ab"))
+    fitter.workspace.book_has_changed()
+    page = rates(fitter)
+    click(next(chip for chip in page.findChildren(Chip) if chip.text() == "My own rules"))
+    card = page.own_rules
+    card.table.choose("own:0")
+    QTest.keyClick(card._allow, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    QTest.keyClicks(card._allow, "3 kg")
+    card.table.setFocus()
+    card.table.choose("own:1")
+    assert card._allow.text() == "2"
+    card.table.choose("own:0")
+    assert card._allow.text() == "3 kg"
+    assert "not kept yet" in told(card)
+
+
 def test_own_rules_are_given_away_and_brought_in(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = rates(fitter)
     click(next(chip for chip in page.findChildren(Chip) if chip.text() == "My own rules"))
