@@ -192,6 +192,53 @@ def test_a_valve_or_tee_that_the_catalogue_has_not_is_an_open_end(code: str) -> 
     assert [one for one in take.findings if one.rule == ends_joined.key and one.title.startswith("Open end, vent")]
 
 
+@lru_cache(maxsize=1)
+def opposite() -> dict[str, tuple[Room, tuple[Need, ...]]]:
+    """Two WCs with the stack between them, in plastic and in iron."""
+    second = {"kind": "wc", "name": "WC 2", "centre": 1700, "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120"}
+    rooms = {}
+    for iron in ("plastic 110", "cast iron 100"):
+        room, _ = given({
+            "room": "plain",
+            "set": {"survey.stack.pipe": iron, "survey.stack.from_left": 1200, "design.appliances.1": second},
+        })  # fmt: skip
+        rooms[iron] = room, run_room(room, the_book()).needs
+    return rooms
+
+
+@pytest.mark.parametrize("name", ["plastic 110", "cast iron 100"])
+def test_two_branches_opposite_one_another_are_joined_by_one_double_branch(name: str) -> None:
+    room, needs = opposite()[name]
+    assert open_ends(room, needs, the_book()) == []
+    _, pools = joined_up(room, needs, the_book())
+    assert pools.listed["soil-branch-110-double-swept"] == 1
+    left = {code: count for pool in pools.by.values() for code, count in pool.items() if the_book().item(code).kind == "soil fitting"}
+    assert set(left.values()) <= {0}, left
+
+
+@pytest.mark.parametrize("name", ["plastic 110", "cast iron 100"])
+def test_no_part_of_what_lets_in_two_can_be_left_out_unnoticed(name: str) -> None:
+    """The double branch is missed by both; of what each has one, either."""
+    room, needs = opposite()[name]
+    without = open_ends(room, tuple(need for need in needs if need.role != "soil branch double 110"), the_book())
+    assert {one.place for one in without} == {"WC 1", "WC 2"}
+    assert all("soil-branch-110-double-swept" in dict(way.adds) for one in without for way in one.ways_out)
+    for place, need in enumerate(needs):
+        item = item_of(need, the_book())
+        if item is not None and item.kind in {"soil fitting", "coupling"} and item.unit == "each":
+            fewer = replace(need, amount=replace(need.amount, value=need.amount.value - 1))
+            assert open_ends(room, (*needs[:place], fewer, *needs[place + 1 :]), the_book()), need
+
+
+def test_a_single_branch_in_place_of_the_double_leaves_the_second_pan_open() -> None:
+    """Let in by hand: it takes the first, and what the second was to go into is not there."""
+    room, needs = opposite()["plastic 110"]
+    single = tuple(replace(need, role="soil branch 110") if need.role == "soil branch double 110" else need for need in needs)
+    (gap,) = open_ends(room, single, the_book())
+    assert gap.place == "WC 2"
+    assert "double, swept" in gap.message
+
+
 def test_a_swept_entry_left_off_is_asked_for_as_such() -> None:
     """Where only swept entries carry the flow by the rule set chosen."""
     room, _ = given({"room": "plain", "set": {"survey.stack.others": 98, "design.piping.drains_by": "EN 12056-2, system I"}})

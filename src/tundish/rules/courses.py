@@ -13,7 +13,18 @@ from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.rules.drained_by import let_in_by
-from tundish.rules.pipes import LARGEST_BOSS, branches, fed_before, in_branch, of_iron, outfall, shut_in_front, supply_size, to_stack
+from tundish.rules.pipes import (
+    LARGEST_BOSS,
+    across_from,
+    branches,
+    fed_before,
+    in_branch,
+    of_iron,
+    outfall,
+    shut_in_front,
+    supply_size,
+    to_stack,
+)
 from tundish.rules.vents import VENTS
 
 Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides", "vents"]
@@ -86,6 +97,11 @@ def _soil(room: Room, run: PipeRun, one: Placed, book: Book) -> Course:
     pan = At(one.ware.name, _end(one.ware, _PAN_OUTLET), (one.ware.code,))
     if run.to:
         return Course("branch", one.name, pan, things, _entry(room, run), draws)
+    first = across_from(room, run)
+    if first is not None:
+        role = let_in_by(room, run, book)
+        side = _of_role(role, _SIDE + 1, End("soil", str(run.size), 0.0, "female"), book)
+        return Course("branch", one.name, pan, things, side, draws)
     there = _stack_pipe(room)
     lets_in = (Thing("lets in", let_in_by(room, run, book), "into the stack", with_=_SLIDES[of_iron(room)]),)
     return Course("branch", one.name, pan, (*things, *lets_in), there, draws)

@@ -13,6 +13,7 @@ from tundish.figure import Figure, largest, number, total
 from tundish.layout.design import BY_H, DRAINS_BY, USES, WITH_BOSSES, Appliance, RoomPlan
 from tundish.layout.room import PipeRun, Room
 from tundish.measure import show_number
+from tundish.rules.pipes import doubled
 
 KINDS: Final = {"wc": "wc", "accessible wc": "wc", "basin": "basin", "bidet": "basin", "urinal": "urinal"}
 SYSTEMS: Final = dict(zip(DRAINS_BY, ("3", "1", "2", "3", "4"), strict=True))
@@ -99,7 +100,12 @@ def with_bosses(plan: RoomPlan) -> tuple[int, ...]:
 
 
 def let_in_by(room: Room, run: PipeRun, book: Book) -> str:
-    """The role of the branch by which that of a WC is let into the stack: swept where only so the stack carries what comes into it."""
+    """The role of the branch by which that of a WC is let into the stack.
+
+    Double, and so swept, where another comes in opposite; else swept where only so the stack carries what comes into it.
+    """
+    if any(run in both for both in doubled(room)):
+        return f"soil branch double {run.size}"
     one = next(each for each in room.placed if each.key == run.serves)
     if one.choice.branch == WITH_BOSSES:
         return f"soil branch boss {run.size}"

@@ -140,6 +140,27 @@ def opposite(one: PipeRun, other: PipeRun) -> bool:
     return ax * bx + ay * by < -_GRACE
 
 
+def doubled(room: Room) -> tuple[tuple[PipeRun, PipeRun], ...]:
+    """The WC branches that come into the stack opposite one another at one height, two by two: one double branch takes both.
+
+    Not those whose fitting is to have bosses, which a double one has not.
+    """
+    found: list[tuple[PipeRun, PipeRun]] = []
+    open_ = [run for run in to_stack(room, "soil") if run.enters is not None and served(room, run).choice.branch != WITH_BOSSES]
+    while open_:
+        one = open_.pop(0)
+        other = next((each for each in open_ if opposite(one, each) and _level(one, each)), None)
+        if other is not None:
+            open_.remove(other)
+            found.append((one, other))
+    return tuple(found)
+
+
+def across_from(room: Room, run: PipeRun) -> PipeRun | None:
+    """The branch with whose double fitting this one is let in, on its other side; None where its own fitting lets it in."""
+    return next((one for one, other in doubled(room) if other is run), None)
+
+
 def pieces(run: PipeRun) -> tuple[Cut, ...]:
     """The pieces of a run as pieces to cut."""
     return tuple(Cut(mark, length, run.what, run.what) for mark, length in run.pieces)
@@ -176,6 +197,10 @@ def _heading(run: PipeRun) -> tuple[float, float]:
     dx, dy = sum(x for x, _ in last), sum(y for _, y in last)
     far = hypot(dx, dy) or 1.0
     return dx / far, dy / far
+
+
+def _level(one: PipeRun, other: PipeRun) -> bool:
+    return one.enters is not None and other.enters is not None and abs(one.enters.value - other.enters.value) < _SHORT
 
 
 def _would_do(room: Room, run: PipeRun, limits: tuple[Figure, Figure]) -> bool:

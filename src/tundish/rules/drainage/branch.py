@@ -9,7 +9,7 @@ from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Room
 from tundish.rules.amounts import each, in_all
 from tundish.rules.drained_by import FLOWS, let_in_by
-from tundish.rules.pipes import into_stack, of_iron, pieces, served
+from tundish.rules.pipes import across_from, into_stack, of_iron, pieces, served
 from tundish.rules.rule import Cut, Need, rule
 
 
@@ -25,7 +25,8 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
     iron with two flexible couplings and a new length of plastic stack between them. Into another entry it is coupled. Pipe has no socket
     of its own, so behind each piece stands a coupling. An outlet that goes straight back takes a straight adaptor in place of the bend;
     every corner and every step over to the stack a bend more. By EN 12056-2 the entry is swept where the stack carries all that comes into
-    it so, and would not if it were square.
+    it so, and would not if it were square. Two that come in opposite one another at one height share one double branch, swept, that is let
+    in once.
     """
     for count, run in enumerate(room.pipes_of("soil"), 1):
         name, mark = served(room, run).name, f"{room.mark}X{count}"
@@ -37,14 +38,14 @@ def branch(room: Room, book: Book) -> Iterator[Need]:
         yield from _pipe(run, name)
         if run.to:
             yield Need(each(1, f"Into {run.to}"), "first fix", f"branch of {name}", role=f"soil coupling {run.size}")
-        else:
+        elif across_from(room, run) is None:
             yield from into_stack(room, book, f"branch of {name}", mark) if of_iron(room) else _slipped(run, name, book, mark)
 
 
 def _fittings(room: Room, run: PipeRun, book: Book) -> Iterator[str]:
     """The branch let into the stack, the piece that the pan stands on, and what turns or goes straight on behind the frame."""
     choice = served(room, run).choice
-    if not run.to:
+    if not run.to and across_from(room, run) is None:
         yield let_in_by(room, run, book)
     yield "pan outlet 90"
     if choice.outlet == STRAIGHT_BACK:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations
+from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
-from tundish.layout.room import Room
+from tundish.layout.design import WITH_BOSSES
+from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
-from tundish.rules.pipes import opposite, served, to_stack
-from tundish.rules.rule import Finding, judge, rule
+from tundish.rules.pipes import doubled, opposite, served, to_stack
+from tundish.rules.rule import Finding, WayOut, judge, rule
 
 
 @rule(
@@ -21,26 +23,40 @@ from tundish.rules.rule import Finding, judge, rule
 def opposed(room: Room, book: Book) -> Iterator[Finding]:
     """Two WC branches come into the stack apart, or through one fitting.
 
-    Opposite one another at least as far apart as what one sends across may rise in the other, or into one double branch; on one side, the
-    length of a branch and its couplings.
+    Opposite one another and at one height they come into one double branch, swept, which is then on the list in place of two; else at
+    least as far apart as what one sends across may rise in the other. On one side, apart by the length of a branch and its couplings.
     """
+    pairs = doubled(room)
     for one, other in combinations(to_stack(room, "soil"), 2):
-        if one.enters is None or other.enters is None:
-            continue
-        across = opposite(one, other)
-        least = book.figure("drainage.crossflow" if across else "drainage.branch_room")
-        has = _apart(one.enters, other.enters)
-        state = judge(has, least, None, "look")
-        message = ""
-        if state != "passes":
-            what = (
-                "one double branch, swept, takes both in place of two"
-                if across
-                else "let the farther one into the branch of the nearer, and not into the stack"
-            )
-            message = f"{show_length(least.value - has.value)} too near: {what}; strike out on Materials what is then not needed."
-        place = f"{served(room, one).name} and {served(room, other).name}"
-        yield Finding("Branches apart in the stack", "Falls", state, has, "Guidance", least.note, least, None, message, place)
+        if one.enters is not None and other.enters is not None:
+            across = opposite(one, other)
+            least = book.figure("drainage.crossflow" if across else "drainage.branch_room")
+            has, two = _apart(one.enters, other.enters), (served(room, one), served(room, other))
+            place = f"{two[0].name} and {two[1].name}"
+            if (one, other) in pairs:
+                yield Finding("Branches apart in the stack", "Falls", "passes", has, "Guidance", least.note, message=_DOUBLE, place=place)
+                continue
+            state = judge(has, least, None, "look")
+            message = "" if state == "passes" else f"{show_length(least.value - has.value)} too near: {_wanted(across=across)}."
+            ways = tuple(_plain(two)) if across and state != "passes" else ()
+            yield Finding("Branches apart in the stack", "Falls", state, has, "Guidance", least.note, least, None, message, place, ways)
+
+
+_DOUBLE: Final = "One double branch, swept, takes both: it is on the list in place of two."
+
+
+def _wanted(*, across: bool) -> str:
+    if across:
+        return "one double branch, swept, takes two in place of two fittings, where neither is to have bosses"
+    return "let the farther one into the branch of the nearer, and not into the stack; strike out on Materials what is then not needed"
+
+
+def _plain(two: tuple[Placed, Placed]) -> Iterator[WayOut]:
+    """Where the bosses of one alone are in the way."""
+    bossed = [one for one in two if one.choice.branch == WITH_BOSSES]
+    if len(bossed) == 1:
+        words = f"Let {bossed[0].name} in without bosses: one double branch takes both, and wastes that went into bosses want straps."
+        yield WayOut(words, f"{bossed[0].path}.branch", "plain")
 
 
 def _apart(one: Figure, other: Figure) -> Figure:
