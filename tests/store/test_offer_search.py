@@ -10,6 +10,7 @@ from typing import Final
 
 import pytest
 
+from tests.store.earlier import take_back
 from tests.store.lists import csv_list
 from tundish.store.catalogue import ItemRows, keep_item, remove_item, replace_all, rows_of, sheets_of, undo_replace
 from tundish.store.keep import Store
@@ -24,7 +25,6 @@ INSERT INTO offer_words(rowid, code, name, supplier) SELECT id, code, item, supp
 CREATE TRIGGER offer_words_in AFTER INSERT ON offers BEGIN
     INSERT INTO offer_words(rowid, code, name, supplier) VALUES (new.id, new.code, new.item, new.supplier); END;
 CREATE TRIGGER offer_words_out AFTER DELETE ON offers BEGIN DELETE FROM offer_words WHERE rowid = old.id; END;
-UPDATE alembic_version SET version_num = '0009';
 """
 """What the index was until schema 9."""
 
@@ -93,6 +93,7 @@ def test_an_offer_is_known_by_the_code_of_an_item_that_is_not_there(store: Store
 
 def test_the_index_of_an_earlier_program_is_made_anew(store: Store, path: Path) -> None:
     store.close()
+    take_back("0009", f"sqlite:///{path}")
     with closing(sqlite3.connect(path)) as connection:
         connection.executescript(BEFORE)
     opened = Store(f"sqlite:///{path}")

@@ -28,8 +28,8 @@ NUMBERS: Final = st.lists(st.floats(), min_size=1, max_size=6)
 
 
 def known() -> Known:
-    offers = {"A1": ("A1", 1, 0.0, 1.0, "4.2", "2026-01-01", 1), "A2": ("A2", 2, 3000.0, 4.0, "12.00", "2026-01-01", 2)}
-    offers |= {code: (code, 3, 0.0, 1.0, "9", "2026-01-01", 1) for code in ("A3", "TWO")}
+    offers = {"A1": ("A1", 1, 0.0, 1.0, "4.2", 1), "A2": ("A2", 2, 3000.0, 4.0, "12.00", 2)}
+    offers |= {code: (code, 3, 0.0, 1.0, "9", 1) for code in ("A3", "TWO")}
     heads = {name: name.title() for name in COLUMNS}
     return Known(offers, {"TWO"}, frozenset({"sound-pad"}), heads, {}, "2026-12-01")
 

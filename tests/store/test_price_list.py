@@ -196,6 +196,25 @@ def test_a_list_longer_than_is_held_is_read_again_when_taken_in(store: Store, tm
         take_in(store, preview)
 
 
+@pytest.mark.parametrize("rows", [99, 100, 101, 205])
+def test_every_row_of_many_gets_its_own_price_and_has_its_old_one_back(store: Store, tmp_path: Path, rows: int) -> None:
+    """They go into the database a hundred to a statement, and what is over one by one."""
+    path = tmp_path / "l.csv"
+    for times in (1, 2):
+        lines = ((f"N{place}", f"{place * times + 1}", f"{place + 2}", "sound-pad") for place in range(rows))
+        take_in(store, look_at(store, csv_list(path, (("code", "price", "pack", "item"), *lines)), "oddmoor", day=f"2026-12-0{times}"))
+    assert ours(store) == {f"N{place}": (Decimal(place * 2 + 1), place + 2, "2026-12-02") for place in range(rows)} | {
+        "N0": (1, 2, "2026-12-01")
+    }
+    assert undo(store, "oddmoor") == rows - 1
+    assert ours(store) == {f"N{place}": (Decimal(place + 1), place + 2, "2026-12-01") for place in range(rows)}
+
+
+def ours(store: Store) -> dict[str, tuple[Decimal, float, str]]:
+    offers = store.book().offers["sound-pad"]
+    return {each.code: (each.price, each.pack, str(each.valid_from)) for each in offers if each.code.startswith("N")}
+
+
 def test_rows_come_a_few_at_a_time(tmp_path: Path) -> None:
     path = tmp_path / "long.csv"
     path.write_text("code,price\n" + "A,1\n" * 100_000)

@@ -20,6 +20,10 @@ FIRST: Final = 50
 _IN: Final = """INSERT INTO offer_words(rowid, code, name, supplier)
     SELECT o.id, o.code, COALESCE(json_extract(i.body, '$.name'), o.item), o.supplier FROM offers o LEFT JOIN items i ON i.code = o.item"""
 """What is said of offers: one of an item that is not there is known by the item's code."""
+_MANY_IN: Final = """WITH named AS MATERIALIZED (SELECT code, json_extract(body, '$.name') AS name FROM items)
+    INSERT INTO offer_words(rowid, code, name, supplier)
+    SELECT o.id, o.code, COALESCE(i.name, o.item), o.supplier FROM offers o LEFT JOIN named i ON i.code = o.item WHERE o.id > ?"""
+"""The same of all offers after one; the names of items are read once."""
 _OUT: Final = """INSERT INTO offer_words(offer_words, rowid, code, name, supplier)
     SELECT 'delete', o.id, o.code, COALESCE(json_extract(old.body, '$.name'), o.item), o.supplier FROM offers o WHERE o.item = old.code"""
 # The index keeps no words: what goes out of it is said as it was said when it went in.
@@ -78,7 +82,7 @@ def indexed_at_the_end(connection: Connection) -> Iterator[int]:
     yield last
     if ours:
         connection.exec_driver_sql(_MERGED, (0,))
-        connection.exec_driver_sql(f"{_IN} WHERE o.id > ?", (last,))
+        connection.exec_driver_sql(_MANY_IN, (last,))
         connection.exec_driver_sql(_MERGED, (4,))
         connection.exec_driver_sql(_AS_THEY_COME)
 

@@ -17,11 +17,16 @@ MOST_SPREAD: Final = 20_000_000
 """Cells from the first to the last row and column of a sheet: the reader takes memory for every one, empty or not."""
 _FREE_SPREAD, _BYTES_A_CELL = 4_000_000, 4
 """Cells that any sheet may reach over, and the bytes that answer for each one more: a small file does not take much memory."""
-_CHUNK: Final = 1 << 20
+_SMALL: Final = 1 << 20
+_CHUNK: Final = 1 << 17
 _LONGEST_MARK: Final = 1 << 20
 _PLAIN_ROWS, _PLAIN_COLUMNS = 99_999, 26
-_STRANGE: Final = (re.compile(rb'<c(?! r="[A-Z]\d{1,5}"|[A-Za-z])'), re.compile(rb":(?:c|row)[\s/>]"), re.compile(rb"!(?<=<!)"))
-"""A cell beyond the plain ones, or that does not say where it stands; another space of names; a remark. Looked for one by one."""
+_STRANGE: Final = (
+    (b"<c", re.compile(rb'<c(?! r="[A-Z]\d{1,5}"|[A-Za-z])')),
+    (b":", re.compile(rb":(?:c|row)[\s/>]")),
+    (b"!", re.compile(rb"<!")),
+)
+"""A cell beyond the plain ones, or that does not say where it stands; another space of names; a remark: each by its sign first."""
 _PLAIN_ROW: Final = re.compile(rb'<row r="\d{1,5}"')
 _ROW_OR_CELL: Final = re.compile(
     rb"""<(?:\w+:)?(row|c)(?=[\s/>])(?:(?:"[^"]*"|'[^']*'|[^<>"'])*?\sr\s*=\s*["']([A-Za-z]*)(\d*))?""",
@@ -70,7 +75,7 @@ def letters_of(column: int) -> str:
 
 def _check_sizes(path: Path, parts: list[zipfile.ZipInfo]) -> None:
     whole = sum(part.file_size for part in parts)
-    if whole > MOST_UNPACKED or any(part.file_size > MOST_RATIO * max(part.compress_size, 1) and part.file_size > _CHUNK for part in parts):
+    if whole > MOST_UNPACKED or any(part.file_size > MOST_RATIO * max(part.compress_size, 1) and part.file_size > _SMALL for part in parts):
         raise CannotReadListError(path, f"it would unpack to {whole / 1e6:,.0f} MB; no honest price list does")
 
 
@@ -86,7 +91,7 @@ def _check_spread(path: Path, file: IO[bytes], most: int) -> None:
             if rest.startswith(b"<"):
                 raise CannotReadListError(path, "it is not a sound spreadsheet (a mark of it is longer than a million signs)")
             rest = b""
-        if not any(each.search(text) for each in _STRANGE) and _ends_plain(text):
+        if not any(sign in text and each.search(text) for sign, each in _STRANGE) and _ends_plain(text):
             row, column = _PLAIN_ROWS, _PLAIN_COLUMNS
             rows, columns = max(rows, row), max(columns, column)
             continue

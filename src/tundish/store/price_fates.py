@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
-from itertools import chain, compress, count, islice, repeat
+from itertools import chain, compress, count, islice
 from math import isfinite
+from operator import ne
 from typing import Any, Final, NamedTuple
 
 from tundish.catalogue.sheets import money_words
@@ -38,7 +39,7 @@ _DECIMAL_POINT: Final = re.compile(r"\d\.\d{1,2}\b|,\d{3}\.")
 class Fate(NamedTuple):
     """What becomes of one row: new, changed, unchanged, not used or refused; its terms, and the offer it is held against.
 
-    An offer is code, number, length, pack, price, valid from and least, as the database has it.
+    An offer is code, number, length, pack, price and least, as the database has it.
     """
 
     row: int
@@ -160,7 +161,7 @@ def _told(block: Block, places: Mapping[str, int], known: Known, *, comma: bool)
                 fates.append("refused" if any(words) else "")
                 continue
         if old:
-            _, _, length, was_pack, was_price, _, was_least = old
+            _, _, length, was_pack, was_price, was_least = old
             packs[place] = now_pack = was_pack if length or not pack else pack
             leasts[place] = now_least = int(least) or was_least
             same = now_pack == was_pack and now_least == was_least and (price == was_price or float(prices[place]) == float(was_price))
@@ -174,27 +175,51 @@ def _told(block: Block, places: Mapping[str, int], known: Known, *, comma: bool)
 
 
 def _are_alike(told: Told, known: Known) -> bool:
-    """Whether no code of sound rows is known, and they are all of things not kept or all new: then they are told in one go."""
-    rows, codes, fates, _, items, packs, _, leasts, olds = told
-    if any(olds) or not all(codes):
+    """Whether the codes of sound rows are all of things not kept, all new or all of one known offer each: then they are told in one go."""
+    codes, items = told.codes, told.items
+    if not all(codes):
         return False
-    if not any(items):
-        fates += repeat("not used", len(codes))
+    if not any(told.olds) and not any(items):
+        told.fates[:] = ["not used"] * len(codes)
         return True
     each = set(codes)
-    if len(each) < len(codes) or not known.items.issuperset(items) or not known.seen.keys().isdisjoint(each):
+    if len(each) < len(codes) or not known.seen.keys().isdisjoint(each):
         return False
-    known.seen.update(zip(codes, rows, strict=True))
-    packs[:], leasts[:] = [pack or 1.0 for pack in packs], [int(least or 1) for least in leasts]
-    fates += repeat("new", len(codes))
+    if all(told.olds) and known.twice.isdisjoint(each):
+        _tell_known(told)
+    elif not any(told.olds) and known.items.issuperset(items):
+        _tell_new(told)
+    else:
+        return False
+    known.seen.update(zip(codes, told.rows, strict=True))
     return True
+
+
+def _tell_known(told: Told) -> None:
+    """Of rows that are all of a known offer whether they change it."""
+    packs, leasts = told.packs, told.leasts
+    _, _, lengths, was_packs, was_prices, was_leasts = zip(*filter(None, told.olds), strict=True)
+    if any(lengths) or not all(packs):
+        packs[:] = [was if length or not pack else pack for pack, was, length in zip(packs, was_packs, lengths, strict=True)]
+    leasts[:] = [int(least) or was for least, was in zip(leasts, was_leasts, strict=True)] if any(leasts) else was_leasts
+    others = (map(ne, packs, was_packs), map(ne, leasts, was_leasts), map(ne, map(float, told.prices), map(float, was_prices)))
+    told.fates[:] = ["changed" if any(each) else "unchanged" for each in zip(*others, strict=True)]
+
+
+def _tell_new(told: Told) -> None:
+    """Of rows that are all new: a pack of one, from one on, unless they say more."""
+    count = len(told.codes)
+    if not all(told.packs):
+        told.packs[:] = [pack or 1.0 for pack in told.packs]
+    told.leasts[:] = [int(least or 1) for least in told.leasts] if any(told.leasts) else [1] * count
+    told.fates[:] = ["new"] * count
 
 
 def _prices(column: Cells, *, comma: bool) -> tuple[list[str], list[Any]]:
     """Prices as they are written, and of each whether it is one that is kept so."""
     kinds, cells = column
     if kinds == {float} and not comma and isfinite(sum(cells)) and min(cells) >= _LEAST_FIGURE and max(cells) <= _MOST_FIGURE:
-        return [f"{cell:.10g}" for cell in cells], [True] * len(cells)
+        return ("%.10g " * len(cells) % tuple(cells)).split(), [True] * len(cells)
     words = column.words()
     return words, [False] * len(cells) if comma else list(map(_PLAIN.fullmatch, words))
 
@@ -202,6 +227,8 @@ def _prices(column: Cells, *, comma: bool) -> tuple[list[str], list[Any]]:
 def _counts(column: Cells) -> list[Any]:
     """A count for every cell, None where it is none: they are few that come again and again."""
     kinds, cells = column
+    if kinds == {str} and not any(cells):
+        return [0.0] * len(cells)
     if not kinds <= {str, float}:
         return [_count(words_of(cell)) for cell in cells]
     return list(map({cell: _count(words_of(cell)) for cell in set(cells)}.__getitem__, cells))

@@ -167,12 +167,12 @@ def old_prices(store: Store, supplier: str, code: str) -> tuple[tuple[str, Decim
 
 
 def _streamed(store: Store, of: tuple[Path, str], heads: Mapping[str, str], day: str) -> tuple[dict[str, str], Iterator[Told]]:
-    """The heads of a supplier's list, and its fates as they are read; its beginning is read beside the look at what is known."""
+    """The heads of a supplier's list, and its fates as they are read; what is known is looked up beside the reading of its beginning."""
     path, supplier = of
     with ThreadPoolExecutor(1) as beside:
-        reading = beside.submit(_heads, path, heads)
-        offers, twice, items = store.work(lambda connection: _known(connection, supplier))
-        places, found, rest = reading.result()
+        knowing = beside.submit(store.work, lambda connection: _known(connection, supplier))
+        places, found, rest = _heads(path, heads)
+        offers, twice, items = knowing.result()
     return found, fates_of(rest, places, Known(offers, twice, items, found, {}, day))
 
 
@@ -202,7 +202,7 @@ def _known(connection: Connection, supplier: str) -> tuple[dict[str, tuple[Any, 
     from tundish.store.tables import items, offers
 
     c = offers.c
-    rows = fetched(connection, select(c.code, c.id, c.length, c.pack, c.price, c.valid_from, c.least).where(c.supplier == supplier))
+    rows = fetched(connection, select(c.code, c.id, c.length, c.pack, c.price, c.least).where(c.supplier == supplier))
     held = {row[0]: row for row in rows}
     twice = {code for code, times in Counter([row[0] for row in rows]).items() if times > 1} if len(held) < len(rows) else set()
     return held, twice, frozenset(connection.execute(select(items.c.code)).scalars())

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from itertools import repeat
+from itertools import chain
 from typing import TYPE_CHECKING, Any, Final
 
 from tundish.store.offer_search import indexed_at_the_end
@@ -16,7 +16,10 @@ if TYPE_CHECKING:
     from tundish.store.price_fates import Told
 
 _BATCH: Final = 10_000
+_TOGETHER: Final = 100
+"""Rows that one statement puts in: a statement for each takes half as long again."""
 _TERMS: Final = ("pack", "price", "valid_from", "least")
+_GIVEN: Final = ("pack", "price", "least")
 _CHANGE: Final = ("import", "offer", "code", "price")
 
 
@@ -45,28 +48,37 @@ def put(connection: Connection, import_id: int, of: tuple[str, str], wanted: Ite
 
     supplier, day = of
     o, given = offers.c, _given()
-    said: dict[str, Any] = {name: bindparam(name) for name in ("item", "supplier", "code", *_TERMS)}
-    add = insert(offers).values(said | {name: literal_column("0.0") for name in ("length", "width")})
+    said: dict[str, Any] = {name: bindparam(name) for name in ("item", "code", "pack", "price", "least")}
+    alike = {"supplier": _quoted(connection, supplier), "valid_from": _quoted(connection, day), "length": "0.0", "width": "0.0"}
+    add = insert(offers).values(said | {name: literal_column(words) for name, words in alike.items()})
     changed, new = _Rows(connection, insert(given)), _Rows(connection, add)
     given.create(connection)
     with indexed_at_the_end(connection) as last:
         for few in wanted:
             if "changed" in few.fates:
                 old = few.of("changed")
-                changed.put(zip([each[1] for each in old.olds if each], old.packs, old.prices, repeat(day), old.leasts, strict=False))
+                changed.put([each[1] for each in old.olds if each], old.packs, old.prices, old.leasts)
             if "new" in few.fates:
                 made = few.of("new")
-                new.put(zip(made.items, repeat(supplier), made.codes, made.packs, made.prices, repeat(day), made.leasts, strict=False))
+                new.put(made.items, made.codes, made.packs, made.prices, made.leasts)
         changed.end()
         new.end()
         added = select(literal(import_id), o.id, o.code, o.price).where(o.id > last).order_by(o.id)
         connection.execute(insert(price_changes).from_select(_CHANGE, added))
-    _change(connection, import_id, given)
+    if changed.any:
+        _change(connection, import_id, given, day)
     given.drop(connection)
 
 
-def _change(connection: Connection, import_id: int, given: Table) -> None:
-    """Keep the terms that offers have, then give them those that are given."""
+def _quoted(connection: Connection, words: str) -> str:
+    """Words that are the same in every row, as they stand in a statement: only what differs is given row by row."""
+    from sqlalchemy import literal
+
+    return str(literal(words).compile(dialect=connection.dialect, compile_kwargs={"literal_binds": True}))
+
+
+def _change(connection: Connection, import_id: int, given: Table, day: str) -> None:
+    """Keep the terms that offers have, then give them those that are given, from a day."""
     from sqlalchemy import insert, literal, select, update
 
     from tundish.store.tables import offers, price_changes
@@ -74,14 +86,14 @@ def _change(connection: Connection, import_id: int, given: Table) -> None:
     o, g = offers.c, given.c
     was = select(literal(import_id), o.id, o.code, g.price, *(o[name] for name in _TERMS)).join(given, o.id == g.offer).order_by(g.offer)
     connection.execute(insert(price_changes).from_select((*_CHANGE, *(f"was_{name}" for name in _TERMS)), was))
-    connection.execute(update(offers).where(o.id == g.offer).values({name: g[name] for name in _TERMS}))
+    connection.execute(update(offers).where(o.id == g.offer).values({name: g[name] for name in _GIVEN} | {"valid_from": day}))
 
 
 def _given() -> Table:
     """A table for the new terms of offers, for as long as a list is taken in: the database then changes them all at once."""
     from sqlalchemy import Column, Float, Integer, MetaData, Table, Text
 
-    terms = (Column("pack", Float), Column("price", Text), Column("valid_from", Text), Column("least", Integer))
+    terms = (Column("pack", Float), Column("price", Text), Column("least", Integer))
     return Table("given_terms", MetaData(), Column("offer", Integer, primary_key=True), *terms, prefixes=["TEMPORARY"])
 
 
@@ -111,22 +123,37 @@ def changed_since(connection: Connection, import_id: int, supplier: str) -> str:
 
 
 class _Rows:
-    """A statement that is run for every row as the driver takes it, some thousands at a time; values come in the order of the statement."""
+    """An insert of rows as the driver takes them, some thousands at a time and many by one statement; values come in its order."""
 
     def __init__(self, connection: Connection, statement: Insert) -> None:
         self._connection = connection
-        self._made = statement.inline().compile(dialect=connection.dialect)
-        self._waiting: list[tuple[Any, ...]] = []
+        made = statement.inline().compile(dialect=connection.dialect)
+        self._one, self._names = str(made), tuple(made.params)
+        self._waiting: list[Any] = []
+        self.any = False
 
-    def put(self, rows: Iterable[tuple[Any, ...]]) -> None:
-        self._waiting += rows
-        if len(self._waiting) >= _BATCH:
+    def put(self, *columns: Iterable[Any]) -> None:
+        self._waiting += chain.from_iterable(zip(*columns, strict=True))
+        if len(self._waiting) >= _BATCH * len(self._names):
             self.end()
 
     def end(self) -> None:
         """Run it for those that wait."""
-        if self._waiting:
-            by_name = not self._connection.dialect.positional
-            given = [dict(zip(self._made.params, row, strict=True)) for row in self._waiting] if by_name else self._waiting
-            self._connection.exec_driver_sql(str(self._made), given)
-            self._waiting = []
+        values, self._waiting = self._waiting, []
+        self.any |= bool(values)
+        if self._connection.dialect.positional:
+            before, _, row = self._one.partition(" VALUES ")
+            size = len(self._names) * _TOGETHER
+            whole = len(values) - len(values) % size
+            self._run(f"{before} VALUES {', '.join([row] * _TOGETHER)}", _parted(values[:whole], size))
+            self._run(self._one, _parted(values[whole:], len(self._names)))
+        else:
+            self._run(self._one, [dict(zip(self._names, row, strict=True)) for row in _parted(values, len(self._names))])
+
+    def _run(self, words: str, given: list[Any]) -> None:
+        if given:
+            self._connection.exec_driver_sql(words, given)
+
+
+def _parted(values: list[Any], size: int) -> list[tuple[Any, ...]]:
+    return [tuple(values[place : place + size]) for place in range(0, len(values), size)]

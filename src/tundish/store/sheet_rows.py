@@ -21,7 +21,7 @@ _TOO_LONG: Final = f"has more than {MOST_CELL:,} characters; is a quotation mark
 _DELIMITERS: Final = ";\t,|"
 _CHUNK: Final = 1 << 16
 _ZIP: Final = b"PK\x03\x04"
-_FEW: Final = 150
+_FEW: Final = 400
 """Rows read together: most of what is asked of a row is asked of a column of these at once, and no list is held whole."""
 Few = tuple[int, list[list[Any]]]
 """Rows as the reader gives them, with the number of the first."""

@@ -138,7 +138,8 @@ price_changes = sa.Table(
     "price_changes",
     META,
     sa.Column("id", sa.Integer, primary_key=True),
-    sa.Column("import", sa.ForeignKey("imports.id", ondelete="CASCADE"), nullable=False, index=True),
+    # Neither key nor index: rows by the ten thousand are put in with every list, and read only when one is undone.
+    sa.Column("import", sa.Integer, nullable=False),
     sa.Column("offer", sa.Integer, nullable=False),
     sa.Column("code", sa.Text, nullable=False),
     sa.Column("price", sa.Text, nullable=False),
