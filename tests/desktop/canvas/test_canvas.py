@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QAccessible, QColor, QImage, QPainter
 from PySide6.QtTest import QSignalSpy, QTest
-from PySide6.QtWidgets import QApplication, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QPushButton, QStyleOptionGraphicsItem, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from tests.desktop.hands import click
@@ -19,6 +19,7 @@ from tundish.desktop import look, theme, tokens
 from tundish.desktop.canvas import hits, inks
 from tundish.desktop.canvas.painting import Placed, dimension_box, fitted, paint_drawing
 from tundish.desktop.canvas.sketch import Sketch
+from tundish.desktop.canvas.tape import note_room
 from tundish.desktop.canvas.view import DrawingView
 from tundish.desktop.look import Look
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Shape, Style, Words
@@ -304,3 +305,25 @@ def test_a_sketch_shows_a_drawing_and_says_what_it_is(qtbot: QtBot) -> None:
     sketch.show_drawing(WALL, "Section at the stack", chosen="wc 1")
     assert sketch.grab().toImage() != blank
     assert sketch.accessibleName() == "Section at the stack"
+
+
+@pytest.mark.parametrize("at", [QPointF(20, 20), QPointF(590, 20), QPointF(300, 395), QPointF(599, 399)])
+def test_words_by_the_pointer_are_whole_within_what_is_seen(qapp: QApplication, at: QPointF) -> None:
+    seen = QRectF(0, 0, 600, 400)
+    assert seen.contains(note_room("1,950, least clearance", at, seen))
+
+
+def test_words_by_the_pointer_are_whole_in_a_view_that_is_painted_with_its_window(qtbot: QtBot) -> None:
+    """On a screen the painter's own room is the whole window's."""
+    view = DrawingView("Wall A")
+    qtbot.addWidget(view)
+    view.resize(400, 300)
+    view.show()
+    view._sheet.note, view._sheet.pointer = "1,950, least clearance", QPointF(380, 100)
+    window = QImage(900, 300, QImage.Format.Format_RGB32)
+    window.fill(Qt.GlobalColor.white)
+    painter = QPainter(window)
+    view._sheet.paint(painter, QStyleOptionGraphicsItem(), view.viewport())
+    painter.end()
+    beyond = {window.pixel(x, y) for x in range(400, 900) for y in range(300)}
+    assert beyond == {QColor(Qt.GlobalColor.white).rgb()}

@@ -50,8 +50,8 @@ class Tape:
         shown = (measure.show_length(each) for each in (along, up, math.hypot(along, up)))
         return "Along {}, up {}, straight {}".format(*shown)
 
-    def paint(self, painter: QPainter, placed: Placed) -> None:
-        """Paint the tape and what it says."""
+    def paint(self, painter: QPainter, placed: Placed, seen: QRectF) -> None:
+        """Paint the tape and what it says, within what is seen."""
         loose = [self.at] if self.at is not None and len(self._set) < BOTH else []
         ends = [placed.point(each.x(), each.y()) for each in (*self._set, *loose)]
         painter.setPen(pen("chalk", 2))
@@ -61,17 +61,21 @@ class Tape:
         if len(ends) > 1:
             painter.setPen(pen("chalk", 1.5, dashed=True))
             painter.drawLine(QLineF(ends[0], ends[1]))
-            note(painter, self.words(), (ends[0] + ends[1]) / 2)
+            note(painter, self.words(), (ends[0] + ends[1]) / 2, seen)
 
 
-def note(painter: QPainter, words: str, at: QPointF) -> None:
-    """Words in a small box beside a point of the screen, kept within what is painted on."""
-    metrics = QFontMetricsF(inks.words_font(inks.PAPER_MM, bold=True))
-    wide, high = metrics.horizontalAdvance(words) + 16, metrics.height() + 8
-    seen = QRectF(painter.viewport())
-    x = at.x() + 16 if at.x() + 16 + wide <= seen.right() else at.x() - 16 - wide
-    box = QRectF(max(x, 0.0), min(max(at.y() + 14, 0.0), max(seen.bottom() - high, 0.0)), wide, high)
+def note(painter: QPainter, words: str, at: QPointF, seen: QRectF) -> None:
+    """Words in a small box beside a point of the screen, within what is seen of it."""
+    box = note_room(words, at, seen)
     panel(painter, box, fill=look.colour("sheet"), edge=pen("chalk"), radius=4)
     painter.setFont(inks.words_font(inks.PAPER_MM, bold=True))
     painter.setPen(look.colour("chalk"))
     painter.drawText(box, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, words)
+
+
+def note_room(words: str, at: QPointF, seen: QRectF) -> QRectF:
+    """Where a box of words beside a point is whole: right of it and below, else left of it, or above."""
+    metrics = QFontMetricsF(inks.words_font(inks.PAPER_MM, bold=True))
+    wide, high = metrics.horizontalAdvance(words) + 16, metrics.height() + 8
+    x = at.x() + 16 if at.x() + 16 + wide <= seen.right() else at.x() - 16 - wide
+    return QRectF(max(x, seen.left()), min(max(at.y() + 14, seen.top()), max(seen.bottom() - high, seen.top())), wide, high)

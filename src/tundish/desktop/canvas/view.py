@@ -354,8 +354,9 @@ class _Sheet(QGraphicsItem):
     def boundingRect(self) -> QRectF:
         return QRectF(*FAR)
 
-    def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
-        """Paint it."""
+    def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        """Paint it; words stay within the widget, for the painter's own room is the whole window's."""
+        room = QRectF(widget.rect()) if widget is not None else QRectF(painter.viewport())
         seen = painter.worldTransform()
         placed = Placed(seen.m11(), seen.dx(), seen.dy())
         painter.save()
@@ -364,7 +365,7 @@ class _Sheet(QGraphicsItem):
         if self.chosen:
             paint_chosen(painter, self.drawing, placed, self.chosen)
         if self.tape is not None:
-            self.tape.paint(painter, placed)
+            self.tape.paint(painter, placed, room)
         if self.note:
-            note(painter, self.note, self.pointer)
+            note(painter, self.note, self.pointer, room)
         painter.restore()
