@@ -64,6 +64,45 @@ def test_two_hundred_of_many_steps_are_undone_over_pages_and_over_closing_the_jo
     assert (get(workspace.job, WIDTH).value, get(workspace.job, RATE)) == (2019, 50)
 
 
+def test_what_was_undone_is_done_again_after_the_job_was_opened_again(fitter: Fitter) -> None:
+    opened(fitter)
+    workspace = fitter.workspace
+    first = get(workspace.job, RATE)
+    for rate in (61, 62, 63):
+        workspace.set(RATE, rate)
+    for _ in range(3):
+        fitter.undo()
+    again(fitter)
+    assert workspace.redo_label == "set Labour rate, £ an hour"
+    workspace.redo()
+    again(fitter)
+    workspace.redo()
+    assert get(workspace.job, RATE) == 62
+    fitter.undo()
+    fitter.undo()
+    assert get(workspace.job, RATE) == first, "what was done again is undone as well"
+    again(fitter)
+    for _ in range(5):
+        workspace.redo()
+    assert get(workspace.job, RATE) == 63
+    assert workspace.redo_label == ""
+    assert workspace.undo_label == "set Labour rate, £ an hour"
+
+
+def test_after_something_new_nothing_is_done_again_whenever_the_job_is_opened(fitter: Fitter) -> None:
+    opened(fitter)
+    workspace = fitter.workspace
+    workspace.set(RATE, 61)
+    fitter.undo()
+    again(fitter)
+    workspace.set(WIDTH, 2460)
+    assert workspace.redo_label == ""
+    workspace.redo()
+    again(fitter)
+    workspace.redo()
+    assert (get(workspace.job, WIDTH).value, workspace.redo_label) == (2460, "")
+
+
 def test_undoing_says_on_which_page_it_acted(fitter: Fitter) -> None:
     opened(fitter)
     said: list[str] = []

@@ -1,4 +1,4 @@
-"""What was done to a job before it was opened: it can be undone too, and an undone step says where it acted."""
+"""What was done, and taken back, before a job was opened: it can be undone and done again too, and such a step says where it acted."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING, Final
 
 from tundish.estimate import Job
 from tundish.options import differences
-from tundish.session import MOST_STEPS, Step
+from tundish.session import MOST_STEPS, Session, Step
 
 if TYPE_CHECKING:
+    from tundish.store.history import KeptStep
     from tundish.store.keep import Store
 
 PAGES: Final = {
@@ -25,32 +26,52 @@ PAGES: Final = {
 
 
 class Past:
-    """The steps from before, the last first; the job that one began from is read when it is undone."""
+    """The steps from before, the last first, and those taken back, the next first; the job that one leads to is read when it is wanted."""
 
     def __init__(self, store: Store, job_id: int) -> None:
         self._store, self._job_id = store, job_id
         self._steps = list(store.steps(job_id))
+        self._ahead = list(store.steps_ahead(job_id))
+        self.again: Step | None = None
+        """The step that was done again last, or is about to be."""
 
-    @property
-    def label(self) -> str:
-        """What is undone next of it, or nothing."""
-        return self._steps[0].label if self._steps else ""
+    def undo_label(self, session: Session) -> str:
+        """What would be undone next, or nothing."""
+        return session.undo_label or (self._steps[0].label if self._steps else "")
 
-    def shorten(self, done: int) -> None:
-        """So many steps were done since: no more are kept in all than can be undone."""
+    def redo_label(self, session: Session) -> str:
+        """What would be done again next, or nothing."""
+        return session.redo_label or (self._ahead[0].label if self._ahead else "")
+
+    def shorten(self, done: int, *, new: bool) -> None:
+        """So many steps were done since: no more are kept in all than can be undone. After a `new` one nothing is done again."""
         del self._steps[max(MOST_STEPS - done, 0) :]
+        if new:
+            self._ahead.clear()
 
-    def take(self, now: Job) -> Step | None:
-        """The last of the steps, which led to the job as it is now; None when there is none."""
-        if not self._steps:
+    def reach_back(self, session: Session) -> None:
+        """Have the session undo what was done before, once nothing else is left that it could."""
+        if not session.done and (found := self._next(self._steps)) is not None:
+            session.done.append(_step(found[0], found[1], session.job))
+
+    def reach_ahead(self, session: Session) -> None:
+        """Have the session do again what was taken back before, once nothing else is left that it could."""
+        if not session.undone and (found := self._next(self._ahead)) is not None:
+            session.undone.append(_step(found[0], session.job, found[1]))
+        self.again = session.undone[-1] if session.undone else None
+
+    def _next(self, kept: list[KeptStep]) -> tuple[str, Job] | None:
+        step = kept.pop(0) if kept else None
+        other = self._store.at(self._job_id, step.other) if step else None
+        if step is None or other is None:
+            kept.clear()
             return None
-        kept = self._steps.pop(0)
-        before = self._store.at(self._job_id, kept.before)
-        if before is None:
-            self._steps.clear()
-            return None
-        changed = differences(before, now)
-        return Step(kept.label, before, now, changed[0].path if changed else "")
+        return step.label, other
+
+
+def _step(label: str, before: Job, after: Job) -> Step:
+    changed = differences(before, after)
+    return Step(label, before, after, changed[0].path if changed else "")
 
 
 def where(step: Step) -> str:

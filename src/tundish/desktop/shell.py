@@ -155,9 +155,8 @@ class Shell(QObject):
         number = f"Option of job {job.number}" if job.begun.on else f"Job {job.number}"
         line.set_job(client, " · ".join(word for word in (address[0] if address else "", number) if word))
         line.set_rooms(tuple(room.name for room in job.rooms), self.workspace.room_place)
-        session = self.workspace.session
         line.set_undo(self.workspace.undo_label or None)
-        line.set_redo(session.redo_label if session and session.redo_label else None)
+        line.set_redo(self.workspace.redo_label or None)
         self.window.set_title(", ".join(word for word in (client, job.title) if word))
 
     def _worked_out(self, estimate: Estimate) -> None:

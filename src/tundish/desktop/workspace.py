@@ -68,8 +68,7 @@ class Workspace(QObject):
         self._key = ""
         self.session: Session | None = None
         self.estimate: Estimate | None = None
-        self.job_id = 0
-        self.room_place = self.wall_place = 0
+        self.job_id = self.revision = self.room_place = self.wall_place = 0
         self.floor = BARE
         self.cut_list_in_use = False
         self.paper = "quote"
@@ -77,7 +76,6 @@ class Workspace(QObject):
         # What gives the figures that a page shows beside the estimate, by the kind of id they are asked for by.
         self.told: dict[str, Callable[[str], Figure | None]] = {}
         self.aside, self.beside = Aside(self), Aside(self)  # beside: long workings that are only looked at; no press waits for them
-        self.revision = 0
         self._past = Past(store, 0)
         self._last = Job()
         self._trial: Job | None = None
@@ -132,7 +130,12 @@ class Workspace(QObject):
     @property
     def undo_label(self) -> str:
         """What undo would take back, or nothing: of what was done before the job was opened too."""
-        return (self.session.undo_label or self._past.label) if self.session else ""
+        return self._past.undo_label(self.session) if self.session else ""
+
+    @property
+    def redo_label(self) -> str:
+        """What would be done again, or nothing: of what was taken back before the job was opened too."""
+        return self._past.redo_label(self.session) if self.session else ""
 
     def open(self, job_id: int) -> tuple[Problem, ...]:
         """Open a job of the store; the problems are what stopped it, or nothing."""
@@ -224,8 +227,7 @@ class Workspace(QObject):
         """Take the last step back; not where a bill or a variation that went out would go with it."""
         if not self.session:
             return
-        if not self.session.done and (earlier := self._past.take(self.job)) is not None:
-            self.session.done.append(earlier)
+        self._past.reach_back(self.session)
         out = gone_out(self.store, self.job_id, self.session.done[-1]) if self.session.done else ""
         if out:
             self.said.emit(out)
@@ -234,8 +236,9 @@ class Workspace(QObject):
 
     def redo(self) -> None:
         """Do the last step again that was taken back."""
-        step = self.session.redo() if self.session else None
-        if step:
+        if self.session:
+            self._past.reach_ahead(self.session)
+        if self.session and (step := self.session.redo()):
             self.said.emit(f"Done again{where(step)}: {step.label}")
 
     def choose_room(self, place: int) -> None:
@@ -343,10 +346,11 @@ class Workspace(QObject):
 
     def _save(self, step: Step) -> None:
         now = datetime.now().strftime("%H:%M")
-        joined, self._last = self.job is step.after and step.before is not self._last, self.job
+        done, again = self.job is step.after, step is self._past.again
+        joined, self._last = done and step.before is not self._last, self.job
         try:
-            label = step.label if self.job is step.after else f"{UNDONE}{step.label}"
-            kept = self.store.save(self.job_id, self.job, self.revision, label, joined=joined)
+            label = step.label if done else f"{UNDONE}{step.label}"
+            kept = self.store.save(self.job_id, self.job, self.revision, label, joined=joined, again=again)
         except TundishError as fault:
             self.saved.emit(f"Not saved since {now}", True)
             self.said.emit(str(fault))
@@ -357,7 +361,7 @@ class Workspace(QObject):
         self.job_id, self.revision = kept.id, kept.revision
         if kept.clash or step.before.number != step.after.number:
             self._know()
-        self._past.shorten(len(self.session.done) if self.session else 0)
+        self._past.shorten(len(self.session.done) if self.session else 0, new=done and not again)
         self.saved.emit(f"Saved {now}", False)
 
     def _know(self) -> None:
@@ -378,8 +382,7 @@ class Workspace(QObject):
 
     def _show(self, estimate: Estimate) -> None:
         self.estimate = estimate
-        if self._trial is None:
-            self._settled = estimate
+        self._settled = estimate if self._trial is None else self._settled
         self.working.emit(False)
         self.estimate_ready.emit(estimate)
 

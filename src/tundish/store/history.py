@@ -1,4 +1,8 @@
-"""How a job came to be as it is: step by step, as its revisions tell, without what was taken back meanwhile."""
+"""How a job came to be as it is: step by step, as its revisions tell, and what was taken back and can be done again.
+
+A revision says which one its step began from. One that takes a step back says as well which one it went back from, which is `ahead` of
+it; so does one that does a step again, of what is ahead then.
+"""
 
 from __future__ import annotations
 
@@ -17,17 +21,35 @@ UNDONE: Final = "undone: "
 
 @dataclass(frozen=True, slots=True)
 class KeptStep:
-    """One step, and the revision that it began from."""
+    """One step, and the revision of the job on its other side: what it began from, or for one that can be done again, what it led to."""
 
     label: str
-    before: int
+    other: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    begun: int
+    label: str
+    ahead: int
+
+    @property
+    def back(self) -> bool:
+        return self.label.startswith(UNDONE)
 
 
 def steps(connection: Connection, job_id: int) -> tuple[KeptStep, ...]:
     """The steps that led to the job as it is, the last first."""
     kept = _kept(connection, job_id)
-    way = [(at, *kept[at]) for at in _way(kept)]
-    return tuple(KeptStep(label, before) for _, before, label in way if before in kept and not label.startswith(UNDONE))
+    way = [kept[at] for at in _way(kept)]
+    return tuple(KeptStep(each.label, each.begun) for each in way if each.begun in kept and not each.back)
+
+
+def steps_ahead(connection: Connection, job_id: int) -> tuple[KeptStep, ...]:
+    """The steps that were taken back and can be done again, the next first."""
+    kept = _kept(connection, job_id)
+    taken_back = (kept[at] for at in _ahead(kept))
+    return tuple(KeptStep(each.label.removeprefix(UNDONE), each.ahead) for each in taken_back if each.ahead in kept)
 
 
 def begun_from(connection: Connection, job_id: int, revision: int, label: str, *, joined: bool) -> int:
@@ -35,39 +57,58 @@ def begun_from(connection: Connection, job_id: int, revision: int, label: str, *
     if not joined and not label.startswith(UNDONE):
         return revision
     kept = _kept(connection, job_id)
-    last = next((at for at in _way(kept) if not kept[at][1].startswith(UNDONE)), revision)
-    return kept[last][0] if last in kept else 0
+    last = next((at for at in _way(kept) if not kept[at].back), revision)
+    return kept[last].begun if last in kept else 0
+
+
+def ahead_of(connection: Connection, job_id: int, revision: int, label: str, *, again: bool) -> int:
+    """What is ahead of the revision that comes next: the one that it goes back from, or what was ahead of what is done again."""
+    if label.startswith(UNDONE):
+        return revision
+    kept = _kept(connection, job_id)
+    nearest = next(_ahead(kept), 0) if again else 0
+    return kept[nearest].ahead if nearest else 0
 
 
 def thin_out(connection: Connection, job_id: int) -> None:
-    """Let go of the revisions that no step leads over, but for those that a paper was issued from."""
+    """Let go of the revisions that no step leads over, done or to be done again, but for those that a paper was issued from."""
     from sqlalchemy import delete, select
 
     from tundish.store.tables import papers, revisions
 
     kept = _kept(connection, job_id)
-    needed = {one for at in _way(kept) for one in (at, kept[at][0])}
+    needed = {one for at in _way(kept) for one in (at, kept[at].begun)}
+    needed |= {one for at in _ahead(kept) for one in (at, kept[at].ahead)}
     needed |= set(connection.execute(select(papers.c.revision).where(papers.c.job == job_id)).scalars())
     gone = kept.keys() - needed
     if gone:
         connection.execute(delete(revisions).where((revisions.c.job == job_id) & revisions.c.revision.in_(gone)))
 
 
-def _kept(connection: Connection, job_id: int) -> dict[int, tuple[int, str]]:
-    """The revisions that are kept: the one that each began from, and its label."""
+def _kept(connection: Connection, job_id: int) -> dict[int, _Kept]:
+    """The revisions that are kept."""
     from sqlalchemy import select
 
     from tundish.store.tables import revisions
 
-    columns = select(revisions.c.revision, revisions.c.from_revision, revisions.c.label)
+    columns = select(revisions.c.revision, revisions.c.from_revision, revisions.c.label, revisions.c.ahead)
     rows = connection.execute(columns.where(revisions.c.job == job_id))
-    return {row.revision: (row.from_revision, row.label) for row in rows}
+    return {row.revision: _Kept(row.from_revision, row.label, row.ahead) for row in rows}
 
 
-def _way(kept: dict[int, tuple[int, str]]) -> Iterator[int]:
+def _way(kept: dict[int, _Kept]) -> Iterator[int]:
     """The revisions that the last one came over, the last first, as far back as steps are kept."""
     at, done = max(kept, default=0), 0
     while at in kept and done < MOST_STEPS:
         yield at
-        done += not kept[at][1].startswith(UNDONE)
-        at = kept[at][0]
+        done += not kept[at].back
+        at = kept[at].begun
+
+
+def _ahead(kept: dict[int, _Kept]) -> Iterator[int]:
+    """The revisions that took back what can be done again, the next first."""
+    at = max(kept, default=0)
+    while at in kept:
+        if kept[at].back:
+            yield at
+        at = kept[at].ahead

@@ -115,10 +115,10 @@ class Store:
         """Keep a new job, with its photographs."""
         return self.work(lambda connection: _add(connection, job, pictures or {}))
 
-    def save(self, job_id: int, job: Job, from_revision: int, label: str, *, joined: bool = False) -> Saved:
+    def save(self, job_id: int, job: Job, from_revision: int, label: str, *, joined: bool = False, again: bool = False) -> Saved:
         """Keep the next revision of a job; when somebody saved meanwhile both are kept, this one as a job of its own.
 
-        `joined`: it is part of the step before it.
+        `joined`: it is part of the step before it. `again`: it does the step again that was taken back last.
         """
 
         def work(connection: Connection) -> Saved:
@@ -135,7 +135,8 @@ class Store:
             connection.execute(update(jobs).where(jobs.c.id == job_id).values(revision=revision, touched=_now(), **_columns(job)))
             job_keys.follow(connection, known)
             begun = history.begun_from(connection, job_id, from_revision, label, joined=joined)
-            _add_revision(connection, (job_id, revision, begun), job, label)
+            ahead = history.ahead_of(connection, job_id, from_revision, label, again=again)
+            _add_revision(connection, (job_id, revision, begun, ahead), job, label)
             numbers.keep(connection, job_id, job, _now(), label)
             history.thin_out(connection, job_id)
             return Saved(job_id, revision)
@@ -165,6 +166,10 @@ class Store:
     def steps(self, job_id: int) -> tuple[KeptStep, ...]:
         """The steps that led to a job as it is, the last first."""
         return self.work(lambda connection: history.steps(connection, job_id))
+
+    def steps_ahead(self, job_id: int) -> tuple[KeptStep, ...]:
+        """The steps of a job that were taken back and can be done again, the next first."""
+        return self.work(lambda connection: history.steps_ahead(connection, job_id))
 
     def at(self, job_id: int, revision: int) -> Job | None:
         """A job as it was at one of its revisions, or None where that is not kept."""
@@ -309,19 +314,19 @@ def _add(connection: Connection, job: Job, pictures: Mapping[str, bytes]) -> Sav
 
     row = connection.execute(insert(jobs).values(revision=1, touched=_now(), put_away=False, place="", **_columns(job)))
     job_id = int(row.inserted_primary_key[0]) if row.inserted_primary_key else 0
-    _add_revision(connection, (job_id, 1, 0), job, "new")
+    _add_revision(connection, (job_id, 1, 0, 0), job, "new")
     numbers.keep(connection, job_id, job, _now(), "new")
     photographs.keep(connection, job_id, pictures)
     return Saved(job_id, 1)
 
 
-def _add_revision(connection: Connection, place: tuple[int, int, int], job: Job, label: str) -> None:
+def _add_revision(connection: Connection, place: tuple[int, int, int, int], job: Job, label: str) -> None:
     from sqlalchemy import insert
 
     from tundish.store.tables import revisions
 
-    job_id, revision, before = place
-    row = {"job": job_id, "revision": revision, "from_revision": before, "label": label, "made": _now(), "body": write_job(job)}
+    names = ("job", "revision", "from_revision", "ahead")
+    row = dict(zip(names, place, strict=True)) | {"label": label, "made": _now(), "body": write_job(job)}
     connection.execute(insert(revisions), [row])
 
 

@@ -36,6 +36,7 @@ revisions = sa.Table(
     sa.Column("label", sa.Text, nullable=False),
     sa.Column("made", sa.Text, nullable=False),
     sa.Column("body", sa.LargeBinary, nullable=False),
+    sa.Column("ahead", sa.Integer, nullable=False, server_default="0"),
 )
 items = sa.Table(
     "items",
