@@ -330,6 +330,8 @@ def _plus(one: float, other: float) -> float:
 
 def _added(values: Sequence[float]) -> float:
     """The sum, tidied at every step; whole numbers leave nothing to tidy, so they are added at once."""
+    if len(values) == 1:
+        return values[0] + 0.0
     whole = sum(values)
     if whole % 1 == 0 and max(map(abs, values)) * len(values) < _WHOLE and not any(value % 1 for value in values):
         return whole + 0.0

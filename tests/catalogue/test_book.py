@@ -48,6 +48,13 @@ def test_a_size_the_sheet_does_not_give_is_a_fault() -> None:
     assert not pan.has("top_to_waste")
     with pytest.raises(NoSuchSizeError, match="gives no top to waste for pan-ondel-530"):
         pan.size("top_to_waste")
+    with pytest.raises(NoSuchSizeError, match="gives no top to waste for pan-ondel-530"):
+        pan.bare("top_to_waste")
+
+
+def test_a_size_as_a_bare_number_is_that_of_the_sheet() -> None:
+    pan = supplied_book().item("pan-ondel-530")
+    assert pan.bare("projection") == pan.size("projection").value
 
 
 def test_two_books_are_the_same_only_when_they_are_one() -> None:

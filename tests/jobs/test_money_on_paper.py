@@ -104,7 +104,7 @@ def _purchase(place: int, one: str, other: str, cost: Decimal, many: int) -> Pur
     item = Item(f"thing-{place}", f"Thing {place}", "sundry", "Sundries", "each", {})
     needs = (Need(number(many, "each"), one, "work", item=item.code), Need(number(1, "each"), other, "work", item=item.code))  # type: ignore[arg-type]
     line = Line(item, number(many + 1, "each"), needs)
-    return Purchase(line, nothing, nothing, nothing, line.amount, (Pick(Offer(item.code, "oddmoor", "1", 10, cost, "2026-11-01"), 1),))
+    return Purchase(line, nothing, nothing, nothing, (Pick(Offer(item.code, "oddmoor", "1", 10, cost, "2026-11-01"), 1),))
 
 
 def needs_of(rows: Work) -> tuple[Need, ...]:

@@ -21,4 +21,4 @@ def _thing(place: int, valid_from: str, valid_to: str) -> Purchase:
     item = Item(f"thing-{place}", f"Thing {place}", "sundry", "Sundries", "each", {})
     line = Line(item, one, (Need(one, "first fix", "work", item=item.code),))
     pick = Pick(Offer(item.code, "one", "1", 1, Decimal(10), valid_from, valid_to=valid_to), 1)
-    return Purchase(line, nothing, nothing, nothing, one, (pick,))
+    return Purchase(line, nothing, nothing, nothing, (pick,))

@@ -195,7 +195,7 @@ def test_used_cost_charges_what_the_job_uses_of_a_pack() -> None:
     one, nothing = number(4, "each"), number(0, "each")
     line = Line(Item("peg", "Peg", "sundry", "Sundries", "each", {}), one, (Need(one, "first fix", "work", item="peg"),))
     pick = Pick(Offer("peg", "one", "1", 10, Decimal("5.00"), "2026-11-01"), 1)
-    buying = Buying((Purchase(line, nothing, nothing, nothing, one, (pick,)),), (), ())
+    buying = Buying((Purchase(line, nothing, nothing, nothing, (pick,)),), (), ())
     assert [price((), buying, Terms(charged_at=each)).materials_cost for each in ("bought cost", "used cost")] == [Decimal(5), Decimal(2)]
 
 

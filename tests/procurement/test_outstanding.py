@@ -21,7 +21,7 @@ def wanted(packs: int, stock: float = 0.0) -> Buying:
     nothing = number(0, "each")
     pick = Pick(OFFER, packs)
     line = Line(ITEM, number(packs + stock, "each"), ())
-    purchase = Purchase(line, nothing, nothing, number(stock, "each"), number(packs, "each"), (pick,))
+    purchase = Purchase(line, nothing, nothing, number(stock, "each"), (pick,))
     return Buying((purchase,), (Order(SELLER, ((purchase, pick),), pick.cost, Decimal(0)),), ())
 
 

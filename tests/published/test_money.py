@@ -233,4 +233,4 @@ def bought(cost: Decimal) -> Buying:
     line = Line(item, one, (Need(one, "first fix", "work", item="thing"),))
     pick = Pick(Offer("thing", "one", "1", 1, cost, "2026-11-01"), 1)
     nothing = number(0, "each")
-    return Buying((Purchase(line, nothing, nothing, nothing, one, (pick,)),), (), ())
+    return Buying((Purchase(line, nothing, nothing, nothing, (pick,)),), (), ())

@@ -56,6 +56,12 @@ class Item:
             return self.own[name].named(label, self.sheet)
         return Figure(value, value, value, unit, label, Known.MAKER, note=self.sheet)
 
+    def bare(self, name: str) -> float:
+        """A size as a number alone, in its own unit, for geometry's insides."""
+        if name not in self.sizes:
+            raise NoSuchSizeError(self.code, name)
+        return self.sizes[name][0]
+
     def has(self, name: str) -> bool:
         """Whether the maker's sheet gives this size."""
         return name in self.sizes

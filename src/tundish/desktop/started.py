@@ -97,7 +97,7 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
         used = [getattr(each, which) for each in others]
         made = put(made, which, usual(of, known, used, (room, book.items.get(made.ware)), book))
     if room is not None and made.frame and book.items[made.frame].has("width"):
-        made = replace(made, centre=Entry(next_centre(room, book.items[made.frame].size("width").value), Known.ASSUMED))
+        made = replace(made, centre=Entry(next_centre(room, book.items[made.frame].bare("width")), Known.ASSUMED))
     return made
 
 

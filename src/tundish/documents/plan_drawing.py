@@ -32,7 +32,7 @@ _ROUND: Final = 80.0
 
 def strip(room: Room, show: Show = ALL) -> Drawing:
     """The pre-wall from above with what hangs on it."""
-    out = max((placed.ware.size("projection").value for placed in room.placed), default=300.0)
+    out = max((placed.ware.bare("projection") for placed in room.placed), default=300.0)
     beyond_it = max(BEYOND, 2 * show.line)
     deep = room.figures["finished_face"].value + out + beyond_it
     width = room.width.value
@@ -154,7 +154,7 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
     for finding in findings:
         for placed in room.placed:
             if finding.rule == CLEAR and finding.least is not None and finding.place == f"{room.name}, {placed.name}":
-                half, out = placed.ware.size("width").value / 2, face + placed.ware.size("projection").value
+                half, out = placed.ware.bare("width") / 2, face + placed.ware.bare("projection")
                 style: Style = "room" if finding.state == "passes" else "fails"
                 yield Box(placed.centre.value - half, -out - finding.least.value, 2 * half, finding.least.value, style)
                 words = f"{measure.show_length(finding.least.value)} clear"
@@ -210,7 +210,7 @@ def _turned(member: Member) -> Iterator[Point]:
 def _frames(room: Room) -> Iterator[Mark]:
     depth = room.depth.value
     for placed in room.framed:
-        leg, behind, key = placed.frame.size("leg").value, placed.frame.size("depth").value, frame_key(placed)
+        leg, behind, key = placed.frame.bare("leg"), placed.frame.bare("depth"), frame_key(placed)
         yield Box(placed.left, -depth, leg, behind, "steel", piece=key)
         yield Box(placed.right - leg, -depth, leg, behind, "steel", piece=key)
 

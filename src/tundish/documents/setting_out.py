@@ -222,7 +222,7 @@ def _left_of(placed: Placed, mark: RodMark) -> str:
     x = placed.centre.value
     apart = _APART.get(mark.key.rpartition(".")[2], "")
     if placed.ware.has(apart):
-        half = placed.ware.size(apart).value / 2
+        half = placed.ware.bare(apart) / 2
         return f"{measure.show_length(x - half)}, {measure.show_length(x + half)}"
     if mark.key.endswith(".shelf_plate"):
         return f"{measure.show_length(x)}, {measure.show_length(placed.figures['shelf_plate_out'].value)} out"

@@ -61,7 +61,7 @@ def _of_one(room: Room, placed: Placed, finding: Finding, line: float) -> Iterat
 def _between(pair: tuple[Placed, Placed], finding: Finding, line: float) -> Iterator[Mark]:
     left, right = pair
     of_ware = finding.title.startswith("Appliance")
-    half = (left.ware.size("width").value / 2, right.ware.size("width").value / 2)
+    half = (left.ware.bare("width") / 2, right.ware.bare("width") / 2)
     x1, x2 = (left.centre.value + half[0], right.centre.value - half[1]) if of_ware else (left.right, right.left)
     level = max(left.figures["top"].value, right.figures["top"].value) + _OVER
     yield from _gap((x1, x2), level if of_ware else level + 2 * _OVER, finding, line)

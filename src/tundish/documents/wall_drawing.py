@@ -206,7 +206,7 @@ def _member(member: Member) -> Mark:
 
 
 def _frame(placed: Placed) -> Iterator[Mark]:
-    leg, top, key = placed.frame.size("leg").value, placed.figures["frame_top"].value, frame_key(placed)
+    leg, top, key = placed.frame.bare("leg"), placed.figures["frame_top"].value, frame_key(placed)
     feet = max(placed.figures["feet"].value, 0.0)
     yield Box(placed.left, feet, leg, top - feet, "steel", piece=key)
     yield Box(placed.right - leg, feet, leg, top - feet, "steel", piece=key)

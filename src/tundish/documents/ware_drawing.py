@@ -28,7 +28,7 @@ _CURVE = tuple(math.radians(angle) for angle in range(0, 181, 15))
 def front(placed: Placed, room: Room, line: float, *, named: bool = True) -> Iterator[Mark]:
     """The appliance as the client sees it; dashed, and saying TBC, while its sizes are not confirmed. Words are `line` mm high."""
     style: Style = "ware" if placed.choice.in_hand else "tbc"
-    half = placed.ware.size("width").value / 2
+    half = placed.ware.bare("width") / 2
     top = placed.figures["top"].value
     bottom = top - height_of(placed)
     x = placed.centre.value
@@ -91,7 +91,7 @@ def settings(placed: Placed) -> Iterator[Mark]:
     if not placed.framed:
         return
     x, key = placed.centre.value, placed.key
-    apart = placed.ware.size("stud_spacing").value / 2
+    apart = placed.ware.bare("stud_spacing") / 2
     studs = placed.figures["studs"].value
     for place in (x - apart, x + apart):
         yield Line(place - 14, studs, place + 14, studs, "ink", key)
@@ -104,8 +104,8 @@ def settings(placed: Placed) -> Iterator[Mark]:
 def above(placed: Placed, face: float, wide: float = 0.0) -> Iterator[Mark]:
     """The appliance from above, hanging from the finished face; the plan's y runs down the page, into the room."""
     style: Style = "ware" if placed.choice.in_hand else "tbc"
-    half = placed.ware.size("width").value / 2
-    out = placed.ware.size("projection").value
+    half = placed.ware.bare("width") / 2
+    out = placed.ware.bare("projection")
     x, curve = placed.centre.value, min(out * 0.5, half * 1.2)
     outline = ((x - half, -face), (x - half, -face - out + curve), *_bow(x, -face - out + curve, half, curve), (x + half, -face))
     yield Shape(outline, style, placed.key)
@@ -124,7 +124,7 @@ def room_of_name(placed: Placed, room: Room) -> float:
     """How wide its name may be, written in its middle: up to half way to its neighbours and up to the walls, and never less than itself."""
     x = placed.centre.value
     others = [abs(each.centre.value - x) for each in room.placed if each is not placed]
-    return max(_APART * min(2 * x, 2 * (room.width.value - x), *others), placed.ware.size("width").value)
+    return max(_APART * min(2 * x, 2 * (room.width.value - x), *others), placed.ware.bare("width"))
 
 
 def _bow(x: float, y: float, half: float, depth: float) -> Iterator[tuple[float, float]]:

@@ -40,13 +40,15 @@ class Fed:
     outline: Outline
     placed: tuple[Placed, ...]
     book: Book
+    radius: Figure
+    """From the middle of a supply to the outside of what is round it."""
 
-    @property
-    def radius(self) -> Figure:
-        """From the middle of a supply to the outside of what is round it."""
-        pipe = half(self.book.role(f"copper {SIZE}"), "diameter", "Half of the pipe")
-        lagging = size(self.book.role(f"pipe insulation {SIZE}"), "thickness", "Insulation")
-        return (pipe + lagging).named("Half of the pipe with its insulation")
+
+def fed_by(outline: Outline, placed: tuple[Placed, ...], book: Book) -> Fed:
+    """What the supplies of a pre-wall are laid by."""
+    pipe = half(book.role(f"copper {SIZE}"), "diameter", "Half of the pipe")
+    lagging = size(book.role(f"pipe insulation {SIZE}"), "thickness", "Insulation")
+    return Fed(outline, placed, book, (pipe + lagging).named("Half of the pipe with its insulation"))
 
 
 def rises_of(outline: Outline, inputs: Inputs) -> Rises:
@@ -138,7 +140,7 @@ def _ways(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> Iterator[PipeRun
     yield run
     wall = run.from_wall
     depths = sorted((_in_front_of(fed, other) for other in others if other.from_wall is not None), key=lambda one: one.value)
-    deepest = max((each.frame.size("depth").value for each in fed.placed if each.frame.has("depth")), default=0.0)
+    deepest = max((each.frame.bare("depth") for each in fed.placed if each.frame.has("depth")), default=0.0)
     behind = fed.outline.depth.value - deepest - fed.radius.value
     between_legs = behind if run.serves.startswith("wc") else fed.outline.depth.value - fed.radius.value
     if wall is not None:

@@ -39,8 +39,8 @@ def ends(room: Room) -> tuple[float, float]:
 
 def of_ware(room: Room, one: Placed) -> tuple[Point, ...]:
     """An appliance before the pre-wall."""
-    face, half = room.figures["finished_face"].value, one.ware.size("width").value / 2
-    return box(one.centre.value - half, one.centre.value + half, face, face + one.ware.size("projection").value)
+    face, half = room.figures["finished_face"].value, one.ware.bare("width") / 2
+    return box(one.centre.value - half, one.centre.value + half, face, face + one.ware.bare("projection"))
 
 
 def _mitres(room: Room, deep: float) -> tuple[float, float]:

@@ -98,12 +98,12 @@ class Placed:
     @property
     def left(self) -> float:
         """Left edge of the frame."""
-        return self.centre.value - self.frame.size("width").value / 2
+        return self.centre.value - self.frame.bare("width") / 2
 
     @property
     def right(self) -> float:
         """Right edge of the frame."""
-        return self.centre.value + self.frame.size("width").value / 2
+        return self.centre.value + self.frame.bare("width") / 2
 
 
 @dataclass(frozen=True, slots=True)

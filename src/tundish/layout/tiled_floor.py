@@ -43,7 +43,7 @@ def floored(rooms: Sequence[Room], book: Book) -> tuple[Room, ...]:
 
 def floor_tiling(floor: TiledFloor) -> Tiling:
     """The floor's tile as it lies, its width along wall A, with its joint and its bond."""
-    return Tiling(floor.tile.size("width").value, floor.tile.size("height").value, floor.joint.value, BONDS[floor.bond])
+    return Tiling(floor.tile.bare("width"), floor.tile.bare("height"), floor.joint.value, BONDS[floor.bond])
 
 
 def floor_choices(room: Room) -> tuple[Choice, ...]:

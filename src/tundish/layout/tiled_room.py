@@ -24,7 +24,7 @@ _CORNERS: Final[dict[str, Corner]] = {"front": "beside", "return-right": "beside
 
 def tiling_of(room: Room) -> Tiling:
     """The room's tile as it lies, with its joint and its bond."""
-    width, height = room.tile.size("width").value, room.tile.size("height").value
+    width, height = room.tile.bare("width"), room.tile.bare("height")
     return Tiling(width, height, room.figures["joint"].value, BONDS[room.plan.design.finish.bond])
 
 
@@ -119,7 +119,7 @@ def _gaps(room: Room, front: Face, width: float) -> Iterator[Gap]:
 def _through(placed: Placed) -> Iterator[tuple[str, float, float, float]]:
     middle = placed.centre.value
     if "studs" in placed.figures and placed.ware.has("stud_spacing"):
-        apart = placed.ware.size("stud_spacing").value / 2
+        apart = placed.ware.bare("stud_spacing") / 2
         for side, x in (("left stud", middle - apart), ("right stud", middle + apart)):
             yield side, x, placed.figures["studs"].value, STUD
     for name, across in THROUGH.items():

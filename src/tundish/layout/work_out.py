@@ -121,7 +121,7 @@ class _Piped:
 def _piped(outline: Outline, placed: tuple[Placed, ...], inputs: Inputs, book: Book) -> _Piped:
     outfalls, rises = outfalls_of(outline, inputs), feeds.rises_of(outline, inputs)
     laid, instead = pipes.discharges(pipes.Drained(outline, placed, book), outfalls, inputs)
-    runs = marked(outline.standing.mark, (*laid, *feeds.feeds(feeds.Fed(outline, placed, book), rises, laid)))
+    runs = marked(outline.standing.mark, (*laid, *feeds.feeds(feeds.fed_by(outline, placed, book), rises, laid)))
     return _Piped(runs, outfalls, instead, tuple(_of_services(outfalls[0], rises).items()))
 
 

@@ -24,7 +24,8 @@ def stages(hours: tuple[Need, ...], buying: Buying, terms: Terms, harder: tuple[
     """Every stage that takes materials or hours, in order; `harder`: per cents by which the work is, besides what the terms say."""
     costs = _stage_costs(buying, terms)
     needs = {stage: tuple(need for need in hours if need.stage == stage) for stage in STAGES}
-    made = (_stage(stage, costs[stage], needs[stage], terms, harder) for stage in STAGES)
+    factor = _factor(terms, harder)
+    made = (_stage(stage, costs[stage], needs[stage], terms, factor) for stage in STAGES)
     return tuple(each for each in made if each.materials or each.hours.high > 0)
 
 
@@ -64,24 +65,29 @@ def _stage_costs(buying: Buying, terms: Terms) -> dict[Stage, Decimal]:
 
 def _split(purchase: Purchase, cost: Decimal) -> tuple[tuple[Stage, Decimal], ...]:
     """What each stage bears of a purchase, in the order of the work: no order of the needs changes who takes what rounding leaves."""
-    needs = purchase.line.needs
-    amounts = [(stage, math.fsum(need.amount.value for need in needs if need.stage == stage)) for stage in STAGES]
-    stages = tuple(stage for stage, amount in amounts if amount or any(need.stage == stage for need in needs))
-    return tuple(zip(stages, shared(cost, tuple(dict(amounts)[stage] for stage in stages)), strict=True))
+    amounts: dict[Stage, list[float]] = defaultdict(list)
+    for need in purchase.line.needs:
+        amounts[need.stage].append(need.amount.value)
+    stages = tuple(stage for stage in STAGES if stage in amounts)
+    return tuple(zip(stages, shared(cost, tuple(math.fsum(amounts[stage]) for stage in stages)), strict=True))
 
 
-def _stage_hours(stage: Stage, needs: tuple[Need, ...], terms: Terms, harder: tuple[Figure, ...]) -> Figure:
-    plain = total([need.amount for need in needs], f"{STAGE_NAMES[stage]}, by norms", "h")
+def _factor(terms: Terms, harder: tuple[Figure, ...]) -> Figure:
+    """By how much the work is harder than the norms."""
     parts = [(each / number(100, "%")).named(each.label, each.note) for each in (must_read(terms, "difficulty", "terms"), *harder)]
-    factor = total([number(1, "", "as the norms"), *parts], "Harder than usual")
+    return total([number(1, "", "as the norms"), *parts], "Harder than usual")
+
+
+def _stage_hours(stage: Stage, needs: tuple[Need, ...], factor: Figure) -> Figure:
+    plain = total([need.amount for need in needs], f"{STAGE_NAMES[stage]}, by norms", "h")
     return round_up(plain * factor, 0.5, f"{STAGE_NAMES[stage]}, hours")
 
 
-def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms, harder: tuple[Figure, ...]) -> StagePrice:
+def _stage(stage: Stage, cost: Decimal, needs: tuple[Need, ...], terms: Terms, factor: Figure) -> StagePrice:
     raised = part(terms, "mark_up")
     if terms.mark_up_as == "margin of price":
         raised = margin.mark_up_of(min(raised, margin.MOST / 100))
-    hours = _stage_hours(stage, needs, terms, harder)
+    hours = _stage_hours(stage, needs, factor)
     crew = crewed(stage, needs, hours.value, terms)
     time = Decimal(str(sum(each.hours for each in crew.people)))
     mark_up, labour = penny(cost * raised), sum((each.amount for each in crew.people), Decimal(0))

@@ -65,7 +65,7 @@ def _meet(line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[
     unit = line.amount.unit
     nothing = number(0, unit)
     if line.own:
-        return Purchase(line, nothing, nothing, nothing, nothing, ())
+        return Purchase(line, nothing, nothing, nothing, ())
     if plan is not None and line.cuts:
         return _meet_cut(line, plan, book)
     need = line.needed
@@ -73,9 +73,8 @@ def _meet(line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[
     van = _take(stock, line.item.code, need - kit)
     buy = round(need - kit - van, 6)
     from_kits, from_stock = number(kit, unit, "from kits"), number(van, unit, "from stock")
-    to_buy = (line.amount - from_kits - from_stock).named(f"{line.item.name}, to buy")
     wants = (Want(buy, book.on_offer(line.item.code)),) if buy > 0 else ()
-    return Purchase(line, from_kits, nothing, from_stock, to_buy, (), wants=wants)
+    return Purchase(line, from_kits, nothing, from_stock, (), wants=wants)
 
 
 def _meet_cut(line: Line, plan: CutPlan, book: Book) -> Purchase:
@@ -83,10 +82,9 @@ def _meet_cut(line: Line, plan: CutPlan, book: Book) -> Purchase:
     racked = sum(_cut_from(plan, place) for place, source in enumerate(plan.sources) if isinstance(source, RackPiece))
     unit = line.amount.unit
     from_rack = number(racked, unit, "cut from the rack")
-    to_buy = (line.amount - from_rack).named(f"{line.item.name}, from new stock")
     wants = tuple(Want(count, _of_size(source, book), by_piece=True) for source, count in sizes)
     nothing, worth = number(0, unit), Decimal(plan.plan.rack_pence) / 100
-    return Purchase(line, nothing, from_rack, nothing, to_buy, (), priced=not plan.plan.unplaced, rack_cost=worth, wants=wants)
+    return Purchase(line, nothing, from_rack, nothing, (), priced=not plan.plan.unplaced, rack_cost=worth, wants=wants)
 
 
 def _of_size(source: Offer, book: Book) -> tuple[Offer, ...]:

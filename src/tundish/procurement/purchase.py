@@ -60,11 +60,17 @@ class Purchase:
     from_kits: Figure
     from_rack: Figure
     from_stock: Figure
-    to_buy: Figure
     picks: tuple[Pick, ...]
     priced: bool = True
     rack_cost: Decimal = Decimal(0)
     wants: tuple[Want, ...] = ()
+
+    @property
+    def to_buy(self) -> Figure:
+        """How much of it is to be bought; nothing where the client supplies it."""
+        if self.line.own:
+            return self.from_stock
+        return (self.line.amount - self.from_kits - self.from_rack - self.from_stock).named(f"{self.line.item.name}, to buy")
 
     @property
     def bought(self) -> Decimal:

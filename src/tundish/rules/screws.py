@@ -74,7 +74,7 @@ def grips(book: Book, fixing: Item, passes: Figure, screws: float) -> Figure | N
     The less of what the maker gives and of what EN 1995-1-1 gives, if there are both.
     """
     declared = fixing.size("pull_kn") if fixing.has("pull_kn") else None
-    thread, diameter = thread_in(fixing, passes), fixing.size("diameter").value
+    thread, diameter = thread_in(fixing, passes), fixing.bare("diameter")
     if thread is None or not _THIN <= diameter <= _THICK or thread.value < _THREADS * diameter:
         return declared
     density = book.figure("fixings.timber_density").value

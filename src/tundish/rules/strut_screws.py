@@ -64,7 +64,5 @@ def grip_of(room: Room, book: Book, strut: Member, screws: float) -> Figure | No
     if holds is None or ply is None or not fixing.has("head"):
         return holds
     density = book.figure("fixings.ply_density").value
-    through = design_pull(
-        book, pull_through(fixing.size("head").value, density), screws, f"Head of {fixing.size('head').value:g} through ply"
-    )
+    through = design_pull(book, pull_through(fixing.bare("head"), density), screws, f"Head of {fixing.bare('head'):g} through ply")
     return through if through.value < holds.value else holds

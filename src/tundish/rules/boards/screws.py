@@ -52,5 +52,5 @@ def _long_enough(book: Book, usual: Item, least: Figure) -> Item:
     if judge(usual.size("length"), least, None) == "passes":
         return usual
     alike = [item for item in book.of_kind(usual.kind) if item.words.get("into") == usual.words.get("into")]
-    ranked = sorted(alike, key=lambda item: item.size("length").value)
+    ranked = sorted(alike, key=lambda item: item.bare("length"))
     return next((item for item in ranked if judge(item.size("length"), least, None) == "passes"), ranked[-1])

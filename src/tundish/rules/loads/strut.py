@@ -36,7 +36,7 @@ def wall_strut_bends(room: Room, book: Book) -> Iterator[Finding]:
 
 def _findings(room: Room, book: Book, strut: Member, held: list[Placed]) -> Iterator[Finding]:
     pulls = {one.key: pull_on(room, book, one, strut) for one in held}
-    moment, sag = bent(strut, pulls, room.strut.size("stiffness").value * _NMM2_PER_KNM2)
+    moment, sag = bent(strut, pulls, room.strut.bare("stiffness") * _NMM2_PER_KNM2)
     place, sheet, most = holder(room, strut, held), room.strut.sheet, room.strut.size("bends")
     moment = moment.named("Moment in the strut")
     state = judge(moment, None, most)

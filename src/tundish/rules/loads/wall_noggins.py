@@ -55,8 +55,8 @@ def _longest(book: Book, strut: Member) -> Figure:
 def _ends(room: Room, book: Book, pull: Figure, place: str) -> Finding:
     screw, stud = book.role("wood screw 80"), book.figure("prewall.wall_stud_width")
     has = (pull / number(2 * _AT_EACH_END, "", "screws, two at each end")).named("Across each screw at the ends of a noggin")
-    into = screw.size("length").value - stud.value
-    across = screw.size("diameter").value
+    into = screw.bare("length") - stud.value
+    across = screw.bare("diameter")
     newtons = lateral(across, stud.value, into, book.figure("fixings.timber_density").value, book.figure("fixings.screw_steel").value)
     one = number(round(newtons / 1000, 6), "kN", f"One screw {across:g}, {into:g} into the noggin, characteristic")
     most = one * book.figure("fixings.end_grain") * book.figure("fixings.kmod") / book.figure("fixings.gamma_m")

@@ -45,9 +45,9 @@ def waste_volume(room: Room, book: Book) -> Figure:
 def _skips(room: Room, volume: Figure, book: Book) -> Need:
     label, why = f"Skip for {room.room_name}", "what comes out"
     sold = (each for each in book.of_kind("skip") if each.has("volume") and book.on_offer(each.code))
-    sizes = sorted(sold, key=lambda each: each.size("volume").value)
+    sizes = sorted(sold, key=lambda each: each.bare("volume"))
     if not sizes:
         return Need(number(1, "visit", label), "strip out", why, role="skip")
-    skip = next((each for each in sizes if each.size("volume").value >= volume.value), sizes[-1])
+    skip = next((each for each in sizes if each.bare("volume") >= volume.value), sizes[-1])
     loads = (volume / skip.size("volume") * number(1, "visit", "each of them")).named("Of a skip")
     return Need(round_up(loads, 1.0, label), "strip out", why, item=skip.code)
