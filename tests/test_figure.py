@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import reduce
 from typing import TypeAlias, TypeVar
@@ -63,10 +63,15 @@ def figures(ends: list[Ends]) -> list[Figure]:
     return [between(value, low, high, "", f"leaf {place}") for place, (low, value, high) in enumerate(ends)]
 
 
-def within(figure: Figure) -> Iterator[Figure]:
-    yield figure
-    for term in figure.terms:
-        yield from within(term.figure)
+def within(figure: Figure) -> Iterable[Figure]:
+    """A figure and all that it rests on, each once."""
+    waiting, seen = [figure], dict[int, Figure]()
+    while waiting:
+        one = waiting.pop()
+        if id(one) not in seen:
+            seen[id(one)] = one
+            waiting += (term.figure for term in one.terms)
+    return seen.values()
 
 
 def ceiling(value: float, step: float) -> float:

@@ -115,7 +115,7 @@ def test_the_choice_among_all_sheets_filled_beats_each_attempt() -> None:
 @pytest.mark.parametrize("effort", Effort)
 @pytest.mark.parametrize("seed", range(2))
 def test_the_order_of_pieces_and_stock_changes_no_cost(seed: int, effort: Effort) -> None:
-    pieces, stock, kerf, trim = sheet_job(seed, 20)
+    pieces, stock, kerf, trim = sheet_job(seed, 14)
     plan = plan_sheets(pieces, stock, kerf, trim, effort)
     dice = dice_of(seed)
     dice.shuffle(pieces)

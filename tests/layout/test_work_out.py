@@ -166,7 +166,16 @@ def values(declared: Field, numbers: st.SearchStrategy[float]) -> st.SearchStrat
 
 
 def records(of: type[T], numbers: st.SearchStrategy[float]) -> st.SearchStrategy[T]:
-    return st.builds(of, **{name: values(declared, numbers) for name, declared in fields_of(of).items()})
+    """Records with some of their inputs typed and the others left as they come."""
+    kinds = {name: values(declared, numbers) for name, declared in fields_of(of).items()}
+    within = tuple(name for name, declared in fields_of(of).items() if declared.kind == "record")
+    which = st.lists(st.sampled_from(tuple(kinds)), unique=True, max_size=12)
+
+    @st.composite
+    def made(draw: st.DrawFn) -> T:
+        return of(**{name: draw(kinds[name]) for name in dict.fromkeys((*within, *draw(which)))})
+
+    return made()
 
 
 def suited(numbers: st.SearchStrategy[float]) -> st.SearchStrategy[Appliance]:

@@ -8,7 +8,7 @@ from functools import cache
 from statistics import median
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tundish.catalogue.book import Book, RuleFigure
@@ -43,6 +43,11 @@ def demo() -> tuple[Job, ...]:
     return demo_jobs()
 
 
+@cache
+def as_supplied(place: int = 0) -> Estimate:
+    return estimate(demo()[place], supplied_book())
+
+
 def worked(place: int = 0, book: Book | None = None, **terms: object) -> Estimate:
     job = demo()[place]
     return estimate(replace(job, terms=replace(job.terms, **terms)), book or supplied_book())  # type: ignore[arg-type]
@@ -73,7 +78,7 @@ def factor_of(jobs: Sequence[FinishedJob], figures: Figures, stage: str = "frame
 
 def jobs_at(ratios: Sequence[float], stage: str = "frames") -> list[FinishedJob]:
     """Jobs that took so many times what the norms give, each a different one."""
-    base = worked()
+    base = as_supplied()
     return [job_that_took({stage: ratio * by_norms(base, stage)}, base, f"Job {place}") for place, ratio in enumerate(ratios)]
 
 
@@ -113,12 +118,12 @@ def test_hours_by_rules_of_ones_own_are_no_norm() -> None:
     made = worked(0, replace(supplied_book(), own_rules=(rule,)))
     found = parts(next(each.hours for each in made.price.stages if each.stage == "frames"), norms_of("frames", made.book.figures))
     rest = [each.hours for each in found if each.norm is None]
-    assert rest == [pytest.approx(by_norms(made, "frames") - by_norms(worked(), "frames"))]
+    assert rest == [pytest.approx(by_norms(made, "frames") - by_norms(as_supplied(), "frames"))]
     assert rest[0] > 0
 
 
 def test_what_was_not_typed_is_not_nothing() -> None:
-    made = worked()
+    made = as_supplied()
     after = with_hours(After(), hours("frames", 5, "M. T."))
     told = {each.key: each for each in stages_beside(after, made.price.stages)}
     assert told["frames"].took is not None
@@ -131,7 +136,7 @@ def test_what_was_not_typed_is_not_nothing() -> None:
 
 def test_the_hours_of_all_who_worked_count_together_and_wait_for_who_has_not_said() -> None:
     after = with_hours(with_hours(After(), hours("frames", 5, "M. T.")), hours("frames", 2.5, "S. O."))
-    made = worked()
+    made = as_supplied()
 
     def took(of: After) -> float | None:
         found = next(each.took for each in stages_beside(of, made.price.stages) if each.key == "frames")
@@ -145,7 +150,7 @@ def test_the_hours_of_all_who_worked_count_together_and_wait_for_who_has_not_sai
 
 def test_who_only_helped_does_not_count_against_the_norm() -> None:
     after = with_hours(with_hours(After(), hours("frames", 5, "M. T.")), replace(hours("frames", 5, "Mate"), helped=True))
-    told = next(each for each in stages_beside(after, worked().price.stages) if each.key == "frames")
+    told = next(each for each in stages_beside(after, as_supplied().price.stages) if each.key == "frames")
     assert told.took is not None
     assert told.took.value == 5
     assert len(told.rows) == 2
@@ -158,7 +163,7 @@ def test_a_stage_that_nobody_estimated_is_told_once_it_took_hours() -> None:
 
 
 def test_amounts_stand_beside_the_list_and_those_of_nothing_on_it_after() -> None:
-    made = worked()
+    made = as_supplied()
     line = made.lines[0]
     after = with_amount(After(), TookLine(item=line.item.code, what=line.item.name, unit=line.item.unit, took=Entry(line.amount.value + 3)))
     after = with_amount(after, TookLine(item="odd", what="Odd thing", unit="each", took=Entry(2.0)))
@@ -171,7 +176,7 @@ def test_amounts_stand_beside_the_list_and_those_of_nothing_on_it_after() -> Non
 
 
 def test_a_finished_job_keeps_what_was_estimated_whatever_the_norms_become() -> None:
-    made, later = worked(), worked(0, with_norms(2, "frames"))
+    made, later = as_supplied(), worked(0, with_norms(2, "frames"))
     line = made.lines[0]
     after = with_amount(After(), TookLine(item=line.item.code, unit=line.item.unit, took=Entry(1.0)))
     after = with_hours(after, hours("frames", 5))
@@ -204,7 +209,7 @@ def test_the_middle_of_what_jobs_took_is_suggested() -> None:
 
 def test_jobs_that_cannot_say_are_left_out() -> None:
     """Not finished, hours not said or not sure, none, or a stage without any estimated."""
-    base = worked()
+    base = as_supplied()
     jobs = jobs_at([1.2, 1.2])
     say_nothing = [
         job_that_took({}, base),
@@ -252,10 +257,11 @@ def test_once_taken_over_nothing_more_is_suggested(given_ratios: list[float], st
     assert all(after[key] == figures[key] for key in figures if key not in norms)
 
 
+@settings(max_examples=25)  # each is two estimates; what is drawn are no more than two shares
 @given(st.floats(0.4, 3), st.floats(0.4, 3))
 def test_jobs_estimated_at_other_norms_say_the_same(really: float, changed: float) -> None:
     """A stage that really takes so many times the supplied norms: whatever norms a job was estimated at, it says so of those that stand."""
-    base, at_changed = worked(), worked(0, with_norms(changed, "frames"))
+    base, at_changed = as_supplied(), worked(0, with_norms(changed, "frames"))
     takes = really * by_norms(base, "frames")
     jobs = [job_that_took({"frames": takes + place * 1e-9}, made, f"{place}") for place, made in enumerate([base, at_changed, at_changed])]
     for figures, wanted in ((base.book.figures, really), (at_changed.book.figures, really / changed)):
@@ -279,8 +285,8 @@ def test_one_norm_changed_by_hand_is_carried_over_by_itself() -> None:
 def test_hours_by_rules_of_ones_own_are_taken_off_before_the_norms_are_judged() -> None:
     rule = OwnRule(name="carry up", every="frame", allow="0.5", item="hours", rounded=False, stage="frames")
     made = worked(0, replace(supplied_book(), own_rules=(rule,)))
-    own = by_norms(made, "frames") - by_norms(worked(), "frames")
-    jobs = [job_that_took({"frames": own + 1.5 * by_norms(worked(), "frames") + place * 1e-9}, made, f"{place}") for place in range(3)]
+    own = by_norms(made, "frames") - by_norms(as_supplied(), "frames")
+    jobs = [job_that_took({"frames": own + 1.5 * by_norms(as_supplied(), "frames") + place * 1e-9}, made, f"{place}") for place in range(3)]
     factor = factor_of(jobs, supplied_book().figures).factor
     assert factor is not None
     assert factor.value == pytest.approx(1.5)

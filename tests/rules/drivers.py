@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from tests.rules.test_cases import given, titled
@@ -50,6 +51,7 @@ class Said:
     needs: Mapping[str, float]
 
 
+@cache
 def said_at(driver: Driver, value: int) -> dict[str, Said]:
     """What the driver's rules say with it at a value."""
     changes = driver.changes(value)

@@ -20,6 +20,7 @@ BOOK: Final = supplied_book()
 JOBS: Final = {job.number: job for job in demo_jobs()}
 PLAIN: Final = {number: estimate(job, BOOK) for number, job in JOBS.items()}
 DISC: Final = BOOK.role("cutting disc").code
+TAPS: Final = tuple(each.code for each in BOOK.of_kind("tap")[:3])
 
 
 def with_rule(rule: OwnRule, number: str = "101") -> Estimate:
@@ -97,9 +98,13 @@ def test_an_item_that_is_gone_and_a_sheet_are_told_and_allow_nothing() -> None:
 @settings(deadline=None, max_examples=25)
 @given(st.sampled_from(EVERY), st.integers(0, 20), st.sampled_from(sorted(JOBS)))
 def test_twice_as_much_for_each_is_twice_as_much_and_rounding_only_ever_adds(every: str, many: int, number: str) -> None:
-    once = allowed(OwnRule(every=every, allow=str(many), item=DISC, rounded=False), number)
-    twice = allowed(OwnRule(every=every, allow=str(2 * many), item=DISC, rounded=False), number)
-    whole = allowed(OwnRule(every=every, allow=str(many), item=DISC), number)
+    rules = (
+        OwnRule(every=every, allow=str(many), item=TAPS[0], rounded=False),
+        OwnRule(every=every, allow=str(2 * many), item=TAPS[1], rounded=False),
+        OwnRule(every=every, allow=str(many), item=TAPS[2]),
+    )
+    worked = estimate(JOBS[number], replace(BOOK, own_rules=rules))
+    once, twice, whole = (amount(worked, each) - amount(PLAIN[number], each) for each in TAPS)
     assert once >= 0
     assert twice == pytest.approx(2 * once)
     assert whole >= once - 1e-6

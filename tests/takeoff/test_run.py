@@ -242,7 +242,7 @@ def _wild(draw: st.DrawFn, record: Any) -> Any:
     return record
 
 
-@settings(max_examples=150)
+@settings(max_examples=100)
 @given(plans())
 def test_whatever_was_typed_lines_add_up_and_nothing_raises(plan: RoomPlan) -> None:
     for room in work_out_all(plan, supplied_book()):
