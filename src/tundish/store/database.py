@@ -11,7 +11,7 @@ from tundish.errors import TundishError
 if TYPE_CHECKING:
     from sqlalchemy import Connection, Engine
 
-SCHEMA: Final = "0011"
+SCHEMA: Final = "0012"
 """The newest schema step; a database that is there already opens without the migration library."""
 FILE: Final = "tundish.db"
 
