@@ -105,6 +105,30 @@ def test_what_is_counted_is_needed_whole_as_on_the_materials_list(one: Estimate)
     assert all(row.cells[2] == listed[row.cells[1]] for row in rows)
 
 
+def test_what_two_suppliers_share_is_needed_of_each_for_its_share(one: Estimate) -> None:
+    """Their needs together are the job's, and what is held of it is told once."""
+    first, second, *_ = one.buying.orders
+    purchase, pick = next((each, pick) for each, pick in first.rows if pick.packs > 1 and len(each.picks) == 1 and pick.offer.pack == 1)
+    halves = [order_list.asked(replace(pick, packs=packs)) for packs in (1, pick.packs - 1)]
+    split = [order_list.Placed(order.supplier, (half,), Decimal(0)) for order, half in zip((first, second), halves, strict=True)]
+    held = (purchase.from_kits + purchase.from_rack + purchase.from_stock).value
+    rows = [table_of(made.blocks).rows[0].cells for made in order_list.build_all(one, split)]
+    to_buy = purchase.to_buy.value
+    assert [row[4] for row in rows] == [Amount("1"), Amount(f"{to_buy - 1:,g}")]
+    assert [row[2] for row in rows] == [Amount(f"{1 + held:,g}"), rows[1][4]]
+    assert rows[1][3] == "–"
+
+
+def test_what_will_not_come_of_an_order_is_needed_of_the_next(one: Estimate) -> None:
+    order = next(order for order in one.buying.orders if any(pick.packs > 1 and pick.offer.pack == 1 for _, pick in order.rows))
+    purchase, pick = next((each, pick) for each, pick in order.rows if pick.packs > 1 and pick.offer.pack == 1)
+    line = order_list.asked(pick)
+    sent = order_list.Placed(order.supplier, (replace(line, short=1),), Decimal(0), "P1", "2026-12-01", "by email")
+    again = order_list.Placed(order.supplier, (replace(line, packs=1),), Decimal(0))
+    rows = [table_of(made.blocks).rows[0].cells for made in order_list.build_all(one, (sent, again))]
+    assert [row[4] for row in rows] == [Amount(f"{purchase.to_buy.value - 1:,g}"), Amount("1")]
+
+
 def test_an_order_says_when_and_where_to(worked: dict[str, Estimate], changed: Callable[..., Estimate]) -> None:
     facts = next(block for block in order_list.build_all(worked["101"])[0].blocks if isinstance(block, Facts))
     assert dict(facts.columns)["Needed by"] == ("Mon 7 Dec 2026",)

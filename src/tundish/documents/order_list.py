@@ -35,7 +35,7 @@ _COLUMNS = (
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """One line of an order: packs of an item at a price each; `length` and `width` for bars and sheets."""
+    """One line of an order: packs of an item at a price each; `length` and `width` for bars and sheets; `short` will not come."""
 
     item: str
     code: str
@@ -44,6 +44,7 @@ class Asked:
     price: Decimal
     length: float = 0.0
     width: float = 0.0
+    short: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +58,15 @@ class Placed:
     sent: str = ""
     how: str = ""
 
+    def brings(self, item: str) -> float:
+        """How much of an item it will bring or has brought, in the item's unit."""
+        return sum((each.packs - each.short) * each.pack for each in self.lines if each.item == item)
+
 
 def build_all(estimate: Estimate, placed: Sequence[Placed] | None = None) -> tuple[Document, ...]:
     """One order list for each order placed; where none is named, one a supplier for all that is to be bought, not sent."""
     orders = tuple(drafted(order) for order in estimate.buying.orders) if placed is None else placed
-    return tuple(build(estimate, order) for order in orders)
+    return tuple(build(estimate, orders, place) for place in range(len(orders)))
 
 
 def drafted(order: Order) -> Placed:
@@ -75,9 +80,10 @@ def asked(pick: Pick) -> Asked:
     return Asked(offer.item, offer.code, pick.packs, offer.pack, offer.each(pick.packs), offer.length, offer.width)
 
 
-def build(estimate: Estimate, order: Placed) -> Document:
-    """The order list for one order: who, when and how, and each line with what the job needs and where the rest of it comes from."""
-    supplier, job = order.supplier, estimate.job
+def build(estimate: Estimate, orders: Sequence[Placed], place: int) -> Document:
+    """The list for one order of a job's: who, when and how, and each line with what it is needed for and where the rest comes from."""
+    order, job = orders[place], estimate.job
+    supplier = order.supplier
     goods = sum((each.price * each.packs for each in order.lines), Decimal(0))
     needed = measure.show_date(job.terms.start) if job.terms.start else "to be agreed"
     sent = f"{order.number}, sent {measure.show_date(order.sent[:10])}, {order.how}" if order.sent else "Draft, not sent"
@@ -89,13 +95,14 @@ def build(estimate: Estimate, order: Placed) -> Document:
             ("Order", (sent, f"Account {supplier.account or '–'}")),
         )
     )
+    shared = any(one is not order and one.brings(each.item) for one in orders for each in order.lines)
     carriage = "Carriage" if order.carriage else "Carriage, free at this amount"
-    table = Table(_COLUMNS, tuple(_rows(order.lines, estimate)), totals=(LINE_MONEY,), total_label="Goods, without VAT")
+    table = Table(_COLUMNS, tuple(_rows(estimate, orders, place)), totals=(LINE_MONEY,), total_label="Goods, without VAT")
     sums = Sums(((carriage, order.carriage), ("Without VAT", goods + order.carriage)), table)
     blocks = (
         head,
         table,
-        SideBySide(_words_below(goods + order.carriage), (sums,)),
+        SideBySide(_words_below(goods + order.carriage, shared=shared), (sums,)),
         FillIn("Goods in, checked against this list, shortages marked", (), ("By", "Date")),
     )
     key = f"order-{supplier.key}-{order.number}" if order.sent else f"order-{supplier.key}"
@@ -103,45 +110,57 @@ def build(estimate: Estimate, order: Placed) -> Document:
     return paper(estimate, key, title, blocks, tables_only=True)
 
 
-def _words_below(total: Decimal) -> tuple[Block, ...]:
+def _words_below(total: Decimal, *, shared: bool) -> tuple[Block, ...]:
     """What is to be known of the list, beside its sum."""
+    of_several = " Of an item in several orders each has its share of the need, the first with what is held." if shared else ""
     vat = measure.show_money(penny(total * SUPPLIERS_VAT / 100))
     return (
         Paragraph("Ask before sending anything else: sizes and connections were worked out with these.", "strong"),
         Paragraph(
-            "Need, and what is held of it in kits, rack and stock, are for the whole job; an item in two sizes has them once."
+            f"Need, and what is held of it in kits, rack and stock, are for the whole job; an item in two sizes has them once.{of_several}"
             f" VAT is as the supplier charges it; at {SUPPLIERS_VAT} % it would be {vat}.",
             "note",
         ),
     )
 
 
-def _rows(lines: Sequence[Asked], estimate: Estimate) -> Iterator[Row]:
+def _rows(estimate: Estimate, orders: Sequence[Placed], place: int) -> Iterator[Row]:
     purchases = {each.line.item.code: each for each in estimate.buying.purchases}
     told: set[str] = set()
-    for each in lines:
+    for each in orders[place].lines:
         purchase = None if each.item in told else purchases.get(each.item)
         told.add(each.item)
-        yield _row(each, purchase, estimate)
+        yield _row(each, purchase, _sources(purchase, orders, place), estimate)
 
 
-def _row(line: Asked, purchase: Purchase | None, estimate: Estimate) -> Row:
+def _row(line: Asked, purchase: Purchase | None, sources: tuple[Value, ...], estimate: Estimate) -> Row:
     item = estimate.book.items.get(line.item)
     name, unit = (item.name, item.unit) if item else (line.item, "each")
     packs = (line.packs, pack_words(unit, line), line.price, line.price * line.packs, "")
-    return Row((line.code, name, *_sources(purchase), *packs), bool(purchase and purchase.line.amount.tbc))
+    return Row((line.code, name, *sources, *packs), bool(purchase and purchase.line.amount.tbc))
 
 
-def _sources(purchase: Purchase | None) -> tuple[Value, ...]:
-    """The need of a line, what kits, rack and stock together give of it, and what is left to buy."""
+def _sources(purchase: Purchase | None, orders: Sequence[Placed], place: int) -> tuple[Value, ...]:
+    """The need of a line, what kits, rack and stock together give of it, and what is left to buy: what this order is to meet of them.
+
+    Of what several orders bring each meets what those before it leave, the first what is held as well.
+    """
     if purchase is None:
         return ("",) * 3
-    held = purchase.from_kits + purchase.from_rack + purchase.from_stock
-    return (_amount(purchase.line.amount), _amount(held) if held.value else "–", _amount(purchase.to_buy))
+    amount = purchase.line.amount
+    held = (purchase.from_kits + purchase.from_rack + purchase.from_stock).value
+    need, buy = amount.value, purchase.to_buy.value
+    brought = [order.brings(purchase.line.item.code) for order in orders]
+    if sum(each > 0 for each in brought) > 1:
+        before = sum(brought[:place])
+        held = 0.0 if before else held
+        buy = min(brought[place], max(buy - before, 0.0))
+        need = held + buy
+    return _amount(need, amount.unit), _amount(held, amount.unit) if held else "–", _amount(buy, amount.unit)
 
 
-def _amount(figure: Figure) -> Amount:
-    return Amount(measure.show_length(figure.value)) if figure.unit == "mm" else amount_of(figure.value, figure.unit)
+def _amount(amount: float, unit: str) -> Amount:
+    return Amount(measure.show_length(amount)) if unit == "mm" else amount_of(amount, unit)
 
 
 def as_words(estimate: Estimate, order: Order, picks: Sequence[Pick]) -> str:

@@ -40,5 +40,5 @@ def placed(order: SentOrder, suppliers: Mapping[str, Supplier]) -> Placed:
     """A kept order as papers show it; a supplier that is gone is known by its key."""
     free = Decimal(0)
     supplier = suppliers.get(order.supplier) or Supplier(order.supplier, order.supplier, "", "", "", free, free, 0)
-    lines = tuple(Asked(one.item, one.code, one.packs, one.pack, one.price, one.length, one.width) for one in order.lines)
+    lines = tuple(Asked(one.item, one.code, one.packs, one.pack, one.price, one.length, one.width, one.short) for one in order.lines)
     return Placed(supplier, lines, carriage_of(supplier, order.goods), order.number, order.sent, order.how)
