@@ -19,6 +19,7 @@ from tundish.documents.wall_drawing import ALL, CLIENT_VIEW, Show, elevation, fr
 from tundish.documents.wall_sheet import EMPTY, plan_line, wall_sheet
 from tundish.estimate import Estimate
 from tundish.field import Entry
+from tundish.layout.design import User
 from tundish.layout.room import Room
 from tundish.layout.work_out import work_out_all
 from tundish.survey.shape import Obstacle
@@ -281,6 +282,28 @@ def test_clear_floor_is_drawn_in_front_of_each_appliance_as_its_check_went(one: 
 def test_too_little_floor_is_drawn_in_red(changed: Callable[..., Estimate]) -> None:
     tight = changed("101", rooms__0__survey__room__depth=Entry(1000.0))
     assert "fails" in styles(plan_drawing.whole_room(tight.rooms[0], ALL, tight.findings).marks)
+
+
+@pytest.mark.parametrize(
+    ("deep", "half", "style", "words"),
+    [(2600.0, 750.0, "room", "turning 1,500"), (1600.0, None, "fails", "turning {} of 1,500: {} short")],
+)
+def test_where_a_wheelchair_turns_is_drawn_and_in_red_what_is_short(
+    deep: float, half: float | None, style: str, words: str, changed: Callable[..., Estimate]
+) -> None:
+    users = (User(name="Nan", person="wheelchair user"),)
+    job = changed(
+        "101", rooms__0__design__users=users, rooms__0__survey__room__depth=Entry(deep), rooms__0__survey__room__width=Entry(2400.0)
+    )
+    (check,) = [each for each in job.findings if each.rule == plan_drawing.TURNING]
+    assert check.has is not None
+    drawing = plan_drawing.whole_room(job.rooms[0], ALL, job.findings)
+    (circle,) = [mark for mark in drawing.marks if isinstance(mark, Ellipse) and mark.half_width > 400]
+    assert circle.half_width == (half or check.has.value / 2)
+    assert circle.style == style
+    short = measure.show_length(1500 - check.has.value)
+    assert words.format(measure.show_length(check.has.value), short) in said(drawing)
+    assert check.spot == (circle.x, -circle.y)
 
 
 def test_the_section_shows_the_figures_of_the_stack(room: Room) -> None:

@@ -211,6 +211,8 @@ DRIVERS = (
            better=("space/headroom", "space/under-slope")),
     Driver("a deeper room for guests", 1_000, 3_000,
            lambda to: {"survey.room.depth": to, "design.appliances.0.visitable": True}, better=("space/visitable",)),
+    Driver("a deeper room for a wheelchair", 1_000, 3_000,
+           lambda to: {"survey.room.depth": to, "design.users": [{"name": "Nan", "person": "wheelchair user"}]}, better=("space/turning",)),
     Driver("a larger flush", 3, 12, lambda to: {"pan-ondel-530.flush": to, "pan-ondel-530.flush_small": 2}, worse=("water/flush",)),
     Driver("a larger lesser flush", 2, 8, lambda to: {"pan-ondel-530.flush_small": to}, worse=("water/flush",)),
     Driver("a greater air gap", 5, 60, lambda to: {"frame-wc-1120.air_gap": to}, better=("water/air-gap",)),

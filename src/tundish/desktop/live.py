@@ -8,7 +8,7 @@ from typing import Any, Final
 from tundish.catalogue.book import Book
 from tundish.catalogue.own import with_own
 from tundish.desktop.workspace import Workspace
-from tundish.documents.plan_drawing import CLEAR
+from tundish.documents.plan_drawing import CLEAR, TURNING
 from tundish.documents.shortfalls import BETWEEN, FALLS, SIDE
 from tundish.estimate import Estimate
 from tundish.figure import Figure
@@ -19,7 +19,7 @@ from tundish.rules.book import RULES
 from tundish.rules.rule import Finding
 from tundish.takeoff.run import run_room
 
-DRAWN: Final = frozenset({SIDE, BETWEEN, CLEAR, *FALLS})
+DRAWN: Final = frozenset({SIDE, BETWEEN, CLEAR, TURNING, *FALLS})
 """The rules whose findings are seen on the wall and in the plan, or pull what is moved."""
 
 

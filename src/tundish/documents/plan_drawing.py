@@ -19,6 +19,8 @@ from tundish.rules.rule import Finding
 
 CLEAR: Final = "space/front"
 """The rule that asks for clear floor."""
+TURNING: Final = "space/turning"
+"""The rule that asks for a circle for a wheelchair to turn in."""
 BEYOND: Final = 120.0
 """How much floor the strip shows beyond what stands out furthest."""
 SIZES_OUT: Final = 170.0
@@ -93,6 +95,7 @@ def whole_room(room: Room, show: Show = ALL, findings: tuple[Finding, ...] = (),
         *(piped if show.pipes else ()),
         *own,
         *at_walls,
+        *_turning(room, findings),
         *_letters(room),
         *_sizes(room, x1 - SIZES_OUT, y1 - SIZES_OUT),
     )
@@ -159,6 +162,21 @@ def _clear(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
                 yield Box(placed.centre.value - half, -out - finding.least.value, 2 * half, finding.least.value, style)
                 words = f"{measure.show_length(finding.least.value)} clear"
                 yield Words(placed.centre.value, -out - finding.least.value / 2, words, 2.6, style, loose="near")
+
+
+def _turning(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
+    """Where a wheelchair turns: the circle that is asked for, or where it has no room the largest that is clear, with what it is short."""
+    for finding in findings:
+        if finding.rule != TURNING or finding.place != room.room_name or finding.spot is None:
+            continue
+        if finding.has is not None and finding.least is not None:
+            (x, y), wanted = finding.spot, finding.least.value
+            serves = finding.state == "passes"
+            style: Style = "room" if serves else "fails"
+            half = (wanted if serves else finding.has.value) / 2
+            yield Ellipse(x, -y, half, half, style)
+            short = "" if serves else f"of {measure.show_length(wanted)}: {measure.show_length(-(finding.spare or 0.0))} short"
+            yield Words(x, -y, f"turning {measure.show_length(2 * half)} {short}".strip(), 2.6, style, loose="near")
 
 
 def _void(room: Room, show: Show) -> Iterator[Mark]:

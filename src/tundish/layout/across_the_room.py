@@ -8,7 +8,7 @@ from typing import Final
 
 from tundish.layout.around import Around, Thing
 from tundish.layout.clear import box_of
-from tundish.layout.footprints import of_prewall, of_ware
+from tundish.layout.footprints import finished, of_ware
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.layout.walls import Point, Shape
 
@@ -35,7 +35,8 @@ def _seen(room: Room, rooms: Sequence[Room]) -> Iterator[Thing]:
     for other in rooms:
         if other is not room:
             wall = other.prewall.name.strip() or f"pre-wall at wall {other.wall}"
-            yield Thing("prewall", wall, other.prewall_path, _from(room, other, of_prewall(other)), 0.0, other.top.value)
+            face, shape = other.figures["finished_face"], _from(room, other, finished(other))
+            yield Thing("prewall", wall, other.prewall_path, shape, 0.0, other.top.value, face=face)
             for one in other.placed:
                 yield Thing("ware", one.name, one.path, _from(room, other, of_ware(other, one)), 0.0, one.figures["top"].value)
 

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from tundish.figure import Figure
 from tundish.layout.clip import box, common
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Standing
@@ -23,7 +24,8 @@ from tundish.survey.wall import Opening
 class Thing:
     """Something that takes space: `shape` in plan from `bottom` to `top`. `what`: door, window, swing, obstacle, electric.
 
-    Of a swing, `hinge` is the side it is hung on, and `turned` its shape hung on the other.
+    Of a swing, `hinge` is the side it is hung on, and `turned` its shape hung on the other. Of another pre-wall, `face` is how far out of
+    its wall its tiles are.
     """
 
     what: str
@@ -34,6 +36,7 @@ class Thing:
     top: float
     hinge: str = ""
     turned: tuple[Point, ...] = ()
+    face: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +76,7 @@ def around_of(survey: Survey, standing: Standing, height: float, inputs: Inputs)
     return Around(things, tuple(_unders(survey, standing, height, inputs)))
 
 
-_SWING_STEPS: Final = 8
+_SWING_STEPS: Final = 24
 _FLAT: Final = 10.0
 """How far into the room an opening or a fitting is taken to reach."""
 

@@ -21,6 +21,16 @@ def of_prewall(room: Room) -> tuple[Point, ...]:
     return (face[0] - left_back, 0.0), (face[1] + right_back, 0.0), (face[1], deep), (face[0], deep)
 
 
+def finished(room: Room) -> tuple[Point, ...]:
+    """The pre-wall with all that covers it: beyond each free end the boards and tiles of the return there."""
+    shape = of_prewall(room)
+    if room.corner is not None or all(room.at_wall):
+        return shape
+    left, right = (0.0 if at_wall else room.thickness.value for at_wall in room.at_wall)
+    (a, b, c, d), deep = shape, room.figures["finished_face"].value
+    return (a[0] - left, 0.0), (b[0] + right, 0.0), (c[0] + right, deep), (d[0] - left, deep)
+
+
 def front(room: Room) -> tuple[float, float]:
     """The left and right end of its front as boarded, from the left end of its line: across a corner from wall to wall, or to a join."""
     if room.corner is None:

@@ -139,6 +139,7 @@ from tundish.rules.space.headroom import headroom
 from tundish.rules.space.obstacles import obstacles
 from tundish.rules.space.openings import openings
 from tundish.rules.space.side_by_side import side_by_side
+from tundish.rules.space.turning import turning
 from tundish.rules.space.under_slope import under_slope
 from tundish.rules.space.visitable import visitable
 from tundish.rules.tiling.bed import bed
@@ -302,6 +303,7 @@ RULES: Final[tuple[Rule, ...]] = (
     obstacles,
     openings,
     side_by_side,
+    turning,
     under_slope,
     visitable,
     bed,

@@ -100,7 +100,8 @@ class Finding:
     """A check: what there is, what is needed (at least, at most), and what follows from it.
 
     `message` says what to do where it does not pass. The state given holds for the value; `tbc` comes from the figure. `weighed`: where
-    choices are open, what the check made with each of them comes to, which the ranges of its figures alone cannot tell.
+    choices are open, what the check made with each of them comes to, which the ranges of its figures alone cannot tell. `spot`: the
+    middle of what there is, in plan of the room, where that is drawn.
     """
 
     title: str
@@ -116,6 +117,7 @@ class Finding:
     ways_out: tuple[WayOut, ...] = ()
     rule: str = ""
     weighed: Weighed | None = None
+    spot: tuple[float, float] | None = None
 
     @property
     def tbc(self) -> bool:

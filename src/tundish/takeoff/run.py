@@ -154,7 +154,7 @@ def stamped(one: Said, key: str, room: str) -> Said:
     if isinstance(one, Finding):
         return Finding(
             one.title, one.group, one.state, one.has, one.set_by, one.source, one.least, one.most, one.message, place,
-            one.ways_out, key, one.weighed,
+            one.ways_out, key, one.weighed, one.spot,
         )  # fmt: skip
     return replace(one, rule=key, place=place)
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from tundish.catalogue.book import Book
-from tundish.layout.room import Placed, Room
+from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.clear_floor import BEFORE, clear_before, wanted_before, what_is_before
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.ways import shorter_models
 
 
 @rule(
@@ -36,28 +38,8 @@ def front(room: Room, book: Book) -> Iterator[Finding]:
         if state != "passes":
             short, what = show_length(least.value - has.value), what_is_before(room, one, head_room)
             message = f"{short} short, up to {what}: a shorter model or a shallower pre-wall gives room."
-            ways = tuple(_shorter(one, least.value - has.value, book))
+            ways = tuple(way for way, _ in islice(shorter_models(one, least.value - has.value, book), 1))
         yield Finding("Clear floor in front", "Clearances", state, has, "Guidance", least.note, least, None, message, one.name, ways)
-
-
-def _shorter(one: Placed, short: float, book: Book) -> Iterator[WayOut]:
-    """The longest model of the same kind, as wide at most and on the same studs, that is short enough; none for an accessible WC."""
-    if one.choice.kind == "accessible wc":
-        return
-    most = one.ware.size("projection").value - short
-    alike = [
-        item
-        for item in book.items.values()
-        if item.kind == one.ware.kind
-        and item.sizes.keys() >= one.ware.sizes.keys()
-        and item.sizes["projection"][0] <= most
-        and item.sizes["width"][0] <= one.ware.size("width").value
-        and item.sizes.get("stud_spacing") == one.ware.sizes.get("stud_spacing")
-    ]
-    if alike:
-        best = max(alike, key=lambda item: (item.sizes["projection"][0], item.code))
-        words = f"Choose {best.name} as {one.name}: {show_length(best.sizes['projection'][0])} long; heights by its own sheet."
-        yield WayOut(words, f"{one.path}.ware", best.code)
 
 
 _NO_WAYS: tuple[WayOut, ...] = ()
