@@ -174,7 +174,7 @@ def _turning(room: Room, findings: tuple[Finding, ...]) -> Iterator[Mark]:
             serves = finding.state == "passes"
             style: Style = "room" if serves else "fails"
             half = (wanted if serves else finding.has.value) / 2
-            yield Ellipse(x, -y, half, half, style)
+            yield Ellipse(x, -y, half, half, style, filled=False)
             short = "" if serves else f"of {measure.show_length(wanted)}: {measure.show_length(-(finding.spare or 0.0))} short"
             yield Words(x, -y, f"turning {measure.show_length(2 * half)} {short}".strip(), 2.6, style, loose="near")
 
