@@ -11,9 +11,10 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure, number, smallest
 from tundish.layout.around import Thing
 from tundish.layout.clip import box, common
-from tundish.layout.footprints import of_prewall, of_ware
+from tundish.layout.footprints import finished, of_ware
 from tundish.layout.room import Placed, Room
 from tundish.layout.walls import Point, across
+from tundish.rules.sides import edge_of
 
 BEFORE: Final = (
     "space.front", "space.front_basin", "space.front_hand", "space.front_urinal", "space.shower", "space.hand_basin", "space.headroom",
@@ -54,15 +55,14 @@ def clear_before(room: Room, one: Placed, head_room: float) -> Figure:
     """
     deep, met = _deep(room, one), _met(room, one, head_room)
     if met is not None:
-        far, name = met
-        deep = smallest(deep, number(round(far, 1), label=f"Wall to {name}"), label=f"Wall to what is before {one.name}")
+        deep = smallest(deep, edge_of(met[1], met[0], along=False), label=f"Wall to what is before {one.name}")
     return (deep - room.figures["finished_face"] - one.ware.size("projection")).named(f"Clear floor before {one.name}")
 
 
 def what_is_before(room: Room, one: Placed, head_room: float) -> str:
     """What the clear floor before an appliance ends at: the wall opposite, or what stands nearer than that."""
     met = _met(room, one, head_room)
-    return met[1] if met is not None and met[0] < _deep(room, one).value else "the wall opposite"
+    return met[1].name if met is not None and met[0] < _deep(room, one).value else "the wall opposite"
 
 
 def stood_on(room: Room, one: Placed, book: Book) -> tuple[Point, ...]:
@@ -88,7 +88,7 @@ def clear_beside(room: Room, thing: Thing, wide: float, head_room: float) -> Fig
     sides = [each for each in edges if math.dist(*each) > longest - 1 or not is_bath(room, thing)]
     things = [each for each in _in_the_way(room, head_room) if each is not thing]
     things += [Thing("ware", one.name, one.path, of_ware(room, one), 0.0, 0.0) for one in room.framed]
-    things.append(Thing("prewall", "the pre-wall", room.prewall_path, of_prewall(room), 0.0, 0.0))
+    things.append(Thing("prewall", "the pre-wall", room.prewall_path, finished(room), 0.0, 0.0))
     return number(round(max(_beside(room, each, wide, things) for each in sides), 1), label=f"Clear floor beside the {thing.name}")
 
 
@@ -124,16 +124,16 @@ def _in_the_way(room: Room, head_room: float) -> list[Thing]:
     return [each for each in room.around.of("obstacle", "ware", "prewall") if each.bottom < head_room]
 
 
-def _met(room: Room, one: Placed, head_room: float) -> tuple[float, str] | None:
+def _met(room: Room, one: Placed, head_room: float) -> tuple[float, Thing] | None:
     """How far out of the wall the first thing before an appliance stands, and what it is; None where there is none."""
     things = [each for each in _in_the_way(room, head_room) if one.kind != "shower valve" or not _washed_in(room, each)]
     return _first(_before(room, one, _FAR), things)
 
 
-def _first(strip: Sequence[Point], things: Sequence[Thing]) -> tuple[float, str] | None:
+def _first(strip: Sequence[Point], things: Sequence[Thing]) -> tuple[float, Thing] | None:
     """How far out of the wall the first of these in a strip begins, and what it is; None where there is none."""
-    met = [(min(y for _, y in over), each.name) for each in things if (over := common(strip, each.shape))]
-    return min(met, default=None)
+    met = [(min(y for _, y in over), each) for each in things if (over := common(strip, each.shape))]
+    return min(met, key=lambda one: one[0], default=None)
 
 
 def _washed_in(room: Room, thing: Thing) -> bool:

@@ -9,7 +9,9 @@ from tundish.catalogue.book import Book
 from tundish.figure import largest, smallest, without
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
+from tundish.rules.clear_rectangle import clear_rectangle
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.sides import WALLS, Side, sides_of
 
 _KIND = "accessible wc"
 
@@ -22,14 +24,14 @@ _KIND = "accessible wc"
 def accessible_wc(room: Room, book: Book) -> Iterator[Finding]:
     """An accessible WC has its seat at 480, its front 750 from the wall behind, its middle 470 to 500 from the wall beside.
 
-    Its room is 2,200 by 1,500 at least, from the finished face of its pre-wall. Guides differ on the wall beside: one gives 470, the other
-    500. Planning and building control have the last word.
+    Its room is 2,200 by 1,500 at least, clear of pre-walls and boxings as tiled; a boxing beside it is the wall. Guides differ on the wall
+    beside: one gives 470, the other 500. Planning and building control have the last word.
     """
     for one in room.of_kind("wc"):
         if one.choice.kind == _KIND:
             yield from _seat(room, one, book)
             yield _front(one, book)
-            yield _beside(room, one, book)
+            yield _beside(one, sides_of(room, one, math.inf, WALLS), book)
             yield from _room(room, one, book)
 
 
@@ -57,16 +59,17 @@ def _front(one: Placed, book: Book) -> Finding:
     return Finding("Front of the pan from the wall", "Clearances", state, has, "Guidance", least.note, least, None, words, one.name)
 
 
-def _beside(room: Room, one: Placed, book: Book) -> Finding:
+def _beside(one: Placed, sides: tuple[Side, Side], book: Book) -> Finding:
     left = one.choice.beside == "left"
-    has = (one.centre if left else room.width - one.centre).named("Middle to the wall beside")
+    side = sides[0 if left else 1]
+    has = side.has.named("Middle to the wall beside")
     least, most = book.figure("access.centre_least"), book.figure("access.centre_most")
     state = judge(has, least, most, "look")
     words = ""
     ways: tuple[WayOut, ...] = ()
     if state != "passes":
         off = most.value if has.value > most.value else least.value
-        to = off if left else room.width.value - off
+        to = side.x + off if left else side.x - off
         words = f"Move the centre of {one.name} to {show_length(to)}: the rail beside it is then in reach."
         ways = (WayOut(words, f"{one.path}.centre", to),)
     return Finding("Middle to the wall beside", "Clearances", state, has, "Guidance", least.note, least, most, words, one.name, ways)
@@ -74,12 +77,13 @@ def _beside(room: Room, one: Placed, book: Book) -> Finding:
 
 def _room(room: Room, one: Placed, book: Book) -> Iterator[Finding]:
     before = (room.figures["room_depth"] - room.figures["finished_face"]).named("Finished face to the wall opposite")
-    sides = room.width, before
+    long, wide = book.figure("access.long"), book.figure("access.wide")
+    sides = clear_rectangle(room, long.value, wide.value) or (room.width, before)
     for title, has, least in (
-        ("Length of the room", largest(*sides, label="Longer side"), book.figure("access.long")),
-        ("Width of the room", smallest(*sides, label="Shorter side"), book.figure("access.wide")),
+        ("Length of the room", largest(*sides, label="Longer side"), long),
+        ("Width of the room", smallest(*sides, label="Shorter side"), wide),
     ):
         state = judge(has, least, None, "look")
         short = show_length(math.ceil(least.value - has.value))
-        words = "" if state == "passes" else f"{short} short of what a wheelchair turns in, the pre-wall taken off."
+        words = "" if state == "passes" else f"{short} short of what a wheelchair needs, pre-walls and boxings taken off."
         yield Finding(title, "Clearances", state, has, "Guidance", least.note, least, None, words, one.name)

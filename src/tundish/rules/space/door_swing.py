@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from tundish.catalogue.book import Book
 from tundish.layout.around import Thing
 from tundish.layout.clip import common
-from tundish.layout.footprints import of_prewall, of_ware
+from tundish.layout.footprints import finished, of_ware
 from tundish.layout.room import Room
 from tundish.layout.walls import Point
 from tundish.rules.rule import Finding, rule
@@ -39,6 +39,6 @@ def door_swing(room: Room, book: Book) -> Iterator[Finding]:
 def _met(room: Room, door: Thing, shape: Sequence[Point]) -> list[str]:
     """What a leaf that sweeps this shape meets; what stays in the room is told at its first pre-wall."""
     met = [each.name for each in room.placed if common(shape, of_ware(room, each)) and each.figures["top"].value > door.bottom]
-    met += ["the pre-wall"] if common(shape, of_prewall(room)) else []
+    met += ["the pre-wall"] if common(shape, finished(room)) else []
     stays = room.around.of("obstacle") if room.first else ()
     return met + [f"the {each.name}" for each in stays if each.bottom < door.top and each.top > door.bottom and common(shape, each.shape)]

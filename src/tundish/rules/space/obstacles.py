@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.clip import common
-from tundish.layout.footprints import of_prewall, of_ware
+from tundish.layout.footprints import finished, of_ware
 from tundish.layout.room import Room
 from tundish.rules.rule import Finding, rule
 
@@ -18,7 +18,7 @@ def obstacles(room: Room, book: Book) -> Iterator[Finding]:
     What is taken out before the pre-wall is built is not reckoned with.
     """
     for one in room.around.of("obstacle"):
-        if common(one.shape, of_prewall(room)) and one.bottom < room.top.value:
+        if common(one.shape, finished(room)) and one.bottom < room.top.value:
             message = f"The {one.name} stays and is inside the pre-wall: move it, take it out, or stop the pre-wall short of it."
             yield Finding(f"{one.name} in the pre-wall", "Clearances", "fails", None, "Own rule", "measured", message=message)
         for each in room.placed:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.layout.clip import common
-from tundish.layout.footprints import of_prewall
+from tundish.layout.footprints import finished
 from tundish.layout.room import Room
 from tundish.rules.rule import Finding, rule
 
@@ -18,6 +18,6 @@ def openings(room: Room, book: Book) -> Iterator[Finding]:
     A window whose sill is above the top of the pre-wall is clear of it.
     """
     for one in room.around.of("door", "window"):
-        if common(one.shape, of_prewall(room)) and one.bottom < room.top.value and one.top > 0:
+        if common(one.shape, finished(room)) and one.bottom < room.top.value and one.top > 0:
             message = f"The pre-wall stands across the {one.name}: stop it short, start it beyond, or end it beneath the sill."
             yield Finding(f"Across the {one.name}", "Clearances", "fails", None, "Own rule", "measured", message=message)

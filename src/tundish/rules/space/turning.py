@@ -16,6 +16,7 @@ from tundish.layout.room import Room
 from tundish.layout.walls import Point
 from tundish.measure import show_length
 from tundish.rules.clear_floor import for_a_wheelchair
+from tundish.rules.clear_rectangle import still_open
 from tundish.rules.rule import Finding, WayOut, judge, rule
 from tundish.rules.turning_floor import TURNS, in_the_way
 from tundish.rules.ways import hung_otherwise, shorter_models
@@ -62,11 +63,8 @@ def _largest(room: Room, things: Sequence[Thing]) -> Circle | None:
 def _across(room: Room, circle: Circle | None) -> Figure:
     """How wide the circle is, to a millimetre; where faces of pre-walls are still open by as much as they can move it."""
     has = number(round(2 * circle.radius) if circle is not None else 0, label="Largest circle on clear floor")
-    faces = [room.figures["finished_face"], *(each.face for each in room.around.of("prewall") if each.face is not None)]
-    for face in dict.fromkeys(faces):
-        if not face.settled:
-            # At most: where another wall stands opposite, half of it.
-            has = has + 2 * (number(face.value, label="Finished face as reckoned") - face).named("Finished face still open, both ways")
+    for each in still_open(room):
+        has = has + 2 * each  # at most: where another wall stands opposite, half of it
     return has.named("Largest circle on clear floor")
 
 

@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, smallest
 from tundish.layout.room import Placed, Room
 from tundish.measure import show_length
 from tundish.rules.clear_floor import clear_before
 from tundish.rules.rule import Finding, WayOut, judge, rule
-from tundish.rules.ways import set_centre
+from tundish.rules.sides import Side, moved_clear, nearer, nearest, sides_of
 
 _SIDE: Final = "Middle of a visitable WC to the side"
 _SOURCE: Final = "an access code of practice after Approved Document M"
@@ -25,13 +24,14 @@ _SOURCE: Final = "an access code of practice after Approved Document M"
 def visitable(room: Room, book: Book) -> Iterator[Finding]:
     """A visitable WC of a dwelling has 750 of clear floor before it, 450 from its middle to each side wall, and a door that opens outwards.
 
-    Said of a WC that is marked so. Building control has the last word.
+    A boxing, another pre-wall and what stays beside it count as the wall does. Said of a WC that is marked so. Building control has the
+    last word.
     """
     for one in room.of_kind("wc"):
         if one.choice.visitable:
             if room.closed:
                 yield _before(room, one, book)
-            yield _beside(room, one, book)
+            yield _beside(one, sides_of(room, one, book.figure("space.headroom").value), book)
             yield from _doors(room, one)
 
 
@@ -42,16 +42,13 @@ def _before(room: Room, one: Placed, book: Book) -> Finding:
     return Finding("Clear before a visitable WC", "Clearances", state, has, "Regulation", least.note, least, None, message, one.name)
 
 
-def _beside(room: Room, one: Placed, book: Book) -> Finding:
-    to_right: Figure = (room.width - one.centre).named("Middle to right wall")
-    has, least = smallest(one.centre, to_right, label="Middle to the nearer side wall"), book.figure("access.visitable_centre")
+def _beside(one: Placed, sides: tuple[Side, Side], book: Book) -> Finding:
+    has, least = nearer(sides, "Middle to the nearer side"), book.figure("access.visitable_centre")
     state, message = judge(has, least, None), ""
     ways: tuple[WayOut, ...] = ()
     if state != "passes":
-        message = f"{show_length(least.value - has.value)} short: move {one.name} away from the side wall."
-        if room.width.value >= 2 * least.value:
-            to = least.value if one.centre.value <= to_right.value else room.width.value - least.value
-            ways = (set_centre(one, to),)
+        message = f"{show_length(least.value - has.value)} short: move {one.name} away from {nearest(sides)}."
+        ways = moved_clear(one, sides, least.value)
     return Finding(_SIDE, "Clearances", state, has, "Regulation", least.note, least, None, message, one.name, ways)
 
 
