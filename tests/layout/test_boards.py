@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 from decimal import Decimal
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given
@@ -14,7 +15,7 @@ from hypothesis import strategies as st
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Offer
 from tundish.figure import between, number
-from tundish.layout.boards import Laid, Lay, lay, sheet_of
+from tundish.layout.boards import Laid, Lay, Shun, lay, sheet_of
 
 SHEET = (1200.0, 800.0)
 
@@ -89,3 +90,51 @@ def test_the_sheet_is_the_board_s_own_or_the_largest_offered_or_without_end(book
     offers = tuple(Offer(board.code, "shop", "x", 1, Decimal(9), "2026-01-01", *size) for size in ((1200.0, 600.0), (900.0, 1800.0)))
     assert sheet_of(sizeless, replace(book, offers={board.code: offers})) == (1800, 900)
     assert sheet_of(sizeless, book) == (math.inf, math.inf)
+
+
+def shunned(width: float, height: float, supports: Sequence[float], shun: Shun) -> list[Laid]:
+    return list(lay(Lay(number(width), number(height), number(0)), SHEET, [number(each) for each in supports], shun))
+
+
+def test_a_second_layer_ends_on_other_supports() -> None:
+    first = laid(2000, 225, (400, 800, 1200, 1600))
+    assert [each.x for each in first] == [0, 1200]
+    second = shunned(2000, 225, (400, 800, 1200, 1600), Shun(behind=tuple(each.x for each in first)))
+    assert [each.x for each in second] == [0, 800]
+
+
+def test_a_second_layer_without_supports_begins_with_half_a_sheet() -> None:
+    assert [each.x for each in shunned(2500, 225, (), Shun(behind=(0, 1200, 2400)))] == [0, 600, 1800]
+
+
+def test_rows_of_a_second_layer_begin_with_half_a_sheet() -> None:
+    """So that level joints of the two are as far apart as a sheet allows: NBS clause 612."""
+    rows = shunned(1000, 2380, (), Shun(behind=(0,)))
+    assert [(each.z, each.height.value) for each in rows] == [(0, 400), (400, 800), (1200, 800), (2000, 380)]
+
+
+def test_a_joint_keeps_clear_of_the_side_of_an_opening_unless_nothing_else_is_there() -> None:
+    assert [each.x for each in shunned(2000, 225, (700, 1150, 1500), Shun(sides=(1200,)))] == [0, 700, 1500]
+    assert [each.x for each in shunned(2000, 225, (1150,), Shun(sides=(1200,)))] == [0, 1150]
+    assert [each.x for each in shunned(2000, 225, (200, 1150), Shun(sides=(1200,)))] == [0, 1150]  # 200 would be a strip
+
+
+@given(st.lists(st.integers(1, 40), max_size=12), st.lists(st.integers(0, 40), max_size=4), st.lists(st.integers(0, 40), max_size=4))
+def test_no_other_way_over_the_supports_has_fewer_joints_where_they_are_not_wanted(
+    supports: list[int], sides: list[int], behind: list[int]
+) -> None:
+    """Against every way there is, over a face of 2,050; only where the supports reach all along."""
+    places = sorted({one * 50.0 for one in supports})
+    shun = Shun(tuple(one * 50.0 for one in sides), tuple(one * 50.0 for one in behind))
+    ways = [way for count in range(5) for way in combinations(places, count) if all(b - a <= 1200 for a, b in pairwise((0, *way, 2050)))]
+    pieces = shunned(2050, 225, places, shun)
+    if ways:
+        assert all(each.width.value <= 1200 for each in pieces)
+        assert badly([each.x for each in pieces[1:]], shun) == min(badly(way, shun) for way in ways)
+
+
+def badly(joints: Sequence[float], shun: Shun) -> int:
+    """Joints that are not wanted there, and pieces narrower than a quarter of a sheet before one."""
+    if not shun.sides and not shun.behind:
+        return 0
+    return sum(shun.at(x) for x in joints) + sum(b - a < 300 for a, b in pairwise((0, *joints)))

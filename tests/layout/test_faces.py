@@ -45,6 +45,15 @@ def test_each_layer_has_its_own_pieces(work: Work, hang: Hang) -> None:
     front = work(hang("wc", 1000), design__finish__layers=2, design__finish__board="board-cement-6").faces[0]
     assert [each.mark for each in front.boards] == ["B1", "B2", "B3", "B4", "B5", "B6"]
     assert [each.where for each in front.boards] == ["Front, layer 1"] * 3 + ["Front, layer 2"] * 3
+    assert [each.mark for each in front.seen] == ["B4", "B5", "B6"]
+
+
+def test_joints_of_a_second_layer_are_on_other_supports(work: Work, hang: Hang) -> None:
+    front = work(hang("wc", 500), design__finish__layers=2).faces[0]
+    one, two = ({piece.x for piece in front.boards if piece.layer == layer} - {front.boards[0].x} for layer in (1, 2))
+    assert one
+    assert two
+    assert not one & two
 
 
 def test_a_piece_to_the_end_moves_with_the_room_s_width(work: Work, hang: Hang) -> None:

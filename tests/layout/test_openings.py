@@ -139,3 +139,11 @@ def test_a_hatch_whose_sheet_says_no_size_is_told_and_taken_as_usual(book: Book)
     worked = room(short, hatches=(Hatch(item="panel-white-200", from_left=entry(600)),))
     assert [each.path for each in worked.problems] == ["rooms.0.design.prewall.hatches.0.item"]
     assert (worked.recesses[0].width.value, worked.recesses[0].hatch) == (300, None)
+
+
+def test_board_joints_keep_clear_of_the_sides_of_an_opening(book: Book) -> None:
+    """Boards crack from the corners of an opening: the joint that would be 70 beside the niche goes on the support before."""
+    assert [piece.x for piece in room(book).faces[0].boards[1:]] == pytest.approx([412.3, 1195.9, 1979.5])
+    worked = room(book, niche(1150))
+    assert worked.recesses[0].open_left.value == 1126
+    assert [piece.x for piece in worked.faces[0].boards[1:]] == pytest.approx([412.3, 804.1, 1587.7])

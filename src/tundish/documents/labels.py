@@ -65,10 +65,18 @@ def _pieces(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:
         size = measure.show_length(cut.length.value)
         if cut.width is not None:
             size = f"{size} × {measure.show_length(cut.width.value)}"
-        where = "" if cut.where == cut.what else cut.where
+        where = "" if cut.where == cut.what else _short(cut.where)
         name = plan.item.name
         what = name if f" {cut.what} ".casefold() in f" {name} ".casefold() else f"{cut.what}, {name}"
         yield Label(cut.mark, size, what, where, _job(estimate), cut.tbc)
+
+
+def _short(where: str) -> str:
+    """Where a piece goes; of several cut-outs only how many, for they are on the cut list."""
+    place, *more = where.split("; ")
+    outs = [words for words in more if words.startswith("cut out ")]
+    rest = [words for words in more if words not in outs]
+    return "; ".join((place, *rest, *([f"{len(outs)} cut-outs: see the cut list"] if len(outs) > 1 else outs)))
 
 
 def _offcuts(plan: CutPlan, estimate: Estimate) -> Iterator[Label]:

@@ -187,13 +187,9 @@ def _tiles(room: Room) -> Iterator[Mark]:
 
 
 def _boards(room: Room) -> Iterator[Mark]:
-    """The joints between the boards of the front; a second layer lies over the first and is not drawn again."""
-    seen: set[tuple[float, float, float, float]] = set()
-    for piece in (piece for face in room.faces if face.key == "front" for piece in face.boards):
-        box = (piece.x, piece.z, piece.width.value, piece.height.value)
-        if box not in seen:
-            seen.add(box)
-            yield Box(*box, "joint", filled=False)
+    """The joints between the boards of the front, of the layer that is seen."""
+    for piece in (piece for face in room.faces if face.key == "front" for piece in face.seen):
+        yield Box(piece.x, piece.z, piece.width.value, piece.height.value, "joint", filled=False)
 
 
 def _member(member: Member) -> Mark:

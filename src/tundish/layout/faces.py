@@ -10,7 +10,7 @@ from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, largest, number
 from tundish.layout import shelf
-from tundish.layout.boards import Laid, Lay, lay, sheet_of
+from tundish.layout.boards import Laid, Lay, Shun, lay, sheet_of
 from tundish.layout.corner import Across
 from tundish.layout.depths import Covering, finished_face
 from tundish.layout.outline import Outline
@@ -24,20 +24,27 @@ def faces(outline: Outline, supports: Sequence[Figure], book: Book) -> tuple[Fac
     count = 0
     made = []
     for face, on, corner in _surfaces(outline, supports, book):
-        boards = []
+        boards: list[Piece] = []
+        shun = Shun(_sides_of_openings(outline) if face.key == "front" else ())
         for layer in range(1, outline.covering.layers + 1):
             where = face.name if outline.covering.layers == 1 else f"{face.name}, layer {layer}"
             laid = _lay(outline, face, corner[0])
-            for piece in lay(laid, sheet, on):
+            pieces = tuple(lay(laid, sheet, on, shun))
+            shun = replace(shun, behind=tuple({piece.x for piece in pieces}) if layer % 2 else ())
+            for piece in pieces:
                 count += 1
                 x, z = piece.x, corner[1] + piece.z
                 slants = shelf.slants(outline, face.key, laid, piece)
                 whole = piece.width.value == laid.width.value and piece.height.value == laid.height.value
                 cut_out = _halved(laid, whole=whole) if slants and _triangle(outline, face) else _cut_out(outline, face, piece, (x, z))
                 cut_out += _mitred(outline, face, (x, x + piece.width.value))
-                boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z, slants))
+                boards.append(Piece(f"B{count}", piece.width, piece.height, where + cut_out, x, z, slants, layer))
         made.append(replace(face, boards=tuple(boards)))
     return tuple(made)
+
+
+def _sides_of_openings(outline: Outline) -> tuple[float, ...]:
+    return tuple(side.value for each in outline.recesses for side in (each.open_left, each.open_right))
 
 
 def _halved(laid: Lay, *, whole: bool) -> str:

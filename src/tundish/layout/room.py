@@ -173,7 +173,7 @@ class Piece:
     """One piece of board by the rectangle round it: width along the face, height up it (across it on the shelf), where it goes.
 
     `x`, `z` is its lower left corner: from the left wall and the bare floor; from the wall at its back on a shelf or a return.
-    `slants`: the lines that it is sawn along aslant, from that corner.
+    `slants`: the lines that it is sawn along aslant, from that corner. `layer` 1 is on the frame.
     """
 
     mark: str
@@ -183,6 +183,7 @@ class Piece:
     x: float
     z: float
     slants: tuple[tuple[Point, Point], ...] = ()
+    layer: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,6 +206,11 @@ class Face:
     """What lower pre-walls stand before: at which end (0 the left, 1 the right), how far in, how high above the finished floor."""
     area: Figure | None = None
     tiled_left: Figure | None = None
+
+    @property
+    def seen(self) -> tuple[Piece, ...]:
+        """The boards of the layer that is seen before it is tiled."""
+        return tuple(piece for piece in self.boards if piece.layer == self.boards[-1].layer)
 
 
 @dataclass(frozen=True, slots=True)

@@ -151,6 +151,11 @@ class CutView(QWidget):
             spot.setAccessibleName(name)
 
     @staticmethod
+    def _fits(mark: Words, placed: Placed, room: QRectF) -> bool:
+        box = words_box(mark, placed)
+        return box.height() <= room.height() if mark.turned else box.width() <= room.width()
+
+    @staticmethod
     def _too_long(mark: Words, placed: Placed) -> bool:
         box = words_box(replace(mark, most=0.0), placed)
         return max(box.width(), box.height()) > mark.most * placed.scale
@@ -159,9 +164,7 @@ class CutView(QWidget):
         """The words of a piece as far as they fit into it, and the half ring where there is room for it."""
         room = placed.box(box.x, box.y, box.width, box.height).adjusted(INSIDE, 0, -INSIDE, 0)
         ring = look.now().px(RING)
-        fits = [
-            each for each in (mark.text, mark.text.partition(" ")[0]) if words_box(replace(mark, text=each), placed).width() <= room.width()
-        ]
+        fits = [each for each in (mark.text, mark.text.partition(" ")[0]) if self._fits(replace(mark, text=each), placed, room)]
         ringed = box.style == "tbc" and self._paint_ring(painter, room, ring, fits, mark, placed)
         if not fits:
             return

@@ -11,11 +11,13 @@ from tundish.rules.amounts import area
 from tundish.rules.rule import Cut, Need, rule
 
 
-@rule("boards/board", figures=("boards.floor_gap",), source="common practice; joints land on steel or timber")
+@rule("boards/board", figures=("boards.floor_gap",), source="common practice; joints of two layers apart: NBS clause 612")
 def board(room: Room, book: Book) -> Iterator[Need]:
     """Every face of the pre-wall is boarded.
 
-    Front, shelf and open ends, in as many layers as are chosen. How many sheets it takes is decided when the pieces are cut.
+    Front, shelf and open ends, in as many layers as are chosen. Joints land on steel or timber; where other supports can be had, not
+    within 100 of the side of an opening, and not on a joint of the layer behind: rows of a second layer begin with half a sheet. How
+    many sheets it takes is decided when the pieces are cut.
     """
     pieces = [piece for face in room.faces for piece in face.boards]
     if pieces:

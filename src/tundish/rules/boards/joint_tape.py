@@ -19,7 +19,7 @@ def joint_tape(asked: Asked, book: Book) -> Iterator[Need]:
     """
     room = asked.room
     front, shelf = front_of(room), shelf_of(room)
-    columns, rows = len({piece.x for piece in front.boards}), len({piece.z for piece in front.boards})
+    columns, rows = len({piece.x for piece in front.seen}), len({piece.z for piece in front.seen})
     lengths = [
         (along * number(count - 1, "", "joints")).named(f"{way} joints of the front")
         for along, count, way in ((front.height, columns, "Upright"), (front.width, rows, "Level"))
