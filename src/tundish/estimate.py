@@ -9,6 +9,7 @@ from itertools import chain
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import NotHeldError
 from tundish.catalogue.own import OwnItem, with_own
 from tundish.cutting.plan import Effort
 from tundish.cutting.plans import CutPlan, plans
@@ -30,6 +31,7 @@ from tundish.pricing.waits import waits
 from tundish.pricing.work_out import charged_unregistered, price, problems
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying
+from tundish.procurement.unusable import unusable
 from tundish.procurement.wishes import Wishes
 from tundish.rules.rule import LABOUR, Caution, Decision, Finding
 from tundish.survey.settled import BY, OwnRow, Settled
@@ -135,7 +137,8 @@ def estimate(
     """
     supplied, book = book, with_own(book, job.own_items)
     named = zip(job.rooms, _told_apart(job.rooms), strict=True)
-    worked = tuple(chain.from_iterable(_worked(plan, book, f"rooms.{place}", name, wanted) for place, (plan, name) in enumerate(named)))
+    every = tuple(_worked(plan, book, f"rooms.{place}", name, wanted) for place, (plan, name) in enumerate(named))
+    worked = tuple(chain.from_iterable(each for each, _ in every))
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     listed = changed(merge(takes), job.by_hand, book)
     takes = as_listed(worked, listed.lines, listed.made, book)
@@ -153,8 +156,8 @@ def estimate(
         (*_once(each for take in takes for each in take.decisions), *_of_my_own(job)),
         cuts, buying, priced,
         tuple(dict.fromkeys(chain(
-            *(room.problems for room in rooms), *(take.problems for take in takes),
-            listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),
+            *(wrong for _, wrong in every), *(room.problems for room in rooms), *(take.problems for take in takes),
+            unusable(lines, book), listed.problems, own_problems(book), problems(terms), charged_unregistered(terms, book.trader),
             validity_problems(buying, terms, book), visit_problems(priced, terms), misfits,
         ))),
         options, listed.made, tuple(each for take in takes for each in take.otherwise),
@@ -178,7 +181,8 @@ def _options(job: Job, book: Book, effort: Effort, stop: Stop, wanted: Wanted) -
 
 
 MOST_REMEMBERED: Final = 512
-_Worked = tuple[tuple[Room, RoomTake], ...]
+_Worked = tuple[tuple[tuple[Room, RoomTake], ...], tuple[Problem, ...]]
+"""A room at each of its pre-walls; or none, and why it could not be worked out."""
 _REMEMBERED: Final[dict[tuple[int, int, str, str], tuple[RoomPlan, Book, _Worked]]] = {}
 
 _LAST: Final[dict[str, RoomTake]] = {}
@@ -205,11 +209,19 @@ def _worked(plan: RoomPlan, book: Book, path: str, name: str, wanted: Wanted) ->
     held = _REMEMBERED.get(key)
     if held is None or held[0] is not plan or held[1] is not book:
         called = plan if name == plan.name else replace(plan, name=name)
-        held = (plan, book, tuple((room, _steady(room, take)) for room, take in taken_off(called, book, path, wanted)))
+        held = (plan, book, _taken_off(called, book, path, wanted))
         while len(_REMEMBERED) >= MOST_REMEMBERED:
             _REMEMBERED.pop(next(iter(_REMEMBERED)), None)
         _REMEMBERED[key] = held
     return held[2]
+
+
+def _taken_off(plan: RoomPlan, book: Book, path: str, wanted: Wanted) -> _Worked:
+    try:
+        return tuple((room, _steady(room, take)) for room, take in taken_off(plan, book, path, wanted)), ()
+    except NotHeldError as fault:
+        told = f"{plan.name or 'The room'} could not be worked out, and is not in lists and price: {fault}. Put it back on Catalogue."
+        return (), (Problem(path, told),)
 
 
 def _steady(room: Room, take: RoomTake) -> RoomTake:

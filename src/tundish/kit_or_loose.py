@@ -100,7 +100,7 @@ def _finish(now: Estimate, worked: Estimate, frame: Item, chosen_one: str) -> Fi
     return Finish(
         frame,
         frame.code == chosen_one,
-        tuple(_amount(items[part.item], part.amount) for part in worked.book.kits.get(frame.code, ())),
+        tuple(_amount(items[part.item], part.amount) for part in worked.book.in_kit(frame.code)),
         sum((order.goods + order.carriage for order in worked.buying.orders), Decimal(0)),
         worked.price.not_priced,
         worked.price.hours.value,

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from tundish.catalogue.crew import Crew
-from tundish.catalogue.item import Item, KitPart, Offer, RackPiece, Supplier
+from tundish.catalogue.item import Item, KitPart, NotHeldError, Offer, RackPiece, Supplier
 from tundish.catalogue.own_rules import OwnRule
 from tundish.catalogue.trader import Trader
-from tundish.errors import TundishError
 from tundish.figure import Figure, Known
 from tundish.measure import show_date
 
@@ -44,7 +44,7 @@ class RuleFigure:
         return Figure(self.value, self.value, self.value, self.unit, self.label, known, note=self.source, when=self.valid_from)
 
 
-class NotInBookError(TundishError):
+class NotInBookError(NotHeldError):
     """The book was asked for something it does not hold."""
 
     def __init__(self, what: str) -> None:
@@ -75,9 +75,15 @@ class Book:
     _made: dict[str, Figure] = field(default_factory=dict, init=False, repr=False, compare=False)
     """Figures of the rule book once they were asked for; a book with others begins with none."""
 
+    def in_kit(self, code: str) -> tuple[KitPart, ...]:
+        """What a kit holds, as far as it can be used: so much of what the book holds too."""
+        return tuple(
+            each for each in self.kits.get(code, ()) if each.item in self.items and each.item != code and 0 < each.amount < math.inf
+        )
+
     def buys(self, offer: Offer) -> bool:
-        """Whether an offer may be bought: neither it nor its supplier is one that is never bought from."""
-        return offer.supplier not in self.never and offer.key not in self.never
+        """Whether an offer may be bought: its supplier is there, and neither is one that is never bought from."""
+        return offer.supplier in self.suppliers and offer.supplier not in self.never and offer.key not in self.never
 
     def on_offer(self, item: str) -> tuple[Offer, ...]:
         """The offers of an item that hold today and may be bought; only favourites where there are any."""

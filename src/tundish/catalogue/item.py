@@ -153,7 +153,11 @@ class RackPiece:
     job: str = ""
 
 
-class NoSuchSizeError(TundishError):
+class NotHeldError(TundishError):
+    """Catalogue or rule book do not hold what they were asked for."""
+
+
+class NoSuchSizeError(NotHeldError):
     """A size was asked for that the kind does not declare: a fault of the program or its catalogue."""
 
     def __init__(self, code: str, name: str) -> None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from tundish.catalogue.book import Book
+from tundish.catalogue.item import NotHeldError
 from tundish.catalogue.own import with_own
 from tundish.desktop.workspace import Workspace
 from tundish.documents.plan_drawing import CLEAR, TURNING
@@ -40,14 +41,20 @@ def at_once(plan: RoomPlan, book: Book, path: str) -> Sight:
 
 
 def sight_of(workspace: Workspace, kept: Sight | None = None) -> Sight | None:
-    """The chosen room as it is now: out of the estimate, or `kept`, where that is of it, else worked out at once; None without rooms."""
+    """The chosen room as it is now: out of the estimate, or `kept`, where that is of it, else worked out at once.
+
+    None without rooms, and for one that cannot be worked out: the estimate's problems say why.
+    """
     job, path = workspace.shown, workspace.room_path
     if workspace.room_place >= len(job.rooms):
         return None
     plan = job.rooms[workspace.room_place]
     known = of_estimate(workspace.estimate, path) if workspace.estimate else None
     found = next((each for each in (known, kept) if each is not None and each.plan is plan), None)
-    return found or _still_open(at_once(plan, with_own(workspace.book, job.own_items), path), known)
+    try:
+        return found or _still_open(at_once(plan, with_own(workspace.book, job.own_items), path), known)
+    except NotHeldError:
+        return None
 
 
 def _still_open(sight: Sight, known: Sight | None) -> Sight:

@@ -99,7 +99,7 @@ def _rod(one: Placed, where: str, site: _Site) -> Item | None:
         found = site.inputs.item(site.book, one.choice.tie_rod, ("tie rod",), f"{where}.tie_rod")
         if found is not None and site.inputs.complete(found, ("reach_least", "reach_most"), f"{where}.tie_rod"):
             return found
-    kit = {part.item for part in site.book.kits.get(one.frame.code, ())}
+    kit = {part.item for part in site.book.in_kit(one.frame.code)}
     return settings.tie_rod(one.reaches, site.tie_rods, kit)
 
 

@@ -55,7 +55,7 @@ def _picked(purchases: tuple[Purchase, ...]) -> dict[Want, tuple[Pick, ...]]:
 def _kit_contents(lines: tuple[Line, ...], book: Book) -> dict[str, float]:
     held: dict[str, float] = defaultdict(float)
     for line in lines:
-        for part in book.kits.get(line.item.code, ()):
+        for part in book.in_kit(line.item.code):
             held[part.item] += part.amount * line.needed
     return held
 
