@@ -8,7 +8,7 @@ from decimal import Decimal
 import pytest
 
 from tundish.catalogue.book import Book, RuleFigure
-from tundish.catalogue.item import Item, Offer, RackPiece
+from tundish.catalogue.item import Item, Offer, RackPiece, Supplier
 from tundish.cutting.plan import BarPlan, Effort, SheetPlan
 from tundish.cutting.plans import CutPlan, plans
 from tundish.cutting.sawn import Sawn
@@ -52,7 +52,8 @@ def line(item: Item, *cuts: Cut) -> Line:
 def planned(
     given: Line, *offers: Offer, rack: tuple[RackPiece, ...] = (), effort: Effort = Effort.QUICK, never: frozenset[str] = frozenset()
 ) -> CutPlan:
-    book = Book({}, {}, {}, {}, {given.item.code: offers}, FIGURES, rack=rack, never=never)
+    suppliers = {"a": Supplier("a", "A", "", "", "", Decimal(0), Decimal(0), 1)}
+    book = Book({}, {}, {}, suppliers, {given.item.code: offers}, FIGURES, rack=rack, never=never)
     (plan,) = plans((given, line(SCREW)), book, effort)
     return plan
 
