@@ -47,7 +47,8 @@ def test_any_one_thing_may_be_missing_from_the_catalogue(data: st.DataObject) ->
     book, one = supplied_book(), data.draw(st.sampled_from(jobs()))
     part = data.draw(st.sampled_from(("items", "roles", "offers", "suppliers", "kits")))
     gone = data.draw(st.sampled_from(sorted(getattr(book, part))))
-    estimate(one, replace(book, **{part: without(getattr(book, part), gone)}))
+    shorter: dict[str, Any] = {part: without(getattr(book, part), gone)}
+    estimate(one, replace(book, **shorter))
 
 
 @settings(max_examples=15)
@@ -82,6 +83,14 @@ def test_the_price_of_a_supplier_that_is_gone_is_left_out_and_told() -> None:
 def short_of_pipe() -> Estimate:
     book = supplied_book()
     return estimate(job("104"), replace(book, roles=without(book.roles, "copper 15")))
+
+
+@pytest.mark.parametrize("gone", ["bore", "diameter"])
+def test_a_pipe_without_a_size_is_told_by_its_name(gone: str) -> None:
+    book = supplied_book()
+    pipe = book.items["soil-pipe-110"]
+    worked = estimate(job("104"), replace(book, items={**book.items, pipe.code: replace(pipe, sizes=without(pipe.sizes, gone))}))
+    assert any(f"no {gone} for soil-pipe-110" in each.text for each in told(worked, "rooms.0"))
 
 
 def test_a_room_that_cannot_be_worked_out_is_told_and_left_out() -> None:

@@ -15,7 +15,7 @@ def size(item: Item, name: str, label: str) -> Figure:
 
 def half(item: Item, name: str, label: str) -> Figure:
     """Half of a size: from a centre line to an edge."""
-    return from_sheet(item, item.sizes[name][0] / 2, label)
+    return from_sheet(item, item.size(name).value / 2, label)
 
 
 def from_sheet(item: Item, value: float, label: str) -> Figure:
