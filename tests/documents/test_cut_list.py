@@ -13,7 +13,7 @@ from tundish.cutting.plan import BarPlan, SheetPlan
 from tundish.cutting.plans import CutPlan, plans
 from tundish.documents import cut_drawing, cut_list
 from tundish.documents.block import Paragraph, SideBySide, Sketch, Table
-from tundish.documents.drawing import Box, Words
+from tundish.documents.drawing import Box, Ellipse, Words
 from tundish.documents.drawing import Line as DrawnLine
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import put
@@ -227,3 +227,18 @@ def test_where_a_piece_is_sawn_aslant_is_drawn_as_it_lies_on_its_sheet(size: tup
     assert rising != place.turned
     assert {first.x1, second.x2} == {place.x, place.x + place.length}
     assert {first.y1, second.y2} == {place.y, place.y + place.width}
+
+
+def test_holes_through_boards_are_drawn_and_listed_by_their_piece(worked: dict[str, Estimate]) -> None:
+    """In the cloakroom the middle of the pan is 790 - 65 from the left of its board: the outlet is drawn there, turned with the board."""
+    plan, done = of_sheets(worked["101"])[0]
+    holes = {hole.name: (cut.mark, hole) for cut in plan.cuts for hole in cut.holes}
+    (table,) = [block for block in cut_list.build(worked["101"]).blocks if isinstance(block, Table) and block.columns[1].head == "Through"]
+    assert [row.cells[0] for row in table.rows] == [hole.name for cut in plan.cuts for hole in cut.holes]
+    assert table.rows
+    mark, outlet = holes["WC 1 outlet"]
+    row, place = next((row, one) for row, cut in enumerate(done.cuts) for one in cut.places if plan.cuts[one.piece].mark == mark)
+    drawn = [each for each in cut_drawing.sheet(plan, done.cuts[row], row).marks if isinstance(each, Ellipse) and each.piece == mark]
+    at = (place.length - outlet.z, outlet.x) if place.turned else (outlet.x, outlet.z)
+    assert (place.x + at[0], place.y + at[1], outlet.across / 2) in [(each.x, each.y, each.half_width) for each in drawn]
+    assert len(drawn) == len(plan.cuts[place.piece].holes)

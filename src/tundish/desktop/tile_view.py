@@ -46,7 +46,7 @@ class StartCard(QFrame):
         self._name.setText(self.start[:1].upper() + self.start[1:])
         self._ends.setText(tile_drawing.ends(choice))
         self._count.setText(tile_drawing.counted(choice))
-        self._spoils.setText("; ".join(choice.spoils) or "Spoils nothing")
+        self._spoils.setText("; ".join(tile_drawing.spoilt(choice)) or "Spoils nothing")
         self._sketch.show_drawing(tile_drawing.tiles(choice.faces[0], sizes=False), tile_drawing.told(choice))
         self.choose.setText("Set out so" if taken else "Start so")
         self.choose.setAccessibleName(f"{self.choose.text()}: {self.start}")

@@ -89,7 +89,7 @@ def sheet(plan: CutPlan, cut: SheetCut, row: int) -> Drawing:
         marks += _rest(rest, letter)
     for place in cut.places:
         marks += _piece(plan, place.piece, (place.x, place.y, place.length, place.width), letter)
-        marks += _slants(plan.cuts[place.piece], place)
+        marks += (*_slants(plan.cuts[place.piece], place), *_holes(plan.cuts[place.piece], place))
     for number, stroke in enumerate(strokes(done, cut), 1):
         marks += _numbered(stroke, number, letter)
     title = f"{plan.item.name}, sheet {row + 1}"
@@ -161,6 +161,13 @@ def _slants(cut: Cut, place: Place) -> Iterator[Mark]:
 
 _UNDER: Final = 0.2
 """How near to the middle of its piece a line is under the words, as a share of its sides."""
+
+
+def _holes(cut: Cut, place: Place) -> Iterator[Mark]:
+    """The holes through a piece, as it lies on its sheet."""
+    for hole in cut.holes:
+        x, y = (place.length - hole.z, hole.x) if place.turned else (hole.x, hole.z)
+        yield Ellipse(place.x + x, place.y + y, hole.across / 2, hole.across / 2, "ink", piece=cut.mark, filled=False)
 
 
 def _rest(rest: Rect, letter: float) -> Iterator[Mark]:

@@ -26,6 +26,15 @@ _COLUMNS = (
     Column("Cut", "tick", 0.5),
 )
 
+_HOLES = (
+    Column("Hole", "text", 2.2, "strong"),
+    Column("Through", "text", 0.9),
+    Column("From its left", "length", 1.1),
+    Column("From its foot", "length", 1.1),
+    Column("Across", "length", 0.9),
+    Column("Cut", "tick", 0.5),
+)
+
 
 def build(estimate: Estimate) -> Document:
     """The cut list of a job."""
@@ -63,6 +72,9 @@ def _material(plan: CutPlan, keep: float) -> Iterator[Block]:
         yield Sketch(cut_drawing.printed(plan, keep))
     columns = _COLUMNS if isinstance(plan.plan, SheetPlan) else tuple(each for each in _COLUMNS if each.head != "Width")
     yield Table(columns, tuple(_rows(plan)))
+    holes = tuple(_holes(plan))
+    if holes:
+        yield Table(_HOLES, holes)
     if plan.too_long:
         words = ", ".join(f"{cut.mark} {measure.show_length(cut.length.value)}" for cut in plan.too_long)
         yield Paragraph(f"Longer than anything on offer: {words}. Join at an upright, or order a longer length.", "caution")
@@ -113,6 +125,13 @@ def _rows(plan: CutPlan) -> Iterator[Row]:
         cells = (cut.mark, cut.what, where_to, cut.length.value, *width, where.get(place, "–"), "")
         reaches = (may_be(cut.length), _wide(may_be(cut.width)) if cut.width is not None else "")
         yield Row(cells, cut.tbc, note=", ".join(("do not cut yet", *filter(None, reaches))) if cut.tbc else "")
+
+
+def _holes(plan: CutPlan) -> Iterator[Row]:
+    """Every hole through a board as it hangs, from the board's own left and foot."""
+    for cut in plan.cuts:
+        for hole in cut.holes:
+            yield Row((hole.name, cut.mark, hole.x, hole.z, hole.across, ""), cut.tbc)
 
 
 def _wide(reach: str) -> str:

@@ -74,7 +74,7 @@ def notes(choice: Choice) -> Iterator[str]:
             where = ", ".join(measure.show_length(place) for place in places)
             on = "on tile joints of one course in two, the others cut there" if each.tiling.shift else "on tile joints"
             yield f"{each.face.name}: movement joints {where} mm from its left, {on}, and in the corners (BS 5385-1)."
-    near = [f"{name} in {tile}" for each in choice.faces for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE]
+    near = [f"{name} in {tile}" for name, tile in _near_edges(choice)]
     if near:
         yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {'; '.join(near)}. Drill before cutting, slowly."
 
@@ -94,9 +94,23 @@ def _floor_notes(laid: SetOut) -> Iterator[str]:
     )
 
 
+def spoilt(choice: Choice) -> Iterator[str]:
+    """What a start spoils, the holes that it leaves near a tile's edge with it."""
+    yield from choice.spoils
+    near = dict.fromkeys(name for name, _ in _near_edges(choice))
+    if near:
+        yield f"nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {', '.join(near)}"
+
+
+def _near_edges(choice: Choice) -> Iterator[tuple[str, str]]:
+    """The holes with too little of their tile beside them, each with its tile."""
+    for each in choice.faces:
+        yield from ((name, tile) for name, tile, _, _, edge in drilled(each) if 0 <= edge < NEAR_EDGE)
+
+
 def told(choice: Choice) -> str:
     """A start in words: what it is, its smallest cut, and what it spoils."""
-    spoils = "; ".join(choice.spoils) or "spoils nothing"
+    spoils = "; ".join(spoilt(choice)) or "spoils nothing"
     return f"{choice.start.name}: smallest cut {measure.show_length(choice.smallest)} mm; {spoils}"
 
 

@@ -101,7 +101,7 @@ def left_of(room: Room) -> float:
 
 def _holes(room: Room, width: float, height: float) -> Iterator[Hole]:
     for placed in room.placed:
-        for name, along, level, across in _through(placed):
+        for name, along, level, across in through(placed):
             x, z = along - left_of(room), level - room.finished_floor.value
             if 0 < x < width and 0 < z < height:
                 yield Hole(f"{placed.name} {name}", x, z, across)
@@ -116,7 +116,8 @@ def _gaps(room: Room, front: Face, width: float) -> Iterator[Gap]:
             yield Gap(each.left.value - left_of(room), each.bottom.value - room.finished_floor.value, each.width.value, each.height.value)
 
 
-def _through(placed: Placed) -> Iterator[tuple[str, float, float, float]]:
+def through(placed: Placed) -> Iterator[tuple[str, float, float, float]]:
+    """What of an appliance goes through the front: its name, along the wall, above the bare floor, and how wide its hole is."""
     middle = placed.centre.value
     if "studs" in placed.figures and placed.ware.has("stud_spacing"):
         apart = placed.ware.bare("stud_spacing") / 2

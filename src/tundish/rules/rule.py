@@ -8,6 +8,7 @@ from typing import Literal
 
 from tundish.figure import Figure, rests_on
 from tundish.layout.room import Room
+from tundish.layout.tiles import Hole
 from tundish.layout.walls import Point
 from tundish.record import record
 
@@ -35,7 +36,7 @@ class Cut:
     """One piece to be cut: its mark, finished length (and width, for a sheet), what it is and where it goes.
 
     `mitres` of its ends, for a bar, are cut at 45 degrees; the length is then over the long points. `slants`, for a sheet: the lines
-    that the rectangle is then sawn along aslant, length and width from its corner.
+    that the rectangle is then sawn along aslant, length and width from its corner, and `holes` through it, as it hangs.
     """
 
     mark: str
@@ -46,6 +47,7 @@ class Cut:
     turn: bool = True
     mitres: int = 0
     slants: tuple[tuple[Point, Point], ...] = ()
+    holes: tuple[Hole, ...] = ()
 
     @property
     def tbc(self) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import total
+from tundish.layout.board_holes import holes_in
 from tundish.layout.room import Room
 from tundish.rules.amounts import area
 from tundish.rules.rule import Cut, Need, rule
@@ -19,11 +20,11 @@ def board(room: Room, book: Book) -> Iterator[Need]:
     within 100 of the side of an opening, and not on a joint of the layer behind: rows of a second layer begin with half a sheet. How
     many sheets it takes is decided when the pieces are cut.
     """
-    pieces = [piece for face in room.faces for piece in face.boards]
+    pieces = [(piece, holes_in(room, piece) if face.key == "front" else ()) for face in room.faces for piece in face.boards]
     if pieces:
-        cuts = tuple(Cut(one.mark, one.width, "board", one.where, one.height, slants=one.slants) for one in pieces)
+        cuts = tuple(Cut(one.mark, one.width, "board", one.where, one.height, slants=one.slants, holes=holes) for one, holes in pieces)
         yield Need(
-            total([area(one.width, one.height, one.mark) for one in pieces], "Boards"),
+            total([area(one.width, one.height, one.mark) for one, _ in pieces], "Boards"),
             "boarding",
             "every face",
             item=room.board.code,
