@@ -11,7 +11,8 @@ from tundish.layout.board_holes import holes_in
 from tundish.layout.design import Appliance
 from tundish.layout.room import Room
 
-Work, Hang = Callable[..., Room], Callable[..., Appliance]
+Work = Callable[..., Room]
+Hang = Callable[..., Appliance]
 
 
 def test_the_holes_of_a_pan_are_in_the_board_before_its_frame(work: Work, hang: Hang) -> None:
