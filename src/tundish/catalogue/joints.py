@@ -17,6 +17,7 @@ from math import inf
 from typing import Final
 
 from tundish.catalogue.item import End, Item
+from tundish.record import record
 
 Key = tuple[str, str, str]
 """What of an end decides whether it joins: system, nominal size, gender."""
@@ -95,7 +96,7 @@ def chain(
     return search.run(_key(ends[0]))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Label:
     """A chain begun: the end it leaves open, what it did so far, and its parts by code."""
 
@@ -128,7 +129,7 @@ class _Search:
 
     def measure(self, end: Key) -> None:
         """Find `far` for every end that can be reached: what a chain still costs at least leads the search straight to the goal."""
-        heap = [(Decimal(0), end)]
+        heap = [(_NOTHING, end)]
         while heap:
             cost, here = heapq.heappop(heap)
             if here in self.far:
@@ -137,8 +138,7 @@ class _Search:
             for mate in _mates(here):
                 for step in self.parts.get(mate, ()):
                     if step.out not in self.far:
-                        price = self.price(step.item)
-                        least = Decimal(0) if step.item.code in self.free else price
+                        least = _NOTHING if step.item.code in self.free else self.price(step.item)
                         if least is not None:
                             heapq.heappush(heap, (cost + least, step.out))
 
@@ -146,7 +146,7 @@ class _Search:
         if self._ahead(start) is None:
             return None
         order = 0
-        first = _Label(start, Decimal(0), 0.0, 0.0, 0.0, (), ())
+        first = _Label(start, _NOTHING, 0.0, 0.0, 0.0, (), ())
         heap: list[tuple[Decimal, int, float, int, _Label]] = [(first.cost, 0, 0.0, order, first)]
         while heap:
             label = heapq.heappop(heap)[-1]
@@ -156,8 +156,8 @@ class _Search:
                 continue
             for mate in _mates(label.open):
                 for step in self.parts.get(mate, ()):
-                    longer = self._longer(label, step)
-                    ahead = None if longer is None else self._ahead(longer.open)
+                    ahead = self._ahead(step.out)
+                    longer = None if ahead is None else self._longer(label, step)
                     if longer is not None and ahead is not None and not self._beaten(longer):
                         order += 1
                         heapq.heappush(heap, (longer.cost + ahead, len(longer.parts), longer.long, order, longer))
@@ -195,6 +195,7 @@ class _Search:
         return _Label(step.out, cost, turn, label.drop + step.drop, long, (*label.parts, step.item), taken)
 
 
+_NOTHING: Final = Decimal(0)
 _DEGREE: Final = 3.0
 """A bend of 92½ turns a right angle and gives the pipe its fall."""
 _OTHER: Final = {"male": "female", "female": "male"}

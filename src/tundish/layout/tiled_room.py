@@ -75,8 +75,10 @@ def tiled(room: Room) -> Choice | None:
 def tiled_as(room: Room, size: Size) -> tuple[SetOut, ...]:
     """The faces at another of their sizes, tiled from the same start."""
     laid = tiled(room)
+    if laid is None or size == "value":
+        return laid.faces if laid else ()
     faces = tiled_faces(room, size)
-    return () if laid is None or _too_many(faces, tiling_of(room)) else around(faces, tiling_of(room), laid.start)
+    return () if _too_many(faces, tiling_of(room)) else around(faces, tiling_of(room), laid.start)
 
 
 def _chosen(room: Room, faces: tuple[TiledFace, ...], tiling: Tiling) -> Choice | None:

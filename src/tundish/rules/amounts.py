@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from tundish.figure import Figure, converted, number, round_up, total
 
@@ -20,12 +19,12 @@ def several(count: int, label: str) -> Figure:
 
 def bare(count: Figure) -> Figure:
     """A count without its unit, to multiply an amount for each by."""
-    return replace(count, unit="")
+    return _in(count, "")
 
 
 def counted(amount: Figure) -> Figure:
     """A number without unit as a count of things."""
-    return replace(amount, unit="each")
+    return _in(amount, "each")
 
 
 def in_all(lengths: Sequence[Figure], what: str, label: str) -> Figure:
@@ -45,3 +44,8 @@ def whole_spaces(length: Figure, apart: Figure, label: str) -> Figure:
 def area(width: Figure, height: Figure, label: str) -> Figure:
     """Width by height, both mm, in m²."""
     return converted(width * height, "m²", label)
+
+
+def _in(amount: Figure, unit: str) -> Figure:
+    one = amount
+    return Figure(one.value, one.low, one.high, unit, one.label, one.known, one.tbc, one.terms, one.note, one.when, one.path)

@@ -109,7 +109,12 @@ def steady(take: RoomTake, before: RoomTake | None) -> RoomTake:
         return take
     old = {(line.item.code, line.own): line for line in before.lines}
     kept = ((line, old.get((line.item.code, line.own))) for line in take.lines)
-    return replace(take, lines=tuple(was if was == line else line for line, was in kept))
+    return replace(take, lines=tuple(was if was is not None and _alike(was, line) else line for line, was in kept))
+
+
+def _alike(one: Line, other: Line) -> bool:
+    """Whether two lines of rooms are the same. Their amounts are the totals of their needs, under the name of the room."""
+    return one.needs == other.needs and one.item == other.item and one.amount.label == other.amount.label
 
 
 _MERGED: Final[dict[tuple[str, bool], tuple[list[Line], bool, Line]]] = {}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
@@ -29,10 +29,10 @@ def reach(room: Room, book: Book) -> Iterator[Finding]:
                 words = "The catalogue holds no tie rod. Add one with the least and most it reaches."
                 yield Finding(title, "Void", "cannot tell", has, "Maker", "maker's sheet", message=words, place=one.name)
             else:
-                yield _judged(title, has, one.tie_rod, one, () if room.corner else tuple(_ways(room, one, book)))
+                yield _judged(title, has, one.tie_rod, one, () if room.corner else _ways(room, one, book))
 
 
-def _judged(title: str, has: Figure, rod: Item, one: Placed, ways: tuple[WayOut, ...]) -> Finding:
+def _judged(title: str, has: Figure, rod: Item, one: Placed, ways: Iterable[WayOut]) -> Finding:
     least, most = rod.size("reach_least"), rod.size("reach_most")
     state, message = judge(has, least, most), f"Thread left in the nut {show_range(most.value - has.high, most.value - has.low)}."
     whole = has.low >= least.value and has.high <= most.value
@@ -47,7 +47,7 @@ def _judged(title: str, has: Figure, rod: Item, one: Placed, ways: tuple[WayOut,
             message = f"The tie rod of your own choice{why} does not serve {over}: leave it blank to have one chosen, or settle the depth."
         elif state == "look":
             message = "No tie rod serves the whole range. Settle the depth of the pre-wall."
-    return Finding(title, "Void", state, has, "Maker", rod.sheet, least, most, message, one.name, ways)
+    return Finding(title, "Void", state, has, "Maker", rod.sheet, least, most, message, one.name, tuple(ways))
 
 
 def _ways(room: Room, one: Placed, book: Book) -> Iterator[WayOut]:
