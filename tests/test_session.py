@@ -7,12 +7,12 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tundish.estimate import Job
+from tundish.estimate import MOST_STEPS, Job
 from tundish.field import Entry, put
 from tundish.figure import Known
 from tundish.layout.design import Appliance, RoomPlan
 from tundish.layout.undecided import others
-from tundish.session import LOCKED, MOST_STEPS, Session, Step
+from tundish.session import LOCKED, Session, Step
 from tundish.survey.settled import CLOSED, Settled
 from tundish.survey.shape import Photograph
 

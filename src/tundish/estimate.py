@@ -42,6 +42,9 @@ from tundish.takeoff.listed import as_listed
 from tundish.takeoff.own_rules import own_problems
 from tundish.takeoff.run import Otherwise, RoomTake, merge, steady
 
+MOST_STEPS: Final = 200
+"""How many steps of a job can be undone, in the open one and as they are kept."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Client:

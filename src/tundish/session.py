@@ -10,14 +10,13 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from tundish import plain
-from tundish.estimate import Job
+from tundish.estimate import MOST_STEPS, Job
 from tundish.field import Field, NoSuchInputError, Problem, added, describe, get, put
 from tundish.layout.design import RoomPlan
 from tundish.layout.undecided import CHOICES, MOST_OTHERS, as_held, chosen, in_words, place_of
 from tundish.options import differences, followed, taken_out, without_row
 from tundish.survey.settled import wall_closed
 
-MOST_STEPS: Final = 200
 LOCKED: Final = "The wall is closed: to change what is behind it, open it up again on Before closing."
 
 

@@ -11,9 +11,9 @@ from tests.desktop.hands import key
 from tests.desktop.journeys.conftest import fitter
 from tests.desktop.pages.test_setting_out import CENTRE, opened, tab_to, value
 from tundish.desktop.past import where
-from tundish.estimate import Job
+from tundish.estimate import MOST_STEPS, Job
 from tundish.field import get
-from tundish.session import MOST_STEPS, Step
+from tundish.session import Step
 
 __all__ = ["fitter"]
 WIDTH, RATE = "rooms.0.survey.room.width", "terms.labour_rate"

@@ -7,8 +7,8 @@ from itertools import pairwise
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from tundish.estimate import Job
-from tundish.store.history import MOST_STEPS, UNDONE
+from tundish.estimate import MOST_STEPS, Job
+from tundish.store.history import UNDONE
 from tundish.store.keep import Saved, Store
 
 

@@ -16,10 +16,9 @@ import pytest
 from tundish.catalogue.load import supplied_book
 from tundish.catalogue.trader import Trader
 from tundish.documents.said import Said
-from tundish.estimate import Job
+from tundish.estimate import MOST_STEPS, Job
 from tundish.pricing.variation import Agreed, Basis, Offer, PricedRow
 from tundish.store.database import FILE, CannotOpenError, home
-from tundish.store.history import MOST_STEPS
 from tundish.store.keep import Store, demo_jobs
 from tundish.store.ledger import Ledger
 from tundish.store.papers import Paper

@@ -11,6 +11,8 @@ from typing import Final
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
+from tundish.desktop import look
+from tundish.desktop.boxes import Box
 from tundish.desktop.stops import keyboard_kept
 from tundish.desktop.words import button, clear_out, in_row, label
 from tundish.desktop.workspace import Workspace
@@ -25,6 +27,8 @@ from tundish.store.bills import gaps_of
 from tundish.store.numbers import BILL
 from tundish.store.papers import Paper
 
+_DAY_WIDTH: Final = 132
+"""A box for a day, pixels at 100 %."""
 OVER: Final = "More is billed than is agreed now: take back the last bill, then make it again."
 
 
@@ -87,9 +91,9 @@ class Bills(QWidget):
         if not invoice.credits and not is_credited(invoice, issued):
             acts.append(self._act("Take it back", "cross", lambda: self._credit(invoice)))
             if not invoice.paid:
-                acts.insert(0, self._act("Paid today", "tick", lambda: self._paid(invoice)))
+                acts[:0] = self._on_a_day(invoice, "Paid", lambda day: replace(invoice, paid=day))
             elif late_of(invoice, self._workspace.job.terms, self._day) is not None:
-                acts.insert(0, self._act("Interest settled", "tick", lambda: self._settled(invoice)))
+                acts[:0] = self._on_a_day(invoice, "Interest settled", lambda day: replace(invoice, settled=day))
         return in_row(words, *acts)
 
     def _late(self, invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
@@ -136,11 +140,21 @@ class Bills(QWidget):
         job = self._workspace.job
         return next_number(job.number, job.invoices, self._workspace.store.given(BILL))
 
-    def _paid(self, invoice: Invoice) -> None:
-        self._record(invoice, replace(invoice, paid=date.today().isoformat()), "paid")
+    def _on_a_day(self, invoice: Invoice, words: str, recorded: Callable[[str], Invoice]) -> tuple[Box, QWidget]:
+        """A box for the day, today unless it is typed, and what records it."""
+        when = Box(f"{words} on, invoice {invoice.number}")
+        when.show_value(measure.show_date(date.today().isoformat()))
+        when.setFixedWidth(look.now().px(_DAY_WIDTH))
 
-    def _settled(self, invoice: Invoice) -> None:
-        self._record(invoice, replace(invoice, settled=date.today().isoformat()), "interest settled")
+        def record() -> None:
+            day, trouble = day_come(when.text(), date.today().isoformat())
+            when.show_bad(bad=bool(trouble))
+            if trouble:
+                self._workspace.said.emit(f"{words} on: {trouble}.")
+            else:
+                self._record(invoice, recorded(day), words.lower())
+
+        return when, self._act(words, "tick", record)
 
     def _record(self, invoice: Invoice, recorded: Invoice, what: str) -> None:
         job = self._workspace.job
@@ -181,6 +195,14 @@ def words_of(invoice: Invoice, issued: tuple[Invoice, ...]) -> str:
         return f"Credit note {invoice.number}, {_day(invoice.issued)}: takes back {invoice.credits}, {due}"
     state = "taken back" if is_credited(invoice, issued) else f"paid {_day(invoice.paid)}" if invoice.paid else "not paid yet"
     return f"Invoice {invoice.number}, {_day(invoice.issued)}: {invoice.what.lower()}, {due}, {state}"
+
+
+def day_come(words: str, today: str) -> tuple[str, str]:
+    """A day that has come by today, as ISO text, or what is wrong with it in words; without a year it is one of this year."""
+    read = measure.read_date(words, date.fromisoformat(today).year)
+    if read.value is None:
+        return "", read.problem or "a day is needed"
+    return ("", f"{measure.show_date(read.value)} is still to come") if read.value > today else (read.value, "")
 
 
 def _day(iso: str) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from tundish.estimate import Job
+from tundish.estimate import MOST_STEPS, Job
 from tundish.options import differences
-from tundish.session import MOST_STEPS, Session, Step
+from tundish.session import Session, Step
 
 if TYPE_CHECKING:
     from tundish.store.history import KeptStep

@@ -10,11 +10,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from tundish.estimate import MOST_STEPS
+
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
-MOST_STEPS: Final = 200
-"""How many steps of a job are kept."""
 UNDONE: Final = "undone: "
 """What the label of a revision begins with that takes a step back: it comes from the revision that was gone back to."""
 

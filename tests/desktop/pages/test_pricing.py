@@ -16,6 +16,7 @@ from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.writers.published_rules import broken
 from tundish import measure
 from tundish.desktop import theme
+from tundish.desktop.boxes import Box
 from tundish.desktop.chips import Chip, ChipRow
 from tundish.desktop.look import Look
 from tundish.desktop.pages.pricing import PARTS, PricingPage
@@ -167,7 +168,7 @@ def test_bills_follow_one_another_and_a_wrong_one_is_taken_back(fitter: Fitter, 
     fitter.qtbot.waitUntil(lambda: "Credit note 102-2" in said(page), timeout=WAIT_MS)
     fitter.press("Make the next bill", page)
     fitter.settled()
-    fitter.press("Paid today", page)
+    fitter.press("Paid", page)
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: "Invoice 102-3" in said(page) and "not paid yet" not in said(page), timeout=WAIT_MS)
     papers = [each.title for each in build_all(fitter.settled()) if each.key.startswith("invoice-")]
@@ -366,10 +367,41 @@ def test_a_late_bill_of_a_business_says_what_may_be_asked_on_the_day_asked_for(f
     fitter.workspace.edit("paid", replace(fitter.workspace.job, invoices=(replace(bill, paid=day),)), "invoices")
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: "10 days late:" in said(page), timeout=WAIT_MS)
+    settled = date.today() - timedelta(days=1)
+    dated(fitter, page, "Interest settled on, invoice 102-1", measure.show_date(settled.isoformat()))
     fitter.press("Interest settled", page)
     fitter.settled()
     fitter.qtbot.waitUntil(lambda: "may be asked" not in said(page), timeout=WAIT_MS)
-    assert fitter.workspace.job.invoices[0].settled == date.today().isoformat()
+    assert fitter.workspace.job.invoices[0].settled == settled.isoformat()
+
+
+def dated(fitter: Fitter, page: PricingPage, name: str, words: str) -> None:
+    """Type a day into the box of this name; it says today until then."""
+    fitter.qtbot.waitUntil(lambda: any(box.accessibleName() == name for box in page.findChildren(Box)), timeout=WAIT_MS)
+    box = next(box for box in page.findChildren(Box) if box.accessibleName() == name)
+    assert box.property("state") == "bad" or box.text() == measure.show_date(date.today().isoformat())
+    box.setFocus()
+    box.selectAll()
+    QTest.keyClicks(box, words)
+
+
+def test_a_bill_is_paid_on_the_day_that_is_typed_and_on_none_to_come(fitter: Fitter) -> None:
+    page = opened(fitter)
+    told: list[str] = []
+    fitter.workspace.said.connect(told.append)
+    fitter.press("Make the next bill", page)
+    fitter.settled()
+    for words, trouble in (("soon", "is not a day such as"), ("1 Jan 2099", "Thu 1 Jan 2099 is still to come"), ("", "a day is needed")):
+        dated(fitter, page, "Paid on, invoice 102-1", words or " ")
+        fitter.press("Paid", page)
+        assert trouble in told[-1]
+        assert not fitter.workspace.job.invoices[0].paid
+    yesterday = date.today() - timedelta(days=1)
+    dated(fitter, page, "Paid on, invoice 102-1", measure.show_date(yesterday.isoformat()))
+    fitter.press("Paid", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: f"paid {measure.show_date(yesterday.isoformat(), with_year=False)}" in said(page), timeout=WAIT_MS)
+    assert fitter.workspace.job.invoices[0].paid == yesterday.isoformat()
 
 
 def test_under_cis_what_is_priced_by_hand_may_be_hired_plant(fitter: Fitter) -> None:
