@@ -10,11 +10,14 @@ from tundish.catalogue.load import supplied_book
 from tundish.documents import setting_out, tile_drawing
 from tundish.documents.block import Paragraph
 from tundish.documents.drawing import Box, Shape
+from tundish.documents.plan_drawing import strip
+from tundish.documents.wall_drawing import elevation
 from tundish.estimate import Estimate, estimate
 from tundish.field import Entry, put
 from tundish.layout.clip import area_of_shape
 from tundish.layout.design import PreWall
 from tundish.layout.tiled_room import tiled
+from tundish.measure import show_length
 from tundish.store.keep import demo_jobs
 
 
@@ -29,6 +32,37 @@ def worked() -> Estimate:
     hung = (replace(wc, on="2", centre=None), replace(basin, centre=Entry(1500)))
     job = put(put(job, "rooms.0.design.further", (corner,)), "rooms.0.design.appliances", hung)
     return estimate(job, supplied_book())
+
+
+@pytest.fixture(scope="module")
+def stopped(worked: Estimate) -> Estimate:
+    """The same with the run 300 lower, so that it stops against the corner's front."""
+    run, (corner,) = worked.job.rooms[0].design.prewall, worked.job.rooms[0].design.further
+    assert corner.top is not None
+    lower = replace(run, top=Entry(corner.top.value - 300))
+    hung = tuple(each for each in worked.job.rooms[0].design.appliances if each.on == "2")
+    job = put(put(worked.job, "rooms.0.design.prewall", lower), "rooms.0.design.appliances", hung)
+    return estimate(job, supplied_book())
+
+
+def test_the_setting_out_sheet_of_each_says_how_the_lower_stops_against_the_higher(stopped: Estimate) -> None:
+    said = [[each.text for each in setting_out.build(stopped, room).blocks if isinstance(each, Paragraph)] for room in stopped.rooms]
+    run = "boards, tiles, shelf and its edge are cut to 45°, and J1 and J2 close it on that front."
+    assert f"The front stops against corner: the frame fronts meet 675 from the left wall, at 135°; {run}" in said[0]
+    top = stopped.job.rooms[0].design.prewall.top
+    assert top is not None
+    high = show_length(top.value)
+    up = f"318 along it and up to {high} above the finished floor: the boards are cut out round its steel."
+    assert f"Before the right end of the front stands wall A, {up}" in said[1]
+
+
+def test_each_shows_the_other_where_they_meet(stopped: Estimate) -> None:
+    """The corner 675 + 24 x 0.41421 beside the run; the run 249 x 1.41421 before the corner's front."""
+    for room, wide in zip(stopped.rooms, (675 + 24 * 0.41421, 249 * 1.41421), strict=True):
+        shown = [mark for mark in elevation(room).marks if isinstance(mark, Box) and mark.style == "hidden" and not mark.piece]
+        assert any(mark.width == pytest.approx(wide, abs=0.02) for mark in shown)
+    battens = {mark.piece for mark in strip(stopped.rooms[0]).marks if isinstance(mark, Shape) and mark.style == "timber"}
+    assert battens == {"J1", "J2"}
 
 
 def test_the_setting_out_sheet_of_each_says_where_and_how_they_meet(worked: Estimate) -> None:

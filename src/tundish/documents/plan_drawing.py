@@ -198,9 +198,11 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
 def _covering(room: Room, face: float, depth: float) -> Mark:
     """Boards and tiles before the frame; to the walls of a corner, and cut to the mitre where they go on into those of another."""
     left, right = footprints.ends(room)
-    if room.corner is None and room.joins == (None, None):
+    if footprints.square_ended(room):
         return Box(left, -face, right - left, face - depth, "board")
     low, high = footprints.front(room)
+    before, after = (each.shorter(room.thickness).value if each is not None else 0.0 for each in footprints.stopped(room))
+    low, high = low + before, high - after
     return Shape(((low, -depth), (high, -depth), (right, -face), (left, -face)), "board")
 
 
@@ -209,17 +211,18 @@ _STRAIGHT = 180.0
 
 def _member(member: Member, depth: float) -> Iterator[Mark]:
     """Uprights, the ties to the wall and struts on the walls of a corner; what is under the floor is not seen from above."""
-    if member.along == "z":
+    if member.along == "z" and not member.turn:
         yield Box(member.x, -depth, member.section[0], member.section[1], "steel", piece=member.mark)
     elif member.along == "y" and member.z >= 0:
         yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, "steel", piece=member.mark)
     elif member.turn:
-        yield Shape(tuple(_turned(member)), "steel", member.mark)
+        yield Shape(tuple(_turned(member)), "timber" if "timber" in member.role else "steel", member.mark)
 
 
 def _turned(member: Member) -> Iterator[Point]:
-    """The corners of a strut on a wall that is turned from the front; its depth is on the side of the front."""
-    turn, long, deep = math.radians(member.turn), member.length.value, member.section[1]
+    """The corners of a strut on a wall that is turned from the front, or of a batten; its depth is on the side of the front."""
+    turn, deep = math.radians(member.turn), member.section[1]
+    long = member.length.value if member.along == "x" else member.section[0]
     along, out = (math.cos(turn), math.sin(turn)), (-math.sin(turn), math.cos(turn))
     for far, off in ((0.0, 0.0), (long, 0.0), (long, deep), (0.0, deep)):
         yield member.x + far * along[0] + off * out[0], -(member.y + far * along[1] + off * out[1])

@@ -32,8 +32,10 @@ from tundish.estimate import Estimate
 from tundish.figure import Figure
 from tundish.layout.corner import Join
 from tundish.layout.room import Placed, Room
+from tundish.layout.standing import Meets
 from tundish.measure import show_number, show_range
 from tundish.ranges import may_be, to_confirm
+from tundish.rules.members import BATTEN, marked
 from tundish.rules.rule import Finding
 
 _Cell = TypeVar("_Cell")
@@ -114,6 +116,11 @@ def _marking(room: Room) -> tuple[Block, ...]:
         Heading(wall_title(room)),
         Paragraph(stand, "strong"),
         *(Paragraph(_joined(room, join, left=left)) for join, left in zip(room.joins, (True, False), strict=True) if join is not None),
+        *(
+            Paragraph(_met(room, met, left=left))
+            for met, left in zip(room.meets, (True, False), strict=True)
+            if met is not None and (met.hides is not None or met.against is not None)
+        ),
         Sketch(on_the_wall(room), f"Running from {_LEFT_END[room.corner is not None]}; heights from the bare floor"),
         RulerCheck(),
         Table(columns, tuple(rows)),
@@ -121,6 +128,21 @@ def _marking(room: Room) -> tuple[Block, ...]:
 
 
 _LEFT_END: Final = ("the left end of the wall, plaster face", "the left end of the frame front, at the plaster")
+
+
+def _met(room: Room, met: Meets, *, left: bool) -> str:
+    """Where a lower run and a front across its corner meet, and how what is cut there is cut."""
+    side, against = "left" if left else "right", met.against
+    if met.hides is not None or against is None:
+        along = f", {to_confirm(against.along)} along it" if against is not None else ""
+        up = f" and up to {to_confirm(met.hides)} above the finished floor" if met.hides is not None else ""
+        return f"Before the {side} end of the front stands {met.name}{along}{up}: the boards are cut out round its steel."
+    top = "capping" if room.capping is not None else "shelf and its edge"
+    battens = " and ".join(each.mark for each in marked(room, BATTEN) if (each.turn < 0) == left)
+    meet = f"the frame fronts meet {to_confirm(against.along)} from the {side} wall, at {round(against.angle, 1):g}°"
+    return (
+        f"The front stops against {met.name}: {meet}; boards, tiles, {top} are cut to {against.cut}, and {battens} close it on that front."
+    )
 
 
 def _joined(room: Room, join: Join, *, left: bool) -> str:

@@ -161,23 +161,40 @@ def _shell(room: Room, head: float, ground: float) -> Iterator[Mark]:
     yield Box(width, -ground, WALL, head + ground, "wall")
     yield Box(0, -ground, width, ground, "wall")
     (left, right), (before, after) = footprints.front(room), room.joins
-    left, right = 0.0 if before is not None else left, width if after is not None else right
+    stops = footprints.stopped(room)
+    left, right = 0.0 if before or stops[0] else left, width if after or stops[1] else right
     yield Box(left, room.top.value, right - left, head - room.top.value, "wall")
     if floor > 0:
         yield Box(0, 0, width, floor, "floor", piece="floor")
 
 
 def _joined(room: Room, show: Show) -> Iterator[Mark]:
-    """What the front goes on into, seen aslant beside it: its outline, and its name."""
-    floor, high = room.finished_floor.value, room.top.value - room.finished_floor.value
-    for join, left in zip(room.joins, (True, False), strict=True):
+    """What meets the front in the corners: what it goes on into or stops against, and a lower one that stands before it."""
+    floor, width = room.finished_floor.value, room.width.value
+    for join, against, left in zip(room.joins, footprints.stopped(room), (True, False), strict=True):
         if join is not None:
-            long = join.along.value
-            yield Box(0.0 if left else room.width.value - long, floor, long, high, "hidden", filled=False)
-            if show.names:
-                yield Words(
-                    long / 2 if left else room.width.value - long / 2, floor + high / 2, join.name, 2.4, "hidden", most=long, loose="near"
-                )
+            yield from _beside_it(
+                show, join.name, (0.0 if left else width - join.along.value, floor, join.along.value, room.top.value - floor)
+            )
+        elif against is not None:
+            long = (against.along + against.face(room.thickness)).value
+            tall = min(view_height(room) - floor, against.top.value if against.top is not None else math.inf)
+            yield from _beside_it(show, against.name, (0.0 if left else width - long, floor, long, tall))
+    face = room.faces[0]
+    starts, ends = (face.tiled_left or room.start).value, (face.tiled_left or room.start).value + face.tiled_width.value
+    for end, deep, high in face.hidden:
+        met = room.meets[end]
+        if met is not None:
+            box = (starts if end == 0 else ends - deep.value, floor, deep.value, high.value)
+            yield from _beside_it(show, met.name, box)
+
+
+def _beside_it(show: Show, name: str, box: tuple[float, float, float, float]) -> Iterator[Mark]:
+    """Another pre-wall as it is seen beside or before this one: its outline, and its name."""
+    x, z, long, high = box
+    yield Box(x, z, long, high, "hidden", filled=False)
+    if show.names:
+        yield Words(x + long / 2, z + high / 2, name, 2.4, "hidden", most=long, loose="near")
 
 
 def _tiles(room: Room) -> Iterator[Mark]:
@@ -196,8 +213,10 @@ def _member(member: Member) -> Mark:
     buried = member.z < 0
     style: Style = "hidden" if buried else "timber" if "timber" in member.role else "steel"
     across = member.section[0]
-    seen = member.length.value * math.cos(math.radians(member.turn))
-    sizes = {"x": (seen, across), "z": (across, member.length.value), "y": (across, across)}[member.along]
+    turn = math.radians(abs(member.turn))
+    seen = member.length.value * math.cos(turn)
+    wide = across * math.cos(turn) + (member.section[1] * math.sin(turn) if turn else 0.0)
+    sizes = {"x": (seen, across), "z": (wide, member.length.value), "y": (across, across)}[member.along]
     return Box(member.x, member.z, *sizes, style, piece=member.mark)
 
 

@@ -23,16 +23,18 @@ class Capping:
 def capping_of(outline: Outline, tiled: Figure, book: Book) -> Capping | None:
     """What caps a pre-wall whose front is tiled so wide; None under a ceiling or a shelf. It stands over at the front and at open ends.
 
-    Where it is mitred to another it is measured along its back, its long edge.
+    Where it is mitred to another it is measured along its back, its long edge; where it stops aslant against a higher one along its front.
     """
     if outline.capping is None:
         return None
     over, thickness = book.figure("prewall.capping_over"), outline.covering.thickness
     length = tiled
-    for closed, join in zip(outline.run.at_wall, outline.standing.joins, strict=True):
+    for closed, join, met in zip(outline.run.at_wall, outline.standing.joins, outline.standing.meets, strict=True):
         if not closed:
             length = length + thickness.named("Covering of an open end") + over
         elif join is not None:
             length = length + join.longer((join.deep + thickness).named("Wall to face"))
+        elif met is not None and met.against is not None and not met.through:
+            length = length + met.against.shorter(over)
     face = finished_face(outline.depth, thickness)
     return Capping(outline.capping, length.named("Length of the capping"), (face + over).named("Depth of the capping"))

@@ -156,11 +156,58 @@ class Join:
         return number(round(math.tan(math.radians(self.mitre)), 6), "", f"Mitred at {self.mitre:g}°")
 
 
+@dataclass(frozen=True, slots=True)
+class Against:
+    """Where a run along a wall stops against the front of a higher pre-wall across the corner there.
+
+    `along`: how far from the end of its own line the frame fronts meet; `half` of the corner's angle; `top` of the higher one above the
+    finished floor, None at the ceiling; `steel`: whether that is of strut.
+    """
+
+    name: str
+    along: Figure
+    half: float
+    top: Figure | None
+    steel: bool
+
+    @property
+    def angle(self) -> float:
+        """The corner that the two fronts make, as it is seen from the room, degrees."""
+        return 90.0 + self.half
+
+    @property
+    def cut(self) -> str:
+        """How far off square everything is cut that stops there, in words."""
+        return f"{round(self.half, 1):g}°"
+
+    def shorter(self, deep: Figure) -> Figure:
+        """How much shorter what lies so deep from front to wall is at its back than at its front."""
+        return (deep * number(round(math.tan(math.radians(self.half)), 6), "", f"At {self.half:g}°")).named(f"Cut to {self.name}")
+
+    def face(self, thickness: Figure) -> Figure:
+        """How far past where the frame fronts meet two coverings so thick meet at their faces."""
+        turn = math.radians(self.half)
+        share = number(round((1 - math.sin(turn)) / math.cos(turn), 6), "", f"Faces meet, at {self.half:g}°")
+        return (thickness * share).named(f"To the face of {self.name}")
+
+    def back(self, thickness: Figure) -> Figure:
+        """The same where what is so thick on the higher one comes to the frame front of the run."""
+        return aslant(thickness, self.half).named(f"To the face of {self.name}")
+
+    def across(self, deep: Figure) -> Figure:
+        """How long on the front across the corner something is that stands so deep off the wall."""
+        return aslant(deep, self.half).named(f"Along the front, {self.name}")
+
+
+def fronts_meet(name: str, corner: Across, deep: Figure) -> Figure:
+    """How far from the corner of the walls the frame front of a run so deep meets that of a pre-wall across it."""
+    falls = number(round(math.tan(math.radians(corner.half)), 6), "", f"Front at {90 - corner.half:g}° to the wall")
+    return (corner.setback - (deep * falls).named("Front comes forward")).named(f"Frame fronts meet, {name}")
+
+
 def joined(name: str, at: str, corner: Across, deep: Figure) -> Join:
     """The join as it is seen from a run along the wall, its frame front so far off it: `along` is from the corner of the walls."""
-    falls = number(round(math.tan(math.radians(corner.half)), 6), "", f"Front at {90 - corner.half:g}° to the wall")
-    along = (corner.setback - (deep * falls).named("Front comes forward")).named(f"Frame fronts meet, {name}")
-    return Join(name, at, along, 90.0 - corner.half, deep, corner.half)
+    return Join(name, at, fronts_meet(name, corner, deep), 90.0 - corner.half, deep, corner.half)
 
 
 def joined_across(name: str, at: str, corner: Across, deep: Figure) -> Join:

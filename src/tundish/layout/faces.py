@@ -66,6 +66,10 @@ def _mitred(outline: Outline, face: Face, ends: tuple[float, float]) -> str:
         return ""
     at_ends = ends[0] <= outline.run.start.value + _NEAR, ends[1] >= outline.run.end.value - _NEAR
     words = ""
+    for met, at_end, side in zip(outline.standing.meets, at_ends, ("left", "right"), strict=True):
+        if met is not None and met.against is not None and not met.through and at_end:
+            edge = "edge bevelled" if face.key == "front" else "end cut"
+            words += f"; {side} {edge} {met.against.cut} to {met.name}"
     for join, at_end, side in zip(outline.standing.joins, at_ends, ("left", "right"), strict=True):
         if join is not None and face.key == "front" and at_end:
             words += f"; {side} edge bevelled {join.cut} to {join.name}"
@@ -137,6 +141,7 @@ def _unhidden(front: Face, outline: Outline) -> Face:
     for place, met in enumerate(outline.standing.meets):
         if met is not None and met.hides is not None:
             deep = finished_face(met.depth, outline.covering.thickness)
+            deep = met.against.across(deep) if met.against is not None else deep
             area = (area - converted(deep * met.hides, "m²", f"Behind {met.name}")).named(area.label)
             hidden.append((place, deep, met.hides))
     return replace(front, tiled_area=_no_less(area), hidden=tuple(hidden))
@@ -148,6 +153,8 @@ def _behind_lower(outline: Outline) -> Iterator[tuple[float, float, float, str]]
     for place, met in enumerate(outline.standing.meets):
         if met is not None and met.hides is not None:
             deep, start, end = met.depth.value, outline.run.start.value, outline.run.end.value
+            if outline.standing.corner is not None and met.against is not None:
+                deep, start, end = met.against.along.value, 0.0, outline.standing.corner.run.value
             top = outline.finished_floor.value + met.hides.value - under
             yield (start, start + deep, top, met.name) if place == 0 else (end - deep, end, top, met.name)
 
@@ -192,6 +199,15 @@ def _seen(outline: Outline) -> tuple[Figure, Figure, Figure, Figure]:
     left, boarded, tiled_left, tiled = run.start, run.length, run.start, run.length
     for place, met in enumerate(outline.standing.meets):
         if met is None or (met.through and not met.level):
+            continue
+        if met.against is not None:
+            over, faced = (
+                outline.on_to(met.against, met.against.face(each), left=place == 0) for each in (covering.boards, covering.thickness)
+            )
+            boarded = (boarded + over).named("Width of boards")
+            tiled = (tiled + faced).named("Width as tiled")
+            if place == 0:
+                left, tiled_left = (left - over).named("Left edge of boards"), (tiled_left - faced).named("Left edge of tiles")
             continue
         boards = met.depth if met.through else covering.boards
         boarded = (boarded - boards.named(f"Behind {met.name}" if met.through else f"Boards of {met.name}")).named("Width of boards")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from tundish.layout.clip import box
-from tundish.layout.corner import Across
+from tundish.layout.corner import Across, Against
 from tundish.layout.room import Placed, Room
 from tundish.layout.walls import Point
 
@@ -15,7 +15,7 @@ def of_prewall(room: Room) -> tuple[Point, ...]:
     if room.corner is not None:
         return _across(room, room.corner)
     deep, left, right = room.figures["finished_face"].value, room.start.value, room.start.value + room.run.value
-    if room.joins == (None, None):
+    if square_ended(room):
         return box(left, right, 0.0, deep)
     face, (left_back, right_back) = ends(room), _mitres(room, deep)
     return (face[0] - left_back, 0.0), (face[1] + right_back, 0.0), (face[1], deep), (face[0], deep)
@@ -31,10 +31,27 @@ def finished(room: Room) -> tuple[Point, ...]:
     return (a[0] - left, 0.0), (b[0] + right, 0.0), (c[0] + right, deep), (d[0] - left, deep)
 
 
+def square_ended(room: Room) -> bool:
+    """Whether it stands along its wall with both ends square to that."""
+    return room.corner is None and room.joins == (None, None) and stopped(room) == (None, None)
+
+
+def stopped(room: Room) -> tuple[Against | None, Against | None]:
+    """At its left and its right end, the higher front across the corner that a run stops against."""
+    left, right = (met.against if met is not None and room.corner is None else None for met in room.meets)
+    return left, right
+
+
 def front(room: Room) -> tuple[float, float]:
-    """The left and right end of its front as boarded, from the left end of its line: across a corner from wall to wall, or to a join."""
+    """The left and right end of its front as boarded, from the left end of its line: across a corner from wall to wall, or to a join.
+
+    Where it stops against a higher front across the corner, as it is seen: at the face of its tiles.
+    """
     if room.corner is None:
-        return room.start.value, room.start.value + room.run.value
+        left, right = room.start.value, room.start.value + room.run.value
+        before, after = stopped(room)
+        left = left if before is None else (before.along + before.face(room.thickness)).value
+        return left, right if after is None else room.width.value - (after.along + after.face(room.thickness)).value
     left, right = (join.along.value if join is not None else 0.0 for join in room.joins)
     return left, room.width.value - right
 
@@ -54,8 +71,11 @@ def of_ware(room: Room, one: Placed) -> tuple[Point, ...]:
 
 
 def _mitres(room: Room, deep: float) -> tuple[float, float]:
-    """How much longer than at its face it is at the wall, on its left and on its right."""
-    left, right = (math.tan(math.radians(join.mitre)) * deep if join is not None else 0.0 for join in room.joins)
+    """How much longer than at its face it is at the wall, on its left and on its right; below nought where it stops aslant."""
+    backs = [math.tan(math.radians(join.mitre)) * deep if join is not None else 0.0 for join in room.joins]
+    left, right = (
+        back if each is None else -math.tan(math.radians(each.half)) * deep for back, each in zip(backs, stopped(room), strict=True)
+    )
     return left, right
 
 

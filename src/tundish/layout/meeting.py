@@ -1,7 +1,7 @@
 """Pre-walls that meet in a corner: which of them goes into it, and where the other starts or ends.
 
 The higher one goes into the corner, of equal ones the first; the other stands against its frame front. A run along a wall that reaches
-one across the corner is joined to it: their fronts go on into one another.
+one across the corner is joined to it: their fronts go on into one another. A lower one stops against it.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from tundish.figure import Figure, number
-from tundish.layout.corner import Across, Bar, InCorner, Join, joined, joined_across
+from tundish.layout.corner import Across, Against, Bar, InCorner, Join, fronts_meet, joined, joined_across
 from tundish.layout.inputs import Inputs
 from tundish.layout.standing import Meets, Standing
 
@@ -42,8 +42,8 @@ class Corner:
     closed: bool
 
 
-def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
-    """The corner at one end of a pre-wall; outside corners leave its end free."""
+def corner_of(standing: Standing, depth: Figure, inset: Figure, *, left: bool) -> Corner:
+    """The corner at one end of a pre-wall, whose rails lie so deep (`inset`); outside corners leave its end free."""
     angle = standing.side.angle if left else standing.shape.sides[(standing.wall_place + 1) % len(standing.shape.sides)].angle
     met = standing.meets[0 if left else 1]
     join = standing.joins[0 if left else 1]
@@ -51,6 +51,8 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
         return Corner(number(0, label="Corner"), closed=True)
     if join is not None:
         return Corner(join.along, closed=True)
+    if met is not None and met.against is not None:
+        return Corner((met.against.along + met.against.shorter(inset)).named(f"Steel clear of {met.name}"), closed=True)
     if angle >= _STRAIGHT:
         return Corner(number(0, label="Outside corner"), closed=False)
     other = met.depth if met is not None and not met.through else None
@@ -66,8 +68,12 @@ def corner_of(standing: Standing, depth: Figure, *, left: bool) -> Corner:
 
 
 def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> Meets | None:
-    if one.corner is not None or _across(one, others, left=left) is not None:
-        return None
+    found = _across(one, others, left=left)
+    if one.corner is not None:
+        return _before(one, others, inputs, left=left)
+    if found is not None:
+        against = _against(one, found, inputs, left=left)
+        return None if against is None else Meets(found.name, inputs.sure(one.prewall, "depth", one.at), False, False, None, against)
     count = len(one.shape.sides)
     neighbour = (one.wall_place + (-1 if left else 1)) % count
     for other in others:
@@ -78,6 +84,30 @@ def _met(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: boo
             hides = inputs.sure(other.prewall, "top", other.at) if mine > theirs else None
             return Meets(other.name, depth, through=through, level=mine == theirs, hides=hides)
     return None
+
+
+def _before(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> Meets | None:
+    """A lower run that stops against the front across a corner at one end of it."""
+    wall = (one.wall_place - 1) % len(one.shape.sides) if left else one.wall_place
+    for other in others:
+        against = None if other.corner is not None or other.wall_place != wall else _against(other, one, inputs, left=not left)
+        if against is not None and one.corner is not None:
+            deep, top = (inputs.sure(other.prewall, name, other.at) for name in ("depth", "top"))
+            seen = replace(against, name=other.name, along=against.across(deep), top=top, steel=other.prewall.built_of != "timber")
+            return Meets(other.name, deep, through=True, level=False, hides=top, against=seen)
+    return None
+
+
+def _against(run: Standing, across: Standing, inputs: Inputs, *, left: bool) -> Against | None:
+    """How a run along a wall stops against what stands higher across the corner there; None where it stops short of it, or cannot."""
+    corner, prewall = across.corner, across.prewall
+    if corner is None or _height(run, inputs) >= _height(across, inputs) or _too_deep(run, corner, inputs):
+        return None
+    along = fronts_meet(across.name, corner, inputs.sure(run.prewall, "depth", run.at))
+    if not _reaches(run, left=left, beyond=along.value):
+        return None
+    top = None if prewall.height == "full" else inputs.sure(prewall, "top", across.at)
+    return Against(across.name, along, corner.half, top, prewall.built_of != "timber")
 
 
 def _in_corner(one: Standing, others: Sequence[Standing], inputs: Inputs, *, left: bool) -> InCorner | None:
@@ -126,8 +156,13 @@ def _bar(run: Standing, across: Standing, corner: Across, inputs: Inputs) -> Bar
         return "shelves"
     if _height(run, inputs) != _height(across, inputs):
         return "tops"
+    return "deep" if _too_deep(run, corner, inputs) else ""
+
+
+def _too_deep(run: Standing, corner: Across, inputs: Inputs) -> bool:
+    """Whether a run covers the front across the corner to its middle."""
     deep = inputs.sure(run.prewall, "depth", run.at).value
-    return "deep" if deep / math.cos(math.radians(corner.half)) >= corner.run.value / 2 - _TOUCHES else ""
+    return deep / math.cos(math.radians(corner.half)) >= corner.run.value / 2 - _TOUCHES
 
 
 def _reaches(standing: Standing, *, left: bool, beyond: float = 0.0) -> bool:

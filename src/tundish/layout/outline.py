@@ -8,6 +8,7 @@ from tundish.catalogue.book import Book, NotInBookError
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, number
 from tundish.layout import depths, heights
+from tundish.layout.corner import Against
 from tundish.layout.depths import Covering
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.floor import Level, level_of
@@ -54,6 +55,11 @@ class Outline:
     def drop_at(self, x: float) -> Figure:
         """How far the bare floor lies below its highest place, from which heights are reckoned, at a place along the wall."""
         return self.level.drop_at(x)
+
+    def on_to(self, against: Against, by: Figure, *, left: bool) -> Figure:
+        """How far past its steel something goes up to a higher front across the corner, that is so far past where the frame fronts meet."""
+        steel = self.run.start if left else self.width - self.run.end
+        return (steel - against.along - by).named(f"On to {against.name}")
 
     @property
     def timber(self) -> bool:

@@ -28,8 +28,8 @@ class Member:
     """One piece of steel or timber. `x`, `z` is its lower left corner in elevation, `y` its back; `along` says how it lies.
 
     `what`: upright, top rail, floor rail, wall tie, wall strut; in timber stud, head plate, sole plate, noggin, wall tie; trimmer; floor
-    noggin, rail noggin.
-    `mark`: by its first letter, U T F W S N K R G; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
+    noggin, rail noggin; closing batten.
+    `mark`: by its first letter, U T F W S N K R G J; numbered from the left. `role`: what it is cut from; "strut" is the one chosen.
     """
 
     mark: str
@@ -44,7 +44,8 @@ class Member:
     """Its size across, mm: (in the elevation's plane, in depth); of one that lies along y: (along the wall, upwards)."""
     where: str = ""
     turn: float = 0.0
-    """Of a strut on a wall of a corner: how far its wall is turned from the front, in degrees, outwards to its right above zero."""
+    """Of a strut on a wall of a corner, or a batten on a front across one: how far that is turned from the front, in degrees, outwards to
+    its right above zero."""
     bears: tuple[float, ...] = ()
     """Of a wall strut: the wall studs that it is fixed to, from its left end."""
     beside: tuple[float, ...] = ()

@@ -1,11 +1,11 @@
-"""The shelf on a pre-wall: as long as its front; a triangle across a corner; mitred where it goes on into another."""
+"""The shelf on a pre-wall: as long as its front; a triangle across a corner; aslant where it meets another of them."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from tundish.figure import Figure, converted, largest, number
+from tundish.figure import Figure, converted, largest, number, total
 from tundish.layout.boards import Laid, Lay
 from tundish.layout.clip import within
 from tundish.layout.corner import Across, aslant
@@ -23,16 +23,22 @@ def boarded(outline: Outline) -> tuple[Figure, Figure, Figure | None]:
         left = number(0, label="Left end of the front")
         return left, standing.corner.run, _triangle(outline, standing.corner, standing.corner.setback, (0.0, "Shelf, boarded"))
     left, length, boards = outline.run.start, outline.run.length, outline.covering.boards
-    for place, met in enumerate(standing.meets):
-        if met is not None and not met.through:
+    front_less, back_less = list[Figure](), list[Figure]()
+    for place, (met, join) in enumerate(zip(standing.meets, standing.joins, strict=True)):
+        more: Figure | None = None
+        if met is not None and met.against is not None and not met.through:
+            more = outline.on_to(met.against, met.against.back(boards), left=place == 0)
+            back_less.append(met.against.shorter(deep))
+        elif met is not None and not met.through:
             length = (length - boards.named(f"Boards of {met.name}")).named("Length of the shelf's boards")
             left = (left + boards).named("Left edge of boards") if place == 0 else left
-    front = length
-    for place, join in enumerate(standing.joins):
         if join is not None:
-            length = (length + join.longer(deep)).named("Length of the shelf's boards, at the wall")
-            left = (left - join.longer(deep)).named("Left edge of boards, at the wall") if place == 0 else left
-    return left, _least_nought(length), _between(front, length, deep, "Shelf, boarded") if standing.joins != (None, None) else None
+            more = join.longer(deep)
+            front_less.append(more)
+        if more is not None:
+            length = (length + more).named("Length of the shelf's boards, at its longest")
+            left = (left - more).named("Left edge of boards, at its longest") if place == 0 else left
+    return left, _least_nought(length), _cut_area(length, (front_less, back_less), deep, "Shelf, boarded")
 
 
 def tiled(outline: Outline, deep: Figure) -> tuple[Figure, Figure]:
@@ -47,19 +53,19 @@ def tiled(outline: Outline, deep: Figure) -> tuple[Figure, Figure]:
         setback = standing.corner.setback + aslant(thickness, standing.corner.half).named("Covering, along the wall")
         area = _triangle(outline, standing.corner, setback, (thickness.value, "Shelf, tiled"))
         return whole, area
-    length = outline.run.length
-    for met in standing.meets:
-        if met is not None and not met.through:
-            length = (length - thickness).named("Shelf as tiled")
-    front = length
-    for join in standing.joins:
+    length, front_less, back_less = outline.run.length, list[Figure](), list[Figure]()
+    for place, (met, join) in enumerate(zip(standing.meets, standing.joins, strict=True)):
+        if met is not None and not met.through and met.against is not None:
+            length = length + outline.on_to(met.against, met.against.face(thickness), left=place == 0)
+            back_less.append(met.against.shorter(deep))
+        elif met is not None and not met.through:
+            length = length - thickness
         if join is not None:
-            front = front - join.less(thickness)
-            length = (length + join.longer(outline.depth)).named("Shelf as tiled, at the wall")
-    length = _least_nought(length)
-    if standing.joins == (None, None):
-        return length, converted(length * deep, "m²", "Shelf, tiled")
-    return length, _between(front, length, deep, "Shelf, tiled")
+            length = length + join.longer(outline.depth)
+            front_less += [join.longer(outline.depth), join.less(thickness)]
+    length = _least_nought(length.named("Shelf as tiled"))
+    cut = _cut_area(length, (front_less, back_less), deep, "Shelf, tiled")
+    return length, cut if cut is not None else converted(length * deep, "m²", "Shelf, tiled")
 
 
 def slants(outline: Outline, face: str, whole: Lay, piece: Laid) -> tuple[tuple[Point, Point], ...]:
@@ -76,15 +82,19 @@ def _aslant(outline: Outline, face: str, whole: Lay) -> Iterator[tuple[Point, Po
     if outline.standing.corner is not None:
         yield (left, 0.0), (right, deep)
         return
-    for join, x, way in zip(outline.standing.joins, (left, right), (1, -1), strict=True):
+    for met, join, x, way in zip(outline.standing.meets, outline.standing.joins, (left, right), (1, -1), strict=True):
         if join is not None:
             yield (x, 0.0), (x + way * join.longer(outline.depth).value, deep)
+        elif met is not None and met.against is not None:
+            yield (x + way * met.against.shorter(outline.depth).value, 0.0), (x, deep)
 
 
-def _between(front: Figure, back: Figure, deep: Figure, label: str) -> Figure:
-    """The area between a front edge and a back edge, m²."""
-    middle = ((front + back) / 2).named("Half way between front and wall")
-    return converted(middle * deep, "m²", label)
+def _cut_area(length: Figure, less: tuple[Sequence[Figure], Sequence[Figure]], deep: Figure, label: str) -> Figure | None:
+    """The area of a shelf, m², whose front and back edges are so much shorter than it is long; None where it is a rectangle."""
+    if not any(less):
+        return None
+    front, back = (length - total(each, "Cut aslant") if each else length for each in less)
+    return converted(((front + back) / 2).named("Half way between front and wall") * deep, "m²", label)
 
 
 def _triangle(outline: Outline, corner: Across, setback: Figure, covered: tuple[float, str]) -> Figure:

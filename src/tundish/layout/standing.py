@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from tundish.figure import Figure
-from tundish.layout.corner import Across, InCorner, Join, across_corner
+from tundish.layout.corner import Across, Against, InCorner, Join, across_corner
 from tundish.layout.design import PreWall, RoomPlan
 from tundish.layout.inputs import Inputs
 from tundish.layout.places import check_places
@@ -20,7 +20,8 @@ from tundish.survey.wall import Wall
 class Meets:
     """Another pre-wall in the corner at one end. `through`: this one goes into the corner, the other ends at it; `level`: as high.
 
-    `hides`: how far above the finished floor a lower one stands before this one; None where none does.
+    `hides`: how far above the finished floor a lower one stands before this one; None where none does. `against`: where one of the two
+    stands across the corner, how they meet.
     """
 
     name: str
@@ -28,6 +29,7 @@ class Meets:
     through: bool
     level: bool
     hides: Figure | None = None
+    against: Against | None = None
 
 
 @dataclass(frozen=True, slots=True)

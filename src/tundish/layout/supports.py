@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -29,7 +30,8 @@ class FrameSpan:
 class Gap:
     """A clear stretch of the run; `after` and `before` are the frames at its ends, None where the run itself ends there.
 
-    `joined`: of its left and right end, whether the run goes on there into another; `backs`: where another as high stands against it.
+    `joined`: of its left and right end, whether the run goes on there into another; `backs`: where another as high stands against it;
+    `posts`: where else an upright has to stand.
     """
 
     left: Figure
@@ -38,6 +40,7 @@ class Gap:
     before: FrameSpan | None
     joined: tuple[bool, bool] = (False, False)
     backs: tuple[Figure | None, Figure | None] = (None, None)
+    posts: tuple[Figure, ...] = ()
 
     @property
     def clear(self) -> float:
@@ -85,13 +88,14 @@ def gaps_of(run: Run, frames: Sequence[FrameSpan]) -> tuple[Gap, ...]:
     for each in frames:
         if each.left.value > at.value:
             first = after is None
-            made.append(Gap(at, each.left, after, each, (first and run.joined[0], False), (run.backs[0] if first else None, None)))
+            back = run.backs[0] if first else None
+            made.append(Gap(at, each.left, after, each, (first and run.joined[0], False), (back, None), run.posts))
         if each.right.value > at.value:
             at, after = each.right, each
     if run.end.value > at.value:
         first = after is None
         joined, backs = (first and run.joined[0], run.joined[1]), (run.backs[0] if first else None, run.backs[1])
-        made.append(Gap(at, run.end, after, None, joined, backs))
+        made.append(Gap(at, run.end, after, None, joined, backs, run.posts))
     return tuple(made)
 
 
@@ -99,7 +103,7 @@ def in_steel(gap: Gap, limits: Limits) -> Stand:
     """Uprights of strut: at an end of the run, and evenly from there, or from one frame's leg, to the next frame's leg."""
     legs = _legs(gap)
     ends = _ends(gap, legs, limits)
-    return _stand(gap, ends, legs, limits.apart)
+    return _stand(gap, ends, legs, limits)
 
 
 def in_timber(gap: Gap, limits: Limits) -> Stand:
@@ -113,7 +117,7 @@ def in_timber(gap: Gap, limits: Limits) -> Stand:
     after, before = _legs(gap)
     legs = (after if left is None else None, before if right is None else None)
     ends = _ends(gap, (left or legs[0], right or legs[1]), limits)
-    return _stand(gap, (ends[0] or left, ends[1] or right), legs, limits.apart)
+    return _stand(gap, (ends[0] or left, ends[1] or right), legs, limits)
 
 
 def supports_of(stands: Sequence[Stand], frames: Sequence[FrameSpan]) -> tuple[Figure, ...]:
@@ -166,13 +170,22 @@ def _ends(gap: Gap, beside: _Pair, limits: Limits) -> _Pair:
     return left, right
 
 
-def _stand(gap: Gap, ends: _Pair, legs: _Pair, apart: float) -> Stand:
+def _stand(gap: Gap, ends: _Pair, legs: _Pair, limits: Limits) -> Stand:
     first, last = ends[0] or legs[0], ends[1] or legs[1]
     between: list[Figure] = []
     step = None
     if first is not None and last is not None:
-        spaces = math.ceil(round((last.value - first.value) / apart, _DIGITS))
-        step = last - first if spaces <= 1 else ((last - first) / number(spaces, "", "Even spaces")).named("Uprights apart")
-        between = [(first + _spaces(step, place)).named("Upright between") for place in range(1, spaces)]
+        posts = [each for each in gap.posts if first.value + limits.near < each.value < last.value - limits.near]
+        for one, other in pairwise((first, *posts, last)):
+            step, spaced = _spaced(one, other, limits.apart)
+            between += [*spaced, *([other.named("Upright behind a lower pre-wall")] if other is not last else [])]
+        step = None if posts else step
     uprights = [each for each in (ends[0], *between, ends[1]) if each is not None]
     return Stand(gap, tuple(uprights), step)
+
+
+def _spaced(first: Figure, last: Figure, apart: float) -> tuple[Figure, list[Figure]]:
+    """How far apart uprights stand between two that are given, and where."""
+    spaces = math.ceil(round((last.value - first.value) / apart, _DIGITS))
+    step = last - first if spaces <= 1 else ((last - first) / number(spaces, "", "Even spaces")).named("Uprights apart")
+    return step, [(first + _spaces(step, place)).named("Upright between") for place in range(1, spaces)]

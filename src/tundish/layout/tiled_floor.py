@@ -11,7 +11,7 @@ from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, number, total
 from tundish.layout.design import BONDS
 from tundish.layout.floor_plan import FloorPlan, Outline, Stood, area_of, free_parts, rim_of
-from tundish.layout.footprints import of_prewall
+from tundish.layout.footprints import of_prewall, square_ended
 from tundish.layout.inputs import Inputs
 from tundish.layout.once import once
 from tundish.layout.room import Room, TiledFloor
@@ -156,7 +156,7 @@ def _whole(room: Room) -> Figure:
 
 def _foot_area(room: Room) -> Figure:
     name = room.prewall.name.strip() or f"At wall {room.wall}"
-    if room.corner is None and room.joins == (None, None):
+    if square_ended(room):
         return converted(room.run * room.figures["finished_face"], "m²", name)
     foot = (*(places := of_prewall(room)), places[0])
     area = abs(sum(a[0] * b[1] - a[1] * b[0] for a, b in pairwise(foot))) / 2 / _MM2
@@ -166,6 +166,9 @@ def _foot_area(room: Room) -> Figure:
 def _rim(rooms: Sequence[Room], plan: FloorPlan) -> Figure:
     """The edges of the floor but for the fronts of pre-walls, whose foot has its bead already."""
     fronts = total([face.tiled_width for room in rooms for face in room.faces if face.key == "front"], "Fronts of pre-walls")
+    for room in rooms:
+        for _, deep, _ in room.faces[0].hidden:
+            fronts = (fronts - deep).named(fronts.label)
     rim = number(rim_of(plan.parts), "mm", "Round the floor")
     rest = rim - fronts
     return (rest if rest.low >= 0 else number(0, "mm", "None")).named("Round the floor, but for pre-walls")

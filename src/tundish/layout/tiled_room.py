@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final, Literal
 
 from tundish.layout.design import BONDS
-from tundish.layout.footprints import of_prewall
+from tundish.layout.footprints import of_prewall, square_ended
 from tundish.layout.once import once
 from tundish.layout.room import Face, Placed, Room
 from tundish.layout.tile_starts import Choice, Line, best_starts, starts
@@ -46,7 +46,7 @@ def tiled_faces(room: Room, size: Size = "value") -> tuple[TiledFace, ...]:
 
 def _outline(room: Room, shelf: Face, width: float, height: float) -> tuple[tuple[Point, ...], float]:
     """The shape of a shelf that is no rectangle, its front along its foot, and how far right of its left the front's tiles begin."""
-    if room.corner is None and room.joins == (None, None):
+    if square_ended(room):
         return (), 0.0
     places, wide, deep = of_prewall(room), shelf.tiled_width.value, shelf.tiled_height.value
     left = min(x for x, _ in places) if room.corner is None else (room.width.value - wide) / 2

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -22,7 +23,8 @@ _TOUCHES: Final = 1.0
 class Run:
     """The pre-wall along the wall; `at_wall` says of its left and its right end whether it stands at a side wall, or is joined there.
 
-    `backs`: where another as high stands against it, the frame front of that, along the wall.
+    `backs`: where another as high stands against it, the frame front of that, along the wall. `posts`: where an upright has to stand
+    besides, behind the front of a lower one that stops against it aslant.
     """
 
     start: Figure
@@ -31,19 +33,21 @@ class Run:
     at_wall: tuple[bool, bool]
     joined: tuple[bool, bool] = (False, False)
     backs: tuple[Figure | None, Figure | None] = (None, None)
+    posts: tuple[Figure, ...] = ()
 
 
 def run_of(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
     """Start, length and end of the pre-wall; blank: to the right-hand wall. `inset`: how deep its rails lie."""
-    run = _across(standing, standing.corner, inset) if standing.corner is not None else _along(standing, inputs)
+    run = _across(standing, standing.corner, inset) if standing.corner is not None else _along(standing, inset, inputs)
     joined = standing.joins[0] is not None, standing.joins[1] is not None
-    return replace(run, joined=joined, backs=(_backs(run, standing, left=True), _backs(run, standing, left=False)))
+    backs = _backs(run, standing, left=True), _backs(run, standing, left=False)
+    return replace(run, joined=joined, backs=backs, posts=tuple(_posts(standing)))
 
 
-def _along(standing: Standing, inputs: Inputs) -> Run:
+def _along(standing: Standing, inset: Figure, inputs: Inputs) -> Run:
     prewall, at, width = standing.prewall, standing.at, standing.side.length
     depth = inputs.sure(prewall, "depth", at)
-    left, right = corner_of(standing, depth, left=True), corner_of(standing, depth, left=False)
+    left, right = (corner_of(standing, depth, inset, left=first) for first in (True, False))
     start = inputs.sure(prewall, "from_left", at)
     at_left = start.value <= max(0.0, left.offset.value)
     if at_left and left.offset.value:
@@ -70,6 +74,14 @@ def _backs(run: Run, standing: Standing, *, left: bool) -> Figure | None:
         return None
     at = run.start + met.depth if left else run.end - met.depth
     return at.named(f"Frame front of {met.name}")
+
+
+def _posts(standing: Standing) -> Iterator[Figure]:
+    """Where the fronts of lower runs come to one across a corner, along it: half of the upright is under the edge of the boards."""
+    for met, left in zip(standing.meets, (True, False), strict=True):
+        if standing.corner is not None and met is not None and met.against is not None:
+            along = met.against.along
+            yield along if left else (standing.corner.run - along).named(along.label)
 
 
 def _across(standing: Standing, corner: Across, deep: Figure) -> Run:

@@ -28,6 +28,7 @@ from tundish.layout.across_the_room import across_the_room
 from tundish.layout.around import around_of
 from tundish.layout.beside import beside_joins
 from tundish.layout.capping import capping_of
+from tundish.layout.closing import closing_battens
 from tundish.layout.design import RoomPlan
 from tundish.layout.faces import faces
 from tundish.layout.inputs import Inputs
@@ -152,6 +153,7 @@ def _framed(outline: Outline, placed: Sequence[Placed], inputs: Inputs, book: Bo
         *backing.wall_struts(outline, framed, studs, book),
         *corner_backing.corner_struts(outline, framed, inputs, book),
         *backing.floor_noggins(outline, framed, inputs, book),
+        *closing_battens(outline, book),
     )
     return _Framed(stands, lands_on, studs.places if studs is not None else (), marked(outline.standing.mark, members), backed)
 

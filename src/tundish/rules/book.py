@@ -89,6 +89,7 @@ from tundish.rules.noise.bridges import bridges
 from tundish.rules.noise.strip import strip
 from tundish.rules.prewall.brackets import brackets
 from tundish.rules.prewall.capping import capping
+from tundish.rules.prewall.closing_battens import closing_battens
 from tundish.rules.prewall.corner_struts import corner_struts
 from tundish.rules.prewall.crossings import crossings
 from tundish.rules.prewall.feet import deep_feet
@@ -254,6 +255,7 @@ RULES: Final[tuple[Rule, ...]] = (
     strip,
     brackets,
     capping,
+    closing_battens,
     corner_struts,
     crossings,
     deep_feet,

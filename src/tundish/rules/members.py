@@ -9,7 +9,7 @@ from tundish.layout.room import Member, Room
 from tundish.rules.amounts import in_all
 from tundish.rules.rule import Cut, Need
 
-UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMMER, RAIL_NOGGIN = "UTFWSNKRG"
+UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMMER, RAIL_NOGGIN, BATTEN = "UTFWSNKRGJ"
 """Letters of the marks. In timber the uprights are studs, the rails plates."""
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
+from tundish.layout.footprints import stopped
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.amounts import in_all
@@ -17,7 +18,7 @@ def capping(room: Room, book: Book) -> Iterator[Need | Finding]:
     """Part height without a shelf is closed by a capping, one slab over frame, boards and tiles.
 
     It stands over at the front and at open ends, and is cut in equal parts where one slab is too short. Where its front goes on into
-    another it is mitred, and measured along its back.
+    another it is mitred, and measured along its back; where it stops aslant against a higher one, along its front.
     """
     if room.capping is None:
         return
@@ -39,4 +40,7 @@ def _parts(room: Room, length: Figure, longest: float) -> Iterator[Cut]:
         for join, side, at_end in zip(room.joins, ("left", "right"), (place == 1, place == count), strict=True):
             if join is not None and at_end:
                 where += f"; {side} end mitred {join.cut} to {join.name}"
+        for against, side, at_end in zip(stopped(room), ("left", "right"), (place == 1, place == count), strict=True):
+            if against is not None and at_end:
+                where += f"; {side} end cut {against.cut} to {against.name}"
         yield Cut(f"{room.mark}K{place}", part, "capping", where)

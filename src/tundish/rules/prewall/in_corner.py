@@ -9,6 +9,7 @@ from typing import Final
 from tundish.catalogue.book import Book
 from tundish.field import must_read
 from tundish.layout.corner import Across, InCorner, aslant
+from tundish.layout.footprints import stopped
 from tundish.layout.room import Room
 from tundish.layout.widths import SHORTEST
 from tundish.measure import show_length
@@ -17,15 +18,16 @@ from tundish.rules.rule import Finding, WayOut, judge, rule
 
 @rule("prewall/in-corner", source="geometry: two frames cannot stand in one corner")
 def in_corner(room: Room, book: Book) -> Iterator[Finding]:
-    """A pre-wall along a wall is joined to one across the corner at either end, or stands clear of it by the covering of both.
+    """A pre-wall along a wall is joined to one across the corner at either end, stops against it, or stands clear by the covering of both.
 
     Two across corners of one wall stand clear. One that runs into the other is framed, boarded and tiled where the other stands, and so
-    counted twice. Two are not joined where their tops differ, where one alone has a shelf, or where the run is too deep for the other.
+    counted twice. A lower run stops against the other's front. Two are not joined where the run is higher, where one alone has a shelf, or
+    where the run is too deep for the other.
     """
-    for place, (met, join) in enumerate(zip(room.in_corners, room.joins, strict=True)):
+    for place, (met, join, against) in enumerate(zip(room.in_corners, room.joins, stopped(room), strict=True)):
         if met is not None and room.corner is not None:
             yield _two(room, room.corner, met)
-        elif met is not None and join is None:
+        elif met is not None and join is None and against is None:
             yield _apart(room, met, left=place == 0)
 
 

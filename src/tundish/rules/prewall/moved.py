@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.field import read
 from tundish.figure import Figure
+from tundish.layout.footprints import stopped
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, rule
@@ -24,7 +25,8 @@ def moved(room: Room, book: Book) -> Iterator[Finding]:
         return
     for name, has, words in (("from_left", room.start, "Start of the pre-wall"), ("run", room.run, "Length of the pre-wall")):
         wanted = read(room.prewall, name, f"{room.prewall_path}.{name}") if getattr(room.prewall, name) is not None else None
-        joined = room.joins[0 if name == "from_left" else 1] is not None
+        end = 0 if name == "from_left" else 1
+        joined = room.joins[end] is not None or stopped(room)[end] is not None
         if wanted is not None and not joined and _other(name, wanted, has):
             put_in, found = show_length(wanted.value), show_length(has.value)
             message = f"{put_in} was put in; it is worked out at {found}, for the corner or the pre-wall in it."

@@ -24,7 +24,7 @@ def sealant(asked: Asked, book: Book) -> Iterator[Need]:
     Along the floor, up each end that meets a wall, along the back and the ends of the shelf, round the foot and the back of an open end,
     along the back and the front of a capping, its ends and its bed, behind each basin, and 600 round a WC, bidet or urinal. The corner
     of two pre-walls has one bead, as high as the lower of them; the higher has one above it. So has the join of a run with one across
-    its corner.
+    its corner, and a lower run where it stops against that.
     """
     metres = converted(total(_beads(asked.room, book), "Beads"), "m", "Beads")
     yield Need((metres * book.figure("tiling.sealant_ml_m")).named("Sealant"), "second fix", "floor, walls and ware", role="sealant")
@@ -63,17 +63,25 @@ def _along_shelf(room: Room, shelf: Face) -> Iterator[Figure]:
                 back = (back - join.off_wall((join.deep + room.thickness).named("Wall to face"))).named(back.label)
         yield back
         return
-    yield shelf.tiled_width.named("Back of the shelf")
+    back = shelf.tiled_width.named("Back of the shelf")
+    for met in room.meets:
+        if met is not None and met.against is not None:
+            back = (back - met.against.shorter(shelf.tiled_height)).named(back.label)
+    yield back
     for closed, met, join in zip(room.at_wall, room.meets, room.joins, strict=True):
         if closed and join is None and not (met is not None and met.level and not met.through):
-            yield shelf.tiled_height.named("End of the shelf")
+            against = met.against if met is not None else None
+            deep = shelf.tiled_height if against is None else against.across(shelf.tiled_height)
+            yield deep.named("End of the shelf")
 
 
 def _under_capping(room: Room, capping: Capping) -> Iterator[Figure]:
     """Along its back and its front edge, its ends at a wall, and the two beads that it is bedded on."""
     yield (capping.length * number(4, "", "Back, front and two to bed it")).named("Along the capping")
-    for _ in range(sum(closed and join is None for closed, join in zip(room.at_wall, room.joins, strict=True))):
-        yield capping.depth.named("End of the capping")
+    for closed, met, join in zip(room.at_wall, room.meets, room.joins, strict=True):
+        if closed and join is None:
+            against = met.against if met is not None and not met.through else None
+            yield (capping.depth if against is None else against.across(capping.depth)).named("End of the capping")
 
 
 def _at(one: Placed, book: Book) -> Figure:

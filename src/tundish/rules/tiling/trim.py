@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure
+from tundish.layout.footprints import stopped
 from tundish.layout.room import Room
 from tundish.rules.amounts import in_all
 from tundish.rules.beside_tiles import trim_for
@@ -20,7 +21,8 @@ def trim(asked: Asked, book: Book) -> Iterator[Need]:
 
     The front edge of the shelf, every free end up its height and along its shelf, and round every niche. Where two trims meet at an
     outside corner both are mitred, and measured over their long points: round a niche a piece is longer than the edge by the trim's
-    own width at both ends. Where a front goes on into one across a corner they are cut to half of the turn. A piece longer than a bar is
+    own width at both ends. Where a front goes on into one across a corner they are cut to half of the turn, where it stops against
+    a higher one to the whole. A piece longer than a bar is
     cut in equal parts. The usual trim is taken where it is as deep as the tile, or as tile and bed at most; else the next that covers the
     tile's edge.
     """
@@ -57,7 +59,11 @@ def _edges(room: Room, wide: Figure) -> Iterator[_Edge]:
         for join in room.joins:
             if join is not None:
                 edge = (edge - join.less(room.thickness) + join.less(wide)).named(edge.label)
-        left, right = (f", {side} end cut to {join.cut}" if join else "" for side, join in zip(_SIDES, room.joins, strict=True))
+        for against in stopped(room):
+            if against is not None:
+                edge = (edge + (against.back(room.figures["boards"]) - against.face(room.thickness))).named(edge.label)
+        cuts = (join.cut if join else against.cut if against else "" for join, against in zip(room.joins, stopped(room), strict=True))
+        left, right = (f", {side} end cut to {cut}" if cut else "" for side, cut in zip(_SIDES, cuts, strict=True))
         yield _Edge(edge, "front edge of the shelf", len(ends), (left, right))
     for end in ends:
         yield _Edge(end.tiled_height, f"{end.name}, up the corner", 1 if shelf else 0)
