@@ -165,7 +165,7 @@ def test_a_triangle_larger_than_a_sheet_is_sawn_along_its_whole_length(planned: 
     """1,300 from the corner its halves lie in 919.24 × 919.24, of sheets of 1,200 × 800: each piece is sawn on from the one before."""
     room = work_out(planned(**{**ACROSS, "design__prewall__setback": Entry(1300), "survey__room__width": 3000}), book)
     left, right = next(face for face in room.faces if face.key == "shelf").boards
-    assert left.where == "Shelf, a triangle, of 919 × 919 sawn corner to corner into its two halves"
+    assert left.where == "Shelf, a triangle; of 919 × 919 sawn corner to corner into its two halves"
     ((start, end),), wide = left.slants, left.width.value
     assert start == (0.0, 0.0)
     assert end == pytest.approx((wide, wide))

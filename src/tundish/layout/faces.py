@@ -52,7 +52,7 @@ def _halved(laid: Lay, *, whole: bool) -> str:
     if whole:
         return ", sawn corner to corner into its two halves"
     return (
-        f", of {measure.show_length(laid.width.value)} × {measure.show_length(laid.height.value)} sawn corner to corner into its two halves"
+        f"; of {measure.show_length(laid.width.value)} × {measure.show_length(laid.height.value)} sawn corner to corner into its two halves"
     )
 
 
