@@ -432,6 +432,28 @@ def test_a_long_name_keeps_off_its_neighbours_and_the_walls_on_every_drawing(cha
             assert mark.most < made.rooms[0].width.value
 
 
+def test_the_name_of_an_opening_is_whole_however_narrow_it_is_and_a_line_leads_there(worked: dict[str, Estimate]) -> None:
+    room = next(each for each in worked["104"].rooms if each.recesses)
+    named = {mark.text: mark for mark in elevation(room).marks if isinstance(mark, Words) and mark.names}
+    for each in room.recesses:
+        mark, middle = named[each.name], each.left.value + each.width.value / 2
+        assert mark.most > each.width.value, "it may stand out over both sides"
+        assert mark.most / 2 < min(middle, room.width.value - middle), "and never past the wall"
+        assert mark.names is not None
+        assert mark.names[0] == middle
+        assert each.bottom.value <= mark.names[1] <= each.bottom.value + each.height.value
+
+
+def test_the_bare_floor_of_the_section_is_named_below_the_stack(worked: dict[str, Estimate]) -> None:
+    drawing = section(worked["102"].rooms[0])
+    named = next(mark for mark in drawing.marks if words_of(mark) == "chipboard on joists")
+    stack = next(mark for mark in drawing.marks if isinstance(mark, Box) and mark.piece == "stack")
+    for scale in (16, 20):
+        _, low, _, high = bounds(named, MM / scale) or (0, 0, 0, 0)
+        assert high < stack.y * MM / scale
+        assert low > drawing.extent[1] * MM / scale
+
+
 def words_of(mark: Mark) -> str:
     return mark.text if isinstance(mark, Words) else ""
 

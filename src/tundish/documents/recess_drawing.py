@@ -26,9 +26,9 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Line(x, z, x + wide, z + high, "hidden", each.key)
             yield Line(x, z + high, x + wide, z, "hidden", each.key)
         if named:
-            yield Words(
-                x + wide / 2, z + high / 2 if each.kind == "niche" else z - _UNDER, each.name, piece=each.key, most=wide, loose="near"
-            )
+            at, names = (z + high / 2, z + high / 2) if each.kind == "niche" else (z - _UNDER, z)
+            most = _most(room, x + wide / 2)
+            yield Words(x + wide / 2, at, each.name, piece=each.key, most=most, loose="near", names=(x + wide / 2, names))
 
 
 def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -38,7 +38,9 @@ def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
         yield Box(left, middle - _BACKED / 2, right - left, _BACKED, "hidden", each.key, filled=False)
         yield Line(left, middle, right, middle, "hidden", each.key)
         if named:
-            yield Words((left + right) / 2, middle + _BACKED / 2 + _OVER, each.name, piece=each.key, most=right - left, loose="near")
+            along, over = (left + right) / 2, middle + _BACKED / 2
+            most = _most(room, along)
+            yield Words(along, over + _OVER, each.name, piece=each.key, most=most, loose="near", names=(along, over))
 
 
 def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
@@ -52,7 +54,8 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
             if wide > 0 and high > 0:
                 yield Box(x, z, wide, high, "hidden")
                 if named:
-                    yield Words(x + wide / 2, z + high / 2, obstacle.name.strip() or obstacle.what, style="hidden", most=wide, loose="near")
+                    at, name = (x + wide / 2, z + high / 2), obstacle.name.strip() or obstacle.what
+                    yield Words(*at, name, style="hidden", most=_most(room, at[0]), loose="near", names=at)
     for opening in room.plan.survey.openings:
         sill = read(opening, "sill")
         if opening.wall == room.wall and sill is not None and sill.value < top:
@@ -60,7 +63,13 @@ def in_the_way(room: Room, *, named: bool = True) -> Iterator[Mark]:
             high = min(must_read(opening, "height").value, top - sill.value)
             yield Box(x, sill.value, max(min(wide, width - x), 0.0), high, "hidden", filled=False)
             if named:
-                yield Words(x + wide / 2, sill.value + high - _UNDER, opening.kind, style="hidden", loose="near")
+                at = (x + wide / 2, sill.value + high - _UNDER)
+                yield Words(*at, opening.kind, style="hidden", loose="near", names=at)
+
+
+def _most(room: Room, along: float) -> float:
+    """How wide a name in the middle of a place along the wall may be: as far as the nearer end of the wall, both ways."""
+    return max(2 * min(along, room.width.value - along) - _EDGE, _EDGE)
 
 
 _EDGE = 18.0

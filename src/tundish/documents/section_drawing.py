@@ -19,7 +19,7 @@ BEYOND: Final = 270.0
 _PROUD: Final = 8.0
 """How far a flush plate stands up from a shelf, as drawn."""
 _CLEAR: Final = 30.0
-"""How far above the finished floor its word stands: half its height on paper, and a little."""
+"""How far above the finished floor its word stands, and that of the bare floor below the stack: half its height on paper, and a little."""
 LEAST_HIGH: Final = 500.0
 CHALK: Final = "chalk"
 """The piece of what is picked out in chalk: the input that is being typed."""
@@ -37,7 +37,8 @@ def section(room: Room, path: str = "") -> Drawing:
     )
     left = max(WALL, 80 - room.figures["stack_from_wall"].value)
     words = f"Section at the stack, wall {room.wall} on the left"
-    return Drawing(words, marks, (-left, -FLOOR - 60, deep + left + 40, high + FLOOR + 60))
+    low = FLOOR + 40 + 2 * _CLEAR
+    return Drawing(words, marks, (-left, -low, deep + left + 40, high + low))
 
 
 def _seen_high(room: Room, path: str) -> float:
@@ -60,7 +61,7 @@ def _structure(room: Room, path: str, deep: float, high: float) -> Iterator[Mark
         yield Box(face, low, deep - face, thick, "chosen" if chosen else "floor", CHALK if chosen else "")
         low += thick
     words = room.plan.survey.floor.kind
-    yield Words(deep - 10, -FLOOR - 34, words, 2.4, anchor="end")
+    yield Words(deep - 10, -FLOOR - 40 - _CLEAR, words, 2.4, anchor="end")
 
 
 def _stack(room: Room, high: float) -> Iterator[Mark]:

@@ -32,7 +32,8 @@ def turned(marks: Iterable[Mark], side: WallSide, lead: str = "") -> Iterator[Ma
                 yield Shape(tuple(at(side, *each) for each in _ring(mark)), mark.style, piece, mark.filled)
             case Words():
                 x, y = at(side, mark.x, mark.y)
-                yield replace(mark, x=x, y=y, anchor=_anchor(mark, side, x), turned=False, piece=piece, figure="")
+                names = at(side, *mark.names) if mark.names else None
+                yield replace(mark, x=x, y=y, anchor=_anchor(mark, side, x), turned=False, piece=piece, figure="", names=names)
             case Dimension():
                 yield Dimension(*at(side, mark.x1, mark.y1), *at(side, mark.x2, mark.y2), mark.text, piece, mark.figure, mark.tbc)
 
