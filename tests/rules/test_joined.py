@@ -10,14 +10,18 @@ import pytest
 from tests.published.asking import room_of
 from tundish.catalogue.book import Book
 from tundish.layout.room import Room
-from tundish.layout.work_out import work_out, work_out_all
+from tundish.layout.work_out import work_out_all
 from tundish.rules.beside_tiles import trim_for
 from tundish.rules.boards.joint_tape import joint_tape
 from tundish.rules.boards.tanking import tanking
 from tundish.rules.faces import boarded_area, front_of
+from tundish.rules.fixings.wall_strut import wall_strut_fixings
+from tundish.rules.loads.wall_pull import wall_pull
 from tundish.rules.prewall.capping import capping
 from tundish.rules.prewall.joins import joins
 from tundish.rules.prewall.moved import moved
+from tundish.rules.prewall.nuts import nuts
+from tundish.rules.pulls import held_by, pull_on
 from tundish.rules.rule import Asked, Finding, Need, Rule
 from tundish.rules.tiling.sealant import sealant
 from tundish.rules.tiling.trim import trim
@@ -118,26 +122,67 @@ def test_nobody_is_told_that_a_run_put_in_from_the_left_wall_was_moved() -> None
 WC = {"kind": "wc", "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120"}
 
 
-@pytest.mark.parametrize("wall", ["A", "D"])
-def test_struts_of_both_that_lie_over_one_another_on_one_wall_are_to_be_one(wall: str) -> None:
-    """Across a corner of 1,000, the studs 400 apart; the frame of the run begins 800 from the corner, and both struts want one stud."""
+def over_studs(wall: str, **changes: object) -> tuple[Room, Room, Book]:
+    """Across a corner of 1,000, the wall studs 400 apart; the frame of the run is 1,050 from the corner, and both struts want one stud."""
     corner = CORNER | {"wall": "A", "setback": 1000}
     centre = 1050 if wall == "A" else 2200 - 1050
     hung = [WC | {"name": "WC 1", "centre": centre}, WC | {"name": "WC 2", "on": "2"}]
     asked = {"design.appliances": hung, "design.further": [corner], "design.prewall.wall": wall, "survey.wall.construction": "timber stud"}
-    room, book = room_of(asked)
+    room, book = room_of(asked | changes)
     run, across = work_out_all(room.plan, book)
+    return run, across, book
+
+
+@pytest.mark.parametrize("wall", ["A", "D"])
+def test_struts_of_both_that_lie_over_one_another_on_one_wall_are_one(wall: str) -> None:
+    """On wall A the run's went from 750 to 1,650, the corner's from 350 to 850: one from 350 to 1,650 over the studs at 400 to 1,600.
+
+    On wall D, 2,200 long, both went to the stud at 1,600, the run's from that at 800.
+    """
+    run, across, book = over_studs(wall)
+    (strut,) = (each for each in run.members if each.what == "wall strut")
+    (left,) = (each for each in across.members if each.what == "wall strut")
+    assert left.turn * (1 if wall == "A" else -1) < 0, "the one on the corner's other wall is its own still"
+    start, long, studs = (350, 1300, (50, 450, 850, 1250)) if wall == "A" else (750, 900, (50, 450, 850))
+    assert [strut.x, strut.length.value] == pytest.approx([start, long])
+    assert strut.bears == pytest.approx(studs)
+    assert run.figures[strut.mark] == strut.length
+    ((one, place),) = ((one, place) for key, place in strut.pulled for one, _ in run.also_held if one.key == key)
+    assert one.name == "WC 2"
+    (beside,) = across.beside
+    assert (beside.mark, beside.left) == (strut.mark, strut.x)
+    assert beside.right == pytest.approx(strut.x + long)
+    assert not [each for each in joins.says(run, book) if isinstance(each, Finding)]
+    assert strut.where.endswith("and on behind wall A (2), WC 2" if wall == "A" else "and on behind wall A, WC 2")
+    assert 0 < place < long
+
+
+def test_what_the_corner_hangs_on_the_strut_of_the_run_is_held_and_bolted_there() -> None:
+    """Two tie rods of the run's frame and one of the corner's; on its other wall the corner has one. Four studs with two screws."""
+    run, across, book = over_studs("A")
+    (strut,) = (each for each in run.members if each.what == "wall strut")
+    held = held_by(run, strut)
+    assert [one.name for one in held] == ["WC 1", "WC 2"]
+    (left,) = (each for each in across.members if each.what == "wall strut")
+    assert pull_on(run, book, held[1], strut).value == pytest.approx(pull_on(across, book, held[1], left).value)
+    apart = over_studs("A", **{"design.further": [CORNER | {"wall": "A", "setback": 1000, "strut": "strut-41x41"}]})
+    for one, other, more in ((run, apart[0], 1), (across, apart[1], -1)):
+        (bolts,), (before,) = (asked_of(nuts, room, book, "channel bolt") for room in (one, other))
+        assert bolts.amount.value - before.amount.value == more
+    (screws,) = [each for each in wall_strut_fixings.says(run, book) if isinstance(each, Need)]
+    assert screws.amount.value == 8
+    assert any("WC 1, WC 2" in each.place for each in wall_pull.says(run, book) if isinstance(each, Finding))
+
+
+def test_struts_that_are_not_alike_are_told() -> None:
+    """Both want the stud at 800: they lie over one another from 750 to 850."""
+    corner = CORNER | {"wall": "A", "setback": 1000, "strut": "strut-41x41"}
+    run, across, book = over_studs("A", **{"design.further": [corner]})
     (other,) = run.beside
     theirs = next(each for each in across.members if each.mark == other.mark)
     assert run.line.on_wall(across.line.in_plan(theirs.x, theirs.y)) == pytest.approx((other.left, 0), abs=0.01)
-    assert other.right - other.left == theirs.length.value
-    found = [each for each in joins.says(run, book) if isinstance(each, Finding)]
-    strut = next(each for each in run.members if each.what == "wall strut")
-    over = min(other.right, strut.x + strut.length.value) - max(other.left, strut.x)
-    assert over > 0
-    (told,) = found
-    assert (told.title, told.place) == ("Wall struts at the join", strut.mark)
+    (told,) = [each for each in joins.says(run, book) if isinstance(each, Finding)]
+    assert (told.title, told.state) == ("Wall struts at the join", "look")
     assert told.has is not None
-    assert told.has.value == pytest.approx(over, abs=0.1)
-    assert "Cut one strut for both" in told.message
-    assert work_out(room.plan, book) == run
+    assert told.has.value == pytest.approx(100)
+    assert "350 to 1,650 along the wall, 1,300 long" in told.message

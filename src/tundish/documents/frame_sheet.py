@@ -136,7 +136,7 @@ def _studs(placed: Placed) -> Iterator[Row]:
 def _brackets(room: Room, placed: Placed) -> Row:
     at, turned = placed.figures["bracket"], placed.choice.bracket
     apart = measure.show_length(placed.frame.sizes["bracket_spacing"][0])
-    grip = "to the struts on the wall studs" if marked(room, WALL_STRUT) else "to the wall"
+    grip = "to the struts on the wall studs" if marked(room, WALL_STRUT) or (room.corner is not None and room.beside) else "to the wall"
     why = f", {placed.bracket_why}" if placed.bracket_why else ""
     how = f"{apart} apart, fixed {grip}" + ("" if turned == _SQUARE and not why else f"; {turned}{why}")
     return Row(("Wall brackets", f"at {with_range(at)}", f"{how}; height above the bare floor", ""), at.tbc)

@@ -261,8 +261,9 @@ class Room:
     the runs to those that it was not chosen to go to. `recesses` are let into the front, `backed` has noggins. `in_corners` are other
     pre-walls across the corners at the left and the right end of the wall, `meets` those that it meets there, `joins` those that its front
     goes on into. `floor` is with the first pre-wall, where the floor is tiled. `capping` closes a pre-wall of part height without a shelf.
-    `beside` are the wall struts of those that it is joined to, on its own wall; `passing` the pipes of other pre-walls that come where this
-    one stands, as they lie seen from it, each with the appliance that it serves.
+    `beside` are the wall struts of those that it is joined to, on its own wall; `also_held` what of theirs hangs on its own struts, with
+    the corner that it stands across; `passing` the pipes of other pre-walls that come where this one stands, as they lie seen from it,
+    each with the appliance that it serves.
     """
 
     plan: RoomPlan
@@ -310,6 +311,7 @@ class Room:
     joins: tuple[Join | None, Join | None] = (None, None)
     floor: TiledFloor | None = None
     beside: tuple[StrutBeside, ...] = ()
+    also_held: tuple[tuple[Placed, Across], ...] = ()
     passing: tuple[tuple[PipeRun, Placed], ...] = ()
 
     @property

@@ -54,7 +54,7 @@ def work_out_all(plan: RoomPlan, book: Book, path: str = "rooms.0") -> tuple[Roo
     """One room of a job, worked out at each of its pre-walls, the first one first; each tells its own problems and the room's."""
     inputs = Inputs(path, plan.design.typed)
     rooms = typed_over.told(tuple(_at(each, plan, book, inputs.parted()) for each in meeting(standings(plan, inputs), inputs)))
-    return across_the_room(floored(beside_joins(rooms), book))
+    return across_the_room(floored(beside_joins(rooms, book), book))
 
 
 def _at(standing: Standing, plan: RoomPlan, book: Book, inputs: Inputs) -> Room:

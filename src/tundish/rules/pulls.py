@@ -31,7 +31,7 @@ def pull(room: Room, book: Book, one: Placed) -> Figure:
 def held_by(room: Room, strut: Member) -> list[Placed]:
     """The frames whose wall brackets pull at a strut."""
     keys = {key for key, _ in strut.pulled}
-    return [one for one in room.tied if one.key in keys]
+    return [one for one in (*room.tied, *(one for one, _ in room.also_held)) if one.key in keys]
 
 
 def holder(room: Room, strut: Member, held: list[Placed]) -> str:
@@ -41,9 +41,11 @@ def holder(room: Room, strut: Member, held: list[Placed]) -> str:
 
 
 def pull_on(room: Room, book: Book, one: Placed, strut: Member) -> Figure:
-    """How hard a frame pulls at a strut: across a corner at each of two, and square to its wall."""
+    """How hard a frame pulls at a strut: across a corner at each of two, and square to its wall; also from there at that of a run."""
     whole = pull(room, book, one)
-    return whole if room.corner is None else (whole / _shared(room.corner)).named(f"Pull of {one.name}, square to {_wall_of(strut)}")
+    corner = next((corner for other, corner in room.also_held if other is one), room.corner)
+    wall = f"wall {room.wall}" if room.corner is None else _wall_of(strut)
+    return whole if corner is None else (whole / _shared(corner)).named(f"Pull of {one.name}, square to {wall}")
 
 
 def shares(room: Room, book: Book, strut: Member, held: Sequence[Placed]) -> list[tuple[Figure, int]]:

@@ -29,9 +29,10 @@ def joins(room: Room, book: Book) -> Iterator[Need | Finding]:
 
     The end uprights of both stand at the join and are bolted together by hinged brackets, in timber screwed through a bevelled packer,
     from head to foot; counted with the run. The frame across the corner fits beside each join. Wall struts of both that lie over one
-    another on the same wall are better one.
+    another at one height on the same wall are one, counted with the run; where they cannot be, that is told.
     """
-    yield from (_over(strut, other) for strut in marked(room, WALL_STRUT) for other in room.beside if _overlap(strut, other) > 0)
+    if room.corner is None:
+        yield from (_over(strut, other) for strut in marked(room, WALL_STRUT) for other in room.beside if _overlap(strut, other) > 0)
     for join in room.joins:
         if join is not None and room.corner is None:
             yield from _held(room, join, book)
@@ -50,7 +51,10 @@ def _over(strut: Member, other: StrutBeside) -> Finding:
     left, right = min(strut.x, other.left), max(strut.x + strut.length.value, other.right)
     has = number(round(_overlap(strut, other), 1), label=f"{strut.mark} and {other.mark} over one another")
     long = f"{show_length(left)} to {show_length(right)} along the wall, {show_length(math.ceil(right - left))} long"
-    message = f"{other.mark} of {other.whose} lies over it at the same height. Cut one strut for both: {long}."
+    message = (
+        f"{other.mark} of {other.whose} lies over it. One strut for both would go {long}: set the brackets at one height, and the struts "
+        "alike, or stop one at the wall stud where the other ends."
+    )
     return Finding(
         "Wall struts at the join", "Void", "look", has, "Own rule", "measured", None, number(0, label="None"), message, strut.mark
     )

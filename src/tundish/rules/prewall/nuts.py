@@ -46,3 +46,7 @@ def _on_struts(room: Room) -> Iterator[Figure]:
     elif struts:
         for one in room.framed:
             yield one.frame.size("brackets").named(f"Tie rods of {one.name} on its strut")
+        keys = {one.key for one, _ in room.also_held}
+        others = sum(key in keys for strut in struts for key, _ in strut.pulled)
+        if others:
+            yield each(others, "Tie rods of the corner on it")
