@@ -14,6 +14,7 @@ from tundish.procurement.split import carriage_of, cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
 
 if TYPE_CHECKING:
+    from tundish.estimate import Estimate
     from tundish.store.keep import Store
     from tundish.store.orders import OrderLine, SentOrder
 
@@ -70,6 +71,26 @@ def still_group(order: Order, still: tuple[Still, ...], start: str) -> Group:
     note = f"{len(rows) - 1} {'line' if len(rows) == 2 else 'lines'}, not sent, {by}"  # noqa: PLR2004
     total = Cell(measure.show_money(goods + carriage), strong=True)
     return Group(f"still:{order.supplier.key}", order.supplier.name, tuple(rows), note, subtotals=((LINE, total),))
+
+
+def left_out_group(estimate: Estimate) -> Group:
+    """What the job needs and no order has: offers that are never bought, to be let in again, and what nobody sells."""
+    book, rows = estimate.book, []
+    for purchase in estimate.buying.purchases:
+        item = purchase.line.item
+        never = [] if purchase.line.own else [each for each in book.offers.get(item.code, ()) if not book.buys(each)]
+        for offer in never if purchase.wants else ():
+            name = book.suppliers[offer.supplier].name if offer.supplier in book.suppliers else offer.supplier
+            words = "never this one" if purchase.priced else "never this one, so in no order"
+            rows.append(_left_out(f"never:{item.code}@{offer.key}", f"{item.name}, {name}", offer.code, words, wanted=not purchase.priced))
+        if not purchase.priced and not never:
+            rows.append(_left_out(f"none:{item.code}", item.name, "", "nobody sells it", wanted=True))
+    return Group("left out", "Never bought, or sold by nobody", tuple(rows), "in no order" if rows else "")
+
+
+def _left_out(key: str, name: str, code: str, words: str, *, wanted: bool) -> Row:
+    state = Cell(words, tone="fails" if wanted else "ink2", glyph="warn" if wanted else "", glyph_tone="fails")
+    return Row(key, (Cell(name, strong=wanted), Cell(code, tone="ink2"), Cell(), Cell(), Cell(), Cell(), state))
 
 
 def levels_of(store: Store, book: Book) -> dict[str, tuple[Pick, ...]]:

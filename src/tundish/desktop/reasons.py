@@ -261,7 +261,7 @@ def _line(code: str, estimate: Estimate, workspace: Workspace) -> WhereFromView 
     for words, figure in (("From kits", purchase.from_kits), ("From the rack", purchase.from_rack), ("From stock", purchase.from_stock)):
         if figure.value:
             rows.append(ReceiptLine("measured", words, measure.show_number(-figure.value, 0 if unit == "mm" else None)))
-    rows.append(ReceiptLine("own rate", "Buy", buy_words(purchase), measure.show_money(purchase.cost)))
+    rows.append(ReceiptLine("own rate", "Buy", buy_words(purchase), measure.show_money(purchase.cost) if purchase.priced else ""))
     rules = tuple(dict.fromkeys(need.rule for need in line.needs if need.rule))
     section = Section("The rules behind it", tuple(ReceiptLine("rule", rule) for rule in rules))
     value = measure.show_amount(line.amount.value, unit)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tundish.desktop.order_rows import left_out_group
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.pages.ordering import OrderingPage
 from tundish.documents.order_list import Placed, build_all
@@ -109,6 +110,35 @@ def test_what_is_never_bought_is_bought_elsewhere_or_not_at_all(fitter: Fitter) 
     fitter.qtbot.waitUntil(lambda: offer.key in fitter.workspace.book.never)
     bought = {pick.offer.key for order in best(fitter).buying.orders for _, pick in order.rows}
     assert offer.key not in bought
+
+
+def test_what_is_never_bought_stays_in_sight_and_is_let_in_again(fitter: Fitter) -> None:
+    """The only offer of a part was ticked away, and with it its line: nothing said so, and no tick took it back."""
+    page = opened(fitter)
+    key = page._supplier()
+    place, offer = next(
+        (place, one.pick.offer)
+        for place, one in enumerate(page._still[key])
+        if len(fitter.workspace.book.on_offer(one.pick.offer.item)) == 1
+    )
+    page.table.choose(f"line:{offer.item}@{key}/{place}")
+    page._never.click()
+    fitter.qtbot.waitUntil(lambda: offer.key in fitter.workspace.book.never)
+    best(fitter)
+    (row,) = left_out_group(best(fitter)).rows
+    assert (row.id, row.cells[-1].text) == (f"never:{offer.item}@{offer.key}", "never this one, so in no order")
+    asked: list[str] = []
+    page.figure_asked.connect(asked.append)
+    page.table.choose(row.id)
+    assert page.table.chosen() == row.id
+    page._chosen(row.id)
+    assert asked[-1:] == [f"line:{offer.item}"]
+    assert page._never.isChecked()
+    page._never.click()
+    fitter.qtbot.waitUntil(lambda: offer.key not in fitter.workspace.book.never)
+    bought = {pick.offer.key for order in best(fitter).buying.orders for _, pick in order.rows}
+    assert offer.key in bought
+    assert not left_out_group(best(fitter)).rows
 
 
 @pytest.mark.parametrize(

@@ -138,12 +138,12 @@ def _has(purchase: Purchase, wanted: str) -> bool:
 def _group(name: str, rows: list[Purchase], missing: Mapping[str, int]) -> Group:
     cost = sum((each.cost for each in rows), Decimal(0))
     unpriced = sum(not each.priced for each in rows)
-    words = measure.show_money(cost) + (f" + {unpriced} not priced" if unpriced else "")
     tbc = sum(each.line.amount.tbc for each in rows)
-    note = f"{len(rows)} {'line' if len(rows) == 1 else 'lines'}" + (f", {tbc} TBC" if tbc else "")
-    subtotals = ((len(COLUMNS) - 1, Cell(words, strong=True)),)
+    open_ = "".join(f", {count} {words}" for count, words in ((tbc, "TBC"), (unpriced, "not priced")) if count)
+    note = f"{len(rows)} {'line' if len(rows) == 1 else 'lines'}{open_}"
+    subtotals = ((len(COLUMNS) - 1, Cell(measure.show_money(cost) if cost or not unpriced else "–", strong=True)),)
     return Group(
-        name, name, tuple(_row(each, missing.get(each.line.item.code, 0)) for each in rows), note, "tbc" if tbc else "ink2", subtotals
+        name, name, tuple(_row(each, missing.get(each.line.item.code, 0)) for each in rows), note, "tbc" if open_ else "ink2", subtotals
     )
 
 

@@ -16,7 +16,7 @@ from tundish.desktop.boxes import Box, TickBox
 from tundish.desktop.chooser import Chooser
 from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.order_out import to_write
-from tundish.desktop.order_rows import COLUMNS, level_group, levels_of, sent_group, still_group, way_words
+from tundish.desktop.order_rows import COLUMNS, left_out_group, level_group, levels_of, sent_group, still_group, way_words
 from tundish.desktop.tables import Table, TableCard
 from tundish.desktop.words import CutLabel, button, label
 from tundish.desktop.workspace import Workspace
@@ -150,6 +150,7 @@ class OrderingPage(EstimatePage):
         open_ = [still_group(order, self._still[order.supplier.key], start) for order in estimate.buying.orders]
         self._levels = levels_of(self._workspace.store, estimate.book)
         open_ += [level_group(key, picks, estimate.book) for key, picks in self._levels.items()]
+        open_.append(left_out_group(estimate))
         groups = [group for group in open_ if group.rows] + [sent_group(each, estimate.book) for each in self._sent]
         self.table.set_groups(tuple(groups))
         self._show_ways(estimate)
@@ -197,8 +198,8 @@ class OrderingPage(EstimatePage):
 
     def _chosen(self, row: str) -> None:
         self._trouble.setText("")
-        if row.startswith("line:"):
-            self.figure_asked.emit(row.partition("@")[0])
+        if row.startswith(("line:", "never:", "none:")):
+            self.figure_asked.emit(f"line:{row.partition('@')[0].partition(':')[2]}")
         found = self._line()
         if found is not None:
             self.figure_asked.emit(f"line:{found[1].item}")
@@ -206,8 +207,11 @@ class OrderingPage(EstimatePage):
         self._enable()
 
     def _offer(self) -> Offer | None:
-        """The offer of the line chosen, where it is still to be ordered."""
+        """The offer of the line chosen, where it is still to be ordered or never bought."""
         kind, _, rest = self.table.chosen().partition(":")
+        if kind == "never":
+            item, _, offer_key = rest.partition("@")
+            return next((each for each in self._workspace.book.offers.get(item, ()) if each.key == offer_key), None)
         key, _, place = rest.partition("@")[2].partition("/")
         rows = self._still.get(key, ()) if kind == "line" else ()
         return rows[int(place)].pick.offer if place.isdecimal() and int(place) < len(rows) else None
