@@ -81,7 +81,7 @@ def left_out_group(estimate: Estimate) -> Group:
         never = [] if purchase.line.own else [each for each in book.offers.get(item.code, ()) if not book.buys(each)]
         for offer in never if purchase.wants else ():
             name = book.suppliers[offer.supplier].name if offer.supplier in book.suppliers else offer.supplier
-            words = "never this one" if purchase.priced else "never this one, so in no order"
+            words = "never this one" if purchase.priced else "never: in no order"
             rows.append(_left_out(f"never:{item.code}@{offer.key}", f"{item.name}, {name}", offer.code, words, wanted=not purchase.priced))
         if not purchase.priced and not never:
             rows.append(_left_out(f"none:{item.code}", item.name, "", "nobody sells it", wanted=True))

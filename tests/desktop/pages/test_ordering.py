@@ -116,17 +116,14 @@ def test_what_is_never_bought_stays_in_sight_and_is_let_in_again(fitter: Fitter)
     """The only offer of a part was ticked away, and with it its line: nothing said so, and no tick took it back."""
     page = opened(fitter)
     key = page._supplier()
-    place, offer = next(
-        (place, one.pick.offer)
-        for place, one in enumerate(page._still[key])
-        if len(fitter.workspace.book.on_offer(one.pick.offer.item)) == 1
-    )
+    picked = [one.pick.offer for one in page._still[key]]
+    place, offer = next((place, each) for place, each in enumerate(picked) if len(fitter.workspace.book.on_offer(each.item)) == 1)
     page.table.choose(f"line:{offer.item}@{key}/{place}")
     page._never.click()
     fitter.qtbot.waitUntil(lambda: offer.key in fitter.workspace.book.never)
     best(fitter)
     (row,) = left_out_group(best(fitter)).rows
-    assert (row.id, row.cells[-1].text) == (f"never:{offer.item}@{offer.key}", "never this one, so in no order")
+    assert (row.id, row.cells[-1].text) == (f"never:{offer.item}@{offer.key}", "never: in no order")
     asked: list[str] = []
     page.figure_asked.connect(asked.append)
     page.table.choose(row.id)

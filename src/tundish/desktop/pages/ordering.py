@@ -97,7 +97,7 @@ class OrderingPage(EstimatePage):
         row.addWidget(label("Buy", "table"))
         row.addWidget(self._way)
         row.addWidget(label("Here by", "table"))
-        self._day.setFixedWidth(130)
+        self._day.setFixedWidth(146)
         row.addWidget(self._day)
         self._accepted.clicked.connect(self._accept)
         row.addWidget(self._accepted)
