@@ -210,6 +210,26 @@ def test_only_lists_can_be_saved_as_a_spreadsheet(fitter: Fitter, tmp_path: Path
     assert "Item" in (tmp_path / "list.csv").read_text(encoding="utf-8-sig")
 
 
+def test_a_name_that_is_typed_is_kept_and_no_other_file_is_written_over(
+    fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The dialog stands at "Spreadsheet" and asks about the name that was typed: list.csv must not become list.xlsx behind its back."""
+    page = opened(fitter)
+    choose(fitter, page, "materials")
+    (tmp_path / "list.xlsx").write_bytes(b"mine")
+    told: list[str] = []
+    fitter.workspace.said.connect(told.append)
+    for typed, kind in (("list.csv", "Spreadsheet (*.xlsx)"), ("other.xlsx", "Table as text (*.csv)")):
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, typed=typed, kind=kind: (str(tmp_path / typed), kind))
+        fitter.press("Save table", page)
+        fitter.qtbot.waitUntil((tmp_path / "list.csv").is_file, timeout=WAIT_MS)
+    fitter.qtbot.waitUntil((tmp_path / "other.csv").is_file, timeout=WAIT_MS)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "other.xlsx"), "Table as text (*.csv)"))
+    fitter.press("Save table", page)
+    assert told[-1] == "other.csv is there already, nothing is saved: type its name to write over it"
+    assert (tmp_path / "list.xlsx").read_bytes() == b"mine"
+
+
 def test_a_folder_that_cannot_be_written_is_said_in_a_sentence(fitter: Fitter, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     page = opened(fitter)
     answer_with(monkeypatch, tmp_path / "not there" / "Quote.pdf")

@@ -292,7 +292,10 @@ class PaperPage(Page):
         chosen, kind = QFileDialog.getSaveFileName(self, f"Save {made.document.title}", str(path_of(made.document, folder, name)), kinds)
         if not chosen:
             return
-        path, printed, pictures = _of_kind(Path(chosen), kind), issuing.printed_now(), self._pictures()
+        path, printed, pictures = _of_kind(Path(chosen), kind, name), issuing.printed_now(), self._pictures()
+        if str(path) != chosen and path.exists():
+            self._say(f"{path.name} is there already, nothing is saved: type its name to write over it")
+            return
         self._workspace.store.keep_setting(FOLDER, str(path.parent))
         name = BY_ENDING.get(path.suffix.lower(), name)
         issue = self._issuing(made, name)
@@ -377,12 +380,12 @@ class PaperPage(Page):
         self._workspace.said.emit(words)
 
 
-def _of_kind(path: Path, kind: str) -> Path:
-    """A file named as the kind that was chosen ends: "Web page (*.html)" makes Quote.pdf into Quote.html."""
-    ending = kind.rpartition("*")[2].rstrip(")")
-    if not ending or path.suffix.lower() == ending:
+def _of_kind(path: Path, kind: str, name: str) -> Path:
+    """A file as the kind chosen ends: "Web page (*.html)" makes Quote.pdf, as it was offered, Quote.html; another ending was typed."""
+    ending, typed = kind.rpartition("*")[2].rstrip(")"), path.suffix.lower()
+    if not ending or typed == ending or (typed in BY_ENDING and typed != f".{FORMATS[name].ending}"):
         return path
-    return path.with_suffix(ending) if path.suffix.lower() in BY_ENDING else path.with_name(path.name + ending)
+    return path.with_suffix(ending) if typed in BY_ENDING else path.with_name(path.name + ending)
 
 
 def _written(made: Made, path: Path, how: tuple[str, str], pictures: Pictures) -> bytes:
