@@ -10,15 +10,15 @@ from PySide6.QtWidgets import QApplication, QLayout, QWidget
 
 
 def stops(part: QWidget) -> list[QWidget]:
-    """The controls in a part that Tab can stop at, shown or not, in the order they are laid out, whenever they were made."""
+    """The controls in a part that Tab can stop at, shown and enabled or not yet, in the order they are laid out, whenever they were made."""
     window = part.window()
-    return [each for each in _within(part) if each.focusPolicy() & Qt.FocusPolicy.TabFocus and each.isEnabled() and each.window() is window]
+    return [each for each in _within(part) if each.focusPolicy() & Qt.FocusPolicy.TabFocus and each.window() is window]
 
 
 def first_stop(part: QWidget) -> QWidget | None:
     """The first control in a part that can have the keyboard now."""
     window = part.window()
-    return next((each for each in stops(part) if each.isVisibleTo(window)), None)
+    return next((each for each in stops(part) if each.isEnabled() and each.isVisibleTo(window)), None)
 
 
 @contextmanager

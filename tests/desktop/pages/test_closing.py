@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton, QWidget
 
 from tests.desktop.fitter import Fitter
 from tests.desktop.spoken_names import nameless
@@ -233,6 +233,16 @@ def test_only_a_test_has_boxes_for_readings(fitter: Fitter) -> None:
     page.table.choose(AIR)
     assert "At the start, mm" in shown_in(page.form)
     assert nameless(page) == []
+
+
+def test_tab_goes_through_the_form_as_it_is_laid_out(fitter: Fitter) -> None:
+    page = opened(fitter)
+    page.table.choose(PRESSURE)
+    form = page.form
+    form.state.setFocus()
+    for stop in (form.who, form.when, *form.readings.values(), form.shown_by, form.record):
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        assert QApplication.focusWidget() is stop
 
 
 def test_the_readings_of_a_test_are_judged(fitter: Fitter) -> None:
