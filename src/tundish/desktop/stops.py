@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QLayout, QWidget
 
 
 def stops(part: QWidget) -> list[QWidget]:
-    """The controls in a part that Tab can stop at, shown and enabled or not yet, in the order they are laid out, whenever they were made."""
+    """The controls in a part that Tab can stop at, shown and enabled or not, in the order they are laid out, whenever they were made."""
     window = part.window()
     return [each for each in _within(part) if each.focusPolicy() & Qt.FocusPolicy.TabFocus and each.window() is window]
 
