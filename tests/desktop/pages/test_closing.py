@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -239,10 +240,11 @@ def test_tab_goes_through_the_form_as_it_is_laid_out(fitter: Fitter) -> None:
     page = opened(fitter)
     page.table.choose(PRESSURE)
     form = page.form
+    stops = (form.state, form.who, form.when, *form.readings.values(), form.shown_by, form.record)
     form.state.setFocus()
-    for stop in (form.who, form.when, *form.readings.values(), form.shown_by, form.record):
-        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
-        assert QApplication.focusWidget() is stop
+    for stop, after in pairwise(stops):
+        QTest.keyClick(stop, Qt.Key.Key_Tab)
+        assert QApplication.focusWidget() is after
 
 
 def test_the_readings_of_a_test_are_judged(fitter: Fitter) -> None:
