@@ -41,6 +41,13 @@ def test_another_norm_moves_hours_and_price_by_what_is_said() -> None:
     assert price.endswith(f"{show_money(after.price.total - before().price.total)} more")
 
 
+def test_the_price_has_vat_in_its_name_only_where_it_is_charged() -> None:
+    figures = {**BOOK.figures, "labour.frame": replace(BOOK.figures["labour.frame"], value=4)}
+    for number, name in (("101", "Price inc. VAT: "), ("103", "Price: ")):
+        job = next(each for each in demo_jobs() if each.number == number)
+        assert differences(estimate(job, BOOK), estimate(job, replace(BOOK, figures=figures)))[-1].startswith(name)
+
+
 def test_an_amount_is_said_before_and_after_and_what_was_not_there_as_none() -> None:
     disc = BOOK.role("cutting disc")
     one = estimate(CLOAKROOM, replace(BOOK, own_rules=(OwnRule(every="room", allow="2", item=disc.code),)))

@@ -44,6 +44,20 @@ def test_for_every_frame_it_allows_so_many_and_says_why() -> None:
     assert sentence(rule, BOOK.items) == f"For every frame allow 2 of {BOOK.item(DISC).name}, rounded up."
 
 
+@pytest.mark.parametrize(
+    ("allow", "item", "words"),
+    [
+        ("0.25", "hours", "0.25 h of work"),
+        ("0.5 kg", "tanking-liquid", f"0.5 kg of {BOOK.item('tanking-liquid').name}"),
+        ("1.5 m", "soil-pipe-110", f"1,500 mm of {BOOK.item('soil-pipe-110').name}"),
+        ("some", "soil-pipe-110", f"some of {BOOK.item('soil-pipe-110').name}"),
+        ("", "", "nothing of nothing yet"),
+    ],
+)
+def test_it_is_read_in_the_unit_of_what_it_allows(allow: str, item: str, words: str) -> None:
+    assert sentence(OwnRule(every="frame", allow=allow, item=item), BOOK.items) == f"For every frame allow {words}, rounded up."
+
+
 @pytest.mark.parametrize(("number", "rooms"), [("101", 1), ("104", 1)])
 def test_a_room_is_counted_once_however_many_pre_walls_it_has(number: str, rooms: int) -> None:
     assert allowed(OwnRule(every="room", allow="1", item=DISC), number) == rooms

@@ -68,10 +68,12 @@ class OwnRules:
 
 
 def sentence(rule: OwnRule, items: Mapping[str, Item]) -> str:
-    """The rule as it is read: "For every frame allow 2 of Cutting disc, rounded up, only on joists."."""
+    """The rule as it is read: "For every frame allow 0.5 kg of Rapid cement, rounded up, only on joists."; in the unit of the item."""
     item = items.get(rule.item.strip())
     of = "work" if rule.item.strip() == HOURS else item.name if item else rule.item.strip() or "nothing yet"
-    amount = f"{rule.allow.strip() or 'nothing'} of {of}"
+    value, unit = allowed(rule, items), unit_of(rule, items)
+    amount = rule.allow.strip() or "nothing" if value is None else measure.show_number(value, None)
+    amount = f"{amount} {unit} of {of}" if value is not None and unit != "each" else f"{amount} of {of}"
     only = "" if rule.when == WHEN[0] else f", only {_WHEN_WORDS.get(rule.when, rule.when)}"
     return f"For every {rule.every} allow {amount}{', rounded up' if rule.rounded else ''}{only}."
 

@@ -48,4 +48,5 @@ def _price(before: Estimate, after: Estimate) -> Iterator[str]:
     apart = after.price.total - before.price.total
     if apart:
         more = f"{measure.show_money(abs(apart))} {'more' if apart > 0 else 'less'}"
-        yield f"Price inc. VAT: {measure.show_money(before.price.total)} → {measure.show_money(after.price.total)}, {more}"
+        name = "Price inc. VAT" if after.price.charges_vat else "Price"
+        yield f"{name}: {measure.show_money(before.price.total)} → {measure.show_money(after.price.total)}, {more}"
