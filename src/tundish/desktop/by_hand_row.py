@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from tundish import measure
@@ -12,6 +14,7 @@ from tundish.desktop.chooser import Chooser
 from tundish.desktop.words import button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.materials import by_hand_words
+from tundish.documents.order_list import amount_words
 from tundish.field import Entry
 from tundish.figure import Known
 from tundish.takeoff.by_hand import ADDS, SETS, STRIKES, ByHand, LineByHand
@@ -61,7 +64,8 @@ class ByHandRow(QWidget):
         """A row of the list was chosen: a line, or a change by hand that can be put back."""
         self._row = int(key.removeprefix(KEY)) if key.startswith(KEY) else -1
         self._back.setEnabled(self._row >= 0)
-        code = key.removeprefix("line:")
+        rows = self._workspace.job.by_hand
+        code = rows[self._row].item.strip() if 0 <= self._row < len(rows) else key.removeprefix("line:")
         if code in self._codes:
             self._item.setCurrentIndex(self._codes.index(code))
 
@@ -112,8 +116,24 @@ class ByHandRow(QWidget):
 
 def by_hand_group(made: tuple[ByHand, ...]) -> tuple[Group, ...]:
     """The changes by hand as the last group of the list; none without one."""
-    rows = tuple(
-        Row(f"{KEY}{each.place}", (Cell(each.item.name, strong=True), Cell(by_hand_words(each).partition(": ")[2], tone="ink2")))
-        for each in made
-    )
+    rows = tuple(_changed_row(each) for each in made)
     return (Group("by hand", "Changed by hand", rows, f"{len(rows)} {'change' if len(rows) == 1 else 'changes'}"),) if rows else ()
+
+
+def _changed_row(change: ByHand) -> Row:
+    """A change with its reason, what is needed now, and in place of what is bought what was worked out; read out in one sentence."""
+    was, now = ("nothing" if each is None else amount_words(each.value, each.unit) for each in (change.was, change.now))
+    return Row(
+        f"{KEY}{change.place}",
+        (
+            Cell(change.item.name, strong=True, spoken=by_hand_words(change)),
+            Cell(change.why, tone="ink2"),
+            Cell("struck out" if change.now is None else now, strong=True),
+            *(Cell() for _ in range(_HELD)),
+            Cell(f"{was} worked out", tone="ink2"),
+        ),
+    )
+
+
+_HELD: Final = 3
+"""Columns of what kits, rack and stock give."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from tests.desktop.fitter import Fitter
 from tests.desktop.spoken_names import nameless
 from tundish.desktop.boxes import Box
+from tundish.desktop.cells import Row
 from tundish.desktop.pages.materials import MaterialsPage
 
 
@@ -51,7 +52,14 @@ def test_a_line_struck_out_stands_at_the_end_of_the_list_and_can_be_put_back(fit
     write(page, "Why by hand", "the client has them")
     fitter.press("Strike out", page)
     assert amount(fitter, "sound-pad") is None
+    row = page.table.table_model.entry(page.table.table_model.place("hand:0"))
+    assert isinstance(row, Row)
+    shown = [cell.text for cell in row.cells]
+    assert shown[1:3] == ["the client has them", "struck out"]
+    assert shown[-1] == f"{before:g} worked out"
+    page.table.choose("line:soil-coupling-110")
     page.table.choose("hand:0")
+    assert page._by_hand._item.currentText() == row.cells[0].text
     fitter.press("Put back", page)
     assert amount(fitter, "sound-pad") == before
     assert fitter.workspace.job.by_hand == ()
