@@ -16,6 +16,7 @@ A case file holds one or more cases::
     findings = { "Depth of the frame, WC 1" = "fails" }            # title, place -> state…
     findings = { "Fall, WC 1" = { state = "fails", has = 10, least = 25, most = 90, says = "Raise", ways = { "rooms.0.…" = 424 } } }
     findings = { "Fall, WC 1" = { state = "passes", has = 30, low = 28, high = 34 } }   # the range of what there is
+    findings = { "Fall, WC 1" = { state = "passes", source = "EN 12056-2" } }      # how where it is from begins
     cautions = ["Silica dust"]                   # titles, place after a comma where it has one
     decisions = ["heights"]                      # keys
 
@@ -233,6 +234,7 @@ def compare_findings(found: list[Finding], expected: Mapping[str, Any]) -> None:
             if name in wanted:
                 assert getattr(each.has, name) == pytest.approx(wanted[name], abs=1e-3), f"{titled(each)}: {name}"
         assert wanted.get("says", "") in each.message
+        assert each.source.startswith(wanted.get("source", ""))
         if "ways" in wanted:
             assert {way.path: way.value for way in each.ways_out} == pytest.approx(wanted["ways"], abs=1e-3)
 

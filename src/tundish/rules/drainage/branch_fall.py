@@ -8,9 +8,10 @@ from dataclasses import replace
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, converted, without
+from tundish.layout.design import BY_H
 from tundish.layout.room import PipeRun, Placed, Room
 from tundish.measure import show_length, show_number
-from tundish.rules.drained_by import BRANCHES, branch_falls, differing, others
+from tundish.rules.drained_by import BRANCHES, SYSTEMS, branch_falls, differing, others
 from tundish.rules.pipes import elsewhere, outfall, served
 from tundish.rules.rule import Finding, WayOut, judge, rule
 
@@ -29,7 +30,7 @@ def branch_fall(room: Room, book: Book) -> Iterator[Finding]:
         least, most = (rate[0] * metres).named("Least drop"), (rate[1] * metres).named("Greatest drop")
         if run.rise is None:
             message = f"needs the invert of {run.to}" if run.to else "needs branch invert"
-            yield Finding(_TITLE, "Falls", "cannot tell", None, "Regulation", _SOURCE, least, most, message, one.name)
+            yield Finding(_TITLE, "Falls", "cannot tell", None, "Regulation", _source(room, rate), least, most, message, one.name)
             continue
         yield _with_others(room, run, _judged(room, run, run.rise, (least, most), rate), book)
 
@@ -52,7 +53,13 @@ def _judged(room: Room, run: PipeRun, has: Figure, limits: tuple[Figure, Figure]
             message = f"The entry lies {show_length(-has.value)} mm above the outlet: water does not run up. {message}"
         words = f"{does}, to {show_length(top)}: studs, outlet and every hole in the tile move with it."
         ways = (WayOut(words, f"{one.path}.top", top), *elsewhere(room, run, lambda _: rates))
-    return Finding(_TITLE, "Falls", state, has, "Regulation", _SOURCE, least, most, message, one.name, ways)
+    return Finding(_TITLE, "Falls", state, has, "Regulation", _source(room, rates), least, most, message, one.name, ways)
+
+
+def _source(room: Room, rates: tuple[Figure, Figure]) -> str:
+    """Where the limits are from: of EN 12056-2 the least alone differs, and of its system III neither does."""
+    by_h = SYSTEMS[room.plan.design.piping.drains_by] == SYSTEMS[BY_H]
+    return _SOURCE if by_h else f"at least: {rates[0].note}; at most: {_SOURCE}"
 
 
 def _off(short: float, *, steep: bool) -> int:
