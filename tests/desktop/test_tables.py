@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QAccessible, QImage
 from PySide6.QtTest import QAbstractItemModelTester, QSignalSpy, QTest
 from PySide6.QtWidgets import QApplication
@@ -243,3 +243,47 @@ def test_a_row_where_a_head_was_before_is_as_high_as_the_others(qtbot: QtBot) ->
         made.set_groups((Group("first", "First", rows), Group("last", "Last", (row("end", "Pipe clip"),))))
         low, high = look.now().row(ROW), look.now().row(TWO_LINES)
         assert [made.rowHeight(place) for place in range(len(rows) + 3)] == [low, *([high] * len(rows)), low, high]
+
+
+def priced(table: Table, stages: int) -> None:
+    """A price of so many stages with a total, and what is kept back of it."""
+    total = Row("total", (Cell(), Cell("Client pays"), Cell(), Cell("9.00")), total=True)
+    table.pin_total()
+    table.set_rows((*(row(f"stage {place}", f"Stage {place}") for place in range(stages)), total, row("kept", "Kept back")))
+    table.updateGeometries()  # the bar beside the rows would come with the next turn, and takes of their width
+    table.viewport().grab()
+
+
+def test_the_last_total_is_always_in_sight_and_can_be_pressed(table: Table) -> None:
+    priced(table, 30)
+    told = QSignalSpy(table.row_chosen)
+    over = table.pinned()
+    assert over.bottom() == table.viewport().rect().bottom()
+    click(table.viewport(), over.center())
+    assert told.at(0) == ["total"]
+    assert table.indexAt(QPoint(60, over.top() - 2)).row() < 30, "the row above it is itself"
+    table.bring_back()
+    assert table.pinned().isEmpty(), "it is in its own place"
+    priced(table, 2)
+    assert table.pinned().isEmpty(), "there is room for all"
+
+
+def test_a_row_is_brought_out_from_under_the_total(table: Table) -> None:
+    priced(table, 30)
+    table.choose("stage 0")
+    for _ in range(29):
+        press(table, Qt.Key.Key_Down)
+        shown = table.visualRect(table.currentIndex())
+        assert not shown.intersects(table.pinned())
+        assert table.viewport().rect().contains(shown)
+    assert table.chosen() == "stage 29"
+
+
+def test_the_total_over_the_foot_is_painted_as_in_its_own_place(table: Table) -> None:
+    priced(table, 30)
+    over = table.pinned()
+    pinned = table.viewport().grab(over.adjusted(0, 1, 0, 0)).toImage()
+    table.verticalScrollBar().setValue(table.verticalScrollBar().maximum())
+    own = table.visualRect(table.table_model.index(table.table_model.place("total"), 0))
+    there = QRect(0, own.top(), table.viewport().width(), own.height())
+    assert pinned == table.viewport().grab(there.adjusted(0, 1, 0, 0)).toImage()

@@ -8,6 +8,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Final
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
@@ -35,6 +36,8 @@ OVER: Final = "More is billed than is agreed now: take back the last bill, then 
 class Bills(QWidget):
     """One line a bill, oldest first, and what can be done with each."""
 
+    made_anew = Signal()
+
     def __init__(self, workspace: Workspace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName("Invoices")
@@ -61,6 +64,7 @@ class Bills(QWidget):
         self._shown, self._day = shown, day
         with keyboard_kept(self):
             self._fill(more=more, over=over, gaps=gaps)
+        self.made_anew.emit()
 
     def _fill(self, *, more: bool, over: bool, gaps: tuple[str, ...]) -> None:
         issued = self._workspace.job.invoices

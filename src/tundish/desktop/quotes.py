@@ -7,6 +7,7 @@ from decimal import Decimal
 from functools import partial
 from pathlib import Path
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from tundish import measure
@@ -23,6 +24,8 @@ from tundish.store.papers import Paper
 
 class Quotes(QWidget):
     """A row for every issue of the quote, the oldest first; a chosen one is set beside the price line by line."""
+
+    made_anew = Signal()
 
     def __init__(self, workspace: Workspace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -54,6 +57,7 @@ class Quotes(QWidget):
             self._rows.addWidget(
                 label("None yet: a quote is issued when it is printed, saved or sent on Paper.", "note", "ink2", wrap=True)
             )
+        self.made_anew.emit()
 
     def _add(self, paper: Paper, before: Paper | None) -> None:
         acts = (self._act("Compare", "", partial(self._compare, paper)), self._act("Save again", "paper", partial(self._save, paper)))

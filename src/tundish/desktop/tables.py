@@ -5,14 +5,24 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from typing import Final
 
-from PySide6.QtCore import QElapsedTimer, QEvent, QItemSelectionModel, QModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QElapsedTimer, QEvent, QItemSelectionModel, QModelIndex, QPoint, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QAbstractItemView, QApplication, QFrame, QHeaderView, QTableView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QApplication,
+    QFrame,
+    QHeaderView,
+    QStyle,
+    QStyleOptionViewItem,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
 
 from tundish.desktop import icons, look
 from tundish.desktop.cells import Column, Group, Row
-from tundish.desktop.painted import ENTER, width_of, write
-from tundish.desktop.table_model import TableModel
+from tundish.desktop.painted import ENTER, pen, width_of, write
+from tundish.desktop.table_model import Index, TableModel
 from tundish.desktop.table_paint import CellPainter, Head
 
 ROW: Final = 28
@@ -39,6 +49,7 @@ class Table(QTableView):
         self._typing = QElapsedTimer()
         self._empty: tuple[str, str, str] = ("", "", "")
         self._giving: tuple[str, ...] = ()
+        self._pins = False
         self.table_model = TableModel(columns, self)
         self.setHorizontalHeader(Head(self))
         self.setItemDelegate(CellPainter(self))
@@ -70,6 +81,20 @@ class Table(QTableView):
         self._empty = (title, sentence, glyph)
         self.viewport().update()
 
+    def pin_total(self) -> None:
+        """Keep the last total in sight: while it is further down it stands over the foot of the rows."""
+        self._pins = True
+        for bar in (self.verticalScrollBar(), self.horizontalScrollBar()):
+            bar.valueChanged.connect(lambda _=0: self.viewport().update())
+
+    def pinned(self) -> QRect:
+        """Where the last total stands over the other rows, in the viewport; nowhere while it is in sight in its own place."""
+        place = self._last_total() if self._pins else -1
+        high, foot = self.rowHeight(place), self.viewport().height()
+        if place < 0 or self.rowViewportPosition(place) + high <= foot:
+            return QRect()
+        return QRect(0, foot - high, self.viewport().width(), high)
+
     def chosen(self) -> str:
         """The id of the chosen row or group, "" where none is."""
         index = self.currentIndex()
@@ -86,6 +111,17 @@ class Table(QTableView):
         """Bring the chosen row into sight, with no further scrolling than that takes."""
         if self.currentIndex().isValid():
             self.scrollTo(self.currentIndex())
+
+    def indexAt(self, at: QPoint) -> QModelIndex:
+        """What is pressed: the total where it stands over another row."""
+        return self.table_model.index(self._last_total(), self.columnAt(at.x())) if self.pinned().contains(at) else super().indexAt(at)
+
+    def scrollTo(self, index: Index, hint: QAbstractItemView.ScrollHint = QAbstractItemView.ScrollHint.EnsureVisible) -> None:
+        """Bring a row into sight, and out from under the total."""
+        super().scrollTo(index, hint)
+        covered = self.visualRect(index).bottom() - self.pinned().top() + 1
+        if covered > 0 and self.pinned().isValid() and index.row() != self._last_total():
+            self.verticalScrollBar().setValue(self.verticalScrollBar().value() + covered)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         entry = self._entry()
@@ -134,6 +170,8 @@ class Table(QTableView):
         super().paintEvent(event)
         if not self.table_model.rowCount() and self._empty[0]:
             self._paint_empty(QPainter(self.viewport()))
+        if not (over := self.pinned()).isEmpty():
+            self._paint_pinned(QPainter(self.viewport()), over)
 
     def _behave(self) -> None:
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -246,6 +284,23 @@ class Table(QTableView):
             self._fold(entry.id, folded=not self.table_model.folded(entry.id))
         elif entry is not None:
             self.row_opened.emit(entry.id)
+
+    def _last_total(self) -> int:
+        entries = self.table_model.entries()
+        return next((place for place in reversed(range(len(entries))) if isinstance(each := entries[place], Row) and each.total), -1)
+
+    def _paint_pinned(self, painter: QPainter, over: QRect) -> None:
+        """The total as it is painted in its own place, under an edge that says that rows go on behind it."""
+        option, place = QStyleOptionViewItem(), self._last_total()
+        self.initViewItemOption(option)
+        if self.currentIndex().row() == place:
+            option.state |= QStyle.StateFlag.State_Selected
+        for column in range(len(self.table_model.columns)):
+            if not self.isColumnHidden(column):
+                option.rect = QRect(self.columnViewportPosition(column), over.top(), self.columnWidth(column), over.height())
+                self.itemDelegate().paint(painter, option, self.table_model.index(place, column))
+        painter.setPen(pen("edge"))
+        painter.drawLine(over.topLeft(), over.topRight())
 
     def _paint_empty(self, painter: QPainter) -> None:
         title, sentence, glyph = self._empty

@@ -9,6 +9,7 @@ from decimal import Decimal
 from functools import partial
 from typing import Final
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from tundish import measure
@@ -32,6 +33,8 @@ MOST: Final = 6
 
 class Agreement(QWidget):
     """Accept the price; then weigh what has changed since, make a variation of it, and say what became of it."""
+
+    made_anew = Signal()
 
     def __init__(self, workspace: Workspace, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -75,6 +78,7 @@ class Agreement(QWidget):
                 self._add_agreed(job)
             else:
                 self._add_open(price, offered)
+        self.made_anew.emit()
 
     def _offered(self) -> tuple[Offer, ...]:
         """What the quote that was issued last offers."""

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton, QWidget
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.writers.published_rules import broken
@@ -57,6 +57,20 @@ def test_the_keyboard_goes_on_to_what_was_made_since(fitter: Fitter) -> None:
         reached.append(keyboard_in())
         QTest.keyClick(page.window(), Qt.Key.Key_Tab)
     assert reached == ["Work out what has changed", "Not accepted after all", "Statement as of", "Make the next bill"]
+
+
+def test_the_order_of_the_keyboard_is_set_anew_only_where_something_was_made(fitter: Fitter, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = opened(fitter)
+    fitter.press("Make the next bill", page)
+    fitter.settled()
+    ordered: list[tuple[QWidget, QWidget]] = []
+    monkeypatch.setattr(QWidget, "setTabOrder", lambda before, after: ordered.append((before, after)))
+    fitter.type_into(page.form.row("terms.valid_days"), "12")
+    fitter.qtbot.waitUntil(lambda: "12 days" in said(page), timeout=WAIT_MS)
+    assert ordered == []
+    fitter.press("Paid", page)
+    fitter.settled()
+    fitter.qtbot.waitUntil(lambda: bool(ordered), timeout=WAIT_MS)
 
 
 def test_what_a_press_puts_in_its_place_has_the_keyboard(fitter: Fitter) -> None:

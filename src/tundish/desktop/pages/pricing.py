@@ -85,6 +85,7 @@ class PricingPage(EstimatePage):
         self.add_row(self._parts)
         self._priced_options: list[QLabel] = []
         self.table = Table("Price by stage", COLUMNS)
+        self.table.pin_total()
         self.table.row_chosen.connect(self._chosen)
         self.table.set_empty("Nothing to price yet", "Add a pan or a basin first.", "pricing")
         self._bar = MoneyBar()
@@ -181,6 +182,9 @@ class PricingPage(EstimatePage):
         self.form.input("terms.stated")
         self._bills = Bills(self._workspace)
         self.form.add_part(self._bills)
+        for each in (self._quotes, self._agreement, self._bills):
+            each.made_anew.connect(self.order_focus)
+        self.order_focus()
 
     def _add_visits(self) -> None:
         """What is the same for every visit, and visits that are charged otherwise."""
@@ -358,7 +362,6 @@ class PricingPage(EstimatePage):
         self._bar.show_parts(where_it_goes(price))
         self._kept.setText(kept_words(price))
         self._show_validity(estimate)
-        self.order_focus()
 
 
 def _in_row(*widgets: QWidget) -> QWidget:
