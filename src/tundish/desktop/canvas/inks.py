@@ -72,8 +72,8 @@ def wash(style: Style) -> QBrush:
 
 
 def hatch(style: Style, ratio: float) -> QBrush:
-    """Lines at 45 degrees, a fixed number of pixels apart at any scale, for a screen of so many dots a pixel."""
-    return _hatch("tileLine" if style == "wall" else "edge", ratio, look.now())
+    """Lines at 45 degrees on the style's wash, a fixed number of pixels apart at any scale, for a screen of so many dots a pixel."""
+    return _hatch(style, ratio, look.now())
 
 
 def words_tone(style: Style) -> str:
@@ -109,13 +109,13 @@ def _wash(style: Style, wear: Look) -> QBrush:
 
 
 @lru_cache(maxsize=16)
-def _hatch(line: str, ratio: float, wear: Look) -> QBrush:
+def _hatch(style: Style, ratio: float, wear: Look) -> QBrush:
     dots = max(round(HATCH * ratio), 1)
     tile = QPixmap(dots, dots)
-    tile.fill(Qt.GlobalColor.transparent)
+    tile.fill(QColor(wear.hex(INKS[style].wash)))
     painter = QPainter(tile)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(QColor(wear.hex(line)), (0.75 + (0.5 if wear.strong else 0.0)) * ratio))
+    painter.setPen(QPen(QColor(wear.hex("tileLine" if style == "wall" else "edge")), (0.75 + (0.5 if wear.strong else 0.0)) * ratio))
     painter.drawLines([QLineF(at - 2 * dots, 2 * dots, at + dots, -dots) for at in (0, dots, 2 * dots)])
     painter.end()
     made = QBrush(tile)

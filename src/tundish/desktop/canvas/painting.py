@@ -14,7 +14,7 @@ from tundish.desktop.canvas import inks
 from tundish.desktop.painted import panel
 from tundish.desktop.painted import pen as plain_pen
 from tundish.documents.clear_words import Rect
-from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
+from tundish.documents.drawing import KEPT, Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Words
 
 TICK: Final = 5
 HANDLE: Final = 10
@@ -96,7 +96,7 @@ def paint_mark(painter: QPainter, mark: Mark, placed: Placed, *, chosen: bool = 
         case Dimension():
             _dimension(painter, mark, placed, chosen=chosen)
         case _ if mark.filled and inks.INKS[mark.style].hatched:
-            _hatched(painter, outline(mark, placed), mark.style)
+            _hatched(painter, mark, placed)
         case _:
             painter.setPen(inks.pen(mark.style))
             painter.setBrush(inks.wash(mark.style) if mark.filled else inks.NO_WASH)
@@ -162,14 +162,17 @@ def _closed(painter: QPainter, mark: Box | Shape | Ellipse, placed: Placed) -> N
             painter.drawEllipse(placed.point(mark.x, mark.y), mark.half_width * placed.scale, mark.half_height * placed.scale)
 
 
-def _hatched(painter: QPainter, path: QPainterPath, style: Style) -> None:
-    """A wash with hatching on it, and an edge where the style has one: an existing wall has none."""
-    painter.fillPath(path, inks.wash(style))
-    painter.fillPath(path, inks.hatch(style, painter.device().devicePixelRatio()))
-    if style != "wall":
-        painter.setPen(inks.pen(style))
+def _hatched(painter: QPainter, mark: Box | Shape | Ellipse, placed: Placed) -> None:
+    """A wash with hatching on it, and an edge where the style has one: an existing wall has none. A box is soon filled."""
+    brush = inks.hatch(mark.style, painter.device().devicePixelRatio())
+    if isinstance(mark, Box):
+        painter.fillRect(placed.box(mark.x, mark.y, mark.width, mark.height), brush)
+    else:
+        painter.fillPath(outline(mark, placed), brush)
+    if mark.style != "wall":
+        painter.setPen(inks.pen(mark.style))
         painter.setBrush(inks.NO_WASH)
-        painter.drawPath(path)
+        _closed(painter, mark, placed)
 
 
 def handles_of(around: QRectF, *, top: bool) -> list[tuple[str, QPointF]]:
