@@ -80,7 +80,7 @@ class SuggestedNorms(TableCard):
         factor = one.factor
         middle = measure.BLANK if factor is None else f"× {measure.show_number(factor.value, 2)}" if one.worth else "as they are"
         figures = norms_of(one.stage, self._workspace.book.figures)
-        words = dict.fromkeys(each.changed_words for each in figures if each.changed)
+        changed, _, jobs = "; ".join(dict.fromkeys(each.changed_words for each in figures if each.changed)).partition(", ")
         return Row(
             f"norm:{one.stage}",
             (
@@ -88,7 +88,7 @@ class SuggestedNorms(TableCard):
                 Cell(str(len(one.ratios))),
                 Cell(reach),
                 Cell(middle, strong=one.worth, tone="chalk" if one.worth else "ink2"),
-                Cell("; ".join(words).capitalize() if words else "As supplied", tone="ink" if words else "ink2"),
+                Cell(changed[:1].upper() + changed[1:], below=jobs) if changed else Cell("As supplied", tone="ink2"),
             ),
         )
 

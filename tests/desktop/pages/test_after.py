@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt
@@ -11,6 +12,7 @@ from PySide6.QtWidgets import QLabel
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tundish import measure
 from tundish.catalogue.crew import Person
 from tundish.desktop.boxes import Box
 from tundish.desktop.cells import Row
@@ -190,7 +192,7 @@ def test_norms_are_weighed_taken_over_once_named_and_put_back(fitter: Fitter, pa
     frames = norms_of("frames", fitter.workspace.book.figures)
     assert all(each.value == pytest.approx(1.25 * each.supplied, abs=1e-3) for each in frames)
     assert {each.changed_words.rpartition(", ")[2] for each in frames} == {"from 3 jobs"}
-    assert cells(norms.table, "norm:frames")[3] == "as they are"
+    assert cells(norms.table, "norm:frames")[3:] == ["as they are", f"Changed {measure.show_date(date.today().isoformat())}"]
     assert not norms.take.isEnabled()
     taken = {key: each.value for key, each in fitter.workspace.book.figures.items()}
     fitter.press("Put back", norms)
