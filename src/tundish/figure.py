@@ -116,8 +116,7 @@ class Reason:
 
 def number(value: float, unit: str = "mm", label: str = "", known: Known = Known.WORKED_OUT) -> Figure:
     """A settled figure with no working."""
-    _finite(value)
-    value = float(value)
+    _finite(value := float(value))
     return Figure(value, value, value, unit, label, known)
 
 
@@ -134,8 +133,7 @@ def total(figures: Sequence[Figure], label: str = "", unit: str = "mm") -> Figur
     """The sum of any number of figures, each kept as one line; nothing at all is zero of `unit`."""
     if not figures:
         return number(0.0, unit, label)
-    unit, tbc, sure = figures[0].unit, False, True
-    values, terms = [], []
+    values, terms, unit, tbc, sure = [], [], figures[0].unit, False, True
     for each in figures:
         if each.unit != unit:
             raise UnitsDifferError(figures[0], each)
@@ -252,8 +250,7 @@ def times_units(one: str, other: str, power: int = 1) -> str:
     # In one order, so that a load by its arm and an arm by its load are of one unit.
     top = [_raised(symbol, exponent) for symbol, exponent in sorted(powers.items()) if exponent > 0]
     bottom = [_raised(symbol, -exponent) for symbol, exponent in sorted(powers.items()) if exponent < 0]
-    shown = "·".join(top or (["1"] if bottom else []))
-    return shown + "/" + "·".join(bottom) if bottom else shown
+    return "·".join(top or (["1"] if bottom else [])) + ("/" + "·".join(bottom) if bottom else "")
 
 
 _FACTORS: Final = {
@@ -325,7 +322,9 @@ def _spread(value: float, ends: Iterable[float]) -> tuple[float, float, float]:
 
 
 def _plus(one: float, other: float) -> float:
-    return _tidy(one + other, max(abs(one), abs(other)))
+    value = one + other
+    whole = value % 1 == 0 and abs(one) + abs(other) < _WHOLE
+    return value + 0.0 if whole else _tidied(value, max(abs(one), abs(other), abs(value)))
 
 
 def _added(values: Sequence[float]) -> float:
@@ -339,7 +338,7 @@ def _added(values: Sequence[float]) -> float:
 
 
 def _minus(one: float, other: float) -> float:
-    return _tidy(one - other, max(abs(one), abs(other)))
+    return _plus(one, -other)
 
 
 def _times(one: float, other: float) -> float:
@@ -354,12 +353,13 @@ def _up(value: float, step: float) -> float:
     return _times(math.ceil(_over(value, step)), step)
 
 
-def _tidy(value: float, of: float = 0.0) -> float:
+def _tidy(value: float) -> float:
+    return value + 0.0 if value % 1 == 0 and -_WHOLE < value < _WHOLE else _tidied(value, abs(value))
+
+
+def _tidied(value: float, size: float) -> float:
     """Take off what binary fractions leave behind, thirteen digits down the largest number at work: 0.1 + 0.2 is 0.3."""
-    if value % 1 == 0 and -_WHOLE < value < _WHOLE and of < _WHOLE:
-        return value + 0.0
     _finite(value)
-    size = max(abs(value), of)
     return round(value, _DIGITS - 1 - math.floor(math.log10(size))) if size else 0.0
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from operator import ne
 
 from tundish.layout.room import PipeRun
 
@@ -61,7 +62,14 @@ def clears(one: PipeRun, other: PipeRun, least: float) -> bool:
 
 def to_block(run: PipeRun, block: Block) -> float:
     """How much is clear between a run and something upright at their nearest, mm; below zero it runs into it."""
-    return min(_from_block(leg, block) for leg in pairwise(run.route)) - run.outside / 2
+    nearest, within = math.inf, (block.least, block.most)
+    for leg, *box in _legs(run.route):
+        gaps = _between(box, within)
+        if max(gaps) < nearest:
+            # A leg along one axis is its own box.
+            along_one = sum(map(ne, *leg)) <= 1
+            nearest = min(nearest, math.hypot(*gaps) if along_one else _from_block(leg, block))
+    return nearest - run.outside / 2
 
 
 def to_rod(run: PipeRun, rod: Rod) -> float:
@@ -88,10 +96,15 @@ def _box(places: Sequence[Place]) -> tuple[Place, Place]:
     return (min(xs), min(ys), min(zs)), (max(xs), max(ys), max(zs))
 
 
-def _off(one: tuple[Place, Place], other: tuple[Place, Place]) -> float:
+def _off(one: Sequence[Place], other: Sequence[Place]) -> float:
     """How far two boxes are off one another along the axis along which they are furthest; nought where they share a place."""
+    return max(_between(one, other))
+
+
+def _between(one: Sequence[Place], other: Sequence[Place]) -> Place:
+    """How far two boxes, each from its least to its greatest place, are off one another along each axis."""
     ((x1, y1, z1), (x2, y2, z2)), ((u1, v1, w1), (u2, v2, w2)) = one, other
-    return max(u1 - x2, x1 - u2, v1 - y2, y1 - v2, w1 - z2, z1 - w2, 0.0)
+    return max(u1 - x2, x1 - u2, 0.0), max(v1 - y2, y1 - v2, 0.0), max(w1 - z2, z1 - w2, 0.0)
 
 
 def _from_block(leg: Ends, block: Block) -> float:

@@ -61,10 +61,11 @@ def cheapest(want: Want) -> Pick | None:
     """The one offer that meets a want alone for least money; of equals, the first supplier by key."""
     best: Pick | None = None
     for offer in sorted(want.offers, key=lambda each: (each.supplier, each.code)):
-        for tier in tiers(want, offer):
-            packs = max(want.packs(offer), tier.low)
+        alone = want.packs(offer)
+        for tier in tiers(want, offer) if alone else ():
+            packs = max(alone, tier.low)
             pick = Pick(offer, packs)
-            if want.packs(offer) and packs <= tier.high and (best is None or pick.cost < best.cost):
+            if packs <= tier.high and (best is None or pick.cost < best.cost):
                 best = pick
     return best
 

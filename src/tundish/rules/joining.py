@@ -155,7 +155,14 @@ class _Walk:
         usual = self.book.items.get(self.book.roles.get(thing.role, ""))
         if usual is not None and len(usual.ends) < (_BRANCHED if thing.does in {"lets in", "branches", "vents"} else _MOST):
             usual = None
-        found = [item for code, count in self.bag.items() if count > 0 and _does(item := self.book.items[code], thing, usual)]
+        does, sized = _DOES[thing.does], usual.ends[0].nominal if usual is not None and thing.does in _SIZED else None
+        there = (self.book.items[code] for code, count in self.bag.items() if count > 0)
+        found = [
+            item
+            for item in there
+            # What usually does it, whatever its sheet says.
+            if (item is usual and len(item.ends) == _MOST) or (does(item) and (sized is None or item.ends[0].nominal == sized))
+        ]
         if found:
             return tuple(sorted(found, key=lambda item: item is not usual))
         lacks = ((usual, thing.length if usual.unit != "each" else 1.0),) if usual else ()
@@ -240,14 +247,6 @@ def _not_bought(_: Item) -> Decimal | None:
     return None
 
 
-def _does(item: Item, thing: Thing, usual: Item | None) -> bool:
-    """Whether an item does what is wanted: what usually does it, whatever its sheet says; pipe and bends in the size of that."""
-    if item is usual and len(item.ends) == _MOST:
-        return True
-    sized = usual is not None and thing.does in {"carries", "turns", "vents"}
-    return _DOES[thing.does](item) and (not sized or usual is None or item.ends[0].nominal == usual.ends[0].nominal)
-
-
 def _turns(item: Item) -> bool:
     return item.has("angle") and abs(item.sizes["angle"][0] - _RIGHT) < _NEARLY and item.ends[0].system == item.ends[-1].system
 
@@ -271,6 +270,8 @@ _NO_JOINT: Final = frozenset(
 )
 _MOST: Final = 2
 _BRANCHED: Final = 3
+_SIZED: Final = frozenset({"carries", "turns", "vents"})
+"""What does these must be of the size of what usually does: pipe, bends, the tees of vents."""
 _DOES: Final[Mapping[str, Callable[[Item], bool]]] = {
     "turns": _turns,
     "carries": lambda item: item.kind in _PIPES,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from tundish.layout.marks import bare
 from tundish.layout.room import Member, Room
 from tundish.rules.amounts import in_all
 from tundish.rules.rule import Cut, Need
@@ -15,7 +14,9 @@ UPRIGHT, TOP_RAIL, FLOOR_RAIL, WALL_TIE, WALL_STRUT, NOGGIN, FLOOR_NOGGIN, TRIMM
 
 def marked(room: Room, letters: str) -> tuple[Member, ...]:
     """The members whose mark starts with one of the letters."""
-    return tuple(one for one in room.members if bare(one.mark)[0] in letters)
+    # One pre-wall has one lead to all its marks.
+    first = next((one.mark.rfind(".") + 1 for one in room.members), 0)
+    return tuple(one for one in room.members if one.mark[first] in letters)
 
 
 def to_cut(members: Sequence[Member], what: str, *, why: str = "", role: str = "", item: str = "") -> Iterator[Need]:

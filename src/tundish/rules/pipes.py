@@ -14,6 +14,7 @@ from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.design import IN_FRONT, PREWALLS, WITH_BOSSES
 from tundish.layout.feeds import SHORTEST
 from tundish.layout.makers import half
+from tundish.layout.once import once
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.room import Outfall, PipeRun, Placed, Room
 from tundish.rules.amounts import each, whole_spaces
@@ -117,6 +118,7 @@ def branches(room: Room) -> Iterator[Branch]:
             yield Branch(choice.name or kind.title, path, entry, STACK_SIZE, choice.branch == WITH_BOSSES)
 
 
+@once
 def off_branch(room: Room, run: PipeRun, book: Book) -> tuple[Branch, Figure] | None:
     """The branch whose middle is nearest to where a waste enters the stack, and how far that is above or below it; None without one."""
     if run.enters is None or run.to:

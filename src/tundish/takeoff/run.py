@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from operator import is_
 from typing import Final
@@ -138,16 +138,20 @@ def _merged(lines: list[Line], *, several: bool) -> Line:
     return Line(first.item, amount, tuple(need for line in lines for need in line.needs), first.own)
 
 
-def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list[Problem]) -> Iterator[Said]:
+def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list[Problem]) -> list[Said]:
+    """What a rule says, up to where it could not be worked out."""
+    said: list[Said] = []
+    place = room.room_name if each.whole else room.name
     try:
         for one in each.says(reads, book):
             wrong = _wrong(one, book) if isinstance(one, Need) else ""
             if wrong:
                 problems.append(Problem(room.path, f"{room.name}: {each.sentence} {wrong}"))
             else:
-                yield stamped(one, each.key, room.room_name if each.whole else room.name)
+                said.append(stamped(one, each.key, place))
     except (TundishError, ArithmeticError, ValueError) as error:
         problems.append(Problem(room.path, f"{room.name}: {each.sentence} This could not be worked out: {error}."))
+    return said
 
 
 def stamped(one: Said, key: str, room: str) -> Said:
@@ -172,7 +176,7 @@ def _wrong(need: Need, book: Book) -> str:
         item = _item(need, book)
     except NotInBookError as error:
         return f"This could not be asked for: {error}."
-    unit = "m²" if any(cut.width is not None for cut in need.cuts) else item.unit
+    unit = "m²" if need.cuts and any(cut.width is not None for cut in need.cuts) else item.unit
     if need.amount.unit != unit:
         return f"It asks for {need.amount.unit or 'a number'}, and {item.name} is counted in {unit}."
     return ""
