@@ -124,6 +124,7 @@ FIGURES: Mapping[str, tuple[float, str]] = {
     "void.crossing": (5, "mm"),
     "drainage.waste_tail": (120, "mm"),
     "water.run_height": (150, "mm"),
+    "water.runs_apart": (100, "mm"),
     "water.under_floor": (110, "mm"),
     "heights.wc": (420, "mm"),
     "heights.bidet": (420, "mm"),

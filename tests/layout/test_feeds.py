@@ -70,3 +70,60 @@ def test_under_the_floor_it_goes_down_where_it_comes_in_and_up_behind_its_applia
     assert floor.bends == ("under the floor", *void.bends)
     assert {z for x, _, z in floor.route if x not in {void.route[0][0], 500}} <= {-110}
     assert min(z for _, _, z in floor.route) == -110
+
+
+# ------------------------------------------------------------------------------------------------ heights
+
+
+def test_a_supply_that_would_lie_in_another_runs_the_next_step_higher(work: Work, hang: Hang) -> None:
+    """Hot from 350 to 1,525 lies along the wall at 150, and behind the branch nothing goes in front of it: the WC's cold comes over it."""
+    room = work(hang("wc", 700), hang("basin", 1600, 850))
+    cold = next(run for run in room.pipes_of("cold") if run.serves == "wc-1")
+    assert cold.level is not None
+    assert (cold.level.value, cold.level.path) == (250, "rooms.0.design.appliances.0.cold_at")
+    assert [each.value for each in cold.lengths] == [100, 400, 780]  # up to 250; 700 − 300; 1,030 − 250
+    assert cold.bends == ("up to where it runs", "up the wall", "out of the wall")
+    assert room.figures["wc-1.cold.level"] == cold.level
+    assert {run.level.value for run in room.pipes_of("hot") if run.level} == {150}
+
+
+def test_a_height_that_was_chosen_is_kept_whatever_lies_there(work: Work, hang: Hang) -> None:
+    room = work(replace(hang("wc", 700), cold_at=Entry(150)), hang("basin", 1600, 850))
+    cold = next(run for run in room.pipes_of("cold") if run.serves == "wc-1")
+    assert [each.value for each in cold.lengths] == [400, 880]
+    assert cold.onto is None
+
+
+def test_a_height_still_open_leaves_the_pieces_open(work: Work, hang: Hang) -> None:
+    """At 250 to 300, 250 now: 100 to 150 up to it, 780 to 730 from it up to 1,030; what runs along is settled."""
+    (cold,) = work(replace(hang("wc", 600), cold_at=Entry(250, low=250, high=300, tbc=True))).pipes_of("cold")
+    onto, run, up = cold.lengths
+    assert [(each.low, each.value, each.high) for each in (onto, run, up)] == [(100, 100, 150), (300, 300, 300), (730, 780, 780)]
+    assert onto.tbc
+    assert up.tbc
+    assert not run.tbc
+
+
+def test_a_run_above_its_draw_off_comes_down_to_it(work: Work, hang: Hang) -> None:
+    """The bidet's supply is at 235 with its top at 440: from 500 it comes 265 down."""
+    hot, cold = work(replace(hang("bidet", 1000, 440), hot_at=Entry(500))).pipes_of("hot", "cold")
+    assert "down the wall" in hot.bends
+    assert [each.value for each in hot.lengths] == [350, 590, 265]  # 500 − 150; 940 − 350; 500 − 235
+    assert "up the wall" in cold.bends
+
+
+def test_a_lower_run_needs_no_piece_to_get_to_it(work: Work, hang: Hang) -> None:
+    (cold,) = work(replace(hang("wc", 600), cold_at=Entry(80))).pipes_of("cold")
+    assert [each.value for each in cold.lengths] == [300, 950]
+
+
+def test_under_the_floor_no_height_counts(work: Work, hang: Hang) -> None:
+    (cold,) = work(replace(hang("wc", 600), cold_at=Entry(400), feeds="under the floor")).pipes_of("cold")
+    assert cold.level is not None
+    assert cold.level.value == -110
+
+
+def test_a_height_out_of_bounds_is_told_and_held(work: Work, hang: Hang) -> None:
+    room = work(replace(hang("wc", 600), cold_at=Entry(5)))
+    assert [each.path for each in room.problems] == ["rooms.0.design.appliances.0.cold_at"]
+    assert room.figures["wc-1.cold.level"].value == 20

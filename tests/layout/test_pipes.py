@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
@@ -63,6 +64,26 @@ def test_the_waste_of_a_basin(work: Work, hang: Hang) -> None:
     assert room.figures["P1"].value == 520  # 400 + 120
     found = pipe(room, "waste")
     assert (found.size, found.enters, found.points) == (32, room.figures["basin-1.boss"], ((550, 550), (150, 542)))
+
+
+def test_a_waste_let_in_at_a_height_of_its_own_falls_to_that(work: Work, hang: Hang) -> None:
+    """550 − 15 of half its bore − 515 = 20 over 400: 50 a metre, as a short 32 may; at 400 it falls at 20 and drops the rest."""
+    room = work(replace(hang("basin", 550, 850), waste_at=Entry(515)))
+    figures = room.figures
+    assert (figures["basin-1.boss"].value, figures["basin-1.fall"].value, figures["basin-1.fall_rate"].value) == (515, 20, 50)
+    found = pipe(room, "waste")
+    assert (found.points, found.drop) == (((550, 550), (150, 530)), None)
+    lower = pipe(work(replace(hang("basin", 550, 850), waste_at=Entry(400))), "waste")
+    assert lower.drop is not None
+    assert (lower.drop.value, lower.drop.label) == (127, "Drop to the stack, Basin 1")  # 550 − 15 − 400 − 8
+    assert lower.points[-1] == (150, 415)  # its axis
+    assert lower.bends[-2:] == ("at the top of the drop", "at the foot of the drop")
+
+
+def test_where_a_waste_is_still_to_be_let_in_leaves_its_fall_open(work: Work, hang: Hang) -> None:
+    room = work(replace(hang("basin", 550, 850), waste_at=Entry(520, low=515, high=525)))
+    fall = room.figures["basin-1.fall"]
+    assert (fall.low, fall.value, fall.high) == (10, 15, 20)
 
 
 def test_marks_go_on_from_appliance_to_appliance(work: Work, hang: Hang) -> None:

@@ -165,7 +165,7 @@ def figure_of(room: Room, piece: str) -> str:
     if pipe is None:
         return piece
     falls = pipe.rise is not None and pipe.kind in {"soil", "waste"}
-    return f"{pipe.serves}.fall" if falls else pipe.pieces[0][0] if pipe.lengths else ""
+    return f"{pipe.serves}.fall" if falls else f"{pipe.key}.level" if pipe.level is not None else ""
 
 
 def said(room: Room, pieces: Iterable[tuple[str, str]]) -> dict[str, Said]:

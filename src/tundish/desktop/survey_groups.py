@@ -96,6 +96,8 @@ ONLY_FOR: Final[Mapping[str, tuple[str, ...]]] = {
     "plate_on": ("wc",),
     "trap": ("basin",),
     "valves": ("basin", "bidet"),
+    "hot_at": ("basin", "bidet", "shower valve", "wall spout"),
+    "waste_at": ("basin", "bidet", "urinal"),
 }
 """Inputs of an appliance that only some kinds have."""
 

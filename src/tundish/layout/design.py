@@ -193,6 +193,18 @@ class Appliance:
     feeds: str = choice(
         "Hot and cold led", (IN_VOID, UNDER_FLOOR), "Under the floor: down where they come in, and up behind it through a new hole each."
     )
+    hot_at: Entry | None = length(
+        "Hot runs along the wall at", least=20, most=2_400, known=Known.AGREED, likely=(100, 700),
+        help="Above the bare floor. Blank: at the usual height, or at the next above it that is clear of what is laid.",
+    )  # fmt: skip
+    cold_at: Entry | None = length(
+        "Cold runs along the wall at", least=20, most=2_400, known=Known.AGREED, likely=(100, 700),
+        help="Above the bare floor. Blank: at the usual height, or at the next above it that is clear of what is laid.",
+    )  # fmt: skip
+    waste_at: Entry | None = length(
+        "Waste enters the stack at", least=20, most=2_400, known=Known.AGREED,
+        help="Invert above the bare floor. Blank: as it comes in at the usual fall.",
+    )  # fmt: skip
     rail: str = item("Rail beside it", ("grab rail",), "Accessible WC: level, on the side wall.")
     drop_rail: str = item("Drop-down rail", ("drop-down rail",), "Accessible WC: on the pre-wall, on its open side.")
     back_rest: str = item("Back rest", ("back rest",), "Accessible WC: on the pre-wall, above the pan.")

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure, number
+from tundish.figure import Figure, largest, number
+from tundish.layout.appliances.kind import LEVELS
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.clear import clears
 from tundish.layout.design import UNDER_FLOOR
@@ -21,6 +22,8 @@ from tundish.layout.room import PipeRun, Placed
 from tundish.layout.standing import Standing
 
 SIZE: Final = 15
+_HIGHER: Final = 5
+"""So many heights above the usual one are tried, as far as they are below the draw-off."""
 SHORTEST: Final = 50.0
 """A shorter piece is no piece: the fittings meet."""
 
@@ -61,15 +64,17 @@ def rises_of(outline: Outline, inputs: Inputs) -> Rises:
 def feeds(fed: Fed, rises: Rises, laid: Sequence[PipeRun]) -> tuple[PipeRun, ...]:
     """Every run of hot from the left, H1, H2…, then every run of cold, C1, C2… likewise.
 
-    Each lies against the wall; or where that does not clear what is laid, comes out in front of it to go up; or lies in front of it all
-    along. Where none of these clears, it is left against the wall.
+    Each runs at the height chosen for it, or at the usual one: against the wall; or where that does not clear what is laid, comes out in
+    front of it to go up; or lies in front of it all along. Where none of these clears and no height was chosen, the same is tried higher
+    up, step by step. Where nothing clears, it is left against the wall at the first height.
     """
     made: list[PipeRun] = []
     for kind in _KINDS:
         rise = rises.hot if kind == "hot" else rises.cold
         for count, each in enumerate(_drawing(fed.placed, kind), 1):
-            run = _feed(fed, each, kind, rise, f"{kind[0].upper()}{count}")
-            made.append(in_bars(_placed_in_depth(fed, run, [other for other in (*laid, *made) if meets(run, other)]), fed.book))
+            runs = [_feed(fed, each, (kind, f"{kind[0].upper()}{count}"), rise, level) for level in _levels(fed, each, kind)]
+            others = [other for other in (*laid, *made) if meets(runs[0], other)]
+            made.append(in_bars(_first_clear(fed, runs, others), fed.book))
     return tuple(made)
 
 
@@ -92,15 +97,35 @@ def _drawing(placed: Sequence[Placed], kind: str) -> Iterator[Placed]:
     return (each for each in placed if kind in KINDS[each.kind].ends)
 
 
-def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, mark: str) -> PipeRun:
-    at = placed.figures.get(f"{kind}_from_left", placed.centre)
-    height, under = placed.figures["supply"], placed.choice.feeds == UNDER_FLOOR
-    level = number(0, label="Bare floor") - fed.book.figure("water.under_floor") if under else fed.book.figure("water.run_height")
+def _levels(fed: Fed, placed: Placed, kind: str) -> Iterator[Figure]:
+    """The heights at which it may run along: that under the floor, or the one chosen; else the usual one and then those above it."""
+    label = f"{kind.capitalize()} along the wall, {placed.name}"
+    if placed.choice.feeds == UNDER_FLOOR:
+        yield (number(0, label="Bare floor") - fed.book.figure("water.under_floor")).named(label)
+        return
+    given, chosen = LEVELS[kind]
+    if chosen in placed.figures:
+        yield placed.figures[chosen]
+        return
+    usual, apart, path = fed.book.figure("water.run_height"), fed.book.figure("water.runs_apart"), f"{placed.path}.{given}"
+    yield replace(usual.named(label), path=path)
+    for steps in range(1, _HIGHER + 1):
+        level = usual + (apart * number(steps, "", "Steps above that")).named("Over what lies there")
+        if level.value <= placed.figures["supply"].value - SHORTEST:
+            yield replace(level.named(label), path=path)
+
+
+def _feed(fed: Fed, placed: Placed, what: tuple[Literal["hot", "cold"], str], rise: Figure, level: Figure) -> PipeRun:
+    kind, mark = what
+    at, height = placed.figures.get(f"{kind}_from_left", placed.centre), placed.figures["supply"]
     name = f"{kind.capitalize()}, {placed.name}"
     y = (fed.book.figure("void.clip") + fed.radius).named(f"From wall to middle of pipe, {name}")
     label, least = f"{kind.capitalize()} along the wall, {placed.name}", number(0, label="None")
     run = _lane(fed, y, at.value, rise.value).round_corners(along(at, rise, label, least), label, least)
-    up = (height - level).named(f"{kind.capitalize()} upwards, {placed.name}")
+    way = "downwards" if level.value > height.value else "upwards"
+    up = along(height, level, f"{kind.capitalize()} {way}, {placed.name}", least)
+    above = (level - fed.book.figure("water.run_height")).named("Above the usual height")
+    onto = largest(above, least, label=f"{kind.capitalize()} up to where it runs, {placed.name}")
     points = ((rise.value, 0.0), (rise.value, level.value), (at.value, level.value), (at.value, height.value))
     made = PipeRun(
         key=f"{placed.key}.{kind}",
@@ -112,10 +137,12 @@ def _feed(fed: Fed, placed: Placed, kind: Literal["hot", "cold"], rise: Figure, 
         run=run,
         rise=up,
         fall=None,
-        lengths=tuple(each for each in (run, up) if each.value >= SHORTEST),
+        lengths=tuple(each for each in (onto, run, up) if each.value >= SHORTEST),
         points=points,
         outside=2 * fed.radius.value,
         to=placed.name,
+        level=level,
+        onto=onto if onto.value >= SHORTEST else None,
     )
     return _at_depth(fed, made, y, y)
 
@@ -125,14 +152,11 @@ def _lane(fed: Fed, y: Figure, at: float, rise: float) -> Lane:
     return Lane(y, fed.outline.standing.turns_between(at, rise), None)
 
 
-def _placed_in_depth(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> PipeRun:
-    """The first of the ways to lay it that clears everything that is laid; against the wall where none does."""
-    return next((each for each in _ways(fed, run, others) if _clears(fed, each, others)), run)
-
-
-def _clears(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> bool:
+def _first_clear(fed: Fed, runs: Sequence[PipeRun], others: Sequence[PipeRun]) -> PipeRun:
+    """The first of the ways to lay it, height by height, that clears everything that is laid; against the wall where none does."""
     least = fed.book.figure("void.crossing").value
-    return all(clears(run, other, least) for other in others)
+    ways = (way for run in runs for way in _ways(fed, run, others))
+    return next((way for way in ways if all(clears(way, other, least) for other in others)), runs[0])
 
 
 def _ways(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> Iterator[PipeRun]:
@@ -164,8 +188,9 @@ def _at_depth(fed: Fed, run: PipeRun, y: Figure, up: Figure) -> PipeRun:
     route += [(at, deep, level), (at, up.value, level), (at, up.value, height), (at, front, height)]
     out = () if up is y else ((up - y).named(f"Out in front, {run.what}"),)
     lengths = run.lengths if not out else (*run.lengths, *(each for each in out if each.value >= SHORTEST))
-    below = ("under the floor",) if level < 0 else ()
-    bends = (*below, *("in the corner" for _ in lane.corners), *("out in front" for _ in out), "up the wall", "out of the wall")
+    first = ("under the floor",) if level < 0 else ("up to where it runs",) if run.onto is not None else ()
+    turn = "down the wall" if level > height else "up the wall"
+    bends = (*first, *("in the corner" for _ in lane.corners), *("out in front" for _ in out), turn, "out of the wall")
     return replace(run, route=tuple(dict.fromkeys(_in_corner(fed.outline.standing, route, at))), from_wall=y, bends=bends, lengths=lengths)
 
 

@@ -205,21 +205,28 @@ def _falling(placed: Placed, to: Outfall, run: Figure, book: Book) -> tuple[Figu
     """Fall over the run, fall a metre, and what is left to drop: to the stack as it is laid, to an entry as its height gives it."""
     name, laid = placed.name, book.figure("drainage.waste_fall")
     rise = (laid * converted(run, "m")).named(f"Fall of waste, {name}")
-    if to.stack or to.invert is None:
+    into = _given(placed, to)
+    if into is None:
         return rise, laid, None
     size = _size(placed.kind, run.value, book)
     bore = half(_pipe(size, book), "bore", "Half the bore of the waste pipe")
-    there = (placed.figures["waste"] - bore - to.invert).named(f"Fall of waste, {name}")
+    there = (placed.figures["waste"] - bore - into).named(f"Fall of waste, {name}")
     rate = there / converted(run, "m") if run.low > 0 else None
     if rate is not None and rate.value <= steepest(size, run.value, book).value:
         return there, rate, None
-    return rise, laid, (there - rise).named(f"Drop to {to.name}, {name}")
+    return rise, laid, (there - rise).named(f"Drop to {to.name or 'the stack'}, {name}")
+
+
+def _given(placed: Placed, to: Outfall) -> Figure | None:
+    """The invert at which a waste has to enter: that of another entry, or the height chosen for its boss; None where that follows."""
+    return placed.figures.get("waste_entry") if to.stack else to.invert
 
 
 def _enters(placed: Placed, to: Outfall, run: Figure, rise: Figure, book: Book) -> Figure:
     """The invert at which a waste enters. While the run may still change its size, either bore may come."""
-    if not to.stack and to.invert is not None:
-        return to.invert
+    into = _given(placed, to)
+    if into is not None:
+        return into
     sizes = {_size(placed.kind, length, book) for length in (run.low, run.value, run.high)}
     bore = half(_pipe(_size(placed.kind, run.value, book), book), "bore", "Half the bore of the waste pipe")
     if len(sizes) > 1:

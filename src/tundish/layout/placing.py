@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import Final
 
 from tundish import measure
 from tundish.catalogue.book import Book
@@ -11,7 +13,7 @@ from tundish.catalogue.item import Item
 from tundish.field import put
 from tundish.figure import Figure, Known
 from tundish.layout import settings
-from tundish.layout.appliances.kind import Hung, Kind, figures_of
+from tundish.layout.appliances.kind import LEVELS, Hung, Kind, figures_of
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.bracket_turns import turned
 from tundish.layout.design import PREWALLS, SELF_STANDING, Appliance
@@ -77,7 +79,7 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
     hung = Hung(
         found.name, found.ware, found.frame, seat, found.centre, wanted, site.outline, site.book, choice,
         inputs.sure(choice, "head", where), packing,
-        lambda name, figure: inputs.settled(f"{found.key}.{name}", figure), found.bracket_why,
+        lambda name, figure: inputs.settled(f"{found.key}.{name}", figure), found.bracket_why, dict(_levels(kind, found, where, site)),
     )  # fmt: skip
     figures = figures_of(kind, hung)
     made = replace(found, choice=choice, figures=figures)
@@ -89,6 +91,17 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
         left = settings.own(left, choice) if choice.tie_rod == rod.code else left
         figures["thread_left"] = inputs.settled(f"{found.key}.thread_left", left.named(f"Thread left in the nut, {found.name}"))
     return replace(made, tie_rod=rod)
+
+
+def _levels(kind: Kind, found: Placed, where: str, site: _Site) -> Iterator[tuple[str, Figure]]:
+    """The heights that were chosen for its pipes; those of pipes that it has not are left out."""
+    for end, (given, made) in LEVELS.items():
+        figure = site.inputs.number(found.choice, given, where) if end in kind.ends else None
+        if figure is not None:
+            yield made, figure.named(f"{_LEVEL_WORDS[end]}, {found.name}")
+
+
+_LEVEL_WORDS: Final = {"hot": "Hot along the wall", "cold": "Cold along the wall", "waste": "Waste enters the stack"}
 
 
 def _rod(one: Placed, where: str, site: _Site) -> Item | None:

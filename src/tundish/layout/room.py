@@ -134,7 +134,8 @@ class PipeRun:
 
     `run` is its length along the wall, `rise` its fall over that (waste) or how far it rises (supply), `fall` that by the metre.
     `enters` is the invert at which a discharge enters what it goes `to`, where it is known: the stack, or another waste entry by its
-    name. `lengths` are the pieces of pipe to cut. Points are (x, z) the way the water goes: from the appliance to the stack, from where a
+    name. `level` is the height of a supply along the wall, `onto` how far it goes up to that from where it comes in. `lengths` are the
+    pieces of pipe to cut. Points are (x, z) the way the water goes: from the appliance to the stack, from where a
     supply comes in to the draw-off. `route` is the same way as (x, y, z), the walls unrolled: round a corner it leaves off on one wall
     and goes on on the next. `from_wall` is how far its middle lies from the wall, `outside` its diameter with what is round it; `bends`
     says where each is; `drop` is how far a waste, or a branch to under the floor, goes straight down at its end.
@@ -160,6 +161,8 @@ class PipeRun:
     bends: tuple[str, ...] = ()
     to: str = ""
     drop: Figure | None = None
+    level: Figure | None = None
+    onto: Figure | None = None
 
     @property
     def pieces(self) -> tuple[tuple[str, Figure], ...]:

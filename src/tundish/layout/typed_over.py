@@ -11,7 +11,7 @@ from tundish.layout.room import Room
 
 _ROOM: Final = ("finished_floor", "datum")
 _PREWALL: Final = ("depth", "thickness", "finished_face", "top_of_prewall", "top_of_steel")
-_INPUTS: Final = ("centre", "studs_apart")
+_INPUTS: Final = ("centre", "studs_apart", "hot_run", "cold_run", "waste_entry")
 """What is chosen or is the ware's own, and is not worked out."""
 
 

@@ -216,6 +216,8 @@ def _of_pipes(runs: Sequence[PipeRun]) -> Iterator[tuple[str, Figure]]:
             yield f"{each.serves}.boss", each.enters
         if each.kind in {"soil", "waste"} and each.from_wall is not None:
             yield f"{each.serves}.from_wall", each.from_wall
+        if each.level is not None:
+            yield f"{each.key}.level", each.level
         yield from each.pieces
 
 

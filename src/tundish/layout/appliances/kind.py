@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from tundish.catalogue.book import Book
@@ -23,7 +23,7 @@ class Hung:
 
     `head`: the height wanted for a shower's head; `packing`: packers of the trader's own choice. `settled` gives what was typed over
     a figure, by its short name, or the figure itself. `bracket_why`: what turned its wall brackets, or kept them from it, where
-    the rule did.
+    the rule did. `levels`: the heights chosen for its pipes, by the figure's short name.
     """
 
     name: str
@@ -39,6 +39,7 @@ class Hung:
     packing: Figure | None
     settled: Callable[[str, Figure], Figure]
     bracket_why: str = ""
+    levels: Mapping[str, Figure] = field(default_factory=dict)
 
     def height(self, above_floor: str, words: str) -> Figure:
         """A height that the frame's sheet gives above the finished floor."""
@@ -119,7 +120,11 @@ def figures_of(kind: Kind, hung: Hung) -> dict[str, Figure]:
     if not kind.on_bar:
         # Unnamed where it was not typed over, so that the receipt of the studs is one column.
         shared |= _on_frame(kind, hung, above if top is worked else top)
-    return shared | {each: hung.settled(each, figure) for each, figure in kind.own(hung, shared).items()}
+    return shared | {each: hung.settled(each, figure) for each, figure in kind.own(hung, shared).items()} | dict(hung.levels)
+
+
+LEVELS: Final = {"hot": ("hot_at", "hot_run"), "cold": ("cold_at", "cold_run"), "waste": ("waste_at", "waste_entry")}
+"""By the pipe, the input that chooses its height, and the figure that is made of that."""
 
 
 def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:

@@ -20,10 +20,15 @@ from tundish.rules.grounds import on_joists
 from tundish.rules.members import UPRIGHT, marked
 from tundish.rules.pipes import outfall, served
 from tundish.rules.rule import Finding, WayOut, judge, rule
+from tundish.rules.run_heights import clear_height
 from tundish.rules.ways import set_depth
 
 
-@rule("prewall/crossings", figures=("void.crossing", "void.cistern"), source="own rule; how far a cistern reaches down from memory")
+@rule(
+    "prewall/crossings",
+    figures=("void.crossing", "void.cistern", "water.run_height", "water.runs_apart"),
+    source="own rule; how far a cistern reaches down from memory",
+)
 def crossings(room: Room, book: Book) -> Iterator[Finding]:
     """Pipes clear one another, the legs and tie rods of frames, cisterns and uprights, also those of the room's other pre-walls.
 
@@ -39,7 +44,7 @@ def crossings(room: Room, book: Book) -> Iterator[Finding]:
             one, other = pair.one, pair.other
             short.setdefault((one.kind if one.kind in _SUPPLIES else one.key, _named(pair.what, other)), []).append(pair)
     for same in short.values():
-        yield _short(room, same, least)
+        yield _short(room, book, same, least)
     if pairs and not short:
         nearest = min(pairs, key=lambda pair: pair.clear)
         has = _figure(nearest)
@@ -130,10 +135,12 @@ def _named(what: str, other: PipeRun | None) -> str:
     return other.kind if other is not None and other.kind in _SUPPLIES else what
 
 
-def _short(room: Room, same: list[_Pair], least: Figure) -> Finding:
+def _short(room: Room, book: Book, same: list[_Pair], least: Figure) -> Finding:
     pair = min(same, key=lambda each: each.clear)
     words = f"{pair.one.what} and {pair.what}: {show_length(math.ceil(least.value - pair.clear - _GRACE))} mm short."
-    mend, ways = _past_this(room, pair) if _passes(room, pair) else _mend(room, same, least.value)
+    higher = tuple(_at_another_height(room, book, pair, least.value))
+    mend, ways = _past_this(room, pair) if _passes(room, pair) else _mend(room, same, least.value, higher=bool(higher))
+    ways = (*ways, *higher)
     soft = pair.other is not None or (_passes(room, pair) and pair.what.startswith(_UPRIGHT))
     state = judge(_figure(pair), least, None, "look" if soft else "fails")
     place = _HOT_AND_COLD + pair.one.what.partition(", ")[2] if _of_one(pair) else pair.one.what
@@ -155,19 +162,36 @@ def _past_this(room: Room, pair: _Pair) -> tuple[str, tuple[WayOut, ...]]:
     return f"Run it at another height or another way.{also}", ways
 
 
-def _mend(room: Room, same: list[_Pair], least: float) -> tuple[str, tuple[WayOut, ...]]:
+def _mend(room: Room, same: list[_Pair], least: float, *, higher: bool) -> tuple[str, tuple[WayOut, ...]]:
     pair, by = min(same, key=lambda each: each.clear), _deepest(room, same, least)
     if math.isfinite(by):
-        words = f"Set the pre-wall {show_length(by)} mm deeper, or run one of them at another height."
+        words = f"Set the pre-wall {show_length(by)} mm deeper{', or run one of them at another height' if higher else ''}."
         return words, (set_depth(room, room.depth.value + by),)
     if pair.other is not None and pair.one.kind in _DISCHARGES and pair.other.kind in _DISCHARGES:
         return "Let one of them in at another height, or drain it elsewhere.", ()
     if pair.other is not None:
-        return "Run one of them at another height.", ()
+        return "Run one of them at another height." if higher else "Let one of them come in elsewhere, or lead it another way.", ()
     if room.corner is not None and pair.one.kind == "soil":
         return "Set the pre-wall further from its corner, or drain it to what stands in the corner.", ()
     also, ways = _led_below(room, pair.one)
     return f"Run it at another height, or move the appliance.{also}", ways
+
+
+def _at_another_height(room: Room, book: Book, pair: _Pair, least: float) -> Iterator[WayOut]:
+    """Either supply of a pair at a height at which it clears the other and all that it clears now, the one laid last first."""
+    asked = tuple(chain(_pipes(room), _things(room, book)))
+    for run in (pair.one, pair.other):
+        if run is not None and run.kind in _SUPPLIES and any(run is each for each in room.pipes):
+            against = [other if one is run else one for one, other in asked if run is one or run is other]
+            met = pair.what if run is pair.one else pair.one.what
+            clear = [each for each in against if each.what == met or _clear(run, each, least)]
+            way = clear_height(run, served(room, run), book, lambda moved, clear=clear: all(_clear(moved, each, least) for each in clear))
+            if way is not None:
+                yield way
+
+
+def _clear(run: PipeRun, thing: PipeRun | Block | Rod, least: float) -> bool:
+    return clears(run, thing, least) if isinstance(thing, PipeRun) else _measured(run, thing).clear >= least - _GRACE
 
 
 def _led_below(room: Room, run: PipeRun) -> tuple[str, tuple[WayOut, ...]]:

@@ -22,7 +22,7 @@ def water_clips(room: Room, book: Book) -> Iterator[Need]:
     along, up = book.figure("water.clips_along"), book.figure("water.clips_up")
     for run in room.pipes_of("hot", "cold"):
         why = f"{run.kind} to {served(room, run).name}"
-        parts = [_clips(length, up if length is run.rise else along) for length in run.lengths]
+        parts = [_clips(length, up if length is run.rise or length is run.onto else along) for length in run.lengths]
         if parts:
             yield Need(total(parts, f"Clips, {why}"), "first fix", why, role=f"pipe clip {run.size}")
 

@@ -16,14 +16,14 @@ _KINDS: Final[tuple[Literal["hot", "cold"], ...]] = ("hot", "cold")
 
 @rule(
     "water/feeds",
-    figures=("water.run_height", "water.under_floor", "water.piece_least"),
+    figures=("water.run_height", "water.runs_apart", "water.under_floor", "water.piece_least"),
     source="common practice; a valve at each float-operated cistern: Water Fittings Regulations 1999, schedule 2, from memory",
 )
 def feeds(room: Room, book: Book) -> Iterator[Need]:
     """Every draw-off has its own feed with a servicing valve.
 
-    Two elbows each: up the wall, and out of it; one more for every corner, where it comes out in front of another pipe to go up, and
-    where it is led under the floor.
+    Two elbows each: up the wall, and out of it; one more for every corner, where it comes out in front of another pipe to go up, where
+    it first goes up to run higher than usual, and where it is led under the floor.
     A run longer than a bar is coupled from even pieces. All but one branch off in a tee; the first is coupled to the pipe that is there,
     with a reducer where that is larger. At a further pre-wall all branch off. The last piece comes out of the wall to the frame. A basin's
     or bidet's valves stand in the void, or in front of the wall between wall plate elbow and connector, as chosen.
