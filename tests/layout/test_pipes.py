@@ -76,7 +76,7 @@ def test_a_waste_let_in_at_a_height_of_its_own_falls_to_that(work: Work, hang: H
     lower = pipe(work(replace(hang("basin", 550, 850), waste_at=Entry(400))), "waste")
     assert lower.drop is not None
     assert (lower.drop.value, lower.drop.label) == (127, "Drop to the stack, Basin 1")  # 550 − 15 − 400 − 8
-    assert lower.points[-1] == (150, 415)  # its axis
+    assert list(lower.points)[-1:] == [(150, 415)]  # its axis
     assert lower.bends[-2:] == ("at the top of the drop", "at the foot of the drop")
 
 

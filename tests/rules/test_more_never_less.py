@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 
 from tests.rules.drivers import Changes, Driver, Said, said_at
 from tests.rules.test_cases import given, the_book
+from tundish.layout.design import WITH_BOSSES
 from tundish.rules.book import RULES
 from tundish.rules.rule import Need
 from tundish.rules.site.waste import rubbish, waste_volume
@@ -86,6 +87,9 @@ FRAMES = (
 )  # fmt: skip
 """What one more appliance takes more of."""
 
+HELD = {"design.appliances.0.cold_at": 150, "design.appliances.1.hot_at": 150, "design.appliances.1.cold_at": 150}
+"""Supplies held at one height; left to the rule, more that is in their way may send them over it."""
+
 DRIVERS = (
     Driver("a longer pre-wall", 2_400, 7_500, lambda to: {"survey.room.width": to},
            more=(*LENGTH, *STEEL, "fixings/ties", "site/blades"), rises=("prewall/fits",)),
@@ -130,7 +134,8 @@ DRIVERS = (
                                 "frame": "frame-wc-1120", "drop_rail": "rail-hamlow-drop-850"}}, better=("frames/rail-backing",)),
     Driver("one more valve on a branch", 0, 4, lambda to: {f"design.appliances.{place}.vented": BY_VALVE for place in range(to)},
            more=("drainage/vents",), room="row"),
-    Driver("a WC further from the stack", 150, 5_000, lambda to: {"survey.room.width": 8_000, "design.appliances.0.centre": 500 + to},
+    Driver("a WC further from the stack", 150, 5_000, lambda to: {
+        **HELD, "survey.room.width": 8_000, "design.appliances.0.centre": 500 + to},
            more=("drainage/branch", "drainage/soil-clips", "water/feeds", "water/insulation"), worse=("drainage/branch-length",)),
     Driver("a urinal further from the stack", 100, 5_000, lambda to: {
         "survey.room.width": 6_000, "survey.stack.from_left": 5_200 - to, "design.appliances": [{
@@ -146,7 +151,8 @@ DRIVERS = (
     Driver("a deeper seal", 20, 120, lambda to: {"trap-bottle-32.seal": to}, better=("drainage/seals",)),
     Driver("a greater cross-flow zone", 0, 400, lambda to: {
         "drainage.crossflow": to, "survey.stack.from_left": 1_200, "design.appliances.1":
-        {"kind": "wc", "name": "WC 2", "centre": 1_700, "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120"}},
+        {"kind": "wc", "name": "WC 2", "centre": 1_700, "top": 420, "ware": "pan-ondel-530", "frame": "frame-wc-1120",
+         "branch": WITH_BOSSES}},
            worse=("drainage/opposed",)),
     Driver("more straight pipe on the stack", 100, 900, lambda to: {"survey.stack.room_above": to}, better=("drainage/stack",)),
     Driver("more that drains into the stack", 0, 400,
@@ -216,7 +222,7 @@ DRIVERS = (
     Driver("a larger flush", 3, 12, lambda to: {"pan-ondel-530.flush": to, "pan-ondel-530.flush_small": 2}, worse=("water/flush",)),
     Driver("a larger lesser flush", 2, 8, lambda to: {"pan-ondel-530.flush_small": to}, worse=("water/flush",)),
     Driver("a greater air gap", 5, 60, lambda to: {"frame-wc-1120.air_gap": to}, better=("water/air-gap",)),
-    Driver("a clip that takes more room", 0, 80, lambda to: {"void.clip": to}, worse=("prewall/crossings", "prewall/void")),
+    Driver("a clip that takes more room", 0, 80, lambda to: {**HELD, "void.clip": to}, worse=("prewall/crossings", "prewall/void")),
     Driver("frames further apart", 0, 700, lambda to: {"survey.room.width": 6_000, "design.appliances.1.centre": 1_250 + to},
            better=("frames/brackets", "frames/neighbours")),
     Driver("a pre-wall that goes on past its last stud", 0, 800, lambda to: {

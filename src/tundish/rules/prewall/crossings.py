@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import chain
 from typing import Final
 
@@ -184,10 +185,14 @@ def _at_another_height(room: Room, book: Book, pair: _Pair, least: float) -> Ite
         if run is not None and run.kind in _SUPPLIES and any(run is each for each in room.pipes):
             against = [other if one is run else one for one, other in asked if run is one or run is other]
             met = pair.what if run is pair.one else pair.one.what
-            clear = [each for each in against if each.what == met or _clear(run, each, least)]
-            way = clear_height(run, served(room, run), book, lambda moved, clear=clear: all(_clear(moved, each, least) for each in clear))
+            now = [each for each in against if each.what == met or _clear(run, each, least)]
+            way = clear_height(run, served(room, run), book, partial(_all_clear, things=now, least=least))
             if way is not None:
                 yield way
+
+
+def _all_clear(run: PipeRun, things: Sequence[PipeRun | Block | Rod], least: float) -> bool:
+    return all(_clear(run, thing, least) for thing in things)
 
 
 def _clear(run: PipeRun, thing: PipeRun | Block | Rod, least: float) -> bool:
