@@ -444,6 +444,20 @@ def test_the_name_of_an_opening_is_whole_however_narrow_it_is_and_a_line_leads_t
         assert each.bottom.value <= mark.names[1] <= each.bottom.value + each.height.value
 
 
+def test_a_niche_is_seen_from_above_as_deep_as_it_is_tiled_and_an_access_opening_as_a_line(worked: dict[str, Estimate]) -> None:
+    room = next(each for each in worked["104"].rooms if each.recesses)
+    marks = plan_drawing.strip(room).marks
+    face = room.figures["finished_face"].value
+    for each in room.recesses:
+        (mark,) = [mark for mark in marks if isinstance(mark, Box | Line) and mark.piece == each.key]
+        if isinstance(mark, Box):
+            assert each.depth is not None
+            assert (mark.x, mark.y, mark.width, mark.height) == (each.left.value, -face, each.width.value, each.depth.value)
+        else:
+            assert each.kind == "hatch"
+            assert (mark.x1, mark.x2) == (each.left.value, each.left.value + each.width.value)
+
+
 def test_the_bare_floor_of_the_section_is_named_below_the_stack(worked: dict[str, Estimate]) -> None:
     drawing = section(worked["102"].rooms[0])
     named = next(mark for mark in drawing.marks if words_of(mark) == "chipboard on joists")

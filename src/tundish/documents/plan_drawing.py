@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from tundish import measure
-from tundish.documents import pipe_drawing, slope_drawing, ware_drawing
+from tundish.documents import pipe_drawing, recess_drawing, slope_drawing, ware_drawing
 from tundish.documents.drawing import Box, Dimension, Drawing, Ellipse, Line, Mark, Shape, Style, Words
 from tundish.documents.opening_drawing import beyond, obstacle_marks, opening_marks
 from tundish.documents.turning import at, turned
@@ -190,6 +190,7 @@ def _void(room: Room, show: Show) -> Iterator[Mark]:
     if show.boards or show.tiles:
         yield _covering(room, face, depth)
     if show.ware:
+        yield from recess_drawing.above(room)
         for placed in room.placed:
             yield from ware_drawing.above(placed, face, ware_drawing.room_of_name(placed, room))
             yield from ware_drawing.aids_above(placed, face)

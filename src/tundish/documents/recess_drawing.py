@@ -31,6 +31,17 @@ def front(room: Room, *, named: bool = True) -> Iterator[Mark]:
             yield Words(x + wide / 2, at, each.name, piece=each.key, most=most, loose="near", names=(x + wide / 2, names))
 
 
+def above(room: Room) -> Iterator[Mark]:
+    """Niches as they are cut into the front, and access openings as a line across it; y runs down the page."""
+    face = room.figures["finished_face"].value
+    for each in room.recesses:
+        x, wide = each.left.value, each.width.value
+        if each.depth is not None:
+            yield Box(x, -face, wide, each.depth.value, "ware", each.key)
+        else:
+            yield Line(x, -face - _OPENING, x + wide, -face - _OPENING, "hidden", each.key)
+
+
 def backed(room: Room, *, named: bool = True) -> Iterator[Mark]:
     """Where something can be fixed: dashed round what backs it, with a line through its middle."""
     for each in room.backed:
@@ -72,6 +83,8 @@ def _most(room: Room, along: float) -> float:
     return max(2 * min(along, room.width.value - along) - _EDGE, _EDGE)
 
 
+_OPENING = 12.0
+"""How far before the face an access opening is marked from above."""
 _EDGE = 18.0
 _UNDER = 45.0
 _BACKED = 60.0
