@@ -13,6 +13,7 @@ from tundish.documents.index import build_all
 from tundish.documents.order_list import Placed
 from tundish.documents.paper import lines_of
 from tundish.documents.said import Said, Since, as_table, changed, revised_quote
+from tundish.documents.still_open import still_open
 from tundish.estimate import Estimate
 from tundish.pricing.variation import Offer
 from tundish.store.papers import Paper
@@ -25,8 +26,6 @@ NUMBERED: Final = ("invoice-", "variation-")
 """What the keys of papers begin with that have a number of their own, which no letter may change."""
 MOST_CHANGES: Final = 12
 MOST_OF_QUOTE: Final = 60
-OPEN_WORDS: Final = ("TBC", "Still to be confirmed")
-"""How a paper says that something on it is not settled."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +121,7 @@ def state_of(made: Made, estimate: Estimate, issued: Iterable[Paper]) -> State:
     needs = what_it_needs(made.document, estimate)
     if needs:
         return State(f"needs {needs}", "tbc", "dash")
-    said = made.text.replace(made.document.foot, "") if made.document.foot else made.text
-    return State("ready, with TBC", "tbc", "half") if any(word in said for word in OPEN_WORDS) else State("ready", "settled", "tick")
+    return State("ready, with TBC", "tbc", "half") if still_open(made.document.blocks) else State("ready", "settled", "tick")
 
 
 def is_issued(made: Made, issued: Iterable[Paper]) -> bool:

@@ -78,10 +78,11 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """A short list under a title."""
+    """A short list under a title. `tbc`: it says what is still to be confirmed."""
 
     title: str
     items: tuple[str, ...]
+    tbc: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -178,7 +178,7 @@ def _still_open(estimate: Estimate) -> Points:
         rows = ["Everything: no room is set out yet"]
     if not rows:
         return Points("Nothing to be confirmed", ("Everything this price rests on is settled",))
-    return Points("Still to be confirmed", tuple(dict.fromkeys(rows)))
+    return Points("Still to be confirmed", tuple(dict.fromkeys(rows)), tbc=True)
 
 
 def _caution(estimate: Estimate) -> tuple[Block, ...]:
