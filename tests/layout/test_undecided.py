@@ -8,7 +8,7 @@ from tests.rules.test_cases import given, the_book
 from tundish.estimate import Job, estimate
 from tundish.field import describe, get
 from tundish.layout.design import RoomPlan, Undecided
-from tundish.layout.undecided import MOST_TOGETHER, chosen, open_choices, others, without_row
+from tundish.layout.undecided import MOST_TOGETHER, chosen, open_choices, others, place_of, without_row
 from tundish.session import Session
 from tundish.typed import taken
 
@@ -118,3 +118,8 @@ def test_yes_or_no_is_left_open_and_settled_as_it_is_typed() -> None:
     assert session.set(path, taken(declared, "yes", None)[0]) == ()
     assert (get(session.job, path), session.job.rooms[0].undecided) == (True, ())
     assert session.set(path, taken(declared, "yes or perhaps", None)[0])[0].text.startswith("Shelf on top should be true or false")
+
+
+def test_when_a_photograph_was_taken_is_not_left_open() -> None:
+    assert place_of("rooms.0.survey.photographs.0.of") is None
+    assert place_of("rooms.0.survey.wall.construction") == ("rooms.0", "survey.wall.construction")

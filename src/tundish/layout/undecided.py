@@ -59,9 +59,12 @@ class OpenChoices:
 
 
 def place_of(path: str) -> tuple[str, str] | None:
-    """The room and the place within it of a path in the job, where choices may be left open; None elsewhere."""
+    """The room and the place within it of a path in the job, where choices may be left open; None elsewhere.
+
+    When a photograph was taken is no choice.
+    """
     words = path.split(".")
-    if len(words) <= _INTO_ROOM or words[0] != "rooms" or words[_INTO_ROOM] not in {"survey", "design"}:
+    if len(words) <= _INTO_ROOM or words[0] != "rooms" or words[_INTO_ROOM] not in {"survey", "design"} or "photographs" in words:
         return None
     return ".".join(words[:_INTO_ROOM]), ".".join(words[_INTO_ROOM:])
 
