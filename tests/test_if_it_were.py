@@ -36,6 +36,13 @@ def test_figures_come_out_as_if_it_had_been_typed(job: Job) -> None:
             assert after.value == room.figures[name].value
 
 
+def test_what_is_settled_before_closing_for_another_value_is_told(job: Job) -> None:
+    now, (other,) = job.rooms[0].survey.water.pressure, if_it_were(job, the_book(), "rooms.0.survey.water.pressure", [Entry(7.0)])
+    assert now != Entry(7.0)
+    assert [each.title for each in other.decisions] == ["Hot and cold pressure tested"]
+    assert "10.5 bar" in other.decisions[0].why
+
+
 def test_checks_that_would_break_and_mend(job: Job) -> None:
     deep = if_it_were(job, the_book(), DEPTH, [Entry(500)])[0]
     assert "Tie rod reach" in {each.after.title for each in deep.findings if each.breaks and each.after}

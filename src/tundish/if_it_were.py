@@ -14,7 +14,7 @@ from tundish.figure import Figure
 from tundish.layout.design import RoomPlan
 from tundish.layout.room import Room
 from tundish.layout.undecided import with_value
-from tundish.rules.rule import Finding
+from tundish.rules.rule import Decision, Finding
 from tundish.takeoff.alternatives import Wanted, always, taken_off
 
 
@@ -50,12 +50,13 @@ class FindingChange:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """What one value would change; `problems` are those that it would bring."""
+    """What one value would change; `problems` are those that it would bring, `decisions` those that would be for something else."""
 
     value: Any
     figures: tuple[FigureChange, ...]
     findings: tuple[FindingChange, ...]
     problems: tuple[Problem, ...]
+    decisions: tuple[Decision, ...] = ()
 
 
 def if_it_were(job: Job, book: Book, path: str, values: Iterable[Any], wanted: Wanted = always) -> tuple[Outcome, ...]:
@@ -81,6 +82,7 @@ class _Worked:
     rooms: tuple[Room, ...]
     findings: dict[tuple[str, str, str], Finding]
     problems: tuple[Problem, ...]
+    decisions: dict[str, Decision]
 
 
 def _worked(plan: RoomPlan, book: Book, path: str, wanted: Wanted) -> _Worked:
@@ -88,7 +90,8 @@ def _worked(plan: RoomPlan, book: Book, path: str, wanted: Wanted) -> _Worked:
     rooms, takes = tuple(room for room, _ in worked), tuple(take for _, take in worked)
     findings = {(each.rule, each.title, each.place): each for take in takes for each in take.findings}
     told = (*(each for room in rooms for each in room.problems), *(each for take in takes for each in take.problems))
-    return _Worked(rooms, findings, tuple(dict.fromkeys(told)))
+    decisions = {each.key: each for take in takes for each in take.decisions}
+    return _Worked(rooms, findings, tuple(dict.fromkeys(told)), decisions)
 
 
 def _outcome(value: Any, before: _Worked, after: _Worked) -> Outcome:
@@ -96,7 +99,8 @@ def _outcome(value: Any, before: _Worked, after: _Worked) -> Outcome:
     pairs = ((before.findings.get(key), after.findings.get(key)) for key in keys)
     findings = tuple(FindingChange(one, other) for one, other in pairs if _said(one) != _said(other))
     new = tuple(each for each in after.problems if each not in before.problems)
-    return Outcome(value, tuple(_figures(before.rooms, after.rooms)), findings, new)
+    asked = (each for key, each in after.decisions.items() if key in before.decisions and each.rests_on != before.decisions[key].rests_on)
+    return Outcome(value, tuple(_figures(before.rooms, after.rooms)), findings, new, tuple(asked))
 
 
 def _figures(before: tuple[Room, ...], after: tuple[Room, ...]) -> Iterator[FigureChange]:

@@ -9,10 +9,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tundish.catalogue.load import supplied_book
+from tundish.documents.block import Document
 from tundish.documents.drawing import Box, Words
 from tundish.documents.programme import build
 from tundish.documents.programme_drawing import ACROSS, BESIDE, drawn, stages, told
 from tundish.estimate import Estimate, estimate
+from tundish.issuing import as_draft
 from tundish.pricing.price import Day
 from tundish.rules.rule import STAGE_NAMES
 from tundish.store.keep import demo_jobs
@@ -83,6 +85,16 @@ def test_the_calendar_file_has_every_day_with_who_and_what_and_the_waits(number:
         p for p in sorted(made.buying.purchases, key=lambda one: -one.cost) if {STAGE_NAMES[n.stage] for n in p.line.needs} & begins
     )
     assert first.line.item.name.split(",")[0] in told[0]["DESCRIPTION"]
+
+
+def test_a_calendar_moves_the_days_of_a_draft_when_the_programme_is_issued_and_issued_again() -> None:
+    def names(document: Document) -> list[str]:
+        return [line for line in as_calendar(document).decode().replace("\r\n ", "").split("\r\n") if line.startswith("UID")]
+
+    programme = build(demo("103"))
+    assert len(set(names(programme))) == len(programme.events)
+    assert names(as_draft(programme)) == names(replace(programme, number="103a")) == names(programme)
+    assert not set(names(programme)) & set(names(build(demo("102"))))
 
 
 def test_every_wait_is_told_with_its_hours_and_who_says_so() -> None:

@@ -9,7 +9,10 @@ from tests.writers import sample_papers as samples
 from tundish.documents.block import Event
 from tundish.writers.calendar_file import as_calendar, write_calendar
 
-DAYS = (Event("2026-12-07", "Mrs Ø. Vale: First fix", "Copper pipe 15, Soil branch; 2 × clips\nand more"), Event("2026-12-08", "Frames"))
+DAYS = (
+    Event("2026-12-07", "Mrs Ø. Vale: First fix", "Copper pipe 15, Soil branch; 2 × clips\nand more", "7-1"),
+    Event("2026-12-08", "Frames", key="7-2"),
+)
 
 
 def unfolded(text: bytes) -> list[str]:

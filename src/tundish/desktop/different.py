@@ -164,6 +164,7 @@ def _line(outcome: Outcome, label: str, path: str) -> ReceiptLine:
     if len(named) > MOST_NAMED:
         more = len(named) - MOST_NAMED
         notes.append(f"{more} more figures" if more > 1 else "1 more figure")
+    notes = notes or [f"{each.title}: {each.why}" for each in outcome.decisions[:MOST_NAMED]]
     return ReceiptLine("", label, said, _joined(notes), tone=tone)
 
 

@@ -166,11 +166,15 @@ Block = Heading | Paragraph | Points | Sums | Facts | Table | Sketch | SideBySid
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """A whole day that a paper speaks of, for a calendar: its ISO date, a title, and words."""
+    """A whole day that a paper speaks of, for a calendar: its ISO date, a title, and words.
+
+    `key` names it among all events of all jobs, and is the same on a draft and on each issue.
+    """
 
     date: str
     title: str
     words: str = ""
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,8 +39,10 @@ def build(estimate: Estimate) -> Document:
     picture = (Sketch(programme_drawing.drawn(days), scale=1, told=programme_drawing.told(days)),) if days else ()
     told = (Paragraph(each, "note") for each in notes)
     blocks: tuple[Block, ...] = (*picture, Table(_COLUMNS, rows), *told, *care(estimate, "programme", "To arrange before the work begins"))
-    events = tuple(Event(day.date, _title(day, estimate), _event_words(day, estimate)) for day in days if day.date)
-    return replace(paper(estimate, "programme", "Programme", blocks), events=events)
+    made = paper(estimate, "programme", "Programme", blocks)
+    job = made.number or made.name
+    events = (Event(day.date, _title(day, estimate), _event_words(day, estimate), f"{job}-{day.number}") for day in days if day.date)
+    return replace(made, events=tuple(events))
 
 
 def day_words(day: Day) -> str:

@@ -19,17 +19,17 @@ def write_calendar(document: Document, path: Path) -> None:
 
 
 def as_calendar(document: Document) -> bytes:
-    """The calendar. An event keeps its name from one writing to the next, so that a calendar that has it already moves it."""
+    """The calendar. An event keeps its name from one issue to the next, so that a calendar that has it already moves it."""
     from icalendar import Calendar
     from icalendar import Event as Entry
 
     made = Calendar()
     made.add("prodid", "-//Tundish//Programme//EN")
     made.add("version", "2.0")
-    for place, event in enumerate(document.events):
+    for event in document.events:
         day = date.fromisoformat(event.date)
         entry = Entry()
-        entry.add("uid", f"{document.key}-{document.number or document.name}-{place + 1}@tundish")
+        entry.add("uid", f"{document.key}-{event.key}@tundish")
         # A stamp is asked for; the day itself serves, so that the same paper gives the same bytes.
         entry.add("dtstamp", datetime(day.year, day.month, day.day, tzinfo=UTC))
         entry.add("dtstart", day)

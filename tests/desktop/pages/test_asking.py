@@ -139,6 +139,16 @@ def test_an_input_outside_a_room_has_no_part_of_it(fitter: Fitter) -> None:
     assert section(estimate.job, estimate.book, ("terms.deposit", "If it were different"), always) is None
 
 
+def test_what_is_settled_before_closing_for_another_value_is_said_where_nothing_else_changes(fitter: Fitter) -> None:
+    fitter.open("101")
+    estimate = fitter.settled()
+    found = section(estimate.job, estimate.book, ("rooms.0.survey.water.pressure", "If it were different"), always)
+    assert found is not None
+    bar = [float(line.label.split()[0]) for line in found.lines]
+    told = [f"Hot and cold pressure tested: Last chance to see a weep: {round(1.5 * each, 3):g} bar for 60 min." for each in bar]
+    assert [line.note for line in found.lines] == told
+
+
 def test_what_nobody_wants_any_more_is_left_in_the_middle_and_keeps_nothing_waiting(fitter: Fitter) -> None:
     """The column asks of a figure; the job is changed meanwhile. Papers and lists have a worker of their own."""
     fitter.open("101")
