@@ -7,11 +7,13 @@ from itertools import combinations, pairwise
 from typing import NamedTuple
 
 from tundish.figure import Figure, number
+from tundish.layout.around import Thing
 from tundish.layout.clip import box, common
 from tundish.layout.floor_plan import inside
 from tundish.layout.footprints import finished
 from tundish.layout.room import Room
 from tundish.layout.walls import Point
+from tundish.rules.sides import at_its_face, edge_of
 
 
 class Clear(NamedTuple):
@@ -88,6 +90,14 @@ def _side(room: Room, start: float, end: float, *, along: bool) -> Figure:
     face = room.figures["finished_face"]
     if not along and (start, end) == (round(face.value, 1), round(whole, 1)):
         return (room.figures["room_depth"] - face).named("Finished face to the wall opposite")
-    return sum(still_open(room), number(round(end - start, 1), label="As reckoned")).named(
-        "Clear along the pre-wall" if along else "Clear out of the pre-wall"
-    )
+    size = _edge(room, end, along=along) - _edge(room, start, along=along)
+    return size.named("Clear along the pre-wall" if along else "Clear out of the pre-wall")
+
+
+def _edge(room: Room, at: float, *, along: bool) -> Figure:
+    """Where a side begins or ends: at the face of a pre-wall as far as that may still move, else where it is."""
+    name, face = room.prewall.name.strip() or "the pre-wall", room.figures["finished_face"]
+    own = Thing("prewall", name, room.prewall_path, finished(room), 0.0, room.top.value, face=face)
+    there = (each for each in (own, *room.around.of("prewall")) if at_its_face(each, at, along=along))
+    thing = next(there, None)
+    return number(at, label="Wall") if thing is None else edge_of(thing, at, along=along)

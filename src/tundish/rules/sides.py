@@ -68,11 +68,17 @@ def edge_of(thing: Thing, at: float, *, along: bool) -> Figure:
     `at`: where that is now. A return, which its tiles' face does not move, is where it is.
     """
     face = thing.face
-    if face is not None and _at_its_face(thing, at, along=along):
+    if face is not None and at_its_face(thing, at, along=along):
         sign = 1.0 if _wall_is_before(thing, at, along=along) else -1.0
         behind = number(round(at - sign * face.value, 1), label=f"Wall behind {thing.name}")
         return (behind + face if sign > 0 else behind - face).named(f"Face of {thing.name}")
     return number(round(at, 1), label=f"Edge of {thing.name}")
+
+
+def at_its_face(thing: Thing, at: float, *, along: bool) -> bool:
+    """Whether the front of a pre-wall, the third of its four edges, lies there square across."""
+    axis = 0 if along else 1
+    return len(thing.shape) == _EDGES and all(abs(place[axis] - at) < _TOUCHES for place in thing.shape[2:])
 
 
 _DIGITS: Final = 3
@@ -132,12 +138,6 @@ def _of(thing: Thing, one: Placed, near: float, far: float) -> tuple[Side | None
 
 
 _FAR: Final = 40_000.0
-
-
-def _at_its_face(thing: Thing, at: float, *, along: bool) -> bool:
-    """Whether the front of a pre-wall, the third of its four edges, lies there square across."""
-    axis = 0 if along else 1
-    return len(thing.shape) == _EDGES and all(abs(place[axis] - at) < _TOUCHES for place in thing.shape[2:])
 
 
 _EDGES: Final = 4

@@ -64,7 +64,8 @@ def _across(room: Room, circle: Circle | None) -> Figure:
     """How wide the circle is, to a millimetre; where faces of pre-walls are still open by as much as they can move it."""
     has = number(round(2 * circle.radius) if circle is not None else 0, label="Largest circle on clear floor")
     for each in still_open(room):
-        has = has + 2 * each  # at most: where another wall stands opposite, half of it
+        # At most: where another wall stands opposite, half of it.
+        has = has + (2 * each).named("Finished face still open, twice at most")
     return has.named("Largest circle on clear floor")
 
 
