@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
@@ -23,3 +25,26 @@ def own_folders(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         for name in names:
             patch.setenv(name, str(home))
         yield
+
+
+@pytest.fixture(scope="session")
+def supplied_database(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A database as it is on the first day, made once: for copies only."""
+    from tundish.store.database import FILE
+    from tundish.store.keep import Store
+
+    home = tmp_path_factory.mktemp("supplied")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("TUNDISH_HOME", str(home))
+        Store().close()
+    return home / FILE
+
+
+@pytest.fixture
+def first_day(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, supplied_database: Path) -> Path:
+    """A folder of the user's own, with the database of the first day."""
+    home = tmp_path / "home"
+    home.mkdir()
+    shutil.copy(supplied_database, home)
+    monkeypatch.setenv("TUNDISH_HOME", str(home))
+    return home

@@ -15,14 +15,17 @@ import pypdfium2  # type: ignore[import-untyped]  # it ships no types
 import pytest
 
 from tundish.__main__ import main
+from tundish.catalogue.load import supplied_book
+from tundish.cli.why import tree
+from tundish.estimate import estimate
+from tundish.figure import where_from
 from tundish.store.codec import read_job
+from tundish.store.keep import demo_jobs
 
 INVERT = "rooms.0.survey.stack.branch_invert"
 
 
-@pytest.fixture(autouse=True)
-def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
+pytestmark = pytest.mark.usefixtures("first_day")
 
 
 def refused(capsys: pytest.CaptureFixture[str], *words: str) -> str:
@@ -286,9 +289,10 @@ def test_the_schema_takes_the_demonstration_jobs(capsys: pytest.CaptureFixture[s
     assert main(["schema"]) == 0
     schema = json.loads(capsys.readouterr().out)
     jsonschema.Draft202012Validator.check_schema(schema)
+    validator = jsonschema.Draft202012Validator(schema)
     for number in ("101", "102", "103", "104"):
         main(["set", number, f"number={number}", "--out", str(tmp_path / number)])
-        jsonschema.validate(json.loads((tmp_path / number).read_text(encoding="utf-8")), schema)
+        validator.validate(json.loads((tmp_path / number).read_text(encoding="utf-8")))
 
 
 def test_bad_files_are_answered_in_words(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -367,14 +371,21 @@ def test_a_figure_that_is_not_there_is_answered(figure: str, capsys: pytest.Capt
 
 def test_every_figure_of_a_job_has_a_where_from(capsys: pytest.CaptureFixture[str]) -> None:
     main(["show", "102", "--json"])
-    for place, room in enumerate(json.loads(capsys.readouterr().out)["rooms"]):
-        for name in room["figures"]:
-            assert main(["why", "102", f"{place}:{name}"]) == 0
-            assert capsys.readouterr().out
+    shown = json.loads(capsys.readouterr().out)["rooms"]
+    job = next(each for each in demo_jobs() if each.number == "102")
+    for place, (told, room) in enumerate(zip(shown, estimate(job, supplied_book()).rooms, strict=True)):
+        lines = {name: list(tree(where_from(room.figures[name]))) for name in told["figures"]}
+        assert all(lines.values())
+        name = max(lines, key=lambda each: len(lines[each]))
+        assert main(["why", "102", f"{place}:{name}"]) == 0
+        assert capsys.readouterr().out.splitlines() == lines[name]
 
 
-def test_a_database_that_cannot_be_opened_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (tmp_path / "home").write_text("a file")
+def test_a_database_that_cannot_be_opened_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "no folder").write_text("a file")
+    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "no folder"))
     assert "cannot be opened" in refused(capsys, "show", "101")
 
 

@@ -24,8 +24,7 @@ from tundish.store.codec import write_job
 from tundish.store.keep import Store, demo_jobs
 
 
-def test_papers_carry_the_logo_that_is_kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
+def test_papers_carry_the_logo_that_is_kept(tmp_path: Path, first_day: Path) -> None:
     image, kept = Image.new("RGB", (80, 40), (200, 30, 30)), BytesIO()
     image.save(kept, "JPEG")
     store = Store()
@@ -49,8 +48,7 @@ def test_a_letter_that_cannot_be_printed_is_said_for_each_paper_it_is_on(
 
 
 @pytest.fixture
-def home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
+def home(tmp_path: Path, first_day: Path) -> Path:
     return tmp_path
 
 

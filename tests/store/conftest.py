@@ -9,9 +9,8 @@ from tundish.store.keep import Store
 
 
 @pytest.fixture
-def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Store]:
+def store(first_day: Path) -> Iterator[Store]:
     """A new database with the supplied catalogue, in a home of its own."""
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path / "home"))
     made = Store()
     yield made
     made.close()

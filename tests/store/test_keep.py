@@ -6,7 +6,6 @@ import os
 import signal
 import subprocess
 import sys
-from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -31,20 +30,15 @@ def own_home(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return folder
 
 
-@pytest.fixture
-def store() -> Iterator[Store]:
-    made = Store()
-    yield made
-    made.close()
-
-
-def test_the_first_start_brings_the_demonstration(store: Store) -> None:
+def test_the_first_start_brings_the_demonstration() -> None:
+    store = Store()
     assert [row.number for row in store.jobs()] == ["101", "102", "103", "104"]
     job_id = store.find("101")
     assert job_id is not None
     opened, revision = store.open(job_id)
     assert revision == 1
     assert opened.job in demo_jobs()
+    store.close()
 
 
 def test_a_second_start_adds_nothing(store: Store) -> None:

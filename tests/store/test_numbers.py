@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sqlite3
-from collections.abc import Iterator
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -23,14 +22,6 @@ from tundish.store.papers import Paper
 
 BILLED = Invoice(number="7-1", what="With your acceptance", charges=(Charge(what="all", net=Decimal(10), percent=Decimal(20)),))
 QUOTED = Paper("quote", "Quote 7 Smith", "pdf", 1, "2026-11-12T19:40:00", "words", b"")
-
-
-@pytest.fixture
-def store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Store]:
-    monkeypatch.setenv("TUNDISH_HOME", str(tmp_path))
-    made = Store()
-    yield made
-    made.close()
 
 
 def numbers(store: Store, kind: str) -> list[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from decimal import Decimal
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
@@ -20,6 +21,11 @@ from tundish.desktop.tile_view import StartCard
 from tundish.documents.tile_lines import columns
 from tundish.estimate import Estimate
 from tundish.field import put
+
+
+@pytest.fixture(autouse=True)
+def no_proof() -> None:
+    """Here the search for a proof goes on: it is what is tried."""
 
 
 def opened(fitter: Fitter, number: str = "102") -> tuple[CuttingPage, Estimate]:
