@@ -48,7 +48,7 @@ def books(draw: Any) -> Book:
     return replace(book, items=items, offers=offers, kits={kit: parts for kit, parts in kits.items() if kit in items})
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(books())
 def test_a_catalogue_written_reads_the_same_again(book: Book) -> None:
     sheets = as_sheets(book, supplied_kinds())

@@ -57,7 +57,7 @@ def test_what_is_kept_for_a_job_goes_with_its_number_and_back(store: Store) -> N
 
 
 @settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
-@given(st.lists(st.tuples(st.integers(0, 2), st.sampled_from(NUMBERS)), max_size=8))
+@given(st.lists(st.tuples(st.integers(0, 2), st.sampled_from(NUMBERS)), max_size=5))
 def test_no_job_gets_what_is_anothers_however_they_are_numbered(store: Store, steps: list[tuple[int, str]]) -> None:
     """Numbers given twice, taken away, changed about."""
     before = {row.id: kept_for(store, row.id) for row in store.jobs()} if Orders(store).all() else furnished(store)
