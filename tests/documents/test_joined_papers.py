@@ -9,7 +9,7 @@ import pytest
 from tundish.catalogue.load import supplied_book
 from tundish.documents import setting_out, tile_drawing
 from tundish.documents.block import Paragraph
-from tundish.documents.drawing import Box, Shape
+from tundish.documents.drawing import Box, Line, Shape
 from tundish.documents.plan_drawing import strip
 from tundish.documents.wall_drawing import elevation
 from tundish.estimate import Estimate, estimate
@@ -61,6 +61,8 @@ def test_each_shows_the_other_where_they_meet(stopped: Estimate) -> None:
     for room, wide in zip(stopped.rooms, (675 + 24 * 0.41421, 249 * 1.41421), strict=True):
         shown = [mark for mark in elevation(room).marks if isinstance(mark, Box) and mark.style == "hidden" and not mark.piece]
         assert any(mark.width == pytest.approx(wide, abs=0.02) for mark in shown)
+    (goes_on,) = [mark for mark in strip(stopped.rooms[0]).marks if isinstance(mark, Line) and mark.style == "hidden"]
+    assert goes_on.x1 - goes_on.x2 == pytest.approx(goes_on.y1 - goes_on.y2), "the face of the corner, at 45 degrees"
     battens = {mark.piece for mark in strip(stopped.rooms[0]).marks if isinstance(mark, Shape) and mark.style == "timber"}
     assert battens == {"J1", "J2"}
 

@@ -52,13 +52,18 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
 
 
 def _goes_on(room: Room, deep: float) -> Iterator[Mark]:
-    """The face of what the front goes on into, from the join as far as the strip shows it."""
+    """The face of what the front goes on into, or stops against, from there as far as the strip shows it."""
     face = room.figures["finished_face"].value
     for join, x, way in zip(room.joins, footprints.ends(room), (-1, 1), strict=True):
         if join is not None:
             turn = math.radians(join.turn)
             long = min((deep - face) / math.sin(turn), (x if way < 0 else room.width.value - x) / math.cos(turn))
             yield Line(x, -face, x + way * long * math.cos(turn), -face - long * math.sin(turn), "hidden")
+    for against, x, way in zip(footprints.stopped(room), footprints.ends(room), (-1, 1), strict=True):
+        if against is not None:
+            aside = math.tan(math.radians(against.half))
+            out = min(deep - face, (x if way < 0 else room.width.value - x) / aside)
+            yield Line(x, -face, x + way * out * aside, -face - out, "hidden")
 
 
 def _behind(room: Room) -> Iterator[float]:

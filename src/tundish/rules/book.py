@@ -101,6 +101,7 @@ from tundish.rules.prewall.moved import moved
 from tundish.rules.prewall.noggins import noggins
 from tundish.rules.prewall.nuts import nuts
 from tundish.rules.prewall.recesses import recesses
+from tundish.rules.prewall.runs_into import runs_into
 from tundish.rules.prewall.steel import steel
 from tundish.rules.prewall.struts_behind import struts_behind
 from tundish.rules.prewall.timber import timber
@@ -262,6 +263,7 @@ RULES: Final[tuple[Rule, ...]] = (
     fits,
     floor_noggins,
     in_corner,
+    runs_into,
     joins,
     moved,
     noggins,
