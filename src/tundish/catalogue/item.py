@@ -113,7 +113,8 @@ class Offer:
 
     def each(self, packs: int) -> Decimal:
         """What each pack costs when so many are taken."""
-        return next((price for number, price in sorted(self.breaks, reverse=True) if packs >= number), self.price)
+        reached = [step for step in self.breaks if packs >= step[0]]
+        return max(reached)[1] if reached else self.price
 
     def valid(self, day: str) -> bool:
         """Whether the price holds on an ISO day; on no day ("") it always does."""

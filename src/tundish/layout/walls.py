@@ -13,6 +13,7 @@ from itertools import accumulate
 from typing import Final
 
 from tundish.figure import Figure
+from tundish.record import record
 from tundish.survey.survey import Survey
 from tundish.survey.wall import Wall, wall_letter
 
@@ -44,7 +45,7 @@ class WallSide:
         return dx * math.cos(turn) + dy * math.sin(turn), dy * math.cos(turn) - dx * math.sin(turn)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fold:
     """A corner of the room as it comes along one wall, the walls unrolled; `angle` is the one inside the room."""
 

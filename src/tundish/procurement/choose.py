@@ -71,7 +71,8 @@ def _meet(line: Line, plan: CutPlan | None, kits: dict[str, float], stock: dict[
     kit = _take(kits, line.item.code, need)
     van = _take(stock, line.item.code, need - kit)
     buy = round(need - kit - van, 6)
-    from_kits, from_stock = number(kit, unit, "from kits"), number(van, unit, "from stock")
+    from_kits = number(kit, unit, "from kits") if kit else nothing
+    from_stock = number(van, unit, "from stock") if van else nothing
     wants = (Want(buy, book.on_offer(line.item.code)),) if buy > 0 else ()
     return Purchase(line, from_kits, nothing, from_stock, (), wants=wants)
 
@@ -127,7 +128,7 @@ def _unused(kits: Mapping[str, float], book: Book) -> tuple[LeftOver, ...]:
 def _surplus(purchases: tuple[Purchase, ...]) -> tuple[LeftOver, ...]:
     rows = []
     for each in purchases:
-        if each.line.cuts or not each.picks:
+        if not each.picks or each.line.cuts:
             continue
         bought = sum(pick.amount for pick in each.picks)
         left = round(bought - (each.line.needed - each.from_kits.value - each.from_stock.value), 6)

@@ -9,6 +9,7 @@ from typing import Final
 
 from tundish.catalogue.item import Item, Offer, Supplier
 from tundish.figure import Figure
+from tundish.record import record
 from tundish.takeoff.line import Line
 
 _GRACE: Final = 6
@@ -49,7 +50,7 @@ class Want:
         return math.ceil(round(self.amount / self.holds(offer), _GRACE))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Purchase:
     """One line met: from kits, rack, stock, and bought; amounts in the item's unit. `priced`: all that is bought has a price.
 

@@ -12,6 +12,7 @@ from tundish.layout.design import BY_VALVE
 from tundish.layout.outfalls import STACK_SIZE
 from tundish.layout.pipes import STRAIGHT_BACK
 from tundish.layout.room import PipeRun, Placed, Room
+from tundish.record import record
 from tundish.rules.drained_by import let_in_by
 from tundish.rules.pipes import (
     LARGEST_BOSS,
@@ -30,7 +31,7 @@ from tundish.rules.vents import VENTS
 Does = Literal["turns", "carries", "shuts", "branches", "holds", "reaches", "lets in", "slides", "vents"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class At:
     """An end in its place. `codes` are the items of which one must be on the list for it; none for what is there already."""
 
@@ -39,7 +40,7 @@ class At:
     codes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Thing:
     """Something that stands in a course because of where it runs: what it does there, and the role that it usually is.
 

@@ -56,11 +56,11 @@ def run_room(room: Room, book: Book, rules: tuple[Rule, ...] = RULES) -> RoomTak
     problems: list[Problem] = []
     said: list[Said] = []
     for each in rules:
-        if each.reads == "room" and (room.first or not each.whole):
+        if each.reads == "room" and (not each.whole or room.first):
             said += _say(each, room, room, book, problems)
     asked = Asked(room, tuple(one for one in said if isinstance(one, Need)))
     for each in rules:
-        if each.reads == "needs" and (room.first or not each.whole):
+        if each.reads == "needs" and (not each.whole or room.first):
             said += _say(each, asked, room, book, problems)
     asked_for = [one for one in said if isinstance(one, Need)]
     said += (stamped(one, OWN_RULE, room.name) for one in own_needs(room, asked_for, book))
@@ -157,15 +157,17 @@ def _say(each: Rule, reads: Room | Asked, room: Room, book: Book, problems: list
 def stamped(one: Said, key: str, room: str) -> Said:
     """Something said, with its rule and its place."""
     place = room if isinstance(one, Decision) or not one.place else f"{room}, {one.place}"
+    # Written out, for there are hundreds: replace() takes three times as long.
     if isinstance(one, Need):
-        # Written out, for there are hundreds: replace() takes three times as long.
         return Need(one.amount, one.stage, one.why, one.role, one.item, place, one.cuts, one.own, key, one.work)
     if isinstance(one, Finding):
         return Finding(
             one.title, one.group, one.state, one.has, one.set_by, one.source, one.least, one.most, one.message, place,
             one.ways_out, key, one.weighed, one.spot,
         )  # fmt: skip
-    return replace(one, rule=key, place=place)
+    if isinstance(one, Caution):
+        return Caution(one.title, one.words, place, key)
+    return Decision(one.key, one.title, one.why, one.by, one.shown_by, one.rests_on, one.paths, key, place, one.proof)
 
 
 def _wrong(need: Need, book: Book) -> str:
