@@ -153,6 +153,50 @@ def test_once_anything_is_cut_what_was_found_stands_for_what_is_not() -> None:
     assert plans((given,), after, Effort.QUICK, elsewhere) == best
 
 
+MANY = (1444, 1444, 1157, 1154, 180, 180, 177, 135, 130)
+
+
+def marked(before: CutPlan, bar: int) -> tuple[Sawn, ...]:
+    """The first piece of a bar as it is kept once it is cut."""
+    assert isinstance(before.plan, BarPlan)
+    cut, source = before.cuts[before.plan.cuts[bar].pieces[0]], before.sources[before.plan.cuts[bar].bar]
+    assert isinstance(source, Offer)
+    return (Sawn(item="strut", mark=cut.mark, long=Entry(cut.length.value), bar="N1", bar_long=Entry(source.length), code=source.code),)
+
+
+def bars_of(plan: CutPlan) -> list[tuple[int, tuple[int, ...]]]:
+    assert isinstance(plan.plan, BarPlan)
+    return sorted((each.bar, tuple(sorted(each.pieces))) for each in plan.plan.cuts)
+
+
+def test_a_better_plan_that_was_found_is_not_taken_with_the_piece_that_is_marked() -> None:
+    """It is offered in the window: what is seen stays until it is taken."""
+    given = line(STRUT, *(Cut(f"U{place}", number(length, "mm"), "upright") for place, length in enumerate(MANY)))
+    book = Book({}, {}, {}, {}, {"strut": (bar(2000, "8.90"), bar(3000, "11.80"), bar(6000, "22.40"))}, FIGURES)
+    shown, best = plans((given,), book, Effort.QUICK), plans((given,), book, Effort.BEST)
+    assert best[0].plan.cost_pence < shown[0].plan.cost_pence
+    for place in range(len(shown[0].plan.cuts)):
+        sawn = marked(shown[0], place)
+        (after,) = plans((given,), book, Effort.QUICK, sawn, near=shown)
+        assert (bars_of(after), after.done) == (bars_of(shown[0]), frozenset({sawn[0].mark}))
+        assert plans((given,), book, Effort.QUICK, sawn, near=(after,)) == (after,), "nor with the next step"
+    elsewhere = (Sawn(item="pipe", mark="P1", long=Entry(130.0), bar="N1", bar_long=Entry(2000.0)),)
+    assert plans((given,), book, Effort.QUICK, elsewhere, near=shown) == shown
+    assert plans((given,), book, Effort.QUICK, elsewhere, near=best) == best, "one that was taken stays"
+    dearer = replace(book, offers={"strut": (bar(3000, "12.80"),)})
+    (other,) = plans((given,), dearer, Effort.QUICK, elsewhere, near=shown)
+    assert {source.length for source in other.sources} == {3000}, "of other stock it is planned anew"
+
+
+def test_a_plan_that_was_begun_otherwise_than_it_shows_is_planned_anew() -> None:
+    given = line(STRUT, *(Cut(f"U{place}", number(length, "mm"), "upright") for place, length in enumerate(MANY)))
+    book = Book({}, {}, {}, {}, {"strut": (bar(2000, "8.90"), bar(6000, "22.40"))}, FIGURES)
+    shown = plans((given,), book, Effort.QUICK)
+    odd = (Sawn(item="strut", mark="U0", long=Entry(1444.0), bar="N1", bar_long=Entry(5000.0)),)
+    (after,) = plans((given,), book, Effort.QUICK, odd, near=shown)
+    assert after.done == {"U0"}
+
+
 def by_the_metre(price: str, least: int = 1) -> Offer:
     return Offer("strut", "a", "strut-by-the-metre", 1000, Decimal(price), "2026-01-01", 6000, least=least)
 

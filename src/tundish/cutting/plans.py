@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Hashable, Iterator
+from collections.abc import Callable, Hashable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import partial
@@ -60,10 +60,13 @@ def plans(
 
     A piece whose length may still change is planned at its longest. Pieces without length are left out. Told
     to `stop`, every plan is the best found until then, and none of them is remembered. What was cut in plans `near` is cut so again
-    where that costs less; in quick plans where it costs no more.
+    where that costs less; in quick plans where it costs no more. Once anything is cut a quick plan stays as it was in plans `near`,
+    though a better one was found: that is offered, and not taken with the next piece that is marked.
     """
     how = _How(effort, stop, begun=bool(sawn))
-    made = tuple(_remembered(line, book, how, _of(line, sawn)) for line in lines if any(need.cuts for need in line.needs))
+    shown = {each.item.code: each for each in near} if sawn and effort is Effort.QUICK else {}
+    cut = [line for line in lines if any(need.cuts for need in line.needs)]
+    made = tuple(_still(line, book, _of(line, sawn), shown) or _remembered(line, book, how, _of(line, sawn)) for line in cut)
     if sawn or not near:
         return made
     before = {each.item.code: each.plan for each in near}
@@ -97,6 +100,22 @@ _PLANNED: Final[dict[tuple[str, bool, Effort], tuple[Line, Book, tuple[Sawn, ...
 
 def _of(line: Line, sawn: tuple[Sawn, ...]) -> tuple[Sawn, ...]:
     return tuple(one for one in sawn if one.item == line.item.code and one.whole)
+
+
+def _still(line: Line, book: Book, sawn: tuple[Sawn, ...], shown: Mapping[str, CutPlan]) -> CutPlan | None:
+    """The plan that is shown, with what was cut of it since; none where it is for other pieces or stock, or less of it is cut now."""
+    before = shown.get(line.item.code)
+    done = frozenset(one.mark for one in sawn)
+    if (
+        before is None
+        or not before.done <= done <= {cut.mark for cut in before.cuts}
+        or _asked(line, book, sawn) != (before.cuts, before.sources)
+    ):
+        return None
+    if done == before.done:
+        return before
+    plan = _carried_on(before, sawn)
+    return None if plan is None else replace(before, plan=plan, begun=tuple(dict.fromkeys(one.bar for one in sawn)), done=done)
 
 
 def _remembered(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
@@ -138,16 +157,25 @@ def _carried_on(before: CutPlan, sawn: tuple[Sawn, ...]) -> BarPlan | SheetPlan 
 
 
 def _plan(line: Line, book: Book, how: _How, sawn: tuple[Sawn, ...]) -> CutPlan:
+    cuts, sources = _asked(line, book, sawn)
+    pieces = tuple(_piece(cut) for cut in cuts)
+    plan = (_round_sheets if _of_sheets(cuts) else _round_bars)(pieces, (cuts, sources, sawn, _worth(line.item, book)), book, how)
+    return CutPlan(line.item, cuts, sources, plan, tuple(dict.fromkeys(one.bar for one in sawn)), frozenset(one.mark for one in sawn))
+
+
+def _asked(line: Line, book: Book, sawn: tuple[Sawn, ...]) -> tuple[tuple[Cut, ...], tuple[Offer | RackPiece, ...]]:
+    """What is to be cut, and what it can be cut from."""
     cuts = tuple(cut for cut in line.cuts if cut.length.high > 0 and (cut.width is None or cut.width.high > 0))
-    sheets = any(cut.width is not None for cut in cuts)
+    sheets = _of_sheets(cuts)
     offers = book.offers.get(line.item.code, ())
     if not sheets:
         cuts += tuple(_loose(line, max((offer.length for offer in offers if offer.length), default=math.inf)))
-    pieces = tuple(_piece(cut) for cut in cuts)
-    sources = _sources(line.item, book, () if sheets else pieces)
-    sources = sources_with(sawn, sources, offers)
-    plan = (_round_sheets if sheets else _round_bars)(pieces, (cuts, sources, sawn, _worth(line.item, book)), book, how)
-    return CutPlan(line.item, cuts, sources, plan, tuple(dict.fromkeys(one.bar for one in sawn)), frozenset(one.mark for one in sawn))
+    sources = _sources(line.item, book, () if sheets else tuple(_piece(cut) for cut in cuts))
+    return cuts, sources_with(sawn, sources, offers)
+
+
+def _of_sheets(cuts: tuple[Cut, ...]) -> bool:
+    return any(cut.width is not None for cut in cuts)
 
 
 _Given = tuple[tuple[Cut, ...], tuple[Offer | RackPiece, ...], tuple[Sawn, ...], Decimal]
