@@ -20,6 +20,7 @@ from tundish.pricing.build_up import used
 from tundish.pricing.pennies import penny
 from tundish.procurement.choose import choose
 from tundish.procurement.purchase import Buying, Purchase, Want
+from tundish.procurement.share import way_taken
 from tundish.procurement.split import cheapest
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, Wishes
 from tundish.rules.rule import Cut, Need
@@ -208,6 +209,15 @@ def test_the_best_split_is_told_with_its_reason_and_what_the_others_cost() -> No
         ("all from one", "a", Decimal(33)),
         ("all from one", "b", Decimal(20)),
     }
+
+
+@pytest.mark.parametrize("wishes", [Wishes(), Wishes(aim=ALL_FROM_ONE, supplier="b")])
+def test_the_way_that_is_taken_is_told_before_others_are_looked_at(wishes: Wishes) -> None:
+    """What a first answer comes to, as it is told of each way once all were looked at."""
+    found = ways(wishes)
+    told = way_taken(found, wishes, Book(ITEMS, {}, {}, SUPPLIERS, OFFERS, {}))
+    (same,) = [way for way in found.ways if (way.aim, way.supplier) == (told.aim, told.supplier)]
+    assert (told.cost, told.orders, told.days) == (same.cost, same.orders, same.days)
 
 
 def test_all_from_one_is_bought_there_and_said_to_be_dearer() -> None:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 
 from tundish import measure
 from tundish.catalogue.book import Book
 from tundish.cutting.plan import Effort
-from tundish.procurement.purchase import Want, Way
+from tundish.procurement.purchase import Buying, Want, Way
 from tundish.procurement.split import NOTHING, Kept, Split, best, known, lead, near
 from tundish.procurement.wishes import AIMS, ALL_FROM_ONE, BY_A_DAY, CHEAPEST, Wishes
 
@@ -35,6 +36,15 @@ def share(wants: tuple[Want, ...], book: Book, wishes: Wishes, effort: Effort, k
         ways.append(_way(BY_A_DAY, "", wants, _by(wants, book, wishes.by), book))
     taken = best(wanted, book.suppliers)
     return Shared(taken, _reason(taken, wishes, ways, wants, book), tuple(ways))
+
+
+def way_taken(buying: Buying, wishes: Wishes, book: Book) -> Way:
+    """The way that is bought by at once, with what it comes to, before others are looked at."""
+    aim = wishes.aim if wishes.aim in AIMS else CHEAPEST
+    supplier = wishes.supplier if aim == ALL_FROM_ONE else ""
+    cost = sum((order.goods + order.carriage for order in buying.orders), Decimal(0))
+    days = max((lead(pick.offer, book.suppliers) for order in buying.orders for _, pick in order.rows), default=0)
+    return Way(aim, supplier, cost, len(buying.orders), days)
 
 
 def _wanted(wants: tuple[Want, ...], book: Book, wishes: Wishes) -> tuple[Want, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -11,9 +12,11 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
+from tundish import measure
 from tundish.desktop.order_rows import left_out_group
 from tundish.desktop.order_state import placed_of
 from tundish.desktop.pages.ordering import OrderingPage
+from tundish.desktop.ways_to_buy import FIRST_FOUND
 from tundish.documents.order_list import Placed, build_all
 from tundish.estimate import Estimate
 from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY
@@ -42,7 +45,7 @@ def opened(fitter: Fitter) -> OrderingPage:
 def test_the_ways_to_buy_are_told_with_what_they_cost_and_the_one_taken_is_bought(fitter: Fitter) -> None:
     page = opened(fitter)
     cheapest = best(fitter).buying
-    place = next(place for place, way in enumerate(page._ways) if way.aim == ALL_FROM_ONE)
+    place = next(place for place, way in enumerate(page._ways.ways) if way.aim == ALL_FROM_ONE)
     assert "£" in page._way.itemText(place)
     page._take_way(place)
     fitter.qtbot.waitUntil(
@@ -57,6 +60,33 @@ def test_the_ways_to_buy_are_told_with_what_they_cost_and_the_one_taken_is_bough
     assert date.fromisoformat(fitter.workspace.job.buying.by).isoweekday() == 4
     page._take_day("soon")
     assert "is not a day" in page._trouble.text()
+
+
+def test_the_first_split_is_told_at_once_and_that_a_better_one_is_looked_for(fitter: Fitter) -> None:
+    page = opened(fitter)
+    found = best(fitter)
+    page._ways.forget()
+    first = replace(found, buying=replace(found.buying, ways=(), reason=""))
+    page.show_estimate(first)
+    (order_words,) = [page._way.itemText(place) for place in range(page._way.count())]
+    whole = sum((order.goods + order.carriage for order in found.buying.orders), Decimal(0))
+    assert order_words.startswith(f"Cheapest in all: {measure.show_money(whole)}, ")
+    assert page._way.currentIndex() == 0
+    assert page._reason.text() == FIRST_FOUND
+    page.show_estimate(found)
+    assert page._way.count() > 1
+    assert page._reason.text() == found.buying.reason
+    page.show_estimate(first)
+    assert page._reason.text() == found.buying.reason, "the same is bought for the same reason"
+    order, *rest = first.buying.orders
+    fewer = replace(first, buying=replace(first.buying, orders=tuple(rest)))
+    ways = page._way.count()
+    page.show_estimate(fewer)
+    assert (page._reason.text(), page._way.count()) == (FIRST_FOUND, ways)
+    left = measure.show_money(whole - order.goods - order.carriage)
+    assert page._way.currentText().startswith(f"Cheapest in all: {left}, ")
+    page.show_estimate(replace(first, buying=replace(first.buying, orders=())))
+    assert (page._reason.text(), page._way.count()) == ("", 0)
 
 
 def test_what_is_under_its_level_is_offered_and_sent_for_the_van(fitter: Fitter) -> None:

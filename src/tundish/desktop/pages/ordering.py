@@ -18,6 +18,7 @@ from tundish.desktop.estimate_page import EstimatePage
 from tundish.desktop.order_out import to_write
 from tundish.desktop.order_rows import COLUMNS, left_out_group, level_group, levels_of, sent_group, still_group, way_words
 from tundish.desktop.tables import Table, TableCard
+from tundish.desktop.ways_to_buy import WaysToBuy
 from tundish.desktop.words import CutLabel, button, label
 from tundish.desktop.workspace import Workspace
 from tundish.documents.order_list import as_words
@@ -29,7 +30,6 @@ from tundish.procurement.wishes import ALL_FROM_ONE, BY_A_DAY, CHEAPEST
 from tundish.store.placed import placed
 
 if TYPE_CHECKING:
-    from tundish.procurement.purchase import Way
     from tundish.store.orders import OrderLine, SentOrder
 
 SITE: Final = "site"
@@ -47,7 +47,7 @@ class OrderingPage(EstimatePage):
 
     def __init__(self, workspace: Workspace) -> None:
         super().__init__("Ordering", "Who do I buy from, and by when?", workspace)
-        self._ways: tuple[Way, ...] = ()
+        self._ways = WaysToBuy()
         self._sent: tuple[SentOrder, ...] = ()
         self._still: dict[str, tuple[Still, ...]] = {}
         self._levels: dict[str, tuple[Pick, ...]] = {}
@@ -87,6 +87,7 @@ class OrderingPage(EstimatePage):
         self._short, self._back = button("Rest will not come"), button("Give back")
         card.set_foot(self._foot_row())
         self.set_body(card)
+        workspace.job_opened.connect(self._ways.forget)
         self.begin()
 
     def _way_row(self) -> QWidget:
@@ -164,18 +165,13 @@ class OrderingPage(EstimatePage):
         self._enable()
 
     def _show_ways(self, estimate: Estimate) -> None:
-        if estimate.buying.ways:
-            self._ways = estimate.buying.ways
-        wishes = estimate.job.buying
-        aims = [(way.aim, way.supplier) for way in self._ways]
-        now = (wishes.aim, wishes.supplier if wishes.aim == ALL_FROM_ONE else "")
-        self._way.show_choices([way_words(way, estimate.book) for way in self._ways], aims.index(now) if now in aims else -1)
+        place, wishes = self._ways.take(estimate), estimate.job.buying
+        self._way.show_choices([way_words(way, estimate.book) for way in self._ways.ways], place)
         self._day.show_value(measure.show_date(wishes.by) if wishes.by else "")
-        if estimate.buying.reason:
-            self._reason.setText(estimate.buying.reason)
+        self._reason.setText(self._ways.reason)
 
     def _take_way(self, place: int) -> None:
-        way = self._ways[place]
+        way = self._ways.ways[place]
         if way.aim == ALL_FROM_ONE:
             self._workspace.set("buying.supplier", way.supplier)
         self._workspace.set("buying.aim", way.aim)
