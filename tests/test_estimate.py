@@ -19,6 +19,7 @@ from tundish.errors import NotWantedError
 from tundish.estimate import Estimate, Job, estimate
 from tundish.field import Entry, get, put
 from tundish.layout.design import KINDS, Appliance, RoomPlan
+from tundish.options import Option, differences
 from tundish.pricing.terms import Terms
 from tundish.procurement.choose import choose
 from tundish.procurement.wishes import ALL_FROM_ONE
@@ -217,6 +218,13 @@ def test_a_move_that_takes_more_of_one_thing_costs_just_that(appliance: int, siz
     goods = [sum(each.goods + each.carriage for each in worked.buying.orders) for worked in (now, was)]
     assert goods[0] - goods[1] == after.bought - before.bought
     assert now.price.total > was.price.total
+
+
+def test_an_option_is_priced_beside_the_job_as_it_stays_near() -> None:
+    was = settled()
+    option = Option(name="a little to the right", changes=differences(was.job, moved(was.job, 0, "centre", 10)))
+    (priced,) = estimate(replace(was.job, options=(option,)), was.book, near=was).options
+    assert priced.price.total == was.price.total
 
 
 def test_other_wishes_are_not_answered_by_what_was_bought_before() -> None:

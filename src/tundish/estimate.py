@@ -149,7 +149,7 @@ def estimate(
     cuts = plans(lines, book, effort, job.sawn, stop, near.cuts if near else ())
     buying = choose(lines, cuts, book, job.buying, effort, near.buying.purchases if near and near.job.buying == job.buying else ())
     hours = tuple(need for take in takes for need in take.needs if need.role == LABOUR)
-    options, misfits = _options(job, supplied, effort, stop, wanted)
+    options, misfits = _options(job, supplied, effort, stop, wanted, near)
     terms = crewed_terms(job.terms, book.crew)
     priced = price(hours, buying, terms, waits(lines, rooms, book), harder(terms, book.figures), book.figure("visits.again"))
     return Estimate(
@@ -167,7 +167,9 @@ def estimate(
     )  # fmt: skip
 
 
-def _options(job: Job, book: Book, effort: Effort, stop: Stop, wanted: Wanted) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
+def _options(
+    job: Job, book: Book, effort: Effort, stop: Stop, wanted: Wanted, near: Estimate | None
+) -> tuple[tuple[OptionPrice, ...], tuple[Problem, ...]]:
     """Every option by a real working of the job with its changes, and what of them no longer fits the job.
 
     The book is without the job's own ware: an option may change that too.
@@ -177,7 +179,7 @@ def _options(job: Job, book: Book, effort: Effort, stop: Stop, wanted: Wanted) -
     for place, option in enumerate(job.options):
         changed, wrong = with_changes(replace(job, options=()), option.changes)
         misfits += (Problem(f"options.{place}", f"{option.name}: {each.text}") for each in wrong)
-        worked = estimate(changed, book, effort, stop, wanted)
+        worked = estimate(changed, book, effort, stop, wanted, near)
         fails = tuple(dict.fromkeys(each.title for each in worked.findings if each.state == "fails"))
         priced.append(OptionPrice(option.name, option.note, words(job, option.changes), worked.price, fails))
     return tuple(priced), tuple(misfits)
