@@ -41,3 +41,19 @@ def test_a_self_standing_pre_wall_has_no_rod_to_lengthen_and_still_stands_on_its
 def test_set_without_pads_neither_counts_one() -> None:
     room = room_of({"design.appliances.0.pads": "without sound pads"})[0]
     assert (of_wc(room, "feet").value, of_wc(room, "reach").value) == (28, 165)
+
+
+@pytest.mark.parametrize(
+    ("floor", "feet", "reach"),
+    [
+        ({"value": 3}, (3, 3, 3), (165, 165, 165)),
+        ({"value": 9}, (1, 1, 1), (173, 173, 173)),
+        ({"value": 10, "low": 5, "high": 12}, (0, 2, 12), (165, 173, 173)),
+        ({"value": 6, "low": 5, "high": 12}, (0, 6, 12), (165, 165, 173)),
+    ],
+)
+def test_by_rule_there_is_a_pad_where_it_has_room(floor: dict[str, float], feet: tuple[float, ...], reach: tuple[float, ...]) -> None:
+    """225 - 60 to the bracket, and 8 through a pad; feet out as high as the floor is built up, less 8 on a pad, never less than nothing."""
+    room = room_of({"survey.floor.build_up": [{"what": "Tile", "thickness": floor}]})[0]
+    found = [of_wc(room, name) for name in ("feet", "reach")]
+    assert [(each.low, each.value, each.high) for each in found] == [feet, reach]

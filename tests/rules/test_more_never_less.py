@@ -82,7 +82,7 @@ LENGTH = (
 """What a longer pre-wall of any kind takes more of, as long as no bar of it is in two pieces: each has fixings near both its ends."""
 STEEL = ("prewall/brackets", "prewall/nuts", "prewall/steel")
 FRAMES = (
-    "drainage/plugs", "fixings/feet", "fixings/tie-rods", "frames/fixing-sets", "frames/frame", "frames/pads", "frames/tie-rods",
+    "drainage/plugs", "fixings/feet", "fixings/tie-rods", "frames/fixing-sets", "frames/frame", "frames/tie-rods",
     "frames/ware", "labour/first-fix", "labour/second-fix", "water/clips", "water/feeds", "water/insulation", "water/inlets",
 )  # fmt: skip
 """What one more appliance takes more of."""
@@ -114,6 +114,8 @@ DRIVERS = (
            worse=("space/openings",)),
     Driver("one more WC", 0, 4, wcs, more=(*FRAMES, "drainage/branch", "drainage/soil-clips"), room="row",
            rises=("water/loading",)),
+    Driver("one more WC where pads have room", 0, 4, lambda to: {**wcs(to), "survey.floor.build_up": [{"what": "Tile", "thickness": 20}]},
+           more=("frames/pads",), room="row"),
     Driver("one more basin", 0, 4, basins, room="row",
            more=("drainage/traps", "drainage/waste", "drainage/waste-clips", "water/plates", "water/plugs", "water/clips", "water/feeds"),
            worse=("water/loading",)),

@@ -7,8 +7,10 @@ from dataclasses import replace
 from itertools import count
 from typing import Final
 
+from tundish.catalogue.book import Book
 from tundish.catalogue.own import with_own
 from tundish.desktop.live import looked_at, sight_of
+from tundish.desktop.moves import things
 from tundish.desktop.workspace import Workspace
 from tundish.field import Entry, describe, get, put
 from tundish.figure import Known
@@ -97,16 +99,36 @@ def started(kind: str, name: str, workspace: Workspace) -> Appliance:
         used = [getattr(each, which) for each in others]
         made = put(made, which, usual(of, known, used, (room, book.items.get(made.ware)), book))
     if room is not None and made.frame and book.items[made.frame].has("width"):
-        made = replace(made, centre=Entry(next_centre(room, book.items[made.frame].bare("width")), Known.ASSUMED))
+        made = replace(made, centre=Entry(_clear_centre(room, made, book), Known.ASSUMED))
     return made
+
+
+def _clear_centre(room: Room, made: Appliance, book: Book) -> float:
+    """The next free centre as far from neighbours and side walls as the rules want it, or, where no place is, the next free one."""
+    wide = book.items[made.frame].bare("width")
+    ware = book.items.get(made.ware)
+    whole = max(wide, ware.bare("width")) if ware is not None and ware.has("width") else wide
+    gap, key = book.figure("space.ware_gap").value, f"space.{made.kind}_centre"
+    beside = [(each.left - gap, each.right + gap) for each in things(room) if each.kind in KINDS]
+    apart = book.figure(key).value if key in book.figures else 0.0
+    for left, right in free_stretches(room, beside):
+        low, high = max(left + whole / 2, apart), min(right - whole / 2, room.width.value - apart)
+        if low <= high:
+            return round(min(max(_from(left, right, whole), low), high))
+    return next_centre(room, wide)
 
 
 def next_centre(room: Room, wide: float, besides: Iterable[tuple[float, float]] = ()) -> float:
     """The centre of the first free place, from the left, for a frame so wide; the middle of the pre-wall where there is none."""
     for left, right in free_stretches(room, besides):
         if right - left >= wide:
-            return round(left + wide / 2 + min(ELBOW, (right - left - wide) / 2))
+            return round(_from(left, right, wide))
     return round(room.start.value + room.run.value / 2)
+
+
+def _from(left: float, right: float, wide: float) -> float:
+    """The centre of what is so wide, a little from the left of a free stretch."""
+    return left + wide / 2 + min(ELBOW, (right - left - wide) / 2)
 
 
 def _room(workspace: Workspace) -> Room | None:

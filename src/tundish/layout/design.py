@@ -221,7 +221,9 @@ class Appliance:
     )
     tie_rod: str = item("Tie rod", ("tie rod",), "Blank: chosen by rule for everything it may turn out to be.")
     packers: Entry | None = length("Packers under its feet", most=300, known=Known.AGREED, usual=0, likely=(0, 60))
-    pads: str = choice("Frame set", (ON_PADS, NO_PADS), "Pads lie under its feet and at its wall brackets, and are reckoned with in both.")
+    pads: str = choice(
+        "Frame set", (BY_RULE, ON_PADS, NO_PADS), "Pads lie under its feet and at its wall brackets, and are reckoned with in both."
+    )
     bracket: str = choice(
         "Wall brackets",
         (BY_RULE, "square to the wall", "turned in", "turned out"),

@@ -13,10 +13,10 @@ from tundish.catalogue.item import Item
 from tundish.field import put
 from tundish.figure import Figure, Known
 from tundish.layout import settings
-from tundish.layout.appliances.kind import LEVELS, Hung, Kind, figures_of
+from tundish.layout.appliances.kind import LEVELS, Hung, Kind, figures_of, set_on
 from tundish.layout.appliances.kinds import KINDS
 from tundish.layout.bracket_turns import turned
-from tundish.layout.design import PREWALLS, SELF_STANDING, Appliance
+from tundish.layout.design import BY_RULE, PREWALLS, SELF_STANDING, Appliance
 from tundish.layout.inputs import Inputs
 from tundish.layout.makers import size
 from tundish.layout.outline import Outline
@@ -81,8 +81,10 @@ def _hung(kind: Kind, found: Placed, site: _Site) -> Placed:
         inputs.sure(choice, "head", where), packing,
         lambda name, figure: inputs.settled(f"{found.key}.{name}", figure), found.bracket_why, dict(_levels(kind, found, where, site)),
     )  # fmt: skip
+    if choice.pads == BY_RULE and not kind.on_bar:
+        hung = replace(hung, choice=replace(choice, pads=set_on(hung)))
     figures = figures_of(kind, hung)
-    made = replace(found, choice=choice, figures=figures)
+    made = replace(found, choice=hung.choice, figures=figures)
     if kind.on_bar:
         return made
     rod = _rod(made, where, site)

@@ -5,16 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tundish.catalogue.book import Book
-from tundish.figure import Figure
+from tundish.figure import Figure, between
+from tundish.layout.design import BY_RULE
 from tundish.layout.room import Member, Placed, Room
 from tundish.rules.members import FLOOR_RAIL, UPRIGHT, WALL_TIE, marked
 
 
 def pads_of(room: Room, one: Placed) -> tuple[Figure, str]:
-    """How many pads a frame would take, and where."""
+    """How many pads a frame would take, and where; none or so many where it turns on what is not decided whether it takes any."""
     amount, what = one.frame.size("feet"), "feet"
     if one in room.tied:
         amount, what = amount + one.frame.size("brackets"), "feet and brackets"
+    if one.choice.pads == BY_RULE:
+        amount = between(amount.value, 0.0, amount.high, amount.unit)
     return amount.named(f"{what.capitalize()} of {one.name}"), what
 
 

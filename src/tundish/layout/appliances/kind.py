@@ -8,10 +8,10 @@ from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
-from tundish.figure import Figure, largest, smallest, together, without
+from tundish.figure import Figure, between, largest, number, smallest, together, without
 from tundish.layout import settings
 from tundish.layout.corner import Across
-from tundish.layout.design import NO_PADS, SELF_STANDING, Appliance
+from tundish.layout.design import BY_RULE, NO_PADS, ON_PADS, SELF_STANDING, Appliance
 from tundish.layout.makers import from_sheet, half, size
 from tundish.layout.outline import Outline
 from tundish.survey.wall import SOLID_WALLS
@@ -154,6 +154,14 @@ def _on_frame(kind: Kind, hung: Hung, top: Figure) -> dict[str, Figure]:
     }
 
 
+def set_on(hung: Hung) -> str:
+    """Whether a frame is set on sound pads by rule: as its feet have room for one; `BY_RULE` where that turns on what is not decided."""
+    pad, room = settings.pad(hung.book, "under the foot"), _under(hung)
+    if pad is None or room.low >= pad.value:
+        return ON_PADS
+    return NO_PADS if room.high < pad.value else BY_RULE
+
+
 def below(top: Figure, item: Item, name: str, words: tuple[str, str]) -> Figure:
     """A height so far below another as the maker's sheet says, or above it where the sheet's size is below zero."""
     here, there = words
@@ -182,23 +190,47 @@ def _feet(hung: Hung) -> dict[str, Figure]:
     Less the sound pad that each stands on, and what is packed. Where the floor falls along the wall, `feet` is the foot on its lower
     place and `feet_least` the other.
     """
-    mark = size(hung.frame, "mark_at", "Frame's mark, finished floor")
-    sole = size(hung.frame, "sole_to_mark", "Sole to mark, feet in")
-    pad = settings.pad(hung.book, "under the foot") if hung.choice.pads != NO_PADS else None
-    out = hung.outline.finished_floor + mark - sole
-    out = out if pad is None else out - pad
     drops = _drops(hung)
-    lowest = out + largest(*drops, label="Floor lower under a foot") if drops else out
+    lowest = _off_pad(hung, largest(*drops, label="Floor lower under a foot") if drops else None)
     packed = hung.packing or settings.packers(lowest, hung.frame, hung.book)
     made = {} if packed is None else {"packers": hung.settled("packers", packed.named(f"Packers under the feet, {hung.name}"))}
     less = made.get("packers")
     feet = lowest if less is None else lowest - less
     made["feet"] = hung.settled("feet", feet.named(f"Frame feet out, {hung.name}"))
     if drops:
-        other = out + smallest(*drops, label="Floor lower under the other foot")
+        other = _off_pad(hung, smallest(*drops, label="Floor lower under the other foot"))
         other = other if less is None else other - less
         made["feet_least"] = hung.settled("feet_least", other.named(f"Frame foot out on the higher side, {hung.name}"))
     return made
+
+
+def _off_pad(hung: Hung, drop: Figure | None) -> Figure:
+    """How far a foot would be drawn out on its pad, the floor so much lower there."""
+    lift, pad = _lift(hung), _pad(hung, "under the foot")
+    out = lift if pad is None else lift - pad
+    out = out if drop is None else out + drop
+    # Where a pad has no room there is none: it never holds the frame too high.
+    return largest(out, number(0.0, label="Drawn in")) if hung.choice.pads == BY_RULE else out
+
+
+def _pad(hung: Hung, where: str) -> Figure | None:
+    """The sound pad that lies `where`; from none to one where that turns on what is not decided."""
+    pad = settings.pad(hung.book, where) if hung.choice.pads != NO_PADS else None
+    if pad is None or hung.choice.pads == ON_PADS:
+        return pad
+    return between(pad.value if _under(hung).value >= pad.value else 0.0, 0.0, pad.value, label=f"{pad.label}, where it has room")
+
+
+def _under(hung: Hung) -> Figure:
+    """How much room there is under the foot that has less of it."""
+    lift, drops = _lift(hung), _drops(hung)
+    return lift + smallest(*drops) if drops else lift
+
+
+def _lift(hung: Hung) -> Figure:
+    """How far the feet would be drawn out of a frame that stands on them alone, on the highest place of the floor."""
+    mark = size(hung.frame, "mark_at", "Frame's mark, finished floor")
+    return hung.outline.finished_floor + mark - size(hung.frame, "sole_to_mark", "Sole to mark, feet in")
 
 
 def _drops(hung: Hung) -> tuple[Figure, ...]:
@@ -227,8 +259,7 @@ def _reach(hung: Hung, bracket: Figure) -> Figure:
 
 def _through_pad(hung: Hung, reach: Figure) -> Figure:
     """The pad lies between the bracket and the nut that draws it back, and the rod goes through it; self-standing there is no rod."""
-    tied = hung.choice.pads != NO_PADS and hung.outline.standing.prewall.built_of != SELF_STANDING
-    pad = settings.pad(hung.book, "at the bracket") if tied else None
+    pad = _pad(hung, "at the bracket") if hung.outline.standing.prewall.built_of != SELF_STANDING else None
     return reach if pad is None else reach + pad
 
 

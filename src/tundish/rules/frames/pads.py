@@ -15,8 +15,8 @@ from tundish.rules.soft import pads_of
 def pads(room: Room, book: Book) -> Iterator[Need]:
     """A sound pad lies under every foot and at every wall bracket.
 
-    It lifts the foot by its thickness; at the bracket it lies under the nut, so that the tie rod reaches through it. A frame may also be
-    set without.
+    It lifts the foot by its thickness; at the bracket it lies under the nut, so that the tie rod reaches through it. Where the finished
+    floor leaves less than that under the feet, the frame is set without, unless it is chosen otherwise.
     """
     for one in room.framed:
         if one.choice.pads != NO_PADS:

@@ -8,7 +8,8 @@ from typing import Final
 from tundish.catalogue.book import Book
 from tundish.catalogue.item import Item
 from tundish.figure import Figure, number, total
-from tundish.layout.room import Room
+from tundish.layout.design import NO_PADS
+from tundish.layout.room import Placed, Room
 from tundish.measure import show_length, show_number
 from tundish.rules.joining import item_of
 from tundish.rules.rule import Asked, Finding, Need, WayOut, judge, rule
@@ -25,9 +26,10 @@ def bridges(asked: Asked, book: Book) -> Iterator[Finding]:
     of the bare floor, the gap shut with sealant. What is struck out or added by hand counts.
     """
     room, lines = asked.room, _lines(asked.needs, book)
-    pads = [pads_of(room, one)[0] for one in room.framed]
+    pads = [pads_of(room, one)[0] for one in room.framed if one.choice.pads != NO_PADS]
     if pads:
         yield _held("Frames on pads", book.role("sound pad"), lines, total(pads, "Feet and brackets"))
+    yield from (_bare(room, one) for one in room.framed if one.choice.pads == NO_PADS)
     lengths, _ = strips_of(room, book)
     if lengths:
         yield _held("Rails and ties on strip", book.role("sound strip"), lines, total(list(lengths), "Under rails and behind ties"))
@@ -59,6 +61,12 @@ def _held(title: str, item: Item, lines: Sequence[tuple[Item, Figure]], least: F
             ),
         )
     return Finding(title, "Noise", state, has, "Guidance", _SOURCE, least, None, message, "", ways)
+
+
+def _bare(room: Room, one: Placed) -> Finding:
+    has, least = number(0, "each", "Sound pads"), pads_of(room, one)[0]
+    message = f"{one.name} is set without sound pads and is heard through floor and wall. A finished floor as thick as they are makes room."
+    return Finding("Frame on pads", "Noise", "look", has, "Guidance", _SOURCE, least, None, message, one.name)
 
 
 def _off_the_floor(room: Room, book: Book) -> Finding:
