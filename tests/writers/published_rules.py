@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
-from elementpath import XPathContext, XPathToken
+from elementpath import XPathContext, XPathToken, get_node_tree
 from elementpath.collations import UNICODE_CODEPOINT_COLLATION
 from elementpath.xpath2 import XPath2Parser
 from lxml import etree
@@ -31,7 +31,7 @@ class Check:
 
 def broken(invoice: bytes) -> list[str]:
     """The names and words of every rule that the invoice breaks, warnings too."""
-    tree: Any = etree.fromstring(invoice).getroottree()
+    tree = get_node_tree(etree.fromstring(invoice).getroottree())
     return [
         each.words for pattern in _patterns() for node, checks in _applied(pattern, tree) for each in checks if not _holds(each, tree, node)
     ]

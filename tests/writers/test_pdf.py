@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from decimal import Decimal
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -95,11 +96,14 @@ def test_the_quote_reads_as_it_is_meant_to() -> None:
     assert "scale 1:" in words
 
 
+@cache
+def order_in(colour: str) -> list[tuple[int, int]]:
+    return coloured(pdf_bytes(replace(samples.order(100), colour=colour), samples.PRINTED), HEAD_MM)
+
+
 @pytest.mark.parametrize("colour", COLOURS)
 def test_heads_are_in_the_traders_colour_on_every_page_and_nothing_else_is(colour: str) -> None:
-    paper = replace(samples.order(200), colour=colour)
-    plain = coloured(pdf_bytes(replace(paper, colour=COLOURS[0]), samples.PRINTED), HEAD_MM)
-    seen = coloured(pdf_bytes(paper, samples.PRINTED), HEAD_MM)
+    plain, seen = order_in(COLOURS[0]), order_in(colour)
     assert len(seen) > 1
     assert all((head > 100) == (colour != COLOURS[0]) for head, _ in seen)
     assert [below for _, below in seen] == [below for _, below in plain], "colour is of the head alone"
