@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -48,6 +49,24 @@ def test_only_what_was_not_sent_or_will_not_come_is_ordered(need: int, orders: t
 def test_what_was_sent_and_is_not_wanted_any_more_is_told() -> None:
     assert beyond(wanted(3), (sent(4),)) == {"rod": 1}
     assert beyond(wanted(4), (sent(4),)) == {}
+
+
+def test_jobs_share_what_one_of_them_opens() -> None:
+    """Each job by itself buys a tape of 50 and uses 3 of it: with one on hand or on order nothing is short for both."""
+    nothing, roll = number(0, "each"), replace(OFFER, pack=50.0)
+    one = Purchase(Line(ITEM, number(3, "each"), ()), nothing, nothing, nothing, (Pick(roll, 1),))
+    jobs = (Buying((one,), (), ()), Buying((one,), (), ()))
+    assert shortfall(jobs, {"rod": 50}, {}, {}) == ()
+    assert shortfall(jobs, {}, {"rod": 50}, {}) == ()
+    assert shortfall(jobs, {}, {}, {}) == (Short("rod", 6, 0, 0),)
+
+
+def test_what_nobody_sells_is_short_too_and_the_client_s_own_is_not() -> None:
+    nothing = number(0, "each")
+    unsold = Purchase(Line(ITEM, number(3, "each"), ()), nothing, nothing, nothing, (), priced=False)
+    own = replace(unsold, line=Line(ITEM, number(3, "each"), (), own=True))
+    assert shortfall((Buying((unsold,), (), ()),), {}, {}, {}) == (Short("rod", 3, 0, 0),)
+    assert shortfall((Buying((own,), (), ()),), {}, {}, {}) == ()
 
 
 def test_jobs_share_one_stock_and_what_is_coming() -> None:

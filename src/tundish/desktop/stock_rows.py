@@ -65,7 +65,8 @@ def short(rows: Iterable[Short], book: Book) -> Group:
         if each.item not in book.items:
             continue
         words = _amount(each.lacking, each.item, book) if each.lacking else f"under {_amount(each.level, each.item, book)}"
-        told = f"need {_amount(each.needed, each.item, book)}, {_amount(each.on_order, each.item, book)} coming"
+        coming = f", {_amount(each.on_order, each.item, book)} coming" if each.on_order else ""
+        told = f"need {_amount(each.needed, each.item, book)}{coming}"
         have = Cell(_amount(each.on_hand, each.item, book))
         made.append(
             Row(

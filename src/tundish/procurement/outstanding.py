@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from tundish.procurement.purchase import Buying, Pick
+from tundish.procurement.purchase import Buying, Pick, Purchase
 
 Size = tuple[float, float]
 
@@ -106,10 +106,18 @@ def shortfall(
     needed: dict[str, float] = defaultdict(float)
     for buying in jobs:
         for purchase in buying.purchases:
-            bought = sum(pick.amount for pick in purchase.picks)
-            needed[purchase.line.item.code] += purchase.from_stock.value + bought
+            needed[purchase.line.item.code] += _wanted(purchase)
     rows = (
         Short(item, round(needed.get(item, 0.0), 6), on_hand.get(item, 0.0), on_order.get(item, 0.0), *levels.get(item, (0.0, 0.0)))
         for item in sorted({*needed, *levels})
     )
     return tuple(row for row in rows if row.lacking or row.below)
+
+
+def _wanted(purchase: Purchase) -> float:
+    """What a job needs of an item besides kits and rack: by the bar or sheet where it is cut, else what is used, for jobs share a pack."""
+    if purchase.line.own:
+        return 0.0
+    if purchase.line.cuts:
+        return purchase.from_stock.value + sum(pick.amount for pick in purchase.picks)
+    return purchase.line.needed - purchase.from_kits.value - purchase.from_rack.value
