@@ -9,6 +9,7 @@ import pytest
 from tundish.catalogue.item import RackPiece
 from tundish.estimate import estimate
 from tundish.field import put
+from tundish.procurement.choose import IN_A_KIT
 from tundish.procurement.purchase import Pick
 from tundish.store.keep import Store
 from tundish.store.ledger import Ledger, Reorder
@@ -76,9 +77,17 @@ def test_what_is_short_counts_every_accepted_job_and_left_overs_come_back(store:
     assert pans[0] not in {each.item for each in short_of(store)}
     worked = estimate(opened.job, store.book("101"))
     needed = next(each.line.amount.value for each in worked.buying.purchases if each.line.item.code == pans[0])
-    assert close_stock(store, worked, "101") == (f"{2 - needed:g} {worked.book.items[pans[0]].name}",)
+    said = close_stock(store, worked, "101")
+    assert said[0] == f"{2 - needed:g} {worked.book.items[pans[0]].name}"
     assert store.book("102").stock[pans[0]] == 2 - needed
     assert [each.what for each in Ledger(store).movements(pans[0])] == ["goods in", "used", "left over", "left over"]
+    unused = {each.item.code: each.amount for each in worked.buying.left_over if each.why == IN_A_KIT}
+    in_kit = {part.item for part in worked.book.in_kit(pans[0])}
+    back = {each.item: each.amount for each in Ledger(store).movements() if each.note.startswith("out of a kit")}
+    assert back
+    assert len(said) == 1 + len(back)
+    assert set(back) <= in_kit
+    assert all(0 < amount <= unused[item] for item, amount in back.items())
     assert close_stock(store, worked, "101") == ()
     assert short_of(store)
     now, revision = store.open(job_id)
@@ -148,6 +157,10 @@ def test_what_a_finished_job_had_of_the_rack_is_used_and_what_is_left_of_it_is_f
     assert wanted
     assert not wanted.keys() & after.keys()
     assert after[other].job == ""
+    again = estimate(opened.job, store.book("102"))
+    assert wanted.keys() <= {piece.key for piece in again.book.rack}
+    assert again.buying.purchases
+    assert again.price.total <= worked.price.total, "a job that is done needs nothing else for what it had of the rack"
     new = [piece for key, piece in after.items() if key not in had]
     assert {piece.item for piece in new} <= {piece.item for piece in wanted.values()}
     longest = {piece.item: piece.length for piece in wanted.values()}

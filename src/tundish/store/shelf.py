@@ -29,6 +29,11 @@ WISHES: Final = "buying wishes"
 """The setting that holds favourites and what is never bought."""
 
 
+def used_up_in(job: str) -> str:
+    """What the movement of a piece of the rack says that was used up when its job was done."""
+    return f"used up, job {job} done"
+
+
 def fill(connection: Connection, book: Book, day: str) -> None:
     """Put a whole supplied book into empty tables, its stock as the first movements."""
     from sqlalchemy import insert
@@ -195,13 +200,15 @@ def _stock(connection: Connection, job: str) -> dict[str, float]:
 
 
 def _rack(connection: Connection, job: str) -> tuple[RackPiece, ...]:
-    """The pieces that are there and not kept for another job."""
-    from sqlalchemy import func, select
+    """The pieces that are there and not kept for another job, and those that this job was done with: it needs no others for them."""
+    from sqlalchemy import func, or_, select
 
     from tundish.store.tables import movements, rack
 
     there = select(movements.c.piece).where(movements.c.piece != "").group_by(movements.c.piece).having(func.sum(movements.c.amount) > 0)
-    rows = connection.execute(select(rack).where(rack.c.key.in_(there), rack.c.job.in_(("", job))).order_by(rack.c.key))
+    used = select(movements.c.piece).where(movements.c.note == used_up_in(job), movements.c.amount < 0)
+    here = rack.c.key.in_(there) & rack.c.job.in_(("", job))
+    rows = connection.execute(select(rack).where(or_(here, rack.c.key.in_(used)) if job else here).order_by(rack.c.key))
     return tuple(RackPiece(row.key, row.item, row.length, row.width, row.place, row.job) for row in rows)
 
 

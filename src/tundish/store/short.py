@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
@@ -13,6 +14,7 @@ from tundish.procurement.outstanding import Short, shortfall
 from tundish.procurement.purchase import Purchase
 from tundish.store.ledger import PLACES, USED, Holding, Ledger
 from tundish.store.orders import Orders
+from tundish.store.shelf import used_up_in
 
 if TYPE_CHECKING:
     from tundish.store.keep import Store
@@ -55,19 +57,37 @@ def close_stock(store: Store, worked: Estimate, job: str) -> tuple[str, ...]:
     needed = {each.line.item.code: _used(each, sawn) for each in worked.buying.purchases}
     sizes = {line.item: (line.length, line.width) for order in Orders(store).all(job) for line in order.lines if line.length}
     said = []
+    opened: dict[str, float] = defaultdict(float)
     for holding in ledger.on_hand():
         if holding.job != job or holding.amount <= 0:
             continue
         used = min(needed.get(holding.item, 0.0), holding.amount)
         needed[holding.item] = needed.get(holding.item, 0.0) - used
         if used:
+            opened[holding.item] += used
             ledger.move(holding.item, -used, USED, place=holding.place, job=job)
         left = round(holding.amount - used, 6)
         if left > 0:
             _let_go(ledger, replace(holding, amount=left), sizes.get(holding.item, (0.0, 0.0)))
             said.append(f"{left:g} {worked.book.items[holding.item].name if holding.item in worked.book.items else holding.item}")
+    said += _out_of_kits(ledger, worked, job, opened)
     _close_rack(ledger, worked, job)
     return tuple(said)
+
+
+def _out_of_kits(ledger: Ledger, worked: Estimate, job: str, opened: Mapping[str, float]) -> Iterator[str]:
+    """Put what the kits that were used hold besides what the job took of it in the van; gives it in words."""
+    held: dict[str, float] = defaultdict(float)
+    for kit, amount in opened.items():
+        for part in worked.book.in_kit(kit):
+            held[part.item] += part.amount * amount
+    for purchase in worked.buying.purchases:
+        held[purchase.line.item.code] -= purchase.from_kits.value
+    for code, amount in held.items():
+        left = round(amount, 6)
+        if left > 0:
+            ledger.move(code, left, LEFT_OVER, place=PLACES[0], note=f"out of a kit, left over from job {job}")
+            yield f"{left:g} {worked.book.item(code).name}"
 
 
 def _close_rack(ledger: Ledger, worked: Estimate, job: str) -> None:
@@ -80,7 +100,7 @@ def _close_rack(ledger: Ledger, worked: Estimate, job: str) -> None:
             source = plan.sources[cut.bar if isinstance(cut, BarCut) else cut.sheet]
             if not isinstance(source, RackPiece) or source.key not in kept:
                 continue
-            ledger.take_piece(source.key, USED, job)
+            ledger.take_piece(source.key, USED, note=used_up_in(job))
             for length, width in _left_of(cut, keep):
                 piece = RackPiece("", plan.item.code, float(int(length)), float(int(width)), source.place)
                 ledger.put_by(piece, note=f"{LEFT_OVER} from job {job}")

@@ -171,6 +171,8 @@ class PricesPage(Page):
     def _failed(self, words: str) -> None:
         self._preview = None
         self.table.set_groups(())
+        if self._path is not None:
+            self.table.set_empty(self._path.name, words, "paper")
         self._said.setText(words)
         self._take.setEnabled(False)
 
