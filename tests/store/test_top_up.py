@@ -238,3 +238,19 @@ def test_an_item_of_other_ends_keeps_them(monkeypatch: pytest.MonkeyPatch) -> No
     store = kept_with(monkeypatch, supplied)
     assert store.book().items[strap.code].ends == mine.ends
     store.close()
+
+
+def test_an_item_whose_kind_has_changed_with_its_sizes_is_of_that_kind_and_its_catalogue_can_be_opened(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The sound pad was a frame part without sizes; it gained a thickness, which no frame part has, and so the file was refused."""
+    supplied = supplied_book()
+    pad = supplied.items["sound-pad"]
+    before = replace(pad, kind="frame part", sizes={})
+    store = kept_with(monkeypatch, replace(supplied, items={**supplied.items, pad.code: before}))
+    store.close()
+    store = kept_with(monkeypatch, supplied)
+    now = store.book().items[pad.code]
+    assert (now.kind, now.sizes) == (pad.kind, pad.sizes)
+    assert replace_all(store, sheets_of(store)) == ()
+    store.close()

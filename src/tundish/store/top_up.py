@@ -3,7 +3,8 @@
 Each supplied row is known by a key, and a key once seen is never brought again. A store of a version that kept no such record cannot
 tell what was taken out from what is new: there an item that is held keeps its own offers and kit parts, unless it has none.
 
-Of an item that is held, its sheet may have gained: sizes that it lacks come in, and ends beyond those it has, where those are as supplied.
+Of an item that is held, its sheet may have gained: sizes that it lacks come in, and ends beyond those it has, where those are as supplied; the
+kind that has such sizes comes with them.
 """
 
 from __future__ import annotations
@@ -92,7 +93,8 @@ def _rows(book: Book) -> Iterator[Supplied]:
         body = shelf.item_body(item)
         yield Supplied(ITEM, item.code, {"code": item.code, "kind": item.kind, "body": body})
         sheet = {"sizes": body["sizes"], "ends": body["ends"]}
-        yield Supplied(SHEET, f"{item.code}/{_sign(sheet)}", {"code": item.code, **sheet}, ((ITEM, item.code),))
+        row = {"code": item.code, "kind": item.kind, **sheet}
+        yield Supplied(SHEET, f"{item.code}/{_sign(sheet)}", row, ((ITEM, item.code),))
     for role, code in book.roles.items():
         yield Supplied(ROLE, role, {"role": role, "item": code}, ((ITEM, code),))
     for kit, parts in book.kits.items():
@@ -119,7 +121,10 @@ def _sheets(connection: Connection) -> dict[str, dict[str, Any]]:
 
 
 def _gained(connection: Connection, sheet: Mapping[str, Any], held: Mapping[str, dict[str, Any]]) -> bool:
-    """Give an item the sizes that it lacks, and the ends beyond its own where those are as supplied; whether there were any."""
+    """Give an item the sizes that it lacks, and the ends beyond its own where those are as supplied; whether there were any.
+
+    It is then of the kind that has those sizes: of another they could not be kept.
+    """
     from sqlalchemy import update
 
     from tundish.store.tables import items
@@ -131,7 +136,9 @@ def _gained(connection: Connection, sheet: Mapping[str, Any], held: Mapping[str,
     ends = sheet["ends"] if sheet["ends"][: len(body["ends"])] == body["ends"] else body["ends"]
     if sizes == body["sizes"] and ends == body["ends"]:
         return False
-    connection.execute(update(items).where(items.c.code == sheet["code"]).values(body={**body, "sizes": sizes, "ends": ends}))
+    connection.execute(
+        update(items).where(items.c.code == sheet["code"]).values(kind=sheet["kind"], body={**body, "sizes": sizes, "ends": ends})
+    )
     return True
 
 
