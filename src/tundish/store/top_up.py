@@ -3,8 +3,8 @@
 Each supplied row is known by a key, and a key once seen is never brought again. A store of a version that kept no such record cannot
 tell what was taken out from what is new: there an item that is held keeps its own offers and kit parts, unless it has none.
 
-Of an item that is held, its sheet may have gained: sizes that it lacks come in, and ends beyond those it has, where those are as supplied; the
-kind that has such sizes comes with them.
+Of an item that is held, its sheet may have gained: sizes that it lacks come in, and ends beyond those it has, where those are as
+supplied; the kind that has such sizes comes with them.
 """
 
 from __future__ import annotations
