@@ -15,6 +15,7 @@ from tundish.layout import settings
 from tundish.layout.clear import Block, Rod, between_runs, clears, no_nearer, to_block, to_rod
 from tundish.layout.design import UNDER_FLOOR
 from tundish.layout.feeds import meets
+from tundish.layout.once import once
 from tundish.layout.room import PipeRun, Room
 from tundish.measure import show_length
 from tundish.rules.grounds import on_joists
@@ -96,11 +97,14 @@ def _pipes(room: Room) -> Iterator[tuple[PipeRun, PipeRun]]:
 
 def _things(room: Room, book: Book) -> Iterator[tuple[PipeRun, Block | Rod]]:
     """What stands in the void with each of its pipes, and with those of other pre-walls that pass behind this one."""
-    standing, rods = tuple(_standing(room, book)), tuple(_rods(room))
     behind = () if room.corner is None else ("soil",)
     for run in (*room.pipes_of("waste", "hot", "cold", *behind), *(run for run, _ in room.passing)):
-        yield from ((run, block) for block in standing if block.whose != run.serves)
-        yield from ((run, rod) for rod in rods)
+        yield from ((run, thing) for thing in _in_void(room, book) if isinstance(thing, Rod) or thing.whose != run.serves)
+
+
+@once
+def _in_void(room: Room, book: Book) -> tuple[Block | Rod, ...]:
+    return (*_standing(room, book), *_rods(room))
 
 
 def _standing(room: Room, book: Book) -> Iterator[Block]:
@@ -180,10 +184,10 @@ def _mend(room: Room, same: list[_Pair], least: float, *, higher: bool) -> tuple
 
 def _at_another_height(room: Room, book: Book, pair: _Pair, least: float) -> Iterator[WayOut]:
     """Either supply of a pair at a height at which it clears the other and all that it clears now, the one laid last first."""
-    asked = tuple(chain(_pipes(room), _things(room, book)))
     for run in (pair.one, pair.other):
         if run is not None and run.kind in _SUPPLIES and any(run is each for each in room.pipes):
-            against = [other if one is run else one for one, other in asked if run is one or run is other]
+            against: list[PipeRun | Block | Rod] = [other for other in room.pipes if other is not run and meets(run, other)]
+            against += [each for each in _in_void(room, book) if isinstance(each, Rod) or each.whose != run.serves]
             met = pair.what if run is pair.one else pair.one.what
             now = [each for each in against if each.what == met or _clear(run, each, least)]
             way = clear_height(run, served(room, run), book, partial(_all_clear, things=now, least=least))
@@ -196,7 +200,9 @@ def _all_clear(run: PipeRun, things: Sequence[PipeRun | Block | Rod], least: flo
 
 
 def _clear(run: PipeRun, thing: PipeRun | Block | Rod, least: float) -> bool:
-    return clears(run, thing, least) if isinstance(thing, PipeRun) else _measured(run, thing).clear >= least - _GRACE
+    if isinstance(thing, PipeRun):
+        return clears(run, thing, least)
+    return no_nearer(run, thing) >= least or _measured(run, thing).clear >= least - _GRACE
 
 
 def _led_below(room: Room, run: PipeRun) -> tuple[str, tuple[WayOut, ...]]:
@@ -241,10 +247,13 @@ def _deeper(room: Room, pair: _Pair, least: float) -> float:
     if held is None or held.kind not in _DISCHARGES or other.kind not in _SUPPLIES or held.from_wall is None:
         return math.inf
     y, furthest = held.from_wall.value, outfall(room, held).from_wall.value
-    for by in range(1, math.floor(furthest - y) + 1):
+    by = 1
+    while by <= math.floor(furthest - y):
         moved = replace(held, route=tuple((x, at + by if at == y else at, z) for x, at, z in held.route))
-        if clears(other, moved, least):
+        clear = between_runs(other, moved)
+        if clear >= least:
             return by
+        by += max(1, math.ceil(least - clear - _GRACE))  # no millimetre deeper takes them more than one apart
     return math.inf
 
 
