@@ -119,6 +119,15 @@ def test_choosing_a_row_of_a_folded_group_opens_the_group(table: Table) -> None:
     assert table.chosen() == "bracket"
 
 
+def test_the_chosen_row_pressed_once_more_is_asked_for(table: Table) -> None:
+    chosen, asked = QSignalSpy(table.row_chosen), QSignalSpy(table.row_asked)
+    for row_id in ("clip", "clip", "bracket"):
+        place = table.visualRect(table.table_model.index(table.table_model.place(row_id), 0)).center()
+        QTest.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert [chosen.at(each)[0] for each in range(chosen.count())] == ["clip", "bracket"]
+    assert [asked.at(each)[0] for each in range(asked.count())] == ["clip"]
+
+
 def test_arrows_tell_of_rows_and_pass_over_heads(table: Table) -> None:
     table.choose("pipe")
     told = QSignalSpy(table.row_chosen)

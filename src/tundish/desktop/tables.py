@@ -34,9 +34,10 @@ READABLE: Final = 200
 
 
 class Table(QTableView):
-    """A list of rows to choose from. Everything is told by the id of the row."""
+    """A list of rows to choose from. Everything is told by the id of the row; `row_asked` when the chosen row is pressed once more."""
 
     row_chosen = Signal(str)
+    row_asked = Signal(str)
     row_opened = Signal(str)
     row_ticked = Signal(str)
     add_asked = Signal()
@@ -146,11 +147,14 @@ class Table(QTableView):
                 super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
+        before = self.chosen()
         super().mousePressEvent(event)
         index = self.indexAt(event.position().toPoint())
         entry = self.table_model.entry(index.row()) if index.isValid() else None
         if isinstance(entry, Group):
             self._fold(entry.id, folded=not self.table_model.folded(entry.id))
+        elif entry is not None and entry.id == before and event.button() == Qt.MouseButton.LeftButton:
+            self.row_asked.emit(entry.id)
 
     def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
         super().mouseDoubleClickEvent(event)

@@ -53,6 +53,7 @@ class ChecksPage(EstimatePage):
         self.table = Table("Checks", COLUMNS, row_high=TWO_LINES)
         self.table.give_way(("Set by", "Gauge"))  # who sets it, and how near it is, Where from tells too
         self.table.row_chosen.connect(self.figure_asked)
+        self.table.row_asked.connect(self.figure_asked)
         self.table.set_empty("No checks yet", "Add a pan or a basin on Setting out, and they are made.", "checks")
         card = TableCard(self.table)
         self._foot = label("", "table")

@@ -56,6 +56,7 @@ class MaterialsPage(EstimatePage):
         self.add_row(self._filter_row())
         self.table = Table("Materials", COLUMNS)
         self.table.row_chosen.connect(self.figure_asked)
+        self.table.row_asked.connect(self.figure_asked)
         self.table.set_empty("Nothing needed", "Nothing here fits the filter.", "materials")
         self._by_hand = ByHandRow(workspace)
         self.table.row_chosen.connect(self._by_hand.line_chosen)

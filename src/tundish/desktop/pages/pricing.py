@@ -87,6 +87,7 @@ class PricingPage(EstimatePage):
         self.table = Table("Price by stage", COLUMNS)
         self.table.pin_total()
         self.table.row_chosen.connect(self._chosen)
+        self.table.row_asked.connect(self._chosen)
         self.table.set_empty("Nothing to price yet", "Add a pan or a basin first.", "pricing")
         self._bar = MoneyBar()
         self._kept = label("", "bodyStrong", wrap=True)

@@ -61,6 +61,7 @@ class RatesPage(Page):
         self.sentences = Table("Rules", SENTENCES)
         self.sentences.set_empty("Nothing found", "No rule holds those words.", "rules")
         self.sentences.row_chosen.connect(self.figure_asked)
+        self.sentences.row_asked.connect(self.figure_asked)
         self._stack = QStackedWidget()
         card = TableCard(self.table)
         self._name, self._box, self._back = label("", "table"), Box("Your own value", figure=True), button("Put back", "undo")

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from tundish.catalogue.book import Book
 from tundish.field import must_read
 from tundish.figure import number
-from tundish.layout.footprints import of_prewall
+from tundish.layout.footprints import finished
 from tundish.layout.room import Room
 from tundish.measure import show_length
 from tundish.rules.rule import Finding, WayOut, judge, rule
@@ -21,7 +21,7 @@ def under_slope(room: Room, book: Book) -> Iterator[Finding]:
     The lowest place over it, from the bare floor, against its top.
     """
     for under in room.around.unders:
-        lowest = under.lowest_over(of_prewall(room))
+        lowest = under.lowest_over(finished(room))
         if lowest is None:
             continue
         has = number(round(lowest, 1), label=f"Lowest of the {under.name} over the pre-wall")
