@@ -74,6 +74,22 @@ def test_what_was_taken_back_can_be_done_again_in_turn_until_something_new_is_do
     assert ahead(store, saved(store, kept, "other", "new")) == []
 
 
+def test_going_to_and_fro_loses_nothing_that_is_ahead_and_keeps_no_more_each_time(store: Store) -> None:
+    kept = store.add(Job(number="7", title="0"))
+    for words in "12":
+        kept = saved(store, kept, words, f"to {words}")
+    for words in "10":
+        kept = saved(store, kept, words, f"{UNDONE}to {int(words) + 1}")
+    many = []
+    for _ in range(6):
+        kept = saved(store, kept, "1", "to 1", again=True)
+        assert ahead(store, kept) == [("to 2", "2")]
+        kept = saved(store, kept, "0", f"{UNDONE}to 1")
+        assert ahead(store, kept) == [("to 1", "1"), ("to 2", "2")]
+        many.append(len(store.revisions(kept.id)))
+    assert many[-1] == many[1]
+
+
 @settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(st.sampled_from(["new", "joined", "back", "back", "again", "again"]), max_size=24))
 def test_the_steps_are_those_that_a_history_in_memory_would_hold(store: Store, acts: list[str]) -> None:

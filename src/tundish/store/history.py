@@ -53,21 +53,26 @@ def steps_ahead(connection: Connection, job_id: int) -> tuple[KeptStep, ...]:
 
 
 def begun_from(connection: Connection, job_id: int, revision: int, label: str, *, joined: bool) -> int:
-    """The revision that the next step begins from: where the last one did if it is joined to it or takes it back."""
-    if not joined and not label.startswith(UNDONE):
-        return revision
+    """The revision that the next step begins from: where the last one did if it is joined to it or takes it back.
+
+    Never one that takes a step back: the one that it went back to is the same job.
+    """
     kept = _kept(connection, job_id)
-    last = next((at for at in _way(kept) if not kept[at].back), revision)
-    return kept[last].begun if last in kept else 0
+    if joined or label.startswith(UNDONE):
+        last = next((at for at in _way(kept) if not kept[at].back), revision)
+        revision = kept[last].begun if last in kept else 0
+    while revision in kept and kept[revision].back:
+        revision = kept[revision].begun
+    return revision
 
 
 def ahead_of(connection: Connection, job_id: int, revision: int, label: str, *, again: bool) -> int:
-    """What is ahead of the revision that comes next: the one that it goes back from, or what was ahead of what is done again."""
+    """What is ahead of the revision that comes next: the one that it goes back from, or what is left ahead once a step is done again."""
     if label.startswith(UNDONE):
         return revision
-    kept = _kept(connection, job_id)
-    nearest = next(_ahead(kept), 0) if again else 0
-    return kept[nearest].ahead if nearest else 0
+    left = _ahead(_kept(connection, job_id)) if again else iter(())
+    next(left, 0)
+    return next(left, 0)
 
 
 def thin_out(connection: Connection, job_id: int) -> None:
