@@ -84,6 +84,7 @@ STEEL = ("prewall/brackets", "prewall/nuts", "prewall/steel")
 FRAMES = (
     "drainage/plugs", "fixings/feet", "fixings/tie-rods", "frames/fixing-sets", "frames/frame", "frames/tie-rods",
     "frames/ware", "labour/first-fix", "labour/second-fix", "water/clips", "water/feeds", "water/insulation", "water/inlets",
+    "water/solder",
 )  # fmt: skip
 """What one more appliance takes more of."""
 

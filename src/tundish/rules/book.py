@@ -168,6 +168,7 @@ from tundish.rules.water.loading import loading
 from tundish.rules.water.plates import wall_plates
 from tundish.rules.water.plugs import water_plugs
 from tundish.rules.water.sleeves import water_sleeves
+from tundish.rules.water.solder import solder
 from tundish.rules.water.under_floor import under_floor
 
 RULES: Final[tuple[Rule, ...]] = (
@@ -334,5 +335,6 @@ RULES: Final[tuple[Rule, ...]] = (
     wall_plates,
     water_plugs,
     water_sleeves,
+    solder,
     under_floor,
 )
