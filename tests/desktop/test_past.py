@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
 from PySide6.QtCore import Qt
 
 from tests.desktop.fitter import Fitter
 from tests.desktop.hands import key
 from tests.desktop.journeys.conftest import fitter
 from tests.desktop.pages.test_setting_out import CENTRE, opened, tab_to, value
+from tundish import session
+from tundish.desktop import past
 from tundish.desktop.past import where
-from tundish.estimate import MOST_STEPS, Job
+from tundish.estimate import Job
 from tundish.field import get
 from tundish.session import Step
+from tundish.store import history
 
 __all__ = ["fitter"]
 WIDTH, RATE = "rooms.0.survey.room.width", "terms.labour_rate"
@@ -46,21 +50,25 @@ def test_the_steps_of_a_job_are_undone_after_it_was_opened_again(fitter: Fitter)
     assert fitter.workspace.undo_label == "move WC 1 3 mm"
 
 
-def test_two_hundred_of_many_steps_are_undone_over_pages_and_over_closing_the_job(fitter: Fitter) -> None:
+def test_as_many_steps_as_are_kept_are_undone_over_pages_and_over_closing_the_job(fitter: Fitter, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two hundred are kept, as the tests of session and history try; fewer are undone here, where each is shown and saved."""
+    most = 50
+    for module in (past, session, history):
+        monkeypatch.setattr(module, "MOST_STEPS", most)
     opened(fitter)
     workspace = fitter.workspace
     fitter.page("Alt+0")  # nothing is drawn again and again
-    for turn in range(1, MOST_STEPS + 21):
+    for turn in range(1, most + 21):
         workspace.set(*((WIDTH, 2000 + turn) if turn % 2 else (RATE, 30 + turn)))
-    for _ in range(50):
+    for _ in range(12):
         fitter.undo()
     again(fitter)
     fitter.page("Alt+0")
-    undone = 50
+    undone = 12
     while workspace.undo_label:
         fitter.undo()
         undone += 1
-    assert undone == MOST_STEPS
+    assert undone == most
     assert (get(workspace.job, WIDTH).value, get(workspace.job, RATE)) == (2019, 50)
 
 

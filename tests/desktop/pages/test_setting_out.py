@@ -386,7 +386,7 @@ def test_as_many_settings_are_shown_as_there_is_room_for_beneath_the_rod(fitter:
 
 def test_several_added_before_the_estimate_is_ready_stand_beside_one_another(fitter: Fitter) -> None:
     page = opened(fitter, "101")
-    fitter.workspace.set("rooms.0.survey.room.width", Entry(8_000))
+    fitter.workspace.set("rooms.0.survey.room.width", Entry(6_000))
     before = {each.key for each in room(fitter).placed}
     page._add_one("wc")
     page._add_one("bidet")
