@@ -66,8 +66,8 @@ def test_what_costs_nothing_is_not_taken_apart_to_save_money() -> None:
     assert nest.cost(with_fewer(nest, plan, 50)) == nest.cost(plan) == 900
 
 
-@settings(max_examples=12)
-@given(some.integers(0, 10_000), some.integers(6, 30), some.sampled_from((0.2, 0.6)))
+@settings(max_examples=10)
+@given(some.integers(0, 10_000), some.integers(6, 24), some.sampled_from((0.2, 0.6)))
 @example(987, 25, 0.6)  # planned in coarse steps: what they were too large by was left out of the remainders
 def test_a_plan_made_in_a_set_time_can_be_sawn_and_costs_no_more(seed: int, pieces: int, seconds: float) -> None:
     asked, stock, kerf, trim = sheet_job(seed, pieces)
