@@ -17,6 +17,7 @@ from tundish.field import Entry, put
 from tundish.layout.clip import area_of_shape
 from tundish.layout.design import PreWall
 from tundish.layout.tiled_room import tiled
+from tundish.layout.work_out import work_out
 from tundish.measure import show_length
 from tundish.store.keep import demo_jobs
 
@@ -63,6 +64,8 @@ def test_each_shows_the_other_where_they_meet(stopped: Estimate) -> None:
         assert any(mark.width == pytest.approx(wide, abs=0.02) for mark in shown)
     (goes_on,) = [mark for mark in strip(stopped.rooms[0]).marks if isinstance(mark, Line) and mark.style == "hidden"]
     assert goes_on.x1 - goes_on.x2 == pytest.approx(goes_on.y1 - goes_on.y2), "the face of the corner, at 45 degrees"
+    (run_face,) = [mark for mark in strip(stopped.rooms[1]).marks if isinstance(mark, Line) and mark.style == "hidden"]
+    assert run_face.x2 - run_face.x1 == pytest.approx(run_face.y1 - run_face.y2), "and of the run before the corner"
     battens = {mark.piece for mark in strip(stopped.rooms[0]).marks if isinstance(mark, Shape) and mark.style == "timber"}
     assert battens == {"J1", "J2"}
 
@@ -93,3 +96,10 @@ def test_the_tiles_of_a_shelf_across_a_corner_are_drawn_within_it(worked: Estima
     assert len(tiles) == shelf.count
     assert sum(area_of_shape(each.points) for each in tiles) <= area_of_shape(edge.points)
     assert not [mark for mark in marks if isinstance(mark, Box)]
+
+
+def test_studwork_is_seen_from_above_as_timber(stopped: Estimate) -> None:
+    room = work_out(put(stopped.job.rooms[0], "design.prewall.built_of", "timber"), supplied_book())
+    uprights = [mark for mark in strip(room).marks if isinstance(mark, Box) and mark.piece.startswith("U")]
+    assert uprights
+    assert {mark.style for mark in uprights} == {"timber"}

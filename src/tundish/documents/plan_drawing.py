@@ -52,7 +52,7 @@ def strip(room: Room, show: Show = ALL) -> Drawing:
 
 
 def _goes_on(room: Room, deep: float) -> Iterator[Mark]:
-    """The face of what the front goes on into, or stops against, from there as far as the strip shows it."""
+    """The face of what the front goes on into or stops against, or of a lower one before it, from there as far as the strip shows it."""
     face = room.figures["finished_face"].value
     for join, x, way in zip(room.joins, footprints.ends(room), (-1, 1), strict=True):
         if join is not None:
@@ -64,6 +64,12 @@ def _goes_on(room: Room, deep: float) -> Iterator[Mark]:
             aside = math.tan(math.radians(against.half))
             out = min(deep - face, (x if way < 0 else room.width.value - x) / aside)
             yield Line(x, -face, x + way * out * aside, -face - out, "hidden")
+    left, right = footprints.ends(room)
+    for end, hidden, _ in room.faces[0].hidden:
+        met, way, x = room.meets[end], (-1, 1)[end], (left + hidden.value, right - hidden.value)[end]
+        aside = 0.0 if met is None or met.against is None else math.tan(math.radians(met.against.half))
+        out = min(deep - face, (x if way < 0 else room.width.value - x) / aside) if aside else deep - face
+        yield Line(x, -face, x + way * out * aside, -face - out, "hidden")
 
 
 def _behind(room: Room) -> Iterator[float]:
@@ -217,12 +223,13 @@ _STRAIGHT = 180.0
 
 def _member(member: Member, depth: float) -> Iterator[Mark]:
     """Uprights, the ties to the wall and struts on the walls of a corner; what is under the floor is not seen from above."""
+    style: Style = "timber" if "timber" in member.role else "steel"
     if member.along == "z" and not member.turn:
-        yield Box(member.x, -depth, member.section[0], member.section[1], "steel", piece=member.mark)
+        yield Box(member.x, -depth, member.section[0], member.section[1], style, piece=member.mark)
     elif member.along == "y" and member.z >= 0:
-        yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, "steel", piece=member.mark)
+        yield Box(member.x, -member.y - member.length.value, member.section[0], member.length.value, style, piece=member.mark)
     elif member.turn:
-        yield Shape(tuple(_turned(member)), "timber" if "timber" in member.role else "steel", member.mark)
+        yield Shape(tuple(_turned(member)), style, member.mark)
 
 
 def _turned(member: Member) -> Iterator[Point]:
