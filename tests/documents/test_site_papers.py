@@ -23,7 +23,7 @@ from tundish.documents import (
     survey_sheet,
 )
 from tundish.documents.block import Document, FillIn, Picture, Points, SideBySide, Sketch, Table, TrueSize
-from tundish.documents.drawing import Box, Drawing, Ellipse, Words
+from tundish.documents.drawing import Box, Drawing, Ellipse, Line, Words
 from tundish.documents.plan_drawing import strip
 from tundish.documents.quote import described
 from tundish.documents.running import on_the_wall, spread
@@ -534,3 +534,18 @@ def test_across_a_corner_both_walls_are_taped_from_it_and_no_wall_is_said_to_be_
     said = as_text(setting_out.build(made, made.rooms[0])).replace("\n", " ")
     assert "From their corner, walls D and A should tape 720 to the front" in " ".join(said.split())
     assert "Wall A should tape" not in said
+
+
+def test_a_supply_that_runs_higher_is_marked_on_the_wall_and_lies_there_on_every_drawing(changed: Changed) -> None:
+    """Cold of WC 1 at 350, where it runs at 150 by rule, which the sheet does not mark."""
+    worked = changed("101", rooms__0__design__appliances__0__cold_at=Entry(350))
+    (room,) = worked.rooms
+    marks = [row for made in tables(setting_out.build(worked, room)) for row in made.rows]
+    runs = {row.cells[0]: (row.cells[1], row.cells[2]) for row in marks if " along the wall, " in str(row.cells[0])}
+    cold = next(pipe for pipe in room.pipes_of("cold") if pipe.serves == room.placed[0].key)
+    left, right = sorted((cold.points[0][0], cold.points[-1][0]))
+    assert runs == {f"Cold along the wall, {room.placed[0].name}": (f"{left:,.0f} to {right:,.0f}", 350.0)}
+    lines = [mark for mark in elevation(room).marks if isinstance(mark, Line) and mark.piece == cold.key]
+    assert any(mark.y1 == mark.y2 == 350 for mark in lines)
+    closing = [str(row.cells[4]) for made in tables(closing_sheet.build(worked)) for row in made.rows if len(row.cells) > 4]
+    assert "350" in closing

@@ -208,7 +208,16 @@ def _own_rows(room: Room) -> list[Row]:
     stack = along_wall(room.figures["stack"].value, room.width.value)
     bosses = [RodMark(f"Boss, {pipe.what}", pipe.enters, pipe.key) for pipe in room.pipes_of("waste") if pipe.enters is not None]
     rows += [_height(mark, stack, room) for mark in bosses]
-    return rows
+    return rows + list(_runs(room))
+
+
+def _runs(room: Room) -> Iterator[Row]:
+    """The supplies that do not run along the wall at the usual height, but at one that was chosen, or over what lies there."""
+    for pipe in room.pipes_of("hot", "cold"):
+        if pipe.level is not None and (pipe.onto is not None or f"{pipe.serves}.{pipe.kind}_run" in room.figures):
+            left, right = sorted((pipe.points[0][0], pipe.points[-1][0]))
+            across = f"{along_wall(left, room.width.value)} to {along_wall(right, room.width.value)}"
+            yield _height(RodMark(pipe.level.label, pipe.level, f"{pipe.key}.level"), across, room)
 
 
 def _height(mark: RodMark, left: str, room: Room, across: Figure | None = None) -> Row:
