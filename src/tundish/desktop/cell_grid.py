@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QApplication, QGridLayout, QWidget
 
 from tundish.desktop.boxes import Box
 from tundish.desktop.words import label
@@ -17,8 +18,18 @@ APART = 34
 """Height of the first heads of a row over several lines, pixels: rows are seen to be apart."""
 
 
+MOST_PASTED = 200
+"""Rows that are pasted at once: each has a box for every cell."""
+
+
 class CellGrid(QWidget):
-    """Rows under named columns. A row emptied is a row taken away; typing in the last row adds one below it."""
+    """Rows under named columns. A row emptied is a row taken away; typing in the last row adds one below it.
+
+    Cells copied from a spreadsheet are pasted from the box on, to the right and down.
+    """
+
+    said = Signal(str)
+    """Why nothing was pasted."""
 
     def __init__(self, name: str, columns: Sequence[tuple[str, str]], across: int = 0) -> None:
         """`columns` are key and head; where they are many, a row goes over several lines of `across` boxes, with heads of its own."""
@@ -51,19 +62,48 @@ class CellGrid(QWidget):
         typed = ({key: box.text().strip() for key, box in row.items()} for row in self._rows)
         return tuple(cells for cells in typed if any(cells.values()))
 
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if isinstance(watched, Box) and isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            lines = QApplication.clipboard().text().splitlines() if event.matches(QKeySequence.StandardKey.Paste) else []
+            if len(lines) > 1 or any("\t" in line for line in lines):
+                self._paste(watched, lines)
+                return True
+        return super().eventFilter(watched, event)
+
+    def _paste(self, box: Box, lines: Sequence[str]) -> None:
+        if len(lines) > MOST_PASTED:
+            self.said.emit(f"Nothing is pasted: {len(lines)} rows are too many, {MOST_PASTED} at most. Save them as a file, and open that")
+            return
+        keys = [key for key, _ in self._columns]
+        heads = {*keys, *(head.lower() for _, head in self._columns)}
+        if heads.issuperset(words.strip().lower() for words in lines[0].split("\t")):
+            lines = lines[1:]
+        down, right = next((down, keys.index(key)) for down, row in enumerate(self._rows) for key, each in row.items() if each is box)
+        for place, line in enumerate(lines, down):
+            if place == len(self._rows):
+                self._add({})
+            for key, words in zip(keys[right:], line.split("\t"), strict=False):
+                self._rows[place][key].show_value(words.strip())
+        self._typed("")
+
     def _add(self, cells: Cells) -> None:
         row, number = {}, len(self._rows) + 1
+        before = list(self._rows[-1].values())[-1] if self._rows else None
         for place, (key, head) in enumerate(self._columns):
             box = Box(f"{self._name} {number}, {head}")
             box.show_value(cells.get(key, ""))
             box.setMinimumWidth(LEAST)
             box.textEdited.connect(self._typed)
+            box.installEventFilter(self)
             line, column = divmod(place, self._across)
             if self._high == 1:
                 self._grid.addWidget(box, number, column)
             else:
                 self._add_below(label(head, "note", "ink2"), box, 2 * (number * self._high + line), column)
             row[key] = box
+            if before is not None:
+                self.setTabOrder(before, box)
+            before = box
         if self._high > 1 and number > 1:
             self._grid.setRowMinimumHeight(2 * number * self._high, APART)
         self._rows.append(row)

@@ -5,7 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QFileDialog
 
 from tests.desktop.fitter import WAIT_MS, Fitter
 from tests.desktop.spoken_names import nameless
@@ -118,3 +121,35 @@ def test_it_is_left_off_when_told_or_when_the_time_is_gone() -> None:
     stop.tell()
     assert stop()
     assert Until(0)()
+
+
+def test_tab_goes_from_the_end_of_a_row_to_the_next_one_and_back(fitter: Fitter) -> None:
+    """Every row was made after the rest of the page, and Tab left the table after the first."""
+    page = opened(fitter)
+    first, *_, last = page.rows._rows[0].values()
+    first.setFocus()
+    QTest.keyClicks(first, "piece")
+    below = page.rows._rows[1]["what"]
+    fitter.qtbot.waitUntil(below.isVisible, timeout=WAIT_MS)
+    last.setFocus()
+    QTest.keyClick(last, Qt.Key.Key_Tab)
+    fitter.qtbot.waitUntil(below.hasFocus, timeout=WAIT_MS)
+    QTest.keyClick(below, Qt.Key.Key_Backtab)
+    fitter.qtbot.waitUntil(last.hasFocus, timeout=WAIT_MS)
+
+
+def test_cells_of_a_spreadsheet_are_pasted_to_the_right_and_down(fitter: Fitter) -> None:
+    page = opened(fitter)
+    first = page.rows._rows[0]["what"]
+    QApplication.clipboard().setText("What\tMark\tLength\tWidth\tCount\npiece\tA\t900\t\t3\r\nbar\tstrut\t3000\n")
+    QTest.keySequence(first, QKeySequence(QKeySequence.StandardKey.Paste))
+    rows = [{key: words for key, words in row.items() if words} for row in page.rows.rows()]
+    assert rows == [{"what": "piece", "mark": "A", "length": "900", "count": "3"}, {"what": "bar", "mark": "strut", "length": "3000"}]
+    assert len(page.rows._rows) == 3, "and an empty one below"
+    QApplication.clipboard().setText("one word")
+    QTest.keySequence(page.rows._rows[2]["mark"], QKeySequence(QKeySequence.StandardKey.Paste))
+    assert page.rows.rows()[2]["mark"] == "one word"
+    QApplication.clipboard().setText("A\t1\n" * 201)
+    QTest.keySequence(first, QKeySequence(QKeySequence.StandardKey.Paste))
+    assert page._said.text().startswith("Nothing is pasted: 201 rows are too many")
+    assert page.rows.rows()[0]["mark"] == "A"

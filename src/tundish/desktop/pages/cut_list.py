@@ -92,6 +92,7 @@ class CutListPage(Page):
         self._saws = {key: Box(words, figure=True) for key, words, _ in SAWS}
         self.add_row(self._saw_row())
         self.rows = CellGrid("Row", ROWS)
+        self.rows.said.connect(self._say)
         self._said = label("", "table", "ink2", wrap=True)
         self._said.hide()
         self._part, self._lines = PlanPart(), label("", "table", wrap=True)
