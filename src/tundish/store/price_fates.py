@@ -9,7 +9,7 @@ from decimal import Decimal
 from functools import lru_cache
 from itertools import chain, compress, count, islice
 from math import isfinite
-from operator import ne
+from operator import ne, or_
 from typing import Any, Final, NamedTuple
 
 from tundish.catalogue.sheets import money_words
@@ -89,7 +89,7 @@ class Told(NamedTuple):
 
     def of(self, fate: str) -> Told:
         """Those of one fate."""
-        return self.only([each == fate for each in self.fates])
+        return self if self.fates.count(fate) == len(self.fates) else self.only([each == fate for each in self.fates])
 
     def each(self) -> Iterator[Fate]:
         """One by one."""
@@ -147,7 +147,7 @@ def _told(block: Block, places: Mapping[str, int], known: Known, *, comma: bool)
     olds, said = list(map(known.offers.get, codes)), [""] * block.count
     fates: list[str] = []
     told = Told(range(block.first, block.first + block.count), codes, fates, said, items, packs, prices, leasts, olds)
-    if all(plain) and None not in packs and None not in leasts and _are_alike(told, known):
+    if all(plain) and None not in {*packs, *leasts} and _are_alike(told, known):
         return told
     first_of, have, twice = known.seen.setdefault, known.items, known.twice
     lines = zip(count(), told.rows, codes, prices, plain, packs, leasts, items, olds, strict=False)
@@ -202,8 +202,10 @@ def _tell_known(told: Told) -> None:
     if any(lengths) or not all(packs):
         packs[:] = [was if length or not pack else pack for pack, was, length in zip(packs, was_packs, lengths, strict=True)]
     leasts[:] = [int(least) or was for least, was in zip(leasts, was_leasts, strict=True)] if any(leasts) else was_leasts
-    others = (map(ne, packs, was_packs), map(ne, leasts, was_leasts), map(ne, map(float, told.prices), map(float, was_prices)))
-    told.fates[:] = ["changed" if any(each) else "unchanged" for each in zip(*others, strict=True)]
+    others: Iterable[bool] = map(ne, map(float, told.prices), map(float, was_prices))
+    if packs != list(was_packs) or leasts != list(was_leasts):
+        others = map(or_, others, map(or_, map(ne, packs, was_packs), map(ne, leasts, was_leasts)))
+    told.fates[:] = ["changed" if each else "unchanged" for each in others]
 
 
 def _tell_new(told: Told) -> None:
@@ -231,7 +233,8 @@ def _counts(column: Cells) -> list[Any]:
         return [0.0] * len(cells)
     if not kinds <= {str, float}:
         return [_count(words_of(cell)) for cell in cells]
-    return list(map({cell: _count(words_of(cell)) for cell in set(cells)}.__getitem__, cells))
+    counted = {cell: _count(words_of(cell)) for cell in set(cells)}
+    return [*counted.values()] * len(cells) if len(counted) == 1 else list(map(counted.__getitem__, cells))
 
 
 def _looked_into(words: Sequence[str], places: Mapping[str, int], known: Known, stands: int, *, comma: bool) -> tuple[str, str]:

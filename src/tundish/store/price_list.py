@@ -178,7 +178,7 @@ def _streamed(store: Store, of: tuple[Path, str], heads: Mapping[str, str], day:
 
 def _held(few: Told, counts: Counter[str]) -> Told:
     """Of a few fates those that are held: of each as many as there is room for; they are counted."""
-    said = Counter(few.fates)
+    said = {fate: few.fates.count(fate) for fate in set(few.fates)}
     before = {fate: count(counts[fate]) for fate in said}
     counts.update(said)
     if all(counts[fate] <= _room(fate) for fate in said):

@@ -55,10 +55,11 @@ def put(connection: Connection, import_id: int, of: tuple[str, str], wanted: Ite
     given.create(connection)
     with indexed_at_the_end(connection) as last:
         for few in wanted:
-            if "changed" in few.fates:
+            fates = set(few.fates)
+            if "changed" in fates:
                 old = few.of("changed")
                 changed.put([each[1] for each in old.olds if each], old.packs, old.prices, old.leasts)
-            if "new" in few.fates:
+            if "new" in fates:
                 made = few.of("new")
                 new.put(made.items, made.codes, made.packs, made.prices, made.leasts)
         changed.end()

@@ -93,9 +93,10 @@ def _cells(cells: Sequence[Any]) -> Cells:
 
 
 def _longest(column: Cells) -> int:
-    """The most characters of any cell; a number is never long."""
+    """No fewer characters than any cell has; a number is never long. Those of all together are few enough as a rule."""
     if column.kinds == {str}:
-        return max(map(len, column.cells))
+        together = len("".join(column.cells))
+        return together if together <= MOST_CELL else max(map(len, column.cells))
     return max([len(cell) for cell in column.cells if type(cell) is str], default=0) if str in column.kinds else 0
 
 
