@@ -150,13 +150,13 @@ def _joined(run: Standing, across: Standing, inputs: Inputs, *, left: bool) -> J
 
 def _bar(run: Standing, across: Standing, corner: Across, inputs: Inputs) -> Bar:
     """What keeps the two fronts from going on into one another."""
+    if _too_deep(run, corner, inputs):
+        return "deep"
     if run.prewall.height != across.prewall.height:
         return "heights"
     if run.prewall.height != "full" and run.prewall.shelf != across.prewall.shelf:
         return "shelves"
-    if _height(run, inputs) != _height(across, inputs):
-        return "tops"
-    return "deep" if _too_deep(run, corner, inputs) else ""
+    return "tops" if _height(run, inputs) != _height(across, inputs) else ""
 
 
 def _too_deep(run: Standing, corner: Across, inputs: Inputs) -> bool:

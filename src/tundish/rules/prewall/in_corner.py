@@ -91,11 +91,12 @@ def _mend(room: Room, met: InCorner, least: float, *, left: bool) -> tuple[str, 
 def _joining(room: Room, met: InCorner, *, left: bool) -> tuple[str, tuple[WayOut, ...]]:
     """Why the two are not joined, and what would join them by a press."""
     same, path = "the fronts then go on into one another, with one shelf or capping", room.prewall_path
+    if _lower(room, met):
+        return _on_to_it(room, f"it stops against {met.name}, boards, tiles and shelf cut to the angle.", left=left)
     match met.bar:
         case "heights":
-            to = "part" if room.prewall.height == "full" else "full"
-            words = f"Build this one to {to} height as well: {same}."
-            return "They are not joined: one goes to the ceiling, the other does not.", (WayOut(words, f"{path}.height", to),)
+            words = f"Build this one to part height as well: {same}."
+            return "They are not joined: one goes to the ceiling, the other does not.", (WayOut(words, f"{path}.height", "part"),)
         case "tops" if met.top is not None:
             top = met.top.value
             own = must_read(room.prewall, "top", path).value
@@ -109,11 +110,23 @@ def _joining(room: Room, met: InCorner, *, left: bool) -> tuple[str, tuple[WayOu
         case "deep":
             return f"They are not joined: it is too deep for {met.name}. {_nearer_front(room, met)}", ()
         case _:
-            if left and room.prewall.from_left is not None:
-                words = f"Start it at the left wall: it is joined to {met.name}, and {same}."
-                return "", (WayOut(words, f"{path}.from_left", 0.0),)
-            words = f"Let it run on to the right wall: it is joined to {met.name}, and {same}."
-            return "", (WayOut(words, f"{path}.run", room.width.value - room.start.value),)
+            return _on_to_it(room, f"it is joined to {met.name}, and {same}.", left=left)
+
+
+def _lower(room: Room, met: InCorner) -> bool:
+    """Whether it would stop against the other if it reached that."""
+    if room.prewall.height == "full":
+        return False
+    own = must_read(room.prewall, "top", room.prewall_path).value
+    return met.bar == "heights" or (met.bar == "tops" and met.top is not None and own < met.top.value)
+
+
+def _on_to_it(room: Room, then: str, *, left: bool) -> tuple[str, tuple[WayOut, ...]]:
+    """A run that ends short of the other, let on to the wall, and what it does then."""
+    path = room.prewall_path
+    if left and room.prewall.from_left is not None:
+        return "", (WayOut(f"Start it at the left wall: {then}", f"{path}.from_left", 0.0),)
+    return "", (WayOut(f"Let it run on to the right wall: {then}", f"{path}.run", room.width.value - room.start.value),)
 
 
 def _nearer_front(room: Room, met: InCorner) -> str:
