@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Final, Literal
 
 from tundish.catalogue.book import Book
@@ -72,9 +73,11 @@ def feeds(fed: Fed, rises: Rises, laid: Sequence[PipeRun]) -> tuple[PipeRun, ...
     for kind in _KINDS:
         rise = rises.hot if kind == "hot" else rises.cold
         for count, each in enumerate(_drawing(fed.placed, kind), 1):
-            runs = [_feed(fed, each, (kind, f"{kind[0].upper()}{count}"), rise, level) for level in _levels(fed, each, kind)]
-            others = [other for other in (*laid, *made) if meets(runs[0], other)]
-            made.append(in_bars(_first_clear(fed, runs, others), fed.book))
+            mark, levels = f"{kind[0].upper()}{count}", _levels(fed, each, kind)
+            run = _feed(fed, each, (kind, mark), rise, next(levels))
+            higher = (_feed(fed, each, (kind, mark), rise, level) for level in levels)
+            others = [other for other in (*laid, *made) if meets(run, other)]
+            made.append(in_bars(_first_clear(fed, (run, higher), others), fed.book))
     return tuple(made)
 
 
@@ -152,11 +155,11 @@ def _lane(fed: Fed, y: Figure, at: float, rise: float) -> Lane:
     return Lane(y, fed.outline.standing.turns_between(at, rise), None)
 
 
-def _first_clear(fed: Fed, runs: Sequence[PipeRun], others: Sequence[PipeRun]) -> PipeRun:
+def _first_clear(fed: Fed, runs: tuple[PipeRun, Iterator[PipeRun]], others: Sequence[PipeRun]) -> PipeRun:
     """The first of the ways to lay it, height by height, that clears everything that is laid; against the wall where none does."""
-    least = fed.book.figure("void.crossing").value
-    ways = (way for run in runs for way in _ways(fed, run, others))
-    return next((way for way in ways if all(clears(way, other, least) for other in others)), runs[0])
+    least, (lowest, higher) = fed.book.figure("void.crossing").value, runs
+    ways = (way for run in chain((lowest,), higher) for way in _ways(fed, run, others))
+    return next((way for way in ways if all(clears(way, other, least) for other in others)), lowest)
 
 
 def _ways(fed: Fed, run: PipeRun, others: Sequence[PipeRun]) -> Iterator[PipeRun]:

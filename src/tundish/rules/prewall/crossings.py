@@ -179,7 +179,7 @@ def _mend(room: Room, same: list[_Pair], least: float, *, higher: bool) -> tuple
     if room.corner is not None and pair.one.kind == "soil":
         return "Set the pre-wall further from its corner, or drain it to what stands in the corner.", ()
     also, ways = _led_below(room, pair.one)
-    return f"Run it at another height, or move the appliance.{also}", ways
+    return f"{'Run it at another height, or move' if higher else 'Move'} the appliance.{also}", ways
 
 
 def _at_another_height(room: Room, book: Book, pair: _Pair, least: float) -> Iterator[WayOut]:
