@@ -113,8 +113,7 @@ class Offer:
 
     def each(self, packs: int) -> Decimal:
         """What each pack costs when so many are taken."""
-        reached = [step for step in self.breaks if packs >= step[0]]
-        return max(reached)[1] if reached else self.price
+        return max((step for step in self.breaks if packs >= step[0]), default=(0, self.price))[1] if self.breaks else self.price
 
     def valid(self, day: str) -> bool:
         """Whether the price holds on an ISO day; on no day ("") it always does."""

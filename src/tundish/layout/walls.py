@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
+from operator import attrgetter
 from typing import Final
 
 from tundish.figure import Figure
@@ -107,7 +108,7 @@ class Shape:
         lefts = accumulate((self.sides[(place - step) % count].length.value for step in steps[1:]), initial=0.0)
         made = [Fold(x, self.sides[(place + step + 1) % count].angle) for step, x in enumerate(rights)]
         made += [Fold(-x, self.sides[(place - step) % count].angle) for step, x in enumerate(lefts)]
-        return tuple(sorted(made, key=lambda one: one.x))
+        return tuple(sorted(made, key=attrgetter("x")))
 
     def folds(self, place: int) -> tuple[float, ...]:
         """Where the corners of the room come along one wall unrolled."""
