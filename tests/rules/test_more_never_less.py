@@ -255,7 +255,7 @@ FAMILIES: Mapping[str, str] = {
 """Families that judge nothing by how much there is of it, but for the rules of them that are asked above."""
 NOTHING_GROWS: Mapping[str, str] = {
     **dict.fromkeys(("labour/making-good", "site/protect", "site/small"), "so much for each room, however large"),
-    **dict.fromkeys(("prewall/in-corner", "prewall/joins", "prewall/moved"), "two fronts meet or do not"),
+    **dict.fromkeys(("prewall/closing-battens", "prewall/in-corner", "prewall/joins", "prewall/moved", "prewall/runs-into"), "two fronts meet or do not"),
     "prewall/corner-struts": "the studs of a wall stand where they stand: a corner set out further may need the next one",
     "frames/spacing": "holes and studs agree or do not: wider is no better than narrower",
     "tiling/spacers": "so many a tile, and a longer wall may take fewer tiles: its cuts come out better",
