@@ -64,7 +64,7 @@ def test_one_side_of_a_board_is_no_size(fitter: Fitter) -> None:
     page, before = opened(fitter), Ledger(fitter.workspace.store).movements()
     piece(page, "R4")[0].setText("600")
     fitter.press("Enter all", page)
-    assert page._said.text() == "1 lines are not amounts: nothing was entered."
+    assert page._said.text() == "1 line is no amount: nothing was entered."
     assert Ledger(fitter.workspace.store).movements() == before
 
 
@@ -73,7 +73,7 @@ def test_one_line_that_is_no_amount_stops_them_all(fitter: Fitter) -> None:
     line(page, "sound-pad")[0].setText("4")
     line(page, "elbow-15")[0].setText("a few")
     fitter.press("Enter all", page)
-    assert page._said.text() == "1 lines are not amounts: nothing was entered."
+    assert page._said.text() == "1 line is no amount: nothing was entered."
     assert Ledger(fitter.workspace.store).movements() == before
     assert line(page, "sound-pad")[0].text() == "4"
 

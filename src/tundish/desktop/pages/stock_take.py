@@ -73,7 +73,11 @@ class StockTakePage(Page):
         found = tuple(Difference(each.item, each.place, each.amount, sizes[0], why, each.job) for each, why, sizes in read if sizes)
         resized = tuple(Resized(piece.key, sizes[0], sum(sizes[1:]), why) for piece, why, sizes in sides if sizes)
         if bad or not (found or resized):
-            self._say(f"{bad} {'line is no amount' if bad == 1 else 'lines are no amounts'}: nothing was entered." if bad else "Nothing is counted yet.")
+            self._say(
+                f"{bad} {'line is no amount' if bad == 1 else 'lines are no amounts'}: nothing was entered."
+                if bad
+                else "Nothing is counted yet."
+            )
             return
         whys = [each.why for each in found if abs(each.counted - each.said) > _NOUGHT]
         whys += [why for piece, why, sizes in sides if sizes and sizes != ((piece.length, piece.width) if piece.width else (piece.length,))]
