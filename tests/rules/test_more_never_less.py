@@ -103,6 +103,10 @@ DRIVERS = (
     Driver("a longer pre-wall that is capped and not tanked", 2_400, 7_500,
            lambda to: {"survey.room.width": to, "design.prewall.shelf": False, "design.finish.tanking": False},
            more=("prewall/capping", "tiling/primer")),
+    Driver("height of a run that stops against a corner", 400, 1150, lambda top: {
+               "design.appliances": [], "design.prewall.top": top,
+               "design.further": [{"wall": "A", "stands": "across its left-hand corner", "setback": 900, "top": 1400}]},
+           more=("prewall/closing-battens",)),
     Driver("a higher pre-wall", 1_150, 2_000, lambda to: {"design.prewall.top": to, "survey.room.height": 2_600},
            more=(*(each for each in LENGTH if each != "fixings/floor-rails"), *STEEL)),
     Driver("a shelf further over the frame", 1_150, 2_000,
@@ -255,7 +259,7 @@ FAMILIES: Mapping[str, str] = {
 """Families that judge nothing by how much there is of it, but for the rules of them that are asked above."""
 NOTHING_GROWS: Mapping[str, str] = {
     **dict.fromkeys(("labour/making-good", "site/protect", "site/small"), "so much for each room, however large"),
-    **dict.fromkeys(("prewall/closing-battens", "prewall/in-corner", "prewall/joins", "prewall/moved", "prewall/runs-into"), "two fronts meet or do not"),
+    **dict.fromkeys(("prewall/in-corner", "prewall/joins", "prewall/moved", "prewall/runs-into"), "two fronts meet or do not"),
     "prewall/corner-struts": "the studs of a wall stand where they stand: a corner set out further may need the next one",
     "frames/spacing": "holes and studs agree or do not: wider is no better than narrower",
     "tiling/spacers": "so many a tile, and a longer wall may take fewer tiles: its cuts come out better",
