@@ -83,6 +83,14 @@ def ranges(draw: st.DrawFn) -> dict[str, tuple[float, float]]:
 
 
 @example({"survey.wall.out_of_plumb": (25.0, 25.0), "design.prewall.top": (1_150.0, 1_300.0)}, "timber")
+@example(
+    {
+        "survey.wall.out_of_plumb": (1.0, 1.0),
+        "design.prewall.top": (1_150.0, 1_300.0),
+        "survey.floor.build_up.0.thickness": (5.0, 25.0),
+    },
+    "steel",
+)
 @given(ranges(), st.sampled_from(("steel", "timber")))
 @settings(max_examples=40, deadline=None)
 def test_each_corner_of_what_is_open_lies_within_the_range_shown(spans: dict[str, tuple[float, float]], built_of: str) -> None:
@@ -96,9 +104,14 @@ def test_each_corner_of_what_is_open_lies_within_the_range_shown(spans: dict[str
             plan = put(plan, f"design.appliances.{place}.bracket", each.choice.bracket)
         other = work_out(plan, BOOK)
         corner = shown(other.figures, tuple(each.mark for each in other.members))
+        same_ties = [each.where for each in room.members if each.what == "wall tie"] == [
+            each.where for each in other.members if each.what == "wall tie"
+        ]
         same_packing = all(f"{one}.packers" in room.figures or f"{one}.packers" not in other.figures for one in PLACED)
         for name in open_.keys() & corner.keys():
             if name.rpartition(".")[2] in {"feet", "feet_least"} and not same_packing:
+                continue
+            if name.startswith("W") and not same_ties:  # another height may want another row of ties, and W1 is then another tie
                 continue
             found = corner[name]
             assert open_[name].low - ROUNDED <= found.value <= open_[name].high + ROUNDED, (name, fixed)
