@@ -287,6 +287,6 @@ def worked(store: Store, number: str) -> Estimate:
 
 
 def need(store: Store, number: str, item: str) -> float:
-    """What an accepted job takes of an item from stock and has bought."""
+    """What an accepted job uses of an item besides what its kits give."""
     mine = (each for each in worked(store, number).buying.purchases if each.line.item.code == item)
-    return sum(each.from_stock.value + sum(pick.packs * pick.offer.pack for pick in each.picks) for each in mine)
+    return sum(each.line.amount.value - each.from_kits.value for each in mine)
