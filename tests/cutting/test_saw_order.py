@@ -77,3 +77,11 @@ def test_scrap_comes_off_at_once_and_is_not_sawn_up() -> None:
     strips = tuple(Rect(400.0 * one, 250, 400, 50) for one in range(3))
     plan = SheetPlan((Sheet(1200, 300, 1),), (Piece("A", 400, 3, width=250),), (), 1, 1, True, (), 0.0, 0.0)
     assert len(strokes(plan, SheetCut(0, places, strips))) == 3
+
+
+def test_a_lone_piece_among_scrap_takes_two_cuts() -> None:
+    """However the plan has laid the scrap round it: 1,465 by 120 out of 1,895 by 140."""
+    scrap = (Rect(1883, 0, 12, 140), Rect(0, 137, 1883, 3), Rect(1467, 0, 416, 137), Rect(0, 131, 1467, 6), Rect(0, 120, 1465, 11))
+    plan = SheetPlan((Sheet(1895, 140, 1),), (Piece("A", 1465, width=120),), (), 1, 1, True, (), 0.0, 0.0)
+    cut = SheetCut(0, (Place(0, 0, 0, 1465, 120, turned=False),), (*scrap, Rect(1465, 0, 2, 131)))
+    assert [(each.axis, each.at, each.frees) for each in strokes(plan, cut)] == [(0, 1465, ()), (1, 120, (0,))]

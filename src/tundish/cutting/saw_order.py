@@ -61,14 +61,16 @@ def saw_order(plan: SheetPlan, cut: SheetCut, marks: Sequence[str]) -> Iterator[
 
 
 def _strokes(part: Rect, inside: Sequence[Part], kerf: float) -> Iterator[Stroke]:
-    """First the cut nearest to the near edge that parts what lies inside; then either side in turn; the way with the fewest cuts."""
-    if not any(map(_wanted, inside)) or (len(inside) <= 1 and not _trims(part, inside)):
+    """First the cut nearest to the near edge that parts what is wanted inside; then either side in turn; the way with the fewest cuts."""
+    wanted = [one for one in inside if _wanted(one)]
+    if not wanted or (len(inside) == 1 and not _trims(part, inside)):
+        return
+    if len(wanted) == 1 and max(wanted[0].x - part.x, wanted[0].y - part.y) < _NEAR:
+        yield from _last_trim(part, wanted[0], kerf)
         return
     ways = [(axis, groups) for axis in (0, 1) if len(groups := _groups(inside, axis)) > 1]
     if ways:
         yield from min((tuple(_apart(part, axis, groups, kerf)) for axis, groups in ways), key=len)
-    else:
-        yield from _last_trim(part, inside[0], kerf)
 
 
 def _apart(part: Rect, axis: int, groups: Sequence[Sequence[Part]], kerf: float) -> Iterator[Stroke]:

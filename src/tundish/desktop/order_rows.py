@@ -20,12 +20,12 @@ if TYPE_CHECKING:
 
 COLUMNS: Final = (
     Column("Item"),
-    Column("Their code", 100),
+    Column("Their code", 84),
     Column("Packs", 56, right=True),
     Column("Pack of", 104, right=True),
     Column("Pack, £", 76, right=True),
     Column("Line, £", 84, right=True),
-    Column("State", 170),
+    Column("State", 204),
 )
 LINE: Final = 5
 
@@ -145,7 +145,7 @@ def _sent_row(order: SentOrder, line: OrderLine, book: Book) -> Row:
     item = book.items.get(line.item)
     words = [f"{line.came} of {line.packs} in" if line.came else "to come"] if line.coming or line.came else []
     words += [f"{line.short} short"] if line.short else []
-    words += [f"{line.returned} back, {measure.show_money(line.credit)}"] if line.returned else []
+    words += [f"{line.returned} back {measure.show_money(line.credit)}"] if line.returned else []
     done = line.came >= line.packs
     return Row(
         f"order:{order.id}:{line.id}",
