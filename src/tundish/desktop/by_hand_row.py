@@ -61,11 +61,13 @@ class ByHandRow(QWidget):
             self._item.show_choices([each.name for each in items], codes.index(chosen) if chosen in codes else 0)
 
     def line_chosen(self, key: str) -> None:
-        """A row of the list was chosen: a line, or a change by hand that can be put back."""
-        self._row = int(key.removeprefix(KEY)) if key.startswith(KEY) else -1
-        self._back.setEnabled(self._row >= 0)
+        """A row of the list was chosen: a line, or a change by hand; what was changed last of it can be put back."""
         rows = self._workspace.job.by_hand
-        code = rows[self._row].item.strip() if 0 <= self._row < len(rows) else key.removeprefix("line:")
+        row = int(key.removeprefix(KEY)) if key.startswith(KEY) else -1
+        code = rows[row].item.strip() if 0 <= row < len(rows) else key.removeprefix("line:")
+        changed = (place for place, each in enumerate(rows) if each.item.strip() == code)
+        self._row = row if row >= 0 else max(changed, default=-1)
+        self._back.setEnabled(self._row >= 0)
         if code in self._codes:
             self._item.setCurrentIndex(self._codes.index(code))
 

@@ -65,6 +65,22 @@ def test_a_line_struck_out_stands_at_the_end_of_the_list_and_can_be_put_back(fit
     assert fitter.workspace.job.by_hand == ()
 
 
+def test_a_changed_line_can_be_put_back_where_it_stands(fitter: Fitter) -> None:
+    page = opened(fitter)
+    before = amount(fitter, "sound-pad")
+    page.table.choose("line:sound-pad")
+    assert not page._by_hand._back.isEnabled()
+    write(page, "Amount by hand", "40")
+    write(page, "Why by hand", "for the next job too")
+    fitter.press("Set", page)
+    assert amount(fitter, "sound-pad") == 40
+    page.table.choose("line:soil-coupling-110")
+    assert not page._by_hand._back.isEnabled()
+    page.table.choose("line:sound-pad")
+    fitter.press("Put back", page)
+    assert amount(fitter, "sound-pad") == before
+
+
 def test_an_amount_that_is_none_is_asked_for_and_changes_nothing(fitter: Fitter) -> None:
     page = opened(fitter)
     job = fitter.workspace.job
