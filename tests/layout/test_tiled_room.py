@@ -35,5 +35,5 @@ def test_a_start_that_leaves_a_hole_near_a_tile_s_edge_does_not_spoil_nothing() 
     """In the corner bathroom the first start has a stud 6 mm and the outlet 9 mm from a joint; one start has the pan on a tile's middle."""
     (room,) = (room for room in estimate(JOBS["104"], supplied_book()).rooms if room.name.endswith("WC wall"))
     said = {choice.start.name.partition(",")[0]: " ".join(spoilt(choice)) for choice in tile_choices(room)}
-    assert "nearer than 15 mm to a tile's edge: WC 1 right stud, WC 1 outlet" in said["a tile on the middle"]
+    assert "Holes nearer than 15 mm to a tile's edge: WC 1 right stud, WC 1 outlet" in said["a tile on the middle"]
     assert "stud" not in said["a tile on WC 1"]

@@ -99,7 +99,7 @@ def spoilt(choice: Choice) -> Iterator[str]:
     yield from choice.spoils
     near = dict.fromkeys(name for name, _ in _near_edges(choice))
     if near:
-        yield f"nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {', '.join(near)}"
+        yield f"Holes nearer than {measure.show_length(NEAR_EDGE)} mm to a tile's edge: {', '.join(near)}"
 
 
 def _near_edges(choice: Choice) -> Iterator[tuple[str, str]]:
