@@ -31,6 +31,20 @@ def entries(run: Run) -> list[Entry]:
     return run.findChildren(Entry)
 
 
+def test_a_lock_says_closed_where_the_word_would_cut_the_page_s_name(run: Run) -> None:
+    seen = []
+    for words in ("closed", "", "1"):
+        run.set_state("setting_out", words, "ink2", "lock")
+        run.set_state("survey", words, "ink2", "lock")
+        seen.append([run.entry(key).grab().toImage() for key in ("setting_out", "survey")])
+    (long, short), (bare, none), (one, _) = seen
+    assert long == bare
+    assert one != bare, "what has room is written"
+    assert short != none
+    run.set_state("setting_out", "closed", "ink2", "lock")
+    assert run.entry("setting_out").accessibleName() == "Setting out, page 2 of 8, closed"
+
+
 def test_a_page_is_read_out_with_its_place_and_state(run: Run) -> None:
     run.set_state("checks", "1", "tbc", "warn")
     run.set_state("survey", "2 TBC", "tbc")

@@ -114,6 +114,7 @@ class DecisionForm(QFrame):
             grid.addWidget(part, 2, column)
             grid.setColumnStretch(column, stretch)
         grid.addWidget(self.record, 2, len(parts))
+        self.who.setMinimumWidth(look.now().px(112))
         self.when.setMinimumWidth(look.now().px(140))
         for box in self.readings.values():
             box.setMinimumWidth(look.now().px(64))

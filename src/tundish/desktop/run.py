@@ -109,12 +109,13 @@ class JointEntry(Entry):
             side = px(16)
             icons.draw(painter, QRect(right - side, (self.height() - side) // 2, side, side), self._glyph, self._tone)
             right -= side + px(6)
-        if self._state:
-            wide = width_of(self._state, "noteStrong")
-            write(painter, QRect(right - wide, 0, wide + 1, self.height()), self._state, "noteStrong", self._tone, right=True)
-            right -= wide + px(4)
         left = px(_TITLE)
         role, tone = ("bodyStrong", "ink") if self.isChecked() else ("body", "ink" if self.open_job else "ink2")
+        wide = width_of(self._state, "noteStrong") + px(4) if self._state else 0
+        # Where a glyph says it too, words that leave no room for the page's name are left to it.
+        if self._state and not (self._glyph and right - wide - left < width_of(self.title, "bodyStrong")):
+            right -= wide
+            write(painter, QRect(right + px(4), 0, wide + 1 - px(4), self.height()), self._state, "noteStrong", self._tone, right=True)
         write(painter, QRect(left, 0, right - left, self.height()), self.title, role, tone)
 
     def _show_pipe(self, painter: QPainter) -> None:
