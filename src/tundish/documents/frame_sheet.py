@@ -12,6 +12,7 @@ from tundish.estimate import Estimate
 from tundish.field import must_read
 from tundish.figure import Figure
 from tundish.layout import settings as frame_settings
+from tundish.layout.design import BY_RULE, NO_PADS, ON_PADS
 from tundish.layout.room import Placed, Room
 from tundish.ranges import with_range
 from tundish.rules.members import WALL_STRUT, marked
@@ -41,6 +42,7 @@ def settings(room: Room) -> tuple[Block, ...]:
             _rod(room, placed),
             *_feet(room, placed),
             *_packers(placed),
+            _pads(room, placed),
             *_studs(placed),
             _brackets(room, placed),
             *_cut(placed),
@@ -118,6 +120,16 @@ def _packers(placed: Placed) -> Iterator[Row]:
             ("Packers", f"{with_range(packers)} under each", "solid and as wide as the foot; fix through them into the floor", ""),
             packers.tbc,
         )
+
+
+def _pads(room: Room, placed: Placed) -> Row:
+    """Where the frame stands on sound pads, for its feet and rods are set with them."""
+    where = "one under each foot" if room.self_standing else "one under each foot and at each bracket"
+    to, how = {
+        ON_PADS: ("with", f"{where}; feet and rods are set for them"),
+        NO_PADS: ("without", "feet and rods are set for none"),
+    }.get(placed.choice.pads, ("with or none", f"{where}, where the finished floor makes room for them"))
+    return Row(("Sound pads", to, how, ""), tbc=placed.choice.pads == BY_RULE)
 
 
 def _studs(placed: Placed) -> Iterator[Row]:
