@@ -59,9 +59,8 @@ class DecisionForm(QFrame):
         for part in (self.state, self.who, self.when, self.shown_by, self.record):
             part.setEnabled(decision is not None)
         self.out.setVisible(deciding.is_own(decision))
-        day = record.when if record and record.when else date.today().isoformat()
-        state, who, shown = (record.state, record.who, record.evidence) if record else ("open", "", "")
-        self._fill((state.capitalize(), who, measure.show_date(day), shown, *self._readings_of(decision, record)))
+        self._show_boxes(decision)
+        self._fill(_words_of(record or Settled()))
         typed = self._unkept.show(decision.key if decision else "", self._words())
         if typed is not None:
             self._fill(typed)
@@ -82,8 +81,8 @@ class DecisionForm(QFrame):
     def _boxes(self) -> tuple[Box, ...]:
         return (self.who, self.when, self.shown_by, *self.readings.values())
 
-    def _readings_of(self, decision: Decision | None, record: Settled | None) -> tuple[str, ...]:
-        """What was read in a test; its boxes are shown with what they are read in, none where nothing is read."""
+    def _show_boxes(self, decision: Decision | None) -> None:
+        """The boxes for the readings of a test, with what they are read in; none where nothing is read."""
         proof = decision.proof if decision else None
         self.shown_by.setPlaceholderText("" if proof else decision.shown_by if decision else "")
         for name, box in self.readings.items():
@@ -91,8 +90,6 @@ class DecisionForm(QFrame):
             self._units[name].setText(f"{READINGS[name]}, {unit}" if unit else READINGS[name])
             for part in (box, self._units[name]):
                 part.setVisible(proof is not None)
-        entries = [getattr(record, name) if record else None for name in self.readings]
-        return tuple(measure.show_number(entry.value, None) if entry else "" for entry in entries)
 
     def _lay_out(self) -> None:
         grid = QGridLayout(self)
@@ -136,3 +133,10 @@ class DecisionForm(QFrame):
         if not wanting:
             self._unkept.forget()
             self.recorded.emit(record)
+
+
+def _words_of(record: Settled) -> tuple[str, ...]:
+    """A record as it stands in the boxes; one that has no day yet is of today."""
+    day = measure.show_date(record.when or date.today().isoformat())
+    read = [measure.show_number(entry.value, None) if entry else "" for entry in (record.start, record.end, record.minutes)]
+    return (record.state.capitalize(), record.who, day, record.evidence, *read)

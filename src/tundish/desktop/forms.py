@@ -65,7 +65,8 @@ class FormRow(QWidget):
             self.box.choose(text)
         else:
             self.box.show_value(text)
-            self._place()
+            if isinstance(self.box, Box) and self.box.is_figure:
+                self._place()
 
     def set_source(self, source: str) -> None:
         """Show how the fact is known, by the spoken word of its mark ("measured"), or nothing."""

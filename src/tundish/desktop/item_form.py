@@ -50,7 +50,6 @@ class ItemForm(QWidget):
         self._kind.taken.connect(self._kind_taken)
         self._ends, self._kit, self._offers = CellGrid("End", ENDS), CellGrid("Part", KIT), CellGrid("Offer", OFFERS, OFFERS_ACROSS)
         self._before = label("", "note", "ink2", wrap=True)
-        self._before = label("", "note", "ink2", wrap=True)
         self._size_part = QWidget()
         self._grid = QGridLayout(self._size_part)
         self._grid.setContentsMargins(0, 0, 0, 0)

@@ -45,11 +45,15 @@ class StockActs(QWidget):
 
     def choose(self, row: str) -> None:
         """Take the row of the table with this key as the line to act on."""
-        ledger, (first, _, rest) = self._ledger(), row.partition(" ")
-        self._piece = next((each for each, _ in ledger.pieces() if each.key == rest), None) if first == "rack" else None
-        self._holding = next((each for each in ledger.on_hand() if f"{each.item}@{each.place}@{each.job}" == row), None)
-        moved = next((each.piece for each in ledger.movements() if row == f"move:{each.id}"), "")
-        self._gone = "" if moved in {each.key for each, _ in ledger.pieces()} else moved
+        ledger, piece, moved = self._ledger(), row.removeprefix("rack "), row.removeprefix("move:")
+        self._piece, self._holding, self._gone = None, None, ""
+        if piece != row:
+            self._piece = next((each for each, _ in ledger.pieces() if each.key == piece), None)
+        elif moved != row:
+            gone = next((each.piece for each in ledger.movements() if str(each.id) == moved), "")
+            self._gone = "" if gone in {each.key for each, _ in ledger.pieces()} else gone
+        elif row:
+            self._holding = next((each for each in ledger.on_hand() if f"{each.item}@{each.place}@{each.job}" == row), None)
         self._show()
 
     def _show(self) -> None:

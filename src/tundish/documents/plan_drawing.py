@@ -59,15 +59,14 @@ def _goes_on(room: Room, deep: float) -> Iterator[Mark]:
             turn = math.radians(join.turn)
             long = min((deep - face) / math.sin(turn), (x if way < 0 else room.width.value - x) / math.cos(turn))
             yield Line(x, -face, x + way * long * math.cos(turn), -face - long * math.sin(turn), "hidden")
-    for against, x, way in zip(footprints.stopped(room), footprints.ends(room), (-1, 1), strict=True):
-        if against is not None:
-            aside = math.tan(math.radians(against.half))
-            out = min(deep - face, (x if way < 0 else room.width.value - x) / aside)
-            yield Line(x, -face, x + way * out * aside, -face - out, "hidden")
     left, right = footprints.ends(room)
+    stops = zip(footprints.stopped(room), (left, right), (-1, 1), strict=True)
+    fronts = [(math.tan(math.radians(against.half)), x, way) for against, x, way in stops if against is not None]
     for end, hidden, _ in room.faces[0].hidden:
-        met, way, x = room.meets[end], (-1, 1)[end], (left + hidden.value, right - hidden.value)[end]
+        met = room.meets[end]
         aside = 0.0 if met is None or met.against is None else math.tan(math.radians(met.against.half))
+        fronts.append((aside, (left + hidden.value, right - hidden.value)[end], (-1, 1)[end]))
+    for aside, x, way in fronts:
         out = min(deep - face, (x if way < 0 else room.width.value - x) / aside) if aside else deep - face
         yield Line(x, -face, x + way * out * aside, -face - out, "hidden")
 

@@ -38,6 +38,11 @@ class Thing:
     turned: tuple[Point, ...] = ()
     face: Figure | None = None
 
+    @property
+    def called(self) -> str:
+        """Its name within a sentence."""
+        return f"the {self.name}" if self.what == "obstacle" else self.name
+
 
 @dataclass(frozen=True, slots=True)
 class Under:

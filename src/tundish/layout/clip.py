@@ -27,18 +27,28 @@ def box(left: float, right: float, near: float, far: float) -> tuple[Point, ...]
 def within(line: tuple[Point, Point], corner: Point, size: tuple[float, float]) -> tuple[Point, Point] | None:
     """As much of a straight line as lies within a rectangle, from the corner of that; None where it does not cross it."""
     (x, y), (other_x, other_y) = line
+    shares = shares_within(line, corner, size, _ALONG)
+    if shares is None or (shares[1] - shares[0]) * max(abs(other_x - x), abs(other_y - y)) < _ALONG:
+        return None
+    ends = [(x + (other_x - x) * share - corner[0], y + (other_y - y) * share - corner[1]) for share in shares]
+    return ends[0], ends[1]
+
+
+def shares_within(line: tuple[Point, Point], corner: Point, size: tuple[float, float], along: float) -> tuple[float, float] | None:
+    """From what share of a straight line to what share it lies within a rectangle, the first beyond the second where it passes it by.
+
+    None where it lies along a side, by no more than `along` off that way, outside the rectangle.
+    """
     least, most = 0.0, 1.0
-    for at, way, low, wide in ((x, other_x - x, corner[0], size[0]), (y, other_y - y, corner[1], size[1])):
-        if abs(way) < _ALONG:
+    for at, other, low, wide in zip(*line, corner, size, strict=True):
+        way = other - at
+        if abs(way) < along:
             if not low < at < low + wide:
                 return None
             continue
-        one, other = sorted(((low - at) / way, (low + wide - at) / way))
-        least, most = max(least, one), min(most, other)
-    if (most - least) * max(abs(other_x - x), abs(other_y - y)) < _ALONG:
-        return None
-    ends = [(x + (other_x - x) * share - corner[0], y + (other_y - y) * share - corner[1]) for share in (least, most)]
-    return ends[0], ends[1]
+        near, far = sorted(((low - at) / way, (low + wide - at) / way))
+        least, most = max(least, near), min(most, far)
+    return least, most
 
 
 def area_of_shape(shape: Sequence[Point]) -> float:

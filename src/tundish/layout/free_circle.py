@@ -44,6 +44,12 @@ def largest_circle(walls: Outline, taken: Sequence[Outline]) -> Circle | None:
     return best if best.radius > _LEAST else None
 
 
+def gap_to(circle: Circle, shape: Outline) -> float:
+    """How far a circle is from the nearest edge of a shape or a line; below zero where that comes into it."""
+    middle = _Square(circle.x, circle.y, 0.0, (), mixed=False)
+    return min((_away(middle, edge, 0.0).far for edge in _edges((shape,))), default=math.inf) - circle.radius
+
+
 class _Edge(NamedTuple):
     """An edge from (x, y), so far along its direction."""
 

@@ -46,6 +46,5 @@ def area(width: Figure, height: Figure, label: str) -> Figure:
     return converted(width * height, "m²", label)
 
 
-def _in(amount: Figure, unit: str) -> Figure:
-    one = amount
+def _in(one: Figure, unit: str) -> Figure:
     return Figure(one.value, one.low, one.high, unit, one.label, one.known, one.tbc, one.terms, one.note, one.when, one.path)

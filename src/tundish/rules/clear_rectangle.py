@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from tundish.figure import Figure, number
 from tundish.layout.around import Thing
-from tundish.layout.clip import box, common
+from tundish.layout.clip import box, common, shares_within
 from tundish.layout.floor_plan import inside
 from tundish.layout.footprints import finished
 from tundish.layout.room import Room
@@ -68,15 +68,8 @@ def _is_clear(sides: tuple[float, float, float, float], walls: Sequence[Point], 
 def _enters(a: Point, b: Point, sides: tuple[float, float, float, float]) -> bool:
     """Whether a wall comes into a rectangle by more than a millimetre."""
     left, right, near, far = sides
-    first, last = 0.0, 1.0
-    for start, step, low, high in ((a[0], b[0] - a[0], left + 1, right - 1), (a[1], b[1] - a[1], near + 1, far - 1)):
-        if abs(step) < _STRAIGHT:
-            if not low < start < high:
-                return False
-        else:
-            ends = sorted(((low - start) / step, (high - start) / step))
-            first, last = max(first, ends[0]), min(last, ends[1])
-    return first < last
+    shares = shares_within((a, b), (left + 1, near + 1), (right - left - 2, far - near - 2), _STRAIGHT)
+    return shares is not None and shares[0] < shares[1]
 
 
 _STRAIGHT = 1e-6

@@ -127,13 +127,12 @@ def _of(thing: Thing, one: Placed, near: float, far: float) -> tuple[Side | None
     before = common(box(middle - _FAR, middle, near, far), thing.shape)
     after = common(box(middle, middle + _FAR, near, far), thing.shape)
     left = right = None
-    called = f"the {thing.name}" if thing.what == "obstacle" else thing.name
     if before:
         x = max(x for x, _ in before)
-        left = Side((one.centre - edge_of(thing, x, along=True)).named(f"Centre to {called}"), called, x)
+        left = Side((one.centre - edge_of(thing, x, along=True)).named(f"Centre to {thing.called}"), thing.called, x)
     if after:
         x = min(x for x, _ in after)
-        right = Side((edge_of(thing, x, along=True) - one.centre).named(f"Centre to {called}"), called, x)
+        right = Side((edge_of(thing, x, along=True) - one.centre).named(f"Centre to {thing.called}"), thing.called, x)
     return left, right
 
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from itertools import islice, pairwise
+from itertools import islice
 from typing import Final
 
 from tundish.catalogue.book import Book
 from tundish.figure import Figure, number
 from tundish.layout.around import Thing
-from tundish.layout.free_circle import Circle, largest_circle
+from tundish.layout.free_circle import Circle, gap_to, largest_circle
 from tundish.layout.room import Room
 from tundish.layout.walls import Point
 from tundish.measure import show_length
@@ -73,27 +72,15 @@ def _hemmed_in(room: Room, things: Sequence[Thing], circle: Circle | None) -> st
     """What the circle touches, in words."""
     if circle is None:
         return ": no floor is clear"
-    names = [f"wall {side.letter}" for side in room.sides if _touches(circle, map(room.line.on_wall, (side.start, side.end)))]
-    names += [_called(each) for each in things if _touches(circle, (*each.shape, each.shape[0]))]
+    walls = ((f"wall {side.letter}", tuple(map(room.line.on_wall, (side.start, side.end)))) for side in room.sides)
+    round_it = (*walls, *((_called(each), each.shape) for each in things))
+    names = [name for name, shape in round_it if gap_to(circle, shape) < _NEAR]
     names = list(dict.fromkeys(names))
     return f": it lies between {', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else f": it lies within {names[0]}"
 
 
 def _called(thing: Thing) -> str:
-    if thing.what == "swing":
-        return f"the swing of the {thing.name}"
-    return f"the {thing.name}" if thing.what == "obstacle" else thing.name
-
-
-def _touches(circle: Circle, line: Iterator[Point] | Sequence[Point]) -> bool:
-    return any(_apart((circle.x, circle.y), *edge) < circle.radius + _NEAR for edge in pairwise(line))
-
-
-def _apart(place: Point, start: Point, end: Point) -> float:
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    share = ((place[0] - start[0]) * dx + (place[1] - start[1]) * dy) / max(dx * dx + dy * dy, 1e-9)
-    share = min(max(share, 0.0), 1.0)
-    return math.dist(place, (start[0] + share * dx, start[1] + share * dy))
+    return f"the swing of the {thing.name}" if thing.what == "swing" else thing.called
 
 
 def _ways(room: Room, things: Sequence[Thing], wanted: float, book: Book) -> Iterator[WayOut]:
