@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from itertools import count
 from typing import Final
@@ -111,24 +111,23 @@ def _clear_centre(room: Room, made: Appliance, book: Book) -> float:
     gap, key = book.figure("space.ware_gap").value, f"space.{made.kind}_centre"
     beside = [(each.left - gap, each.right + gap) for each in things(room) if each.kind in KINDS]
     apart = book.figure(key).value if key in book.figures else 0.0
-    for left, right in free_stretches(room, beside):
-        low, high = max(left + whole / 2, apart), min(right - whole / 2, room.width.value - apart)
-        if low <= high:
-            return round(min(max(_from(left, right, whole), low), high))
-    return next_centre(room, wide)
+    return next(_free_centres(room, whole, beside, apart), next_centre(room, wide))
 
 
 def next_centre(room: Room, wide: float, besides: Iterable[tuple[float, float]] = ()) -> float:
     """The centre of the first free place, from the left, for a frame so wide; the middle of the pre-wall where there is none."""
+    return next(_free_centres(room, wide, besides), round(room.start.value + room.run.value / 2))
+
+
+def _free_centres(room: Room, wide: float, besides: Iterable[tuple[float, float]], apart: float = 0.0) -> Iterator[float]:
+    """The centre of what is so wide in each free stretch that takes it, a little from its left, and so far `apart` from side walls."""
     for left, right in free_stretches(room, besides):
-        if right - left >= wide:
-            return round(_from(left, right, wide))
-    return round(room.start.value + room.run.value / 2)
-
-
-def _from(left: float, right: float, wide: float) -> float:
-    """The centre of what is so wide, a little from the left of a free stretch."""
-    return left + wide / 2 + min(ELBOW, (right - left - wide) / 2)
+        low, high = left + wide / 2, right - wide / 2
+        centre = low + min(ELBOW, (high - low) / 2)
+        if apart:
+            low, high = max(low, apart), min(high, room.width.value - apart)
+        if low <= high:
+            yield round(min(max(centre, low), high))
 
 
 def _room(workspace: Workspace) -> Room | None:
